@@ -1,0 +1,49 @@
+"""What may be reached from outside, on the server and on the phone: `call(name, request)`."""
+
+import json
+
+from . import check, cool, cut, fields, materials, melt, pour, run, slab, units
+from .problems import Problem
+
+FUNCTIONS = {
+    "units.convert": units.convert_request,
+    "materials.properties": materials.properties,
+    "materials.heat": materials.heat,
+    "melt.oven_from_water_test": melt.oven_from_water_test,
+    "melt.plan": melt.plan,
+    "melt.next_burst": melt.next_burst,
+    "pour.plan": pour.plan,
+    "cut.plan": cut.plan,
+    "cut.fit_frame": cut.fit_frame,
+    "cool.plan": cool.plan,
+    "cool.refit": cool.refit,
+    "slab.plan": slab.plan,
+    "run.replay": run.replay_request,
+    "run.apply": run.apply_request,
+    "run.advise": run.advise_request,
+}
+
+
+def call(name, request):
+    """The reply of one function to a request; raises Problem when the request makes no sense.
+
+    Where the reply lists `inputs`, those of the request come first, then what the function itself assumed.
+    """
+    if name not in FUNCTIONS:
+        raise Problem("name", "unknown_function", name, accepted=sorted(FUNCTIONS))
+    request_fields = fields.FUNCTIONS[name]["request"]
+    full = check.checked(request_fields, request)
+    if "inputs" not in fields.FUNCTIONS[name]["reply"]:
+        return FUNCTIONS[name](full)
+    inputs = check.inputs(request_fields, request, full)
+    reply = FUNCTIONS[name](full)
+    reply["inputs"] = inputs + reply.get("inputs", [])
+    return reply
+
+
+def call_text(name, text):
+    """The same with JSON on both sides, for the phone's worker: `{"reply": …}` or `{"problem": …}`."""
+    try:
+        return json.dumps({"reply": call(name, json.loads(text))})
+    except Problem as problem:
+        return json.dumps({"problem": problem.document()})

@@ -1,0 +1,177 @@
+"""Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
+
+from .fields import BASES
+from .problems import Problem
+
+
+def checked(fields, request, path=""):
+    """The request with every default filled in.
+
+    Raises Problem for the first field that is missing, unknown, of the wrong kind, not finite or out of range.
+    """
+    if type(request) is not dict:
+        raise Problem(path or "request", "not_a_record", request)
+    for name in sorted(str(key) for key in request):
+        if name not in fields:
+            raise Problem(_join(path, name), "unknown_field", accepted=sorted(fields))
+    full = {}
+    for name in fields:
+        full[name] = _value(fields[name], request, name, _join(path, name))
+    return full
+
+
+def _join(path, name):
+    return path + "." + name if path else name
+
+
+def _value(field, request, name, path):
+    if name in request and request[name] is not None:
+        return CHECKS[field["kind"]](field, request[name], path)
+    if "default" not in field:
+        raise Problem(path, "missing", low=field.get("low"), high=field.get("high"), unit=field.get("unit"))
+    default = field["default"]
+    # A record's default may leave its own fields to their defaults.
+    if type(default) is dict and field["kind"] == "record":
+        return checked(field["fields"], default, path)
+    return default
+
+
+def is_number(value):
+    """True for a finite int or float; a bool is not a number."""
+    return type(value) in (int, float) and value - value == 0
+
+
+def _number(field, value, path):
+    low, high, unit = field["low"], field["high"], field["unit"]
+    if type(value) not in (int, float):
+        raise Problem(path, "not_a_number", value, low, high, unit)
+    if not is_number(value):
+        raise Problem(path, "not_finite", str(value), low, high, unit)
+    if value < low:
+        raise Problem(path, "too_low", value, low, high, unit)
+    if value > high:
+        raise Problem(path, "too_high", value, low, high, unit)
+    return value
+
+
+def _integer(field, value, path):
+    _number(field, value, path)
+    if value != int(value):
+        raise Problem(path, "not_whole", value, field["low"], field["high"])
+    return int(value)
+
+
+def _boolean(field, value, path):
+    if type(value) is not bool:
+        raise Problem(path, "not_true_or_false", value)
+    return value
+
+
+def _text(field, value, path):
+    if type(value) is not str:
+        raise Problem(path, "not_text", value)
+    if len(value) > field["most"]:
+        raise Problem(path, "too_long", len(value), high=field["most"])
+    return value
+
+
+def _choice(field, value, path):
+    if type(value) is not str or value not in field["options"]:
+        raise Problem(path, "not_an_option", value, accepted=field["options"])
+    return value
+
+
+def _record(field, value, path):
+    return checked(field["fields"], value, path)
+
+
+def _many(field, value, path):
+    if type(value) not in (list, tuple):
+        raise Problem(path, "not_a_list", value)
+    if len(value) < field["least"]:
+        raise Problem(path, "too_few", len(value), low=field["least"], high=field["most"])
+    if len(value) > field["most"]:
+        raise Problem(path, "too_many", len(value), low=field["least"], high=field["most"])
+    item = field["item"]
+    return [CHECKS[item["kind"]](item, one, path + "[" + str(index) + "]") for index, one in enumerate(value)]
+
+
+def _either(field, value, path):
+    """A word goes to the choice, a record to the alternative that shares most field names with it."""
+    alternatives = field["alternatives"]
+    if type(value) is dict:
+        best, shared = None, -1
+        for alternative in alternatives:
+            if alternative["kind"] == "record":
+                same = sum(1 for name in value if name in alternative["fields"])
+                if same > shared:
+                    best, shared = alternative, same
+        if best is not None:
+            return _record(best, value, path)
+    for alternative in alternatives:
+        if alternative["kind"] != "record":
+            return CHECKS[alternative["kind"]](alternative, value, path)
+    raise Problem(path, "not_a_record", value)
+
+
+def _document(field, value, path):
+    if type(value) not in (dict, list, str, int, float, bool):
+        raise Problem(path, "not_a_document")
+    return value
+
+
+CHECKS = {
+    "number": _number,
+    "integer": _integer,
+    "boolean": _boolean,
+    "text": _text,
+    "choice": _choice,
+    "record": _record,
+    "many": _many,
+    "either": _either,
+    "document": _document,
+}
+
+
+def check_basis(basis):
+    """Refuses a basis that is not one of the four words."""
+    if type(basis) is not dict:
+        raise Problem("basis", "not_a_record", basis)
+    for path in sorted(basis):
+        if basis[path] not in BASES:
+            raise Problem("basis." + path, "not_an_option", basis[path], accepted=list(BASES))
+
+
+def inputs(fields, request, full):
+    """Every number and word that went into an answer, with its basis.
+
+    A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis.
+    Returns `[{field, value, unit, basis, source, measure_by}]`.
+    """
+    said = request.get("basis") or {}
+    check_basis(said)
+    rows = []
+    _list_inputs(fields, request, full, "", said, rows)
+    return rows
+
+
+def _list_inputs(fields, request, full, path, said, rows):
+    for name in sorted(fields):
+        field, value, here = fields[name], full.get(name), _join(path, name)
+        given = type(request) is dict and request.get(name) is not None
+        if field["kind"] == "record" and type(value) is dict:
+            _list_inputs(field["fields"], request.get(name) if given else {}, value, here, said, rows)
+        elif field["kind"] in ("number", "integer", "choice", "either", "many", "boolean") and value is not None:
+            if type(value) is dict and here not in said and not given:
+                continue
+            basis = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
+            rows.append(
+                {
+                    "field": here,
+                    "value": value,
+                    "unit": field.get("unit", ""),
+                    "basis": basis,
+                    "source": None if given else field.get("source"),
+                    "measure_by": field.get("measure_by") if basis == "assumed" else None,
+                }
+            )

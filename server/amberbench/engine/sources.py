@@ -1,0 +1,25 @@
+"""Where figures come from: citation key → title, edition, section, year.
+
+Keys starting with "practice" or "assumed" have no publication behind them and say so.
+"""
+
+SOURCES = {
+    "choi_okos_1986": "Choi & Okos, Effects of temperature and composition on the thermal properties of foods, "
+    "in Food Engineering and Process Applications vol. 1, Elsevier 1986, pp. 93–101; as tabulated in ASHRAE "
+    "Handbook—Refrigeration, Thermal Properties of Foods, tables 1 and 2",
+    "ashrae_1998_ch8": "ASHRAE Handbook—Refrigeration 1998, chapter 8, example 2 (quoted second-hand)",
+    "usda_sr28": "USDA National Nutrient Database for Standard Reference, release 28, 2016",
+    "beckett_2009": "Beckett (ed.), Industrial Chocolate Manufacture and Use, 4th ed. 2009, pp. 667–668",
+    "mcadams": "McAdams horizontal-plate correlations as given by Incropera & DeWitt, Fundamentals of Heat and Mass Transfer",
+    "en_12524": "DIN EN 12524, Building materials, tabulated design values, as given in the VDI Heat Atlas",
+    "incropera": "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, transient conduction, table 5.1",
+    "geankoplis": "Geankoplis, Transport Processes and Unit Operations, example 5.3-2",
+    "iec_60705": "IEC 60705, Household microwave ovens: methods for measuring performance, clause 8 (from memory)",
+    "buffler_1993": "Buffler, Microwave Cooking and Processing, 1993 (from memory, approximate)",
+    "asme_1992": "J. Heat Transfer 114(2), 1992, p. 326: contact conductance of paper on metal",
+    "nist_sp811": "NIST Special Publication 811, Guide for the Use of the SI, 2008, appendix B.8",
+    "emissivity_manuals": "Handheld-thermometer manuals: emissivity 0.93 to 0.95 for food",
+    "practice": "Common practice, no published source",
+    "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
+    "memory": "From memory, not confirmed in a document",
+}
