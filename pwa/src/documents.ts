@@ -1,0 +1,178 @@
+/** The documents that phone, server and engine exchange: types only, readable from every layer. */
+
+export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
+export type Values = Record<string, unknown>;
+
+export interface Units {
+  mass: "kg" | "g" | "lb" | "oz";
+  length: "mm" | "cm" | "m" | "in";
+  temperature: "°C" | "°F";
+  power: "W";
+}
+
+/** A thing that was done or read, as the batch log keeps it. Order: (at_ms + offset_ms, device_id, seq). */
+export interface BenchEvent {
+  id: string;
+  v: number;
+  shop_id: string;
+  device_id: string;
+  seq: number;
+  at_ms: number;
+  offset_ms: number;
+  batch_id: string | null;
+  kind: string;
+  body: Values;
+}
+
+export interface Oven {
+  id: string;
+  name: string;
+  rated_w: number;
+  turntable: boolean;
+  step_s: number;
+  unevenness: number | null;
+}
+export interface Vessel {
+  id: string;
+  name: string;
+  mass_kg: number;
+  heat_capacity_j_kgk: number;
+}
+export interface Base {
+  id: string;
+  name: string;
+  base: unknown;
+  contact_m2k_w: number;
+  bottom: unknown;
+}
+export interface Caramel {
+  id: string;
+  name: string;
+  material: unknown;
+  block_kg: number | null;
+  windows: Record<string, { low_c: number; high_c: number }>;
+  limit_c: number;
+  warn_c: number;
+  stop_c: number;
+  contains: string[];
+}
+export interface Product {
+  id: string;
+  name: string;
+  kind: string;
+  caramel_id: string;
+  piece_length_m: number;
+  piece_width_m: number;
+  slab_height_m: number;
+  trim_m: number;
+  kerf_m: number;
+  per_box: number;
+  prebottom: boolean;
+}
+
+/** GET /api/shop. */
+export interface Shop {
+  id: string;
+  name: string;
+  invented: boolean;
+  language: string;
+  units: Units;
+  room_c: number;
+  ovens: Oven[];
+  vessels: Vessel[];
+  bases: Base[];
+  bars: { height_m: number; count: number; length_m: number }[];
+  tables: { max_length_m: number; max_width_m: number }[];
+  caramels: Caramel[];
+  products: Product[];
+}
+
+/** Body of `batch_opened`, field `plan`. `request` and `reply` are those of slab.plan. */
+export interface PlanDocument {
+  kind: "slab";
+  name: string;
+  prebottom: boolean;
+  product_id: string | null;
+  oven_id: string | null;
+  base_id: string | null;
+  request: Values;
+  // oxlint-disable-next-line typescript/no-explicit-any -- the engine's reply, typed in engine/types.d.ts where it is read
+  reply: any;
+}
+
+export interface Said {
+  code: string;
+  values: Values;
+}
+export type SoundName = "stir" | "read" | "ready" | "too_hot";
+export interface Clock {
+  name: string;
+  due_ms: number;
+  started_ms: number;
+  sound: SoundName;
+}
+export interface Action {
+  code: string;
+  kind: string;
+  body: Values;
+}
+export interface Entry {
+  kind: string;
+  field: string;
+  name: string;
+  low: number;
+  high: number;
+  last: number | null;
+  likely_low: number | null;
+  likely_high: number | null;
+  band_low: number | null;
+  band_high: number | null;
+  body: Values;
+}
+
+/** Reply of run.advise: everything the bench screen draws. */
+export interface Advice {
+  step: string;
+  say: Said;
+  more: Said | null;
+  number: { name: string; value: number; low: number | null; high: number | null } | null;
+  clocks: Clock[];
+  action: Action | null;
+  choices: Action[];
+  entry: Entry | null;
+  caution: { word: "DANGER" | "WARNING" | "CAUTION" | "NOTICE"; code: string } | null;
+  wants: { name: string; request: Values; kind: string; body: Values } | null;
+  undo: { event_id: string; code: string } | null;
+}
+
+/** The engine's state of a batch; only the engine looks inside, but for the fields named here. */
+export interface Run {
+  [field: string]: unknown;
+}
+
+/** One row of GET /api/batches. */
+export interface Summary {
+  batch_id: string;
+  name: string;
+  kind: string;
+  opened_at_ms: number;
+  closed_at_ms: number | null;
+  step: string;
+  pieces: number | null;
+  caramel_kg: number | null;
+  good_kg: number | null;
+  device_id: string;
+  events: number;
+}
+
+/** Why one field of a request was not accepted (engine/problems.py). */
+export interface ProblemDocument {
+  field: string;
+  code: string;
+  given: unknown;
+  low: number | null;
+  high: number | null;
+  unit: string | null;
+  accepted: unknown[] | null;
+  message: string;
+}

@@ -1,0 +1,69 @@
+import type { Advice, BenchEvent, Clock, PlanDocument, Run, Summary, Units } from "../documents";
+
+/** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
+export interface Settings {
+  language: string;
+  units: Units | null;
+  theme: "auto" | "light" | "dark";
+  /** When somebody last said that they heard the test sound (ms), or null. */
+  heard_at_ms: number | null;
+}
+
+export interface SyncState {
+  /** null until the first health check has answered or failed. */
+  reachable: boolean | null;
+  /** Events not yet on the server. */
+  unsent: number;
+  /** Events the server would not take: kept, shown, left out of the fold, offered again after a server update. */
+  refused: { event: BenchEvent; code: string }[];
+  /** Corrected time of the last exchange (ms), or null. */
+  lastAt: number | null;
+  /** Whether the browser promised to keep our data; null: not known. */
+  persistent: boolean | null;
+}
+
+/** A batch as the bench draws it. `advice` is null only until the engine has looked at a new batch for the first time. */
+export interface Batch {
+  batchId: string;
+  plan: PlanDocument;
+  /** In their total order, without refused ones. */
+  events: BenchEvent[];
+  run: Run | null;
+  advice: Advice | null;
+  /** An event is written that `run` and `advice` do not know yet. */
+  pending: boolean;
+  /** The engine could not fold or advise: what went wrong, for the log; the events are safe. */
+  failure: string | null;
+}
+
+/** A clock that is due and not yet acknowledged. */
+export interface Ring {
+  batchId: string;
+  clock: Clock;
+  /** How late it was when it was first noticed (ms): above some 2 s the screen says so. */
+  lateMs: number;
+  /** In its 20 s of sounding; false in the pause between. `too_hot` never pauses. */
+  sounding: boolean;
+}
+
+/** What became of a tap. "silenced": it only stopped the ringing; "ignored": too soon after another. */
+export type Tap = "written" | "silenced" | "ignored";
+
+/** Whether the screen is kept awake while clocks run. */
+export type Awake = "idle" | "held" | "refused" | "missing";
+
+export interface SlabAnswer {
+  // oxlint-disable-next-line typescript/no-explicit-any -- reply of slab.plan, typed in engine/types.d.ts
+  reply: any;
+  /** Who computed it. The numbers are the same. */
+  by: "server" | "phone";
+}
+
+/** One batch to look back at: from the server while it answers, else from this phone. */
+export interface BatchRecord {
+  summary: Summary;
+  plan: PlanDocument;
+  run: Run;
+  events: BenchEvent[];
+  from: "server" | "phone";
+}

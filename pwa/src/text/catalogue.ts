@@ -1,0 +1,42 @@
+import { signal } from "@preact/signals";
+
+/** A sentence, or one for each plural form, chosen by the value `n`. */
+export type Sentence = string | Partial<Record<Intl.LDMLPluralRule, string>>;
+type Sentences = Record<string, Sentence>;
+
+const english = import.meta.glob<Sentences>("../../../server/amberbench/text/en/*.json", {
+  eager: true,
+  import: "default",
+});
+const others = import.meta.glob<Sentences>(
+  ["../../../server/amberbench/text/*/*.json", "!../../../server/amberbench/text/en/*.json"],
+  { import: "default" },
+);
+
+const FALL_BACK = "en";
+const loaded = signal<Record<string, Sentences>>({ [FALL_BACK]: merged(Object.values(english)) });
+
+function merged(files: Sentences[]): Sentences {
+  return Object.assign({}, ...files) as Sentences;
+}
+
+function languageOf(path: string): string {
+  return path.split("/").at(-2) ?? "";
+}
+
+/** The languages there are texts for, in a fixed order. */
+export const languages: string[] = [...new Set([FALL_BACK, ...Object.keys(others).map(languageOf)])];
+
+/** Loads the texts of a language; does nothing when they are here already or there are none. */
+export async function loadLanguage(language: string): Promise<void> {
+  if (loaded.value[language]) return;
+  const files = Object.entries(others).filter(([path]) => languageOf(path) === language);
+  if (files.length === 0) return;
+  const texts = await Promise.all(files.map(([, load]) => load()));
+  loaded.value = { ...loaded.value, [language]: merged(texts) };
+}
+
+/** The sentence of a key, in English where the language has none; undefined when nobody has it. */
+export function sentence(key: string, language: string): Sentence | undefined {
+  return loaded.value[language]?.[key] ?? loaded.value[FALL_BACK]?.[key];
+}

@@ -1,0 +1,83 @@
+import type { ProblemDocument } from "../documents";
+import { locale, reader } from "./reader";
+import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
+
+/** What was typed, in SI; or why it cannot be taken. Nothing typed: both null. */
+export interface Parsed {
+  value: number | null;
+  problem: ProblemDocument | null;
+}
+
+/** One number, plain or as a fraction ("1/2", "1 1/2"), and what follows it. Nothing is evaluated. */
+const QUANTITY = /^([+−-]?)\s*(?:(\d+)\s+)?(?:(\d+)\s*\/\s*(\d+)|(\d[\d.,\u00a0\u202f]*|[.,]\d+))\s*([^\d\s.,]*)\s*/u;
+const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?$/;
+
+/** Reads a quantity for a field. `unit` is what a bare number means (default: the reader's own unit). */
+export function parse(name: string, text: string, unit?: string): Parsed {
+  const words = text.trim();
+  if (words === "") return { value: null, problem: null };
+  const dimension = dimensionOf(name);
+  const clock = dimension === "time" ? CLOCK.exec(words) : null;
+  if (clock) return { value: clockSeconds(clock), problem: null };
+  const own = unit ?? unitFor(dimension, reader.value.units);
+  return sum(name, words, dimension, own);
+}
+
+/** Adds up "2 lb 8 oz"; a minus sign counts for the whole. */
+function sum(name: string, words: string, dimension: string, own: string): Parsed {
+  let rest = words;
+  let total = 0;
+  let sign = 1;
+  for (let first = true; rest !== ""; first = false) {
+    const match = QUANTITY.exec(rest);
+    const number = match ? numberOf(match) : null;
+    if (!match || number === null || (!first && (match[1] || !match[6] || dimension === "temperature")))
+      return fault(name, "not_a_number", words, own);
+    if (match[1] && match[1] !== "+") sign = -1;
+    const unit = match[6] ? spelled(match[6]) : own;
+    if (unit !== "" && !(unit in UNITS)) return fault(name, "unknown_unit", match[6], own, unitsOf(dimension));
+    if (unit !== "" && UNITS[unit]?.[0] !== dimension) return fault(name, "wrong_unit", match[6], own, unitsOf(dimension));
+    total += toSi(first ? sign * number : number * sign, unit);
+    rest = rest.slice(match[0].length);
+  }
+  return { value: total, problem: null };
+}
+
+function spelled(unit: string): string {
+  return unit in UNITS ? unit : (SPELLINGS[unit.toLowerCase()] ?? unit.toLowerCase());
+}
+
+function numberOf(match: RegExpExecArray): number | null {
+  const [, , whole, top, bottom, plain] = match;
+  if (top !== undefined) {
+    if (Number(bottom) === 0) return null;
+    return Number(whole ?? 0) + Number(top) / Number(bottom);
+  }
+  if (whole !== undefined || plain === undefined) return null;
+  return plainNumber(plain.replace(/[\u00a0\u202f]/g, "").replace(/[.,]$/, ""));
+}
+
+/** "2.5", "2,5" and, where the language groups with a comma, "1,250". */
+function plainNumber(digits: string): number | null {
+  const groupsByComma = new Intl.NumberFormat(locale()).format(1.5).includes(".");
+  const plain =
+    groupsByComma && /^\d{1,3}(,\d{3})+(\.\d*)?$/.test(digits) ? digits.replaceAll(",", "") : digits.replace(",", ".");
+  return /^\d*\.?\d*$/.test(plain) && plain !== "." ? Number(plain) : null;
+}
+
+function clockSeconds([, first, second, third]: RegExpExecArray): number {
+  const [a, b] = [Number(first), Number(second)];
+  return third === undefined ? a * 60 + b : a * 3600 + b * 60 + Number(third);
+}
+
+function fault(field: string, code: string, given: unknown, unit: string, accepted: string[] | null = null): Parsed {
+  const message = `${field}: ${code}`;
+  return { value: null, problem: { field, code, given, low: null, high: null, unit, accepted, message } };
+}
+
+/** A value as one would type it back: full use of the unit's precision, no grouping, no unit. */
+export function editable(name: string, value: number, unit?: string): string {
+  const shown = fromSi(value, unit ?? unitFor(dimensionOf(name), reader.value.units));
+  const rounded = Number(shown.toPrecision(6));
+  return new Intl.NumberFormat(locale(), { maximumFractionDigits: 6, useGrouping: false }).format(rounded);
+}

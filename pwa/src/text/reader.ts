@@ -1,0 +1,20 @@
+import { signal } from "@preact/signals";
+
+import type { Units } from "../documents";
+
+/** Who reads: their language and units. Set by `state/settings`; every sentence and number drawn depends on it. */
+export interface Reader {
+  language: string;
+  units: Units;
+}
+
+export const METRIC: Units = { mass: "kg", length: "mm", temperature: "°C", power: "W" };
+
+export const reader = signal<Reader>({ language: "en", units: METRIC });
+
+/** The reader's locale: the browser's own variant of the language where it has one ("en-GB"), else the bare language. */
+export function locale(): string {
+  const { language } = reader.value;
+  const variants = typeof navigator === "undefined" ? [] : (navigator.languages ?? []);
+  return variants.find((one) => one === language || one.startsWith(`${language}-`)) ?? language;
+}

@@ -1,0 +1,58 @@
+import type { ProblemDocument, Said, Values } from "../documents";
+import { type Sentence, sentence } from "./catalogue";
+import { format } from "./format";
+import { locale, reader } from "./reader";
+
+/** The sentence of a key in the reader's language, its placeholders filled in the reader's units.
+ * A key nobody has comes back as it is, so that a gap is seen. */
+export function t(key: string, values: Values = {}): string {
+  const found = sentence(key, reader.value.language);
+  if (found === undefined) return key;
+  return filled(chosen(found, values), values);
+}
+
+/** Whether there is a sentence for a key. */
+export function hasText(key: string): boolean {
+  return sentence(key, reader.value.language) !== undefined;
+}
+
+/** The sentence of a `{code, values}` of the engine, under a prefix: said("say", advice.say). */
+export function said(prefix: string, { code, values }: Said): string {
+  return t(`${prefix}.${code}`, values);
+}
+
+function chosen(found: Sentence, values: Values): string {
+  if (typeof found === "string") return found;
+  const n = Number(values["n"] ?? 0);
+  return found[new Intl.PluralRules(locale()).select(n)] ?? found.other ?? "";
+}
+
+function filled(text: string, values: Values): string {
+  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? format(name, values[name]) : whole));
+}
+
+/** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */
+export function problemText(problem: ProblemDocument): string {
+  const name = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
+  const shown = (value: unknown) => (value === null || value === undefined ? "" : format(name, value));
+  return t(`problem.${problem.code}`, {
+    field: fieldName(problem.field),
+    given: shown(problem.given),
+    low: shown(problem.low),
+    high: shown(problem.high),
+    unit: problem.unit ?? "",
+    accepted: (problem.accepted ?? []).map(word).join(", "),
+  });
+}
+
+/** The screen name of a field: text `field.<path>`, else `field.<last part>`, else the bare words. */
+export function fieldName(path: string): string {
+  const last = path.split(".").at(-1) ?? path;
+  for (const key of [`field.${path}`, `field.${last}`]) if (hasText(key)) return t(key);
+  return last.replace(/_(kg|m|m2|c|k|s|w)$/, "").replaceAll("_", " ");
+}
+
+function word(one: unknown): string {
+  const key = `word.${String(one)}`;
+  return hasText(key) ? t(key) : String(one);
+}
