@@ -2,7 +2,7 @@
 
 import json
 
-from . import check, cool, cut, fields, materials, melt, pour, run, slab, units
+from . import advise, check, cool, cut, fields, materials, melt, pour, run, slab, units
 from .problems import Problem
 
 FUNCTIONS = {
@@ -20,7 +20,7 @@ FUNCTIONS = {
     "slab.plan": slab.plan,
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
-    "run.advise": run.advise_request,
+    "run.advise": advise.advise_request,
 }
 
 

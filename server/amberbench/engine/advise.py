@@ -1,0 +1,188 @@
+"""What to do next: one prompt, one number, one big button, its caution; and the clocks that run.
+
+`advise` reads a run and the time and changes nothing. It names sentences by their key in the text catalogue
+("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
+"""
+
+from .advise_melt import melt_page
+from .problems import Problem
+from .prompts import button, clock, entry, skip
+from .run import open_step
+
+# The cooling tray is left alone; the bowl soaks meanwhile (common practice, no published source).
+SOAK_MS = 120000.0
+# Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
+CENTRES_REST_MS = 15 * 60000.0
+
+
+def advise(run, at_ms):
+    """The open step of a run and what the screen says of it at a corrected time in ms; see fields, "run.advise"."""
+    step = open_step(run)
+    advice = {
+        "step": step,
+        "say": {"code": "say." + step, "values": {}},
+        "more": None,
+        "number": None,
+        "action": None,
+        "choices": [],
+        "entry": None,
+        "caution": None,
+        "wants": None,
+        "melt": None,
+        "clocks": [],
+    }
+    STEPS[step](run, at_ms, advice)
+    advice["wants"] = _wants(run)
+    advice["clocks"] = sorted(advice["clocks"] + _clocks(run), key=lambda clock: (clock["due_ms"], clock["name"]))
+    undoable = run["undoable"]
+    advice["undo"] = None
+    if undoable is not None:
+        advice["undo"] = {"event_id": undoable["event_id"], "code": "undo." + undoable["kind"]}
+    return advice
+
+
+def _clocks(run):
+    clocks, cool = [], run["cool"]
+    burning, resting = run["melt"]["burning"], run["melt"]["resting"]
+    if burning is not None:
+        clocks.append(clock(burning["then"], burning["started_ms"], burning["due_ms"], "stir"))
+    if resting is not None:
+        clocks.append(clock("rest", resting["started_ms"], resting["due_ms"], "read"))
+    done = run["done"]
+    if "melt" in done and open_step(run) == "cool":
+        clocks.append(clock("touch", done["melt"], cool["due_ms"], "ready"))
+    if "cut" in done and open_step(run) in ("count", "weigh_out"):
+        clocks.append(clock("centres", done["cut"], done["cut"] + CENTRES_REST_MS, "ready"))
+    return clocks
+
+
+def _wants(run):
+    """The refit of the cooling, when readings or touch tests have come in that no refit has seen."""
+    cool = run["cool"]
+    if "melt" not in run["done"] or "cool" in run["done"] or run["closed_at_ms"] is not None:
+        return None
+    seen = len(cool["readings"]) + len(cool["touches"])
+    if seen == cool["fitted"]:
+        return None
+    request = dict(cool["request"], readings=cool["readings"], touches=cool["touches"])
+    return {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
+
+
+# One page for each step ---------------------------------------------------------------------------------------------
+
+
+def _set_up(run, at_ms, advice):
+    planned = run["planned"]
+    frame = {name: planned[name] for name in ("length_m", "width_m", "bar_height_m")}
+    advice["more"] = {"code": "more.frame", "values": frame}
+    advice["action"] = button("all_ready", "ready_checked")
+    advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+
+
+def _weigh(run, at_ms, advice):
+    planned_kg = run["planned"]["caramel_kg"]
+    if run["lot"]:
+        advice["more"] = {"code": "more.lot", "values": {"lot": run["lot"]}}
+    advice["number"] = {"name": "caramel_kg", "value": planned_kg}
+    advice["entry"] = entry(
+        "weighed", "kg", 0.05, 10.0, likely_low=planned_kg * 0.97, likely_high=planned_kg * 1.03, body={"lot": run["lot"]}
+    )
+    advice["entry"]["name"] = "caramel_kg"
+    advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
+
+
+def _lot(run, at_ms, advice):
+    advice["entry"] = entry("lot_named", "lot", None, None)
+    advice["choices"] = [skip("lot")]
+
+
+def _cool(run, at_ms, advice):
+    cool = run["cool"]
+    poured_ms = run["done"]["melt"]
+    last = cool["readings"][-1]["surface_c"] if cool["readings"] else None
+    read = {"code": "button.read_slab", "entry": entry("slab_read", "surface_c", 0.0, 150.0, last=last)}
+    firm = button("firm", "touched", {"firm": True})
+    if at_ms >= cool["due_ms"]:
+        advice["step"] = "touch"
+        advice["say"] = {"code": "say.touch", "values": {}}
+        advice["action"] = firm
+        advice["choices"] = [button("not_yet", "touched", {"firm": False}), read]
+        advice["caution"] = {"word": "CAUTION", "code": "caution.glove_touch"}
+        return
+    if at_ms < poured_ms + SOAK_MS:
+        advice["say"] = {"code": "say.soak", "values": {}}
+        advice["caution"] = {"word": "CAUTION", "code": "caution.soak"}
+    span = {
+        "low_at_ms": poured_ms + 1000.0 * cool["ready_low_s"],
+        "ready_at_ms": poured_ms + 1000.0 * cool["ready_s"],
+        "high_at_ms": poured_ms + 1000.0 * cool["ready_high_s"],
+    }
+    advice["more"] = {"code": "more.cooling", "values": span}
+    advice["number"] = {"name": "due_ms", "value": cool["due_ms"]}
+    advice["action"] = read
+    advice["choices"] = [dict(firm, code="button.firm_now")]
+
+
+def _plain(button, kind, word, caution):
+    """A step of one sentence, one button and one caution."""
+
+    def page(run, at_ms, advice):
+        advice["action"] = button(button, kind)
+        advice["choices"] = [skip(advice["step"])]
+        advice["caution"] = {"word": word, "code": "caution." + caution}
+
+    return page
+
+
+def _count(run, at_ms, advice):
+    pieces = run["planned"]["pieces"]
+    advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
+    advice["entry"] = entry("counted", "pieces", 0, 100000, likely_low=0.9 * pieces, likely_high=pieces)
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+
+
+def _weigh_out(run, at_ms, advice):
+    advice["entry"] = entry("weighed_out", "kg", 0.0, 50.0, body={"what": "rest"})
+    advice["entry"]["name"] = "rest_kg"
+    advice["choices"] = [skip("weigh_out")]
+
+
+def _close(run, at_ms, advice):
+    advice["more"] = {"code": "more.leftovers", "values": {}}
+    advice["action"] = button("close", "closed")
+    advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+
+
+def _closed(run, at_ms, advice):
+    advice["more"] = {"code": "more.closed", "values": {"n": run["pieces"] or 0}}
+
+
+STEPS = {
+    "set_up": _set_up,
+    "weigh": _weigh,
+    "lot": _lot,
+    "melt": melt_page,
+    "cool": _cool,
+    "loosen": _plain("loosened", "freed", "CAUTION", "knife"),
+    "prebottom": _plain("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),
+    "flip": _plain("flipped", "flipped", "CAUTION", "flip"),
+    "score": _plain("scored", "scored", "CAUTION", "knife"),
+    "cut": _plain("cut", "cut", "CAUTION", "knife_cut"),
+    "count": _count,
+    "weigh_out": _weigh_out,
+    "close": _close,
+    "closed": _closed,
+}
+
+
+def advise_request(request):
+    """What a run's screen says at a time.
+
+    Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.
+    Raises: Problem not_a_run (run).
+    """
+    try:
+        return advise(request["run"], request["at_ms"])
+    except (KeyError, TypeError, AttributeError):
+        raise Problem("run", "not_a_run") from None

@@ -1,0 +1,26 @@
+"""The small parts a prompt is made of: a button, a number to type, a clock."""
+
+
+def button(code, kind, body=None):
+    """A button: the key of its words, the kind of event it writes and the event's body."""
+    return {"code": "button." + code, "kind": kind, "body": body or {}}
+
+
+def skip(step):
+    """The button that passes over a step."""
+    return button("skip_" + step, "step_skipped", {"step": step})
+
+
+def entry(kind, field, low, high, **more):
+    """A number to type on the keypad: the event it writes, its accepted range, and what to show beside it."""
+    made = {"kind": kind, "field": field, "name": field, "low": low, "high": high, "body": {}}
+    for name in ("last", "likely_low", "likely_high", "band_low", "band_high"):
+        made[name] = more.get(name)
+    if "body" in more:
+        made["body"] = more["body"]
+    return made
+
+
+def clock(name, started_ms, due_ms, sound):
+    """A running clock; the sound is one of stir, read, ready and too_hot."""
+    return {"name": name, "started_ms": started_ms, "due_ms": due_ms, "sound": sound}

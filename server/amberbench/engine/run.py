@@ -1,0 +1,184 @@
+"""A batch is the fold of its events: `replay` folds them all, `apply` one more.
+
+Events are facts. Folding never decides and never raises: an event that does not fit is kept in `ignored` with the
+reason. What a person was advised is in the event, so a newer engine does not rewrite an old batch. The source of the
+log's rules is the contract in DEVELOPERS.md, "The batch log".
+"""
+
+from . import check, fields
+from .folds import FOLDS, ORDER, Unfit
+from .problems import Problem
+
+MOST_IGNORED = 50
+
+
+def opened(plan):
+    """The run of a batch in which nothing has happened yet."""
+    reply = plan["reply"]
+    return {
+        "kind": plan.get("kind", "slab"),
+        "name": plan.get("name", ""),
+        "prebottom": bool(plan.get("prebottom")),
+        "lot": plan.get("lot"),
+        "planned": {
+            "caramel_kg": reply["caramel_kg"],
+            "pieces": reply["cut"]["pieces"],
+            "piece_kg": reply["cut"]["piece_kg"],
+            "length_m": reply["pour"]["length_m"],
+            "width_m": reply["pour"]["width_m"],
+            "bar_height_m": reply["pour"]["bar_height_m"],
+        },
+        "opened_at_ms": None,
+        "closed_at_ms": None,
+        "last_at_ms": None,
+        "done": {},
+        "skipped": [],
+        "weighed_kg": None,
+        "melt": {
+            "request": reply["melt_request"],
+            "history": [],
+            "bursts": [],
+            "burning": None,
+            "resting": None,
+            "free": False,
+            "read_wanted": False,
+            "last_c": None,
+            "last_at_ms": None,
+        },
+        "cool": {
+            "request": reply["cool_request"],
+            "ready_s": reply["cool"]["ready_s"],
+            "ready_low_s": reply["cool"]["ready_low_s"],
+            "ready_high_s": reply["cool"]["ready_high_s"],
+            "loss_factor": reply["cool_request"].get("loss_factor", 1.0),
+            "readings": [],
+            "touches": [],
+            "fitted": -1,
+            "due_ms": None,
+        },
+        "pieces": None,
+        "out": [],
+        "ignored": [],
+        "undoable": None,
+        "needs_replay": False,
+    }
+
+
+def replay(plan, events):
+    """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
+    run = opened(plan)
+    sound, undone = {}, {}
+    for event in events:
+        if not _well_formed(event):
+            _ignore(run, event, "malformed")
+            continue
+        sound[event["id"]] = event
+        if event["kind"] == "undone" and type(event["body"].get("event_id")) is str:
+            undone[event["body"]["event_id"]] = True
+    for event in sorted(sound.values(), key=order_key):
+        if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
+            run["last_at_ms"] = _later(run["last_at_ms"], corrected_ms(event))
+        else:
+            run = apply(run, event)
+    return run
+
+
+def corrected_ms(event):
+    """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
+    return event["at_ms"] + event["offset_ms"]
+
+
+def order_key(event):
+    """The order of events: corrected time, then device, then the device's own count. A total key."""
+    return (corrected_ms(event), event["device_id"], event["seq"])
+
+
+def apply(run, event):
+    """The run after one more event. Total: an event that does not fit goes to `ignored` and nothing else changes.
+
+    `undone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
+    """
+    if not _well_formed(event):
+        return _ignore(run, event, "malformed")
+    kind, at_ms = event["kind"], corrected_ms(event)
+    if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
+        run["needs_replay"] = True
+        return run
+    if kind not in FOLDS:
+        return _ignore(run, event, "unknown_kind")
+    if run["closed_at_ms"] is not None and kind != "noted":
+        return _ignore(run, event, "batch_closed")
+    try:
+        known = fields.EVENTS[kind]
+        body = check.checked(known, {name: event["body"][name] for name in known if name in event["body"]})
+        FOLDS[kind](run, body, at_ms)
+    except Problem as problem:
+        return _ignore(run, event, problem.code)
+    except Unfit as unfit:
+        return _ignore(run, event, str(unfit))
+    run["last_at_ms"] = _later(run["last_at_ms"], at_ms)
+    if kind not in ("batch_opened", "cooling_refitted", "noted"):
+        run["undoable"] = {"event_id": event["id"], "kind": kind}
+    return run
+
+
+def _well_formed(event):
+    if type(event) is not dict or type(event.get("body")) is not dict:
+        return False
+    for name in ("id", "device_id", "kind"):
+        if type(event.get(name)) is not str:
+            return False
+    return all(check.is_number(event.get(name)) for name in ("at_ms", "offset_ms", "seq"))
+
+
+def _ignore(run, event, why):
+    if len(run["ignored"]) < MOST_IGNORED:
+        name = event.get("id") if type(event) is dict else None
+        run["ignored"].append({"id": name if type(name) is str else None, "why": why})
+    return run
+
+
+def _later(old_ms, new_ms):
+    return new_ms if old_ms is None or new_ms > old_ms else old_ms
+
+
+def open_step(run):
+    """The first step after the furthest one done: hands may go ahead, and what they passed is passed."""
+    furthest = -1
+    for index, step in enumerate(ORDER):
+        if step in run["done"]:
+            furthest = index
+    if furthest < ORDER.index("melt") and run["melt"]["last_at_ms"] is not None:
+        furthest = ORDER.index("melt") - 1
+    for step in ORDER[furthest + 1 :]:
+        if step == "prebottom" and not run["prebottom"]:
+            continue
+        if step == "lot" and run["lot"]:
+            continue
+        return step
+    return "closed"
+
+
+def replay_request(request):
+    """Folds a batch's events into its run.
+
+    Request: plan (the plan document), events (list of events in any order; the same id counts once).
+    Reply: run (the run document, under 20 kB).
+    Raises: Problem not_a_plan (plan) when the plan lacks what the bench needs.
+    """
+    plan = request["plan"]
+    try:
+        return {"run": replay(plan, request["events"])}
+    except (KeyError, TypeError, AttributeError):
+        raise Problem("plan", "not_a_plan") from None
+
+
+def apply_request(request):
+    """Folds one more event into a run.
+
+    Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).
+    """
+    try:
+        return {"run": apply(request["run"], request["event"])}
+    except (KeyError, TypeError, AttributeError):
+        raise Problem("run", "not_a_run") from None
