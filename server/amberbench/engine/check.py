@@ -171,7 +171,19 @@ def _list_inputs(fields, request, full, path, said, rows):
                     "value": value,
                     "unit": field.get("unit", ""),
                     "basis": basis,
-                    "source": None if given else field.get("source"),
+                    "source": field.get("source") if value == field.get("default") and basis == field.get("basis") else None,
                     "measure_by": field.get("measure_by") if basis == "assumed" else None,
                 }
             )
+
+
+def constant(field, value, unit, source="assumed", basis="assumed", measure_by=None):
+    """One row of `inputs` for a constant of the engine's own that no request sets."""
+    return {
+        "field": field,
+        "value": value,
+        "unit": unit,
+        "basis": basis,
+        "source": source,
+        "measure_by": measure_by,
+    }

@@ -251,7 +251,11 @@ RESIDUE = number(
     "", 0, 0.3, "fraction of the caramel that stays in the bowl", default=0.02, basis="assumed", source="memory", measure_by="bowl_residue"
 )
 BARS = many(
-    number("m", 0.002, 0.1, "height of a bar"), 1, 20, "heights of the bars owned, each usable stacked; null: any height", default=None
+    number("m", 0.002, 0.1, "height of a bar"),
+    1,
+    20,
+    "heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height",
+    default=None,
 )
 POUR = {
     "solve_for": choice(("mass", "length", "height"), "the unknown"),
@@ -260,6 +264,8 @@ POUR = {
     "width_m": number("m", 0.02, 5, "frame width", default=None),
     "slab_height_m": number("m", 0.002, 0.1, "slab height wanted", default=None),
     "bars_m": BARS,
+    "max_length_m": number("m", 0.02, 5, "longest frame the table allows", default=None),
+    "max_width_m": number("m", 0.02, 5, "widest frame the table allows", default=None),
     "pour_c": number("°C", 20, 130, "temperature at pouring", default=74.0, basis="published", source="practice"),
     "room_c": ROOM,
     "residue": RESIDUE,
@@ -292,9 +298,10 @@ FRAME_FOUND = record(
     {
         "rows": integer(1, 5000, "centres across the width"),
         "columns": integer(1, 5000, "centres along the length"),
+        "rotated": boolean("whether the centre's length lies across the frame"),
         "length_m": number("m", 0, 5, "frame length"),
         "width_m": number("m", 0, 5, "frame width"),
-        "pieces": integer(1, 100000, "centres it gives"),
+        "pieces": integer(1, 1000000, "centres it gives"),
         "waste": number("", 0, 1, "share of the area that is trim, cut loss or centres beyond those wanted"),
     },
     "one frame that fits",
@@ -469,12 +476,12 @@ EVENTS = {
 CUT_REPLY = {
     "rows": integer(1, 5000, "centres across the width"),
     "columns": integer(1, 5000, "centres along the length"),
-    "pieces": integer(1, 100000, "centres"),
+    "pieces": integer(1, 1000000, "centres"),
     "rotated": boolean("whether the centre's length lies across the frame"),
     "cuts_along_m": many(number("m", 0, 5, "distance from the datum edge"), 2, 5001, "cuts that run along the length, from the long edge"),
     "cuts_across_m": many(number("m", 0, 5, "distance from the datum edge"), 2, 5001, "cuts that run across, from the short edge"),
-    "piece_kg": number("kg", 0, 10, "mass of one centre"),
-    "trim_kg": number("kg", 0, 50, "mass of trim and cut loss"),
+    "piece_kg": number("kg", 0, 200, "mass of one centre"),
+    "trim_kg": number("kg", 0, 50000, "mass of trim and cut loss"),
 }
 POUR_REPLY = _with(
     {
@@ -482,11 +489,11 @@ POUR_REPLY = _with(
         "length_m": number("m", 0, 5, "frame length"),
         "width_m": number("m", 0, 5, "frame width"),
         "slab_height_m": number("m", 0, 0.1, "height of the poured slab"),
-        "settled_height_m": number("m", 0, 0.1, "height once at room temperature"),
+        "settled_height_m": number("m", 0, 0.12, "height once at room temperature"),
         "bars": many(number("m", 0, 0.1, "height of a bar"), 0, 20, "the bars to stack, thickest first"),
         "bar_height_m": number("m", 0, 0.2, "their total height"),
         "area_m2": number("m²", 0, 25, "area inside the frame"),
-        "volume_m3": number("m³", 0, 1, "volume poured"),
+        "volume_m3": number("m³", 0, 3, "volume poured"),
         "warnings": COOL_REPLY["warnings"],
     },
     INPUTS,
