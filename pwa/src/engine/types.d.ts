@@ -1,0 +1,765 @@
+// Generated from server/amberbench/engine/fields.py by `amberbench types`. Do not edit.
+// SI units, temperatures in °C; the unit stands at the end of each name.
+
+export interface UnitsConvertRequest {
+  /** what to convert; -1e+12 to 1e+12 */
+  value: number;
+  /** its unit */
+  from: string;
+  /** the unit wanted */
+  to: string;
+}
+
+export interface UnitsConvertReply {
+  /** the converted value; -1e+15 to 1e+15 */
+  value: number;
+}
+
+export interface MaterialsPropertiesRequest {
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** temperature; -40 to 150 °C */
+  temp_c: number;
+}
+
+export interface MaterialsPropertiesReply {
+  /** density; 0 to 20000 kg/m³ */
+  density_kg_m3: number;
+  /** specific heat; 0 to 10000 J/(kg K) */
+  heat_capacity_j_kgk: number;
+  /** thermal conductivity; 0 to 500 W/(m K) */
+  conductivity_w_mk: number;
+  /** thermal diffusivity; 0 to 1 m²/s */
+  diffusivity_m2_s: number;
+}
+
+export interface MaterialsHeatRequest {
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** mass; 0 to 1000 kg */
+  mass_kg: number;
+  /** first temperature; -40 to 150 °C */
+  from_c: number;
+  /** last temperature; -40 to 150 °C */
+  to_c: number;
+}
+
+export interface MaterialsHeatReply {
+  /** heat taken up; negative when cooling; -1e+09 to 1e+09 J */
+  energy_j: number;
+}
+
+export interface MeltOvenFromWaterTestRequest {
+  /** water; 0.2 to 3 kg */
+  water_kg: number;
+  /** stirred water before; 0 to 60 °C */
+  start_c: number;
+  /** stirred water after; 1 to 95 °C */
+  end_c: number;
+  /** time; 20 to 600 s */
+  seconds_s: number;
+  /** empty container; 0.01 to 5 kg */
+  container_kg?: number | null;
+  /** room temperature; -5 to 45 °C */
+  room_c?: number | null;
+}
+
+export interface MeltOvenFromWaterTestReply {
+  /** power the water absorbed; 0 to 5000 W */
+  power_w: number;
+  /** its standard deviation; 0 to 5000 W */
+  power_sd_w: number;
+}
+
+export interface MeltPlanRequest {
+  /** caramel in the bowl; 0.05 to 10 kg */
+  mass_kg: number;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** hottest bulk temperature to pour at; 30 to 120 °C; 77.0 when left out */
+  window_high_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+  /** longest burst; 5 to 300 s; 60.0 when left out */
+  burst_s?: number | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** the microwave oven */
+  oven: Oven;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+}
+
+export interface MeltPlanReply {
+  /** the plan, to be corrected by every reading */
+  bursts: Burst[];
+  /** bursts and stirs together; 0 to 36000 s */
+  total_s: number;
+  /** energy the caramel and the vessel take up; 0 to 1e+08 J */
+  energy_j: number;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface MeltNextBurstRequest {
+  /** caramel in the bowl; 0.05 to 10 kg */
+  mass_kg: number;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** hottest bulk temperature to pour at; 30 to 120 °C; 77.0 when left out */
+  window_high_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+  /** longest burst; 5 to 300 s; 60.0 when left out */
+  burst_s?: number | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** the microwave oven */
+  oven: Oven;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** what happened so far, in order */
+  history: History[];
+}
+
+export interface MeltNextBurstReply {
+  /** what to do */
+  action: "burst" | "ready" | "read_again" | "rest" | "stop";
+  /** length of the burst or rest, 0 otherwise; 0 to 3600 s */
+  seconds_s: number;
+  /** what follows the burst */
+  then: "turn" | "stir";
+  /** whether a reading is wanted after this burst */
+  read: boolean;
+  /** bulk temperature now; -30 to 200 °C */
+  bulk_c: number;
+  /** 10 % point; -50 to 200 °C */
+  bulk_low_c: number;
+  /** 90 % point; -30 to 250 °C */
+  bulk_high_c: number;
+  /** bulk temperature after the burst and a stir; -30 to 250 °C */
+  expected_c: number;
+  /** hottest spot in the burst, 95 % point; -30 to 300 °C */
+  hottest_c: number;
+  /** power this mass absorbs, as believed now; 0 to 5000 W */
+  power_w: number;
+  /** its standard deviation; 0 to 5000 W */
+  power_sd_w: number;
+  /** `{code, values}`: why */
+  reason: unknown;
+}
+
+export interface PourPlanRequest {
+  /** the unknown */
+  solve_for: "mass" | "length" | "height";
+  /** caramel weighed in; 0.05 to 50 kg */
+  mass_kg?: number | null;
+  /** frame length; 0.02 to 5 m */
+  length_m?: number | null;
+  /** frame width; 0.02 to 5 m */
+  width_m?: number | null;
+  /** slab height wanted; 0.002 to 0.1 m */
+  slab_height_m?: number | null;
+  /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
+  bars_m?: number[] | null;
+  /** longest frame the table allows; 0.02 to 5 m */
+  max_length_m?: number | null;
+  /** widest frame the table allows; 0.02 to 5 m */
+  max_width_m?: number | null;
+  /** temperature at pouring; 20 to 130 °C; 74.0 when left out */
+  pour_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
+  residue?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+}
+
+export interface PourPlanReply {
+  /** caramel weighed in; 0 to 50 kg */
+  mass_kg: number;
+  /** frame length; 0 to 5 m */
+  length_m: number;
+  /** frame width; 0 to 5 m */
+  width_m: number;
+  /** height of the poured slab; 0 to 0.1 m */
+  slab_height_m: number;
+  /** height once at room temperature; 0 to 0.12 m */
+  settled_height_m: number;
+  /** the bars to stack, thickest first */
+  bars: number[];
+  /** their total height; 0 to 0.2 m */
+  bar_height_m: number;
+  /** area inside the frame; 0 to 25 m² */
+  area_m2: number;
+  /** volume poured; 0 to 3 m³ */
+  volume_m3: number;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface CutPlanRequest {
+  /** frame length; 0.02 to 5 m */
+  length_m: number;
+  /** frame width; 0.02 to 5 m */
+  width_m: number;
+  /** slab height after cooling; 0.001 to 0.1 m */
+  thickness_m: number;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** length of one centre; 0.005 to 0.3 m */
+  piece_length_m: number;
+  /** width of one centre; 0.005 to 0.3 m */
+  piece_width_m: number;
+  /** trim on every edge; 0 to 0.1 m; 0.005 when left out */
+  trim_m?: number | null;
+  /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
+  kerf_m?: number | null;
+}
+
+export interface CutPlanReply {
+  /** centres across the width; 1 to 5000 */
+  rows: number;
+  /** centres along the length; 1 to 5000 */
+  columns: number;
+  /** centres; 1 to 1e+06 */
+  pieces: number;
+  /** whether the centre's length lies across the frame */
+  rotated: boolean;
+  /** cuts that run along the length, from the long edge */
+  cuts_along_m: number[];
+  /** cuts that run across, from the short edge */
+  cuts_across_m: number[];
+  /** mass of one centre; 0 to 200 kg */
+  piece_kg: number;
+  /** mass of trim and cut loss; 0 to 50000 kg */
+  trim_kg: number;
+}
+
+export interface CutFitFrameRequest {
+  /** centres wanted; 1 to 5000 */
+  pieces: number;
+  /** longest frame the bars and the table allow; 0.02 to 5 m */
+  max_length_m: number;
+  /** widest frame; 0.02 to 5 m */
+  max_width_m: number;
+  /** length of one centre; 0.005 to 0.3 m */
+  piece_length_m: number;
+  /** width of one centre; 0.005 to 0.3 m */
+  piece_width_m: number;
+  /** trim on every edge; 0 to 0.1 m; 0.005 when left out */
+  trim_m?: number | null;
+  /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
+  kerf_m?: number | null;
+}
+
+export interface CutFitFrameReply {
+  /** frames that fit, smallest area first */
+  frames: Frame[];
+}
+
+export interface CoolPlanRequest {
+  /** slab height; 0.001 to 0.1 m */
+  thickness_m: number;
+  /** temperature when poured; 20 to 150 °C; 74.0 when left out */
+  start_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** how the top gives off heat; "still_air" when left out */
+  top?: "still_air" | "fan" | TopByH | null;
+  /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
+  contact_m2k_w?: number | null;
+  /** how the underside gives off heat; "still_air" when left out */
+  bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
+  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  target_c?: number | null;
+  /** slab length; 0.02 to 5 m; 0.35 when left out */
+  length_m?: number | null;
+  /** slab width; 0.02 to 5 m; 0.35 when left out */
+  width_m?: number | null;
+  /** temperature of the base at pouring; null: room; -20 to 60 °C */
+  base_start_c?: number | null;
+  /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
+  loss_factor?: number | null;
+  /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
+  loss_factor_sd?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+}
+
+export interface CoolPlanReply {
+  /** time after pouring until it can be cut; 0 to 1e+06 s */
+  ready_s: number;
+  /** 10 % point; 0 to 1e+06 s */
+  ready_low_s: number;
+  /** 90 % point; 0 to 1e+06 s */
+  ready_high_s: number;
+  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  target_c: number;
+  /** in order of time; those never reached are left out */
+  milestones: Milestone[];
+  /** core and surface over time */
+  curve: Curve[];
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface CoolRefitRequest {
+  /** slab height; 0.001 to 0.1 m */
+  thickness_m: number;
+  /** temperature when poured; 20 to 150 °C; 74.0 when left out */
+  start_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** how the top gives off heat; "still_air" when left out */
+  top?: "still_air" | "fan" | TopByH | null;
+  /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
+  contact_m2k_w?: number | null;
+  /** how the underside gives off heat; "still_air" when left out */
+  bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
+  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  target_c?: number | null;
+  /** slab length; 0.02 to 5 m; 0.35 when left out */
+  length_m?: number | null;
+  /** slab width; 0.02 to 5 m; 0.35 when left out */
+  width_m?: number | null;
+  /** temperature of the base at pouring; null: room; -20 to 60 °C */
+  base_start_c?: number | null;
+  /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
+  loss_factor?: number | null;
+  /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
+  loss_factor_sd?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** infrared readings so far; [] when left out */
+  readings?: Reading[] | null;
+  /** touch tests so far; [] when left out */
+  touches?: Touch[] | null;
+}
+
+export interface CoolRefitReply {
+  /** time after pouring until it can be cut; 0 to 1e+06 s */
+  ready_s: number;
+  /** 10 % point; 0 to 1e+06 s */
+  ready_low_s: number;
+  /** 90 % point; 0 to 1e+06 s */
+  ready_high_s: number;
+  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  target_c: number;
+  /** in order of time; those never reached are left out */
+  milestones: Milestone[];
+  /** core and surface over time */
+  curve: Curve[];
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+  /** heat loss over that of the model, as fitted; 0.1 to 10 */
+  loss_factor: number;
+  /** standard deviation of its logarithm; 0 to 2 */
+  loss_factor_sd: number;
+}
+
+export interface SlabPlanRequest {
+  /** caramel by weight */
+  have?: Have | null;
+  /** centres, or boxes and centres a box */
+  want?: Want | null;
+  /** slab height wanted; 0.002 to 0.1 m */
+  slab_height_m: number;
+  /** a frame in hand, or find one; "fit" when left out */
+  frame?: "fit" | FrameByLength | null;
+  /** longest frame; 0.02 to 5 m; 0.6 when left out */
+  max_length_m?: number | null;
+  /** widest frame; 0.02 to 5 m; 0.4 when left out */
+  max_width_m?: number | null;
+  /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
+  bars_m?: number[] | null;
+  /** the microwave oven */
+  oven: Oven;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** how the top gives off heat; "still_air" when left out */
+  top?: "still_air" | "fan" | TopByH | null;
+  /** how the underside gives off heat; "still_air" when left out */
+  bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
+  /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
+  contact_m2k_w?: number | null;
+  /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
+  loss_factor?: number | null;
+  /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
+  loss_factor_sd?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** the heat lines of this caramel; {} when left out */
+  windows?: Windows | null;
+  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
+  residue?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** weight of one block as bought; 0.05 to 50 kg */
+  block_kg?: number | null;
+  /** length of one centre; 0.005 to 0.3 m */
+  piece_length_m: number;
+  /** width of one centre; 0.005 to 0.3 m */
+  piece_width_m: number;
+  /** trim on every edge; 0 to 0.1 m; 0.005 when left out */
+  trim_m?: number | null;
+  /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
+  kerf_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+}
+
+export interface SlabPlanReply {
+  /** caramel to weigh in; 0 to 50 kg */
+  caramel_kg: number;
+  /** blocks to open; 0 to 1000 */
+  blocks: number;
+  /** left of the last block; 0 to 50 kg */
+  leftover_kg: number;
+  /** as pour.plan */
+  pour: PourPlanReply;
+  /** as cut.plan */
+  cut: CutPlanReply;
+  /** as melt.plan */
+  melt: MeltPlanReply;
+  /** as cool.plan */
+  cool: CoolPlanReply;
+  /** other frames that would do */
+  frames: Frame[];
+  /** the request to melt.plan, for melt.next_burst at the bench */
+  melt_request: unknown;
+  /** the request to cool.plan, for cool.refit at the bench */
+  cool_request: unknown;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface RunReplayRequest {
+  /** the plan of the batch */
+  plan: unknown;
+  /** events, in any order */
+  events: unknown[];
+}
+
+export interface RunReplayReply {
+  /** the state of a batch, as `run.replay` makes it */
+  run: unknown;
+}
+
+export interface RunApplyRequest {
+  /** the state of a batch, as `run.replay` makes it */
+  run: unknown;
+  /** an event */
+  event: unknown;
+}
+
+export interface RunApplyReply {
+  /** the state of a batch, as `run.replay` makes it */
+  run: unknown;
+}
+
+export interface RunAdviseRequest {
+  /** the state of a batch, as `run.replay` makes it */
+  run: unknown;
+  /** corrected time now; 0 to 1e+14 ms */
+  at_ms: number;
+}
+
+export interface RunAdviseReply {
+  /** the step that is open */
+  step: string;
+  /** `{code, values}`: the prompt */
+  say: unknown;
+  /** `{kind, value, low, high}`: the one number that matters, or null */
+  number: unknown;
+  /** running clocks, soonest first */
+  clocks: unknown[];
+  /** `{code, kind, body}`, or `{code, entry}` that opens the keypad: the big button, or null */
+  action: unknown;
+  /** other buttons of this step */
+  choices: unknown[];
+  /** `{kind, field, name, low, high, last, likely_low, likely_high, band_low, band_high, body}`: a number to type, or null */
+  entry: unknown;
+  /** `{word, code}`: signal word and sentence, or null */
+  caution: unknown;
+  /** `{code, values}`: a second, smaller line, or null */
+  more: unknown;
+  /** `{name, request, kind}`: call this function, write its reply as an event of this kind; or null */
+  wants: unknown;
+  /** `{event_id, code}`: what undo would take back, or null */
+  undo: unknown;
+  /** the reply of melt.next_burst while melting, for the ladder; or null */
+  melt: unknown;
+}
+
+export interface MaterialByWater {
+  /** mass fraction of water; 0 to 1 */
+  water: number;
+  /** mass fraction of protein; 0 to 1; 0.0 when left out */
+  protein?: number | null;
+  /** mass fraction of fat; 0 to 1; 0.0 when left out */
+  fat?: number | null;
+  /** mass fraction of carbohydrate without fibre; 0 to 1; 0.0 when left out */
+  carbohydrate?: number | null;
+  /** mass fraction of fibre; 0 to 1; 0.0 when left out */
+  fibre?: number | null;
+  /** mass fraction of ash; 0 to 1; 0.0 when left out */
+  ash?: number | null;
+  /** weighed density; null: from the composition; 300 to 3000 kg/m³ */
+  density_kg_m3?: number | null;
+}
+
+export interface MaterialByConductivity {
+  /** thermal conductivity; 0.005 to 500 W/(m K) */
+  conductivity_w_mk: number;
+  /** density; 1 to 20000 kg/m³ */
+  density_kg_m3: number;
+  /** specific heat; 100 to 10000 J/(kg K) */
+  heat_capacity_j_kgk: number;
+}
+
+export interface Oven {
+  /** power on the rating plate; 200 to 3500 W */
+  rated_w?: number | null;
+  /** power that this mass absorbs, as measured; 100 to 3500 W */
+  power_w?: number | null;
+  /** standard deviation of power_w; 1 to 1500 W */
+  power_sd_w?: number | null;
+  /** whether it turns the bowl; true when left out */
+  turntable?: boolean | null;
+  /** hottest rise over mean rise in one burst; null: by turntable; 1 to 4 */
+  unevenness?: number | null;
+}
+
+export interface Vessel {
+  /** mass of the empty vessel; 0.01 to 20 kg */
+  mass_kg: number;
+  /** specific heat of the vessel; 300 to 3000 J/(kg K); 800.0 when left out */
+  heat_capacity_j_kgk?: number | null;
+}
+
+export interface Burst {
+  /** length of the burst; 1 to 300 s */
+  seconds_s: number;
+  /** bulk temperature expected after it and a stir; -30 to 150 °C */
+  expected_c: number;
+  /** 10 % point of expected_c; -30 to 150 °C */
+  low_c: number;
+  /** 90 % point of expected_c; -30 to 150 °C */
+  high_c: number;
+  /** hottest spot before the stir, 95 % point; -30 to 200 °C */
+  hottest_c: number;
+}
+
+export interface Input {
+  /** dotted path of the field */
+  field: string;
+  /** the value used */
+  value: unknown;
+  /** its unit */
+  unit: string;
+  /** where the value comes from */
+  basis: "typed" | "measured" | "published" | "assumed";
+  /** source key, or null */
+  source: string | null;
+  /** the test that measures it, or null */
+  measure_by: string | null;
+}
+
+export interface History {
+  /** what happened */
+  kind: "burst" | "stir" | "reading" | "rest";
+  /** length of the burst or rest; 0 to 36000 s */
+  seconds_s?: number | null;
+  /** whether it stirs freely */
+  free?: boolean | null;
+  /** infrared reading; 0 to 150 °C */
+  surface_c?: number | null;
+}
+
+export interface Warning {
+  /** key of the sentence */
+  code: string;
+  /** numbers in it */
+  values: unknown;
+}
+
+export interface Frame {
+  /** centres across the width; 1 to 5000 */
+  rows: number;
+  /** centres along the length; 1 to 5000 */
+  columns: number;
+  /** whether the centre's length lies across the frame */
+  rotated: boolean;
+  /** frame length; 0 to 5 m */
+  length_m: number;
+  /** frame width; 0 to 5 m */
+  width_m: number;
+  /** centres it gives; 1 to 1e+06 */
+  pieces: number;
+  /** share of the area that is trim, cut loss or centres beyond those wanted; 0 to 1 */
+  waste: number;
+}
+
+export interface TopByH {
+  /** heat-transfer coefficient, radiation included; 0 to 500 W/(m² K) */
+  h_w_m2k: number;
+}
+
+export interface BaseByLayers {
+  /** layers from the slab downwards */
+  layers: Layer[];
+  /** base area over slab area; 1 to 20; 1.0 when left out */
+  area_ratio?: number | null;
+}
+
+export interface Layer {
+  /** thickness of the layer; 0.0001 to 0.2 m */
+  thickness_m: number;
+  /** thermal conductivity; 0.005 to 500 W/(m K) */
+  conductivity_w_mk: number;
+  /** density; 1 to 20000 kg/m³ */
+  density_kg_m3: number;
+  /** specific heat; 100 to 10000 J/(kg K) */
+  heat_capacity_j_kgk: number;
+}
+
+export interface BottomByH {
+  /** heat-transfer coefficient, radiation included; 0 to 500 W/(m² K) */
+  h_w_m2k: number;
+}
+
+export interface Milestone {
+  /** what the slab can do then */
+  name: "skin" | "tacky" | "firm" | "free" | "ready" | "cold";
+  /** time after pouring; 0 to 1e+06 s */
+  at_s: number;
+  /** 10 % point; 0 to 1e+06 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+06 s */
+  high_s: number;
+}
+
+export interface Curve {
+  /** time after pouring; 0 to 1e+06 s */
+  at_s: number;
+  /** hottest point; -30 to 150 °C */
+  core_c: number;
+  /** top surface; -30 to 150 °C */
+  surface_c: number;
+}
+
+export interface Reading {
+  /** time after pouring; 0 to 1e+06 s */
+  at_s: number;
+  /** infrared reading of the top; -10 to 150 °C */
+  surface_c: number;
+}
+
+export interface Touch {
+  /** time after pouring; 0 to 1e+06 s */
+  at_s: number;
+  /** whether the middle felt firm */
+  firm: boolean;
+}
+
+export interface Have {
+  /** caramel in hand; 0.05 to 50 kg */
+  kg: number;
+}
+
+export interface Want {
+  /** centres; 1 to 5000 */
+  pieces?: number | null;
+  /** boxes; 1 to 1000 */
+  boxes?: number | null;
+  /** centres in a box; 1 to 500 */
+  per_box?: number | null;
+}
+
+export interface FrameByLength {
+  /** frame length; 0.02 to 5 m */
+  length_m: number;
+  /** frame width; 0.02 to 5 m */
+  width_m: number;
+}
+
+export interface Windows {
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  low_c?: number | null;
+  /** hottest bulk temperature to pour at; 30 to 120 °C; 77.0 when left out */
+  high_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+}
+
+export interface Functions {
+  "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
+  "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
+  "materials.heat": { request: MaterialsHeatRequest; reply: MaterialsHeatReply };
+  "melt.oven_from_water_test": { request: MeltOvenFromWaterTestRequest; reply: MeltOvenFromWaterTestReply };
+  "melt.plan": { request: MeltPlanRequest; reply: MeltPlanReply };
+  "melt.next_burst": { request: MeltNextBurstRequest; reply: MeltNextBurstReply };
+  "pour.plan": { request: PourPlanRequest; reply: PourPlanReply };
+  "cut.plan": { request: CutPlanRequest; reply: CutPlanReply };
+  "cut.fit_frame": { request: CutFitFrameRequest; reply: CutFitFrameReply };
+  "cool.plan": { request: CoolPlanRequest; reply: CoolPlanReply };
+  "cool.refit": { request: CoolRefitRequest; reply: CoolRefitReply };
+  "slab.plan": { request: SlabPlanRequest; reply: SlabPlanReply };
+  "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
+  "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
+  "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };
+}
