@@ -1,0 +1,155 @@
+"""What is believed of a melt: bulk temperature and absorbed power, corrected by what happens at the bench.
+
+State: bulk temperature t_c (°C) and log_p, the logarithm of the power in W, with their covariance. Bursts, stirs and
+rests move it along the energy balance of `heating`; "stirs freely?" and infrared readings correct it.
+"""
+
+import math
+
+from . import heating
+
+START_SD_K = 1.5  # a block's one reading stands for its whole inside; assumed
+POWER_DRIFT_SD = 0.02  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
+FRESH_COLD_K, FRESH_SD_K = 1.0, 2.0  # a reading within seconds of stirring; from memory
+SKIN_COLD_K, SKIN_SD_K = 4.0, 2.1  # a reading of a skin runs 3–5 K cold; from memory
+SKIN_SHARE = 0.1  # how often a skin is read after all; assumed
+LUMP_COLD_K, LUMP_SD_K = 2.5, 8.0  # before it stirs freely readings scatter by 6 K and run 3 K cold; almost no weight
+FREE_C, FREE_SD_K = 48.0, 3.5  # stirs freely from 46–52 °C; common practice, no published source
+FAR_SD = 4.0  # a reading further off than this asks for a second one
+AGREE_K = 7.0  # two readings that agree within this are believed together; 2.4 standard deviations of a difference
+
+
+def normal_below(z):
+    """Probability that a standard normal variable lies below z."""
+    return 0.5 * (1.0 + math.erf(z / 1.4142135623730951))
+
+
+class Belief:
+    """Mean and covariance of (t_c, log_p), and what the readings so far amount to."""
+
+    def __init__(self, pot, power_w, power_sd, start_c):
+        self.pot = pot
+        self.t_c = start_c
+        self.log_p = math.log(power_w)
+        self.tt, self.tp, self.pp = START_SD_K * START_SD_K, 0.0, power_sd * power_sd
+        self.free = None  # the last answer to "stirs freely?"
+        self.bursts = 0
+        self.readings = 0  # trusted readings since the last burst or rest
+        self.doubt_c = None  # a reading that was too far off to be believed
+
+    def sd_k(self):
+        """Standard deviation of the bulk temperature in K."""
+        return math.sqrt(self.tt)
+
+    def power_w(self):
+        """Power absorbed in W."""
+        return math.exp(self.log_p)
+
+    def after(self, seconds_s, t_c, log_p):
+        """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
+        energy_j = math.exp(log_p) * max(0.0, seconds_s - heating.DEAD_S)
+        return self.pot.warmed(t_c, energy_j - self.pot.loss_w(t_c) * seconds_s)
+
+    def spread_after(self, seconds_s):
+        """(expected bulk temperature in °C, its variance, gain to log_p, gain to t_c) after a burst and a stir."""
+        warm_c = self.after(seconds_s, self.t_c, self.log_p)
+        power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
+        by_t = self.pot.capacity(self.t_c) / capacity
+        by_p = power_w * max(0.0, seconds_s - heating.DEAD_S) / capacity
+        loss_k = heating.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + heating.STIR_S) / capacity
+        dead_k = heating.DEAD_SD_S * power_w / capacity
+        own = loss_k * loss_k + dead_k * dead_k + (by_p * POWER_DRIFT_SD) ** 2
+        variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
+        return warm_c, variance, by_p, by_t
+
+    def burst(self, seconds_s):
+        """A burst happened."""
+        warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
+        self.tp = by_t * self.tp + by_p * self.pp
+        self.t_c, self.tt = warm_c, variance
+        self.pp += POWER_DRIFT_SD * POWER_DRIFT_SD
+        self.bursts += 1
+        self.readings, self.doubt_c = 0, None
+
+    def cool(self, seconds_s):
+        """It stood or was stirred in the room."""
+        before_c = self.t_c
+        self.t_c = self.pot.cooled(before_c, seconds_s)
+        spread_k = heating.LOSS_SD * (before_c - self.t_c)
+        self.tt += spread_k * spread_k
+
+    def rest(self, seconds_s):
+        """A rest happened: cooling, and older readings no longer speak for it."""
+        self.cool(seconds_s)
+        self.readings, self.doubt_c = 0, None
+
+    def stir(self, free):
+        """It was stirred and the person said whether it stirs freely (None: did not say)."""
+        self.cool(heating.STIR_S)
+        self.free = free
+        if free is not None and not (free and self.t_c > FREE_C + 8.0):
+            self._learn_free(1.0 if free else -1.0)
+
+    def _learn_free(self, sign):
+        """Moment matching of the normal belief with the probability that it stirs freely at a temperature."""
+        whole = math.sqrt(self.tt + FREE_SD_K * FREE_SD_K)
+        z = sign * (self.t_c - FREE_C) / whole
+        share = max(1e-6, normal_below(z))
+        slope = math.exp(-0.5 * z * z) / (2.5066282746310002 * share)
+        pull = sign * slope / whole
+        shrink = slope * (z + slope) / (whole * whole)
+        self._move(pull, shrink)
+
+    def _move(self, pull, shrink):
+        """Adds pull times the covariance to the mean and takes shrink times its square off."""
+        tt, tp = self.tt, self.tp
+        self.t_c += pull * tt
+        self.log_p += pull * tp
+        self.tt -= shrink * tt * tt
+        self.tp -= shrink * tt * tp
+        self.pp -= shrink * tp * tp
+
+    def lumpy(self):
+        """True while a reading is not to be trusted: it does not stir freely, or nobody said and it is too cool."""
+        return not self.free if self.free is not None else self.t_c < FREE_C + 4.0
+
+    def read(self, surface_c):
+        """An infrared reading; one far off the prediction is kept in doubt until a second one agrees with it."""
+        self.cool(heating.READ_S)
+        if self.lumpy():
+            self._correct(((1.0, LUMP_COLD_K, LUMP_SD_K),), surface_c)
+            return
+        off_k = surface_c + FRESH_COLD_K - self.t_c
+        if abs(off_k) > FAR_SD * math.sqrt(self.tt + FRESH_SD_K * FRESH_SD_K):
+            if self.doubt_c is None or abs(surface_c - self.doubt_c) > AGREE_K:
+                self.doubt_c = surface_c
+                return
+            self._widen(off_k)
+            self._trust(self.doubt_c)
+        self.doubt_c = None
+        self._trust(surface_c)
+
+    def _widen(self, off_k):
+        """Two readings agree against the prediction: open the belief far enough to take them up."""
+        wider = (self.tt + off_k * off_k) / self.tt
+        self.tt, self.tp, self.pp = self.tt * wider, self.tp * wider, min(0.25, self.pp * wider)
+        self.tp = max(-1.0, min(1.0, self.tp / math.sqrt(self.tt * self.pp))) * 0.99 * math.sqrt(self.tt * self.pp)
+
+    def _trust(self, surface_c):
+        fresh = (1.0 - SKIN_SHARE, FRESH_COLD_K, FRESH_SD_K)
+        self._correct((fresh, (SKIN_SHARE, SKIN_COLD_K, SKIN_SD_K)), surface_c)
+        self.readings += 1
+
+    def _correct(self, kinds, surface_c):
+        """Moment matching with a mixture of ways to misread: (share, cold by K, standard deviation in K)."""
+        weight, mean, square = 0.0, 0.0, 0.0
+        for share, cold_k, sd_k in kinds:
+            whole = self.tt + sd_k * sd_k
+            off_k = surface_c + cold_k - self.t_c
+            here = share * math.exp(max(-60.0, -0.5 * off_k * off_k / whole)) / math.sqrt(whole)
+            pull = off_k / whole
+            weight += here
+            mean += here * pull
+            square += here * (pull * pull - 1.0 / whole)
+        pull = mean / weight
+        self._move(pull, pull * pull - square / weight)
