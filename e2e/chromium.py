@@ -1,0 +1,52 @@
+"""Finds a Chromium for the tests, or installs one: Debian's where we are root, Playwright's own elsewhere."""
+
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+NAMES = ("chromium", "chromium-browser", "google-chrome")
+# Debian's Chromium started by root needs no-sandbox; the others keep it from calling out.
+FLAGS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def find() -> str | None:
+    """The path of an installed Chromium, or None: `AMBERBENCH_CHROMIUM` first, then PATH, then Playwright's."""
+    named = os.environ.get("AMBERBENCH_CHROMIUM")
+    if named:
+        return named
+    for name in NAMES:
+        if found := shutil.which(name):
+            return found
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        own = playwright.chromium.executable_path
+    return own if Path(own).exists() else None
+
+
+def install() -> None:
+    """Installs a Chromium by the means this machine allows."""
+    if shutil.which("apt-get") and os.geteuid() == 0:
+        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+        subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
+        subprocess.run(["apt-get", "install", "-y", "-qq", "chromium"], check=True, env=quiet, stdout=subprocess.DEVNULL)
+    else:
+        subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=True)
+
+
+if __name__ == "__main__":
+    if find() is None:
+        install()
+    path = find()
+    print(f"Chromium: {path}" if path else "No Chromium could be found or installed: the e2e stories cannot run.")
+    sys.exit(0 if path else 1)
