@@ -1,0 +1,95 @@
+"""A person at the bench, for tests: does things at given times, asks what comes next."""
+
+from functools import cache
+from typing import Any
+
+from amberbench.engine import catalogue
+
+NINE_OCLOCK_MS = 1_764_000_000_000.0
+
+# Our own scenario: 1.8 kg, 10 mm bars, 24 mm squares, °C.
+SLAB_REQUEST: dict[str, Any] = {
+    "have": {"kg": 1.8},
+    "slab_height_m": 0.010,
+    "piece_length_m": 0.024,
+    "piece_width_m": 0.024,
+    "bars_m": [0.010, 0.012],
+    "oven": {"rated_w": 1000, "turntable": True},
+    "vessel": {"mass_kg": 0.9},
+    "base": "marble",
+    "room_c": 21.0,
+    "block_kg": 2.5,
+}
+
+
+@cache
+def planned_slab() -> dict[str, Any]:
+    """The plan document of the scenario; treat it as read-only."""
+    return {
+        "kind": "slab",
+        "name": "Sea salt squares",
+        "prebottom": False,
+        "lot": "A-117",
+        "request": SLAB_REQUEST,
+        "reply": catalogue.call("slab.plan", SLAB_REQUEST),
+    }
+
+
+class Bench:
+    """One batch on one device, with a clock that moves only when told to."""
+
+    def __init__(self, plan: dict[str, Any] | None = None, device: str = "phone-a") -> None:
+        self.plan = plan or planned_slab()
+        self.device = device
+        self.now_ms = NINE_OCLOCK_MS
+        self.events: list[dict[str, Any]] = []
+        self.does("batch_opened", plan=self.plan, engine_version="0.1.0")
+
+    def does(self, kind: str, after_s: float = 1.0, **body: Any) -> str:
+        """Writes one event some seconds after the last; returns its id."""
+        self.now_ms += 1000.0 * after_s
+        seq = len(self.events) + 1
+        event = {"id": f"{self.device}-{seq}", "v": 1, "shop_id": "demo", "device_id": self.device, "seq": seq}
+        event.update(at_ms=self.now_ms, offset_ms=0.0, batch_id="batch-1", kind=kind, body=body)
+        self.events.append(event)
+        return event["id"]
+
+    def waits(self, seconds_s: float) -> None:
+        self.now_ms += 1000.0 * seconds_s
+
+    @property
+    def run(self) -> dict[str, Any]:
+        return catalogue.call("run.replay", {"plan": self.plan, "events": self.events})["run"]
+
+    @property
+    def advice(self) -> dict[str, Any]:
+        return catalogue.call("run.advise", {"run": self.run, "at_ms": self.now_ms})
+
+    def taps(self, after_s: float = 1.0) -> str:
+        """Taps the big button, or the first choice where there is none."""
+        advice = self.advice
+        button = advice["action"] or advice["choices"][0]
+        return self.does(button["kind"], after_s, **button["body"])
+
+    def sets_up(self) -> None:
+        self.does("ready_checked", 60)
+        self.does("weighed", 120, kg=1.8, lot="A-117")
+
+    def melts(self, power_share: float = 1.0) -> int:
+        """Follows the prompts, with a bowl that heats as the engine expects times `power_share`; counts the bursts."""
+        bulk_c, bursts = 21.0, 0
+        while (advice := self.advice)["step"] not in ("pour", "cool"):
+            if advice["step"] == "burst":
+                rise_k = advice["melt"]["expected_c"] - advice["melt"]["bulk_c"]
+                self.taps()
+                self.waits(self.events[-1]["body"]["seconds_s"])
+                bulk_c += rise_k * power_share
+                bursts += 1
+            elif advice["step"] in ("turn", "stir"):
+                self.does("stirred", 40, free=bulk_c > 49)
+            elif advice["step"] == "read":
+                self.does("read", 5, surface_c=bulk_c - 1)
+            else:
+                raise AssertionError(f"a usual melt does not come to {advice['step']}")
+            assert bursts < 15
+        return bursts
