@@ -27,6 +27,9 @@ def _join(path, name):
 def _value(field, request, name, path):
     if name in request and request[name] is not None:
         return CHECKS[field["kind"]](field, request[name], path)
+    # Where null means something of its own (no base), it is not "left out".
+    if name in request and field.get("nullable"):
+        return None
     if "default" not in field:
         raise Problem(path, "missing", low=field.get("low"), high=field.get("high"), unit=field.get("unit"))
     default = field["default"]

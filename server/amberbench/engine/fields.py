@@ -151,6 +151,7 @@ BASE = either(
     ],
     "what the slab lies on; null: bottom face given by `bottom` alone",
     default="marble",
+    nullable=True,
     basis="assumed",
     source="en_12524",
     measure_by="cooling_readings",

@@ -1,0 +1,35 @@
+"""What a slab lies on: the layers under it, from the slab downwards."""
+
+# Thickness in m (assumed: what a shop is likely to have), then conductivity W/(m K), density kg/m³, specific heat
+# J/(kg K) (source en_12524: stainless steel, aluminium alloy, marble, granite, plywood of 500 kg/m³), and the
+# emissivity of the underside (source emissivity_manuals; granite as marble, aluminium as received).
+BUILT_IN = {
+    "steel_sheet": (0.0015, 17.0, 7900.0, 460.0, 0.16),
+    "aluminium_tray": (0.0015, 160.0, 2800.0, 880.0, 0.09),
+    "marble": (0.020, 3.5, 2800.0, 1000.0, 0.93),
+    "granite": (0.030, 2.8, 2600.0, 1000.0, 0.93),
+    "wood_board": (0.018, 0.13, 500.0, 1600.0, 0.90),
+}
+OWN_EMISSIVITY = 0.90  # of the underside of a base of one's own: most things that are not bare metal. Assumed.
+
+
+def described(base):
+    """(layers, area ratio, emissivity of the underside, whether it is built in).
+
+    base: a built-in name, `{"layers": [...], "area_ratio"}` or None. A layer is (thickness m, conductivity W/(m K),
+    heat capacity per volume J/(m³ K)). No base has no layers and the emissivity of the slab.
+    """
+    if base is None:
+        return [], 1.0, 0.95, False
+    if type(base) is str:
+        thickness, k, rho, cp, emissivity = BUILT_IN[base]
+        return [(thickness, k, rho * cp)], 1.0, emissivity, True
+    layers = [
+        (
+            float(layer["thickness_m"]),
+            float(layer["conductivity_w_mk"]),
+            layer["density_kg_m3"] * layer["heat_capacity_j_kgk"],
+        )
+        for layer in base["layers"]
+    ]
+    return layers, base.get("area_ratio", 1.0), OWN_EMISSIVITY, False
