@@ -36,6 +36,9 @@ def call(name, request):
     if "inputs" not in fields.FUNCTIONS[name]["reply"]:
         return FUNCTIONS[name](full)
     inputs = check.inputs(request_fields, request, full)
+    if "basis" in request_fields:
+        # A plan that hands its fields on (slab.plan) hands on where they came from, defaults included.
+        full["basis"] = {row["field"]: row["basis"] for row in inputs}
     reply = FUNCTIONS[name](full)
     reply["inputs"] = inputs + reply.get("inputs", [])
     return reply

@@ -12,7 +12,7 @@ TALLEST_M = fields.POUR["slab_height_m"]["high"]
 # 40 W/(m² K) from it in the first minutes.
 SPREAD_M2_S = 0.003
 STIFF_C = 60.0
-POURED_W_M2K = 40.0
+LOSS_W_M2K = 40.0
 
 KNOWN = {
     "mass": ("length_m", "width_m", "slab_height_m"),
@@ -97,9 +97,9 @@ def plan(request):
     solved["area_m2"] = solved["length_m"] * solved["width_m"]
     solved["volume_m3"] = solved["area_m2"] * solved["slab_height_m"]
     solved["inputs"] = [
-        constant("spread_m2_s", SPREAD_M2_S, "m²/s"),
-        constant("stiff_c", STIFF_C, "°C"),
-        constant("poured_w_m2k", POURED_W_M2K, "W/(m² K)"),
+        constant("pour.spread_m2_s", SPREAD_M2_S, "m²/s"),
+        constant("pour.stiff_c", STIFF_C, "°C"),
+        constant("pour.loss_w_m2k", LOSS_W_M2K, "W/(m² K)"),
     ]
     return solved
 
@@ -211,4 +211,4 @@ def seconds_to_stiffen(material, height_m, pour_c):
         materials.enthalpy(material, pour_c) - materials.enthalpy(material, STIFF_C)
     )
     room_c = 21.0  # a room ten degrees warmer changes this by a quarter, less than the criterion is worth
-    return heat_j_m2 / (POURED_W_M2K * (0.5 * (pour_c + STIFF_C) - room_c))
+    return heat_j_m2 / (LOSS_W_M2K * (0.5 * (pour_c + STIFF_C) - room_c))

@@ -1,0 +1,194 @@
+"""A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
+
+import math
+
+from . import check, cool, cut, fields, materials, melt, pour, slab_frame
+from .problems import Problem
+
+BOWL_KG = fields.MELT["mass_kg"]
+COOL_AS_IS = ("room_c", "material", "top", "base", "contact_m2k_w", "bottom", "loss_factor", "loss_factor_sd")
+MELT_AS_IS = ("start_c", "room_c", "material", "step_s", "oven", "vessel")
+LINES = {
+    "low_c": "window_low_c",
+    "high_c": "window_high_c",
+    "limit_c": "limit_c",
+    "warn_c": "warn_c",
+    "stop_c": "stop_c",
+}
+
+
+def plan(request):
+    """A slab from caramel in hand, or for centres or boxes wanted: everything the bench needs.
+
+    Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
+    piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
+    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, vessel, step_s (s), base, top, bottom,
+    contact_m2k_w (m² K/W), loss_factor, loss_factor_sd, room_c (°C), start_c (°C), windows {low_c, high_c, limit_c,
+    warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis.
+    Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
+    the caramel in hand), pour, cut, melt, cool (the replies of those functions), frames (others that would do),
+    melt_request, cool_request, warnings, inputs.
+    Warnings: those of pour.plan and cool.plan, and more_than_frame_holds.
+    Raises: Problem give_one_of, needed_with, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
+    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan and cool.plan under this
+    request's own names.
+    Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
+    on the table that holds them. "fit" for caramel in hand: whole rows across, the length that uses all of it at the
+    bars' height, the number of rows that gives most centres. A frame in hand is filled up to the bars, or, if the
+    caramel does not reach, as far as it comes. Centres are weighed cold, at the settled height.
+    Source: choi_okos_1986 for density and heat, practice for the window, assumed for the rest.
+    """
+    job = slab_frame.Job(request)
+    windows, material = request["windows"], materials.resolved(request["material"])
+    pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
+    bars = request["bars_m"]
+    job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
+    job.density = materials.density(material, pour_c)
+    frame, others = slab_frame.choose(job, request["frame"])
+    poured, warnings = _pour(request, job, frame, pour_c)
+    caramel_kg = poured["mass_kg"]
+    blocks, leftover_kg = _blocks(caramel_kg, request["block_kg"], job.kg)
+    cuts = _cut(request, poured, material)
+    melt_request, cool_request = _melt_request(request, job, caramel_kg), _cool_request(request, poured, pour_c)
+    melted = _renamed(melt.plan, melt_request, _melt_names(job))
+    cooled = _renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    return {
+        "caramel_kg": caramel_kg,
+        "blocks": blocks,
+        "leftover_kg": leftover_kg,
+        "warnings": warnings + poured["warnings"] + cooled["warnings"],
+        "inputs": _hoisted((poured, melted, cooled)),
+        "pour": poured,
+        "cut": cuts,
+        "melt": melted,
+        "cool": cooled,
+        "frames": others,
+        "melt_request": melt_request,
+        "cool_request": cool_request,
+    }
+
+
+def _renamed(function, request, names):
+    """Calls a function; a Problem it raises is told under the slab request's own field names."""
+    try:
+        return function(request)
+    except Problem as problem:
+        raise Problem(
+            names.get(problem.field, problem.field),
+            problem.code,
+            problem.given,
+            problem.low,
+            problem.high,
+            problem.unit,
+            problem.accepted,
+        ) from None
+
+
+def _pour(request, job, frame, pour_c):
+    """(reply of pour.plan, own warnings) for the chosen frame."""
+    area = frame["length_m"] * frame["width_m"]
+    full_kg, warnings = job.mass_kg(area), []
+    wanted = {name: request[name] for name in ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m")}
+    wanted.update({"pour_c": pour_c, "slab_height_m": request["slab_height_m"]})
+    wanted.update({"length_m": frame["length_m"], "width_m": frame["width_m"]})
+    if job.kg is not None and request["frame"] == "fit":
+        wanted.update({"solve_for": "length", "mass_kg": job.kg})
+        _refuse_over_bowl(job, job.kg)
+    elif job.kg is not None and job.kg < full_kg:
+        wanted.update({"solve_for": "height", "mass_kg": job.kg})
+        _refuse_over_bowl(job, job.kg)
+    else:
+        wanted["solve_for"] = "mass"
+        _refuse_over_bowl(job, full_kg)
+        if job.kg is not None and job.kg > full_kg:
+            values = {"have_kg": job.kg, "caramel_kg": full_kg}
+            warnings.append({"code": "more_than_frame_holds", "values": values})
+    names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
+    return _renamed(_checked_pour, wanted, names), warnings
+
+
+def _checked_pour(wanted):
+    return pour.plan(check.checked(fields.FUNCTIONS["pour.plan"]["request"], wanted))
+
+
+def _refuse_over_bowl(job, caramel_kg):
+    """Refuses a slab that one bowl cannot melt; centres are counted in kilograms of caramel then."""
+    if caramel_kg > BOWL_KG["high"]:
+        raise Problem(job.field, "more_than_a_bowl", caramel_kg, high=BOWL_KG["high"], unit="kg")
+    if caramel_kg < BOWL_KG["low"]:
+        raise Problem(job.field, "too_little_caramel", caramel_kg, low=BOWL_KG["low"], unit="kg")
+
+
+def _blocks(caramel_kg, block_kg, have_kg):
+    """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand."""
+    if block_kg is None:
+        return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
+    # A milligram of grace: two blocks' weight are two blocks.
+    blocks = int(math.ceil((caramel_kg - 1e-6) / block_kg))
+    return blocks, max(0.0, blocks * block_kg - caramel_kg)
+
+
+def _cut(request, poured, material):
+    density = materials.density(material, request["room_c"])
+    return cut.cut_up(
+        poured["length_m"],
+        poured["width_m"],
+        poured["settled_height_m"],
+        request["piece_length_m"],
+        request["piece_width_m"],
+        request["trim_m"],
+        request["kerf_m"],
+        density,
+    )
+
+
+def _melt_names(job):
+    names = {"mass_kg": job.field}
+    for line in LINES:
+        names[LINES[line]] = "windows." + line
+    return names
+
+
+def _melt_request(request, job, caramel_kg):
+    """The full, checked request to melt.plan."""
+    wanted = {name: request[name] for name in MELT_AS_IS}
+    wanted["mass_kg"] = caramel_kg
+    for line in LINES:
+        wanted[LINES[line]] = request["windows"][line]
+    return _full(fields.MELT, wanted, request, _melt_names(job))
+
+
+def _cool_request(request, poured, pour_c):
+    """The full, checked request to cool.plan."""
+    wanted = {name: request[name] for name in COOL_AS_IS}
+    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
+    wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
+    names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
+    for side in ("length_m", "width_m"):
+        names[side] = "frame"
+    return _full(fields.COOL, wanted, request, names)
+
+
+def _full(known, wanted, request, names):
+    """The wanted fields checked, with the basis that each has in the slab's own request."""
+    said = request["basis"] or {}
+    basis = {}
+    for name in wanted:
+        theirs = names.get(name, name)
+        for path in said:
+            if path == theirs or path.startswith(theirs + "."):
+                basis[name + path[len(theirs) :]] = said[path]
+    full = check.checked(known, wanted)
+    full["basis"] = basis or None
+    return full
+
+
+def _hoisted(replies):
+    """The constants the parts assumed, each once; the parts' own lists are emptied."""
+    rows = []
+    for reply in replies:
+        for row in reply["inputs"]:
+            if row["field"] not in [known["field"] for known in rows]:
+                rows.append(row)
+        reply["inputs"] = []
+    return rows
