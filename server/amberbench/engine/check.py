@@ -168,13 +168,15 @@ def _list_inputs(fields, request, full, path, said, rows):
             if type(value) is dict and here not in said and not given:
                 continue
             basis = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
+            # A default handed on by another plan keeps its source.
+            usual = "default" in field and value == field["default"]
             rows.append(
                 {
                     "field": here,
                     "value": value,
                     "unit": field.get("unit", ""),
                     "basis": basis,
-                    "source": field.get("source") if value == field.get("default") and basis == field.get("basis") else None,
+                    "source": field.get("source") if usual and basis == field.get("basis") else None,
                     "measure_by": field.get("measure_by") if basis == "assumed" else None,
                 }
             )

@@ -12,7 +12,7 @@ MOST_FRAMES = 40
 def count(length_m, piece_m, trim_m, kerf_m):
     """How many centres of one size lie along a side (m), with trim at both ends and cut loss between them."""
     # A nanometre of grace: a side made for so many centres holds them in spite of rounding.
-    return max(0, int(math.floor((length_m - 2.0 * trim_m + kerf_m + 1e-9) / (piece_m + kerf_m))))
+    return max(0, math.floor((length_m - 2.0 * trim_m + kerf_m + 1e-9) / (piece_m + kerf_m)))
 
 
 def side(number, piece_m, trim_m, kerf_m):

@@ -207,8 +207,10 @@ def seconds_to_stiffen(material, height_m, pour_c):
     """Seconds until a poured layer reaches 60 °C, the mean loss rate taken at the temperature half way there."""
     if pour_c <= STIFF_C:
         return 0.0
-    heat_j_m2 = materials.density(material, pour_c) * height_m * (
-        materials.enthalpy(material, pour_c) - materials.enthalpy(material, STIFF_C)
+    heat_j_m2 = (
+        materials.density(material, pour_c)
+        * height_m
+        * (materials.enthalpy(material, pour_c) - materials.enthalpy(material, STIFF_C))
     )
     room_c = 21.0  # a room ten degrees warmer changes this by a quarter, less than the criterion is worth
     return heat_j_m2 / (LOSS_W_M2K * (0.5 * (pour_c + STIFF_C) - room_c))

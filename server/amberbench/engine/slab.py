@@ -88,7 +88,9 @@ def _pour(request, job, frame, pour_c):
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
     full_kg, warnings = job.mass_kg(area), []
-    wanted = {name: request[name] for name in ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m")}
+    wanted = {
+        name: request[name] for name in ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m")
+    }
     wanted.update({"pour_c": pour_c, "slab_height_m": request["slab_height_m"]})
     wanted.update({"length_m": frame["length_m"], "width_m": frame["width_m"]})
     if job.kg is not None and request["frame"] == "fit":
@@ -124,7 +126,7 @@ def _blocks(caramel_kg, block_kg, have_kg):
     if block_kg is None:
         return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
     # A milligram of grace: two blocks' weight are two blocks.
-    blocks = int(math.ceil((caramel_kg - 1e-6) / block_kg))
+    blocks = math.ceil((caramel_kg - 1e-6) / block_kg)
     return blocks, max(0.0, blocks * block_kg - caramel_kg)
 
 

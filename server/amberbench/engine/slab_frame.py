@@ -90,7 +90,7 @@ def _use_up(job):
     area = pour.area_for(job.density, job.kg, job.height_m, job.residue)
     if area > longest * widest:
         raise Problem(job.field, "too_much_caramel", job.kg, high=job.mass_kg(longest * widest), unit="kg")
-    along, across, trim, kerf = job.sizes
+    along, across, trim, _ = job.sizes
     frames = _by_rows(job, area, along, across, False)
     if along != across:
         frames += _by_rows(job, area, across, along, True)
@@ -117,7 +117,5 @@ def _by_rows(job, area, along, across, rotated):
         columns, most_rows = cut.count(length, along, trim, kerf), cut.count(width, across, trim, kerf)
         # A wider slab of the table's length belongs to the row count it holds.
         if most_rows == rows and columns > 0 and width <= widest and _long_enough(length, width):
-            frames.append(
-                cut.frame_document(rows, columns, length, width, rotated, rows * columns, along * across)
-            )
+            frames.append(cut.frame_document(rows, columns, length, width, rotated, rows * columns, along * across))
     return frames
