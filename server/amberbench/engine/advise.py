@@ -124,11 +124,11 @@ def _cool(run, at_ms, advice):
     advice["choices"] = [dict(firm, code="button.firm_now")]
 
 
-def _plain(button, kind, word, caution):
+def _plain(words, kind, word, caution):
     """A step of one sentence, one button and one caution."""
 
     def page(run, at_ms, advice):
-        advice["action"] = button(button, kind)
+        advice["action"] = button(words, kind)
         advice["choices"] = [skip(advice["step"])]
         advice["caution"] = {"word": word, "code": "caution." + caution}
 
