@@ -1,5 +1,9 @@
 /** The documents that phone, server and engine exchange: types only, readable from every layer. */
 
+import type { MeltNextBurstReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+
+export type { CoolPlanReply, MeltNextBurstReply, MeltPlanReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 export type Values = Record<string, unknown>;
 
@@ -95,9 +99,8 @@ export interface PlanDocument {
   product_id: string | null;
   oven_id: string | null;
   base_id: string | null;
-  request: Values;
-  // oxlint-disable-next-line typescript/no-explicit-any -- the engine's reply, typed in engine/types.d.ts where it is read
-  reply: any;
+  request: SlabPlanRequest;
+  reply: SlabPlanReply;
 }
 
 export interface Said {
@@ -111,14 +114,11 @@ export interface Clock {
   started_ms: number;
   sound: SoundName;
 }
-export interface Action {
-  code: string;
-  kind: string;
-  body: Values;
-}
+/** A number to type; it writes event `kind` with `body` and {[field]: value}. */
 export interface Entry {
   kind: string;
   field: string;
+  /** Its suffix says the unit. */
   name: string;
   low: number;
   high: number;
@@ -129,24 +129,34 @@ export interface Entry {
   band_high: number | null;
   body: Values;
 }
+/** A text to type (a lot): told from a number by its missing range. */
+export type TextEntry = Omit<Entry, "low" | "high"> & { low: null; high: null };
+/** A button: `code` is the full key of its words. It writes an event, or opens the keypad for `entry`. */
+export type Action =
+  | { code: string; kind: string; body: Values; entry?: undefined }
+  | { code: string; entry: Entry | TextEntry; kind?: undefined; body?: undefined };
 
-/** Reply of run.advise: everything the bench screen draws. */
+/** Reply of run.advise: everything the bench screen draws. All codes are full keys of the text catalogue. */
 export interface Advice {
   step: string;
   say: Said;
   more: Said | null;
-  number: { name: string; value: number; low: number | null; high: number | null } | null;
+  number: { name: string; value: number; low?: number | null; high?: number | null } | null;
   clocks: Clock[];
   action: Action | null;
   choices: Action[];
-  entry: Entry | null;
+  entry: Entry | TextEntry | null;
   caution: { word: "DANGER" | "WARNING" | "CAUTION" | "NOTICE"; code: string } | null;
   wants: { name: string; request: Values; kind: string; body: Values } | null;
   undo: { event_id: string; code: string } | null;
+  /** The reply of melt.next_burst while melting, for the ladder. */
+  melt: MeltNextBurstReply | null;
 }
 
 /** The engine's state of a batch; only the engine looks inside, but for the fields named here. */
 export interface Run {
+  closed_at_ms: number | null;
+  last_at_ms: number | null;
   [field: string]: unknown;
 }
 

@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 
-import type { PlanDocument, Shop, Summary, Units, Values } from "../documents";
+import type { PlanDocument, Shop, SlabPlanRequest, Summary, Units, Values } from "../documents";
 import type { Awake, Batch, BatchRecord, Ring, Settings, SlabAnswer, SyncState, Tap } from "./types";
 
 export { EngineFailure, EngineProblem } from "../problems";
@@ -47,7 +47,7 @@ export const record: (batchId: string, kind: string, body: Values) => Promise<Ta
 export const undo: (batchId: string) => Promise<Tap> = later;
 /** slab.plan by the server when it answers within 1.5 s, else here. null: a later call has overtaken this one.
  * Throws EngineProblem, EngineFailure. */
-export const planSlab: (request: Values) => Promise<SlabAnswer | null> = later;
+export const planSlab: (request: SlabPlanRequest) => Promise<SlabAnswer | null> = later;
 /** Stops the ringing and acknowledges what rang; call it on any first tap while `rings` is not empty. */
 export const silence: () => void = later;
 /** Plays one sound as a test, from a tap. */

@@ -1,4 +1,4 @@
-import type { Advice, BenchEvent, Clock, PlanDocument, Run, Summary, Units } from "../documents";
+import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlanReply, Summary, Units } from "../documents";
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
@@ -53,8 +53,7 @@ export type Tap = "written" | "silenced" | "ignored";
 export type Awake = "idle" | "held" | "refused" | "missing";
 
 export interface SlabAnswer {
-  // oxlint-disable-next-line typescript/no-explicit-any -- reply of slab.plan, typed in engine/types.d.ts
-  reply: any;
+  reply: SlabPlanReply;
   /** Who computed it. The numbers are the same. */
   by: "server" | "phone";
 }

@@ -16,9 +16,9 @@ export function hasText(key: string): boolean {
   return sentence(key, reader.value.language) !== undefined;
 }
 
-/** The sentence of a `{code, values}` of the engine, under a prefix: said("say", advice.say). */
-export function said(prefix: string, { code, values }: Said): string {
-  return t(`${prefix}.${code}`, values);
+/** The sentence of a `{code, values}` of the engine: said(advice.say). */
+export function said({ code, values }: Said): string {
+  return t(code, values);
 }
 
 function chosen(found: Sentence, values: Values): string {
