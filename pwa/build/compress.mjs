@@ -1,0 +1,33 @@
+/** Compresses the built app once (.gz, .br) and says what a first visit costs: `node build/compress.mjs`. */
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { brotliCompressSync, constants, gzipSync } from "node:zlib";
+
+const DIST = new URL("../dist/", import.meta.url);
+const TEXT = /\.(html|js|css|svg|wasm|webmanifest|json)$/;
+/** Everything the service worker stores on the first visit, compressed (bytes). */
+const MOST_FIRST_LOAD = 400_000;
+
+const sizes = { raw: 0, gz: 0, br: 0 };
+for (const name of readdirSync(DIST, { recursive: true }).sort()) {
+  if (!TEXT.test(name) && !/\.png$/.test(name)) continue;
+  const raw = readFileSync(new URL(name, DIST));
+  if (!TEXT.test(name)) {
+    for (const kind of Object.keys(sizes)) sizes[kind] += raw.length;
+    continue;
+  }
+  const gz = gzipSync(raw, { level: 9 });
+  const br = brotliCompressSync(raw, {
+    params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: raw.length },
+  });
+  writeFileSync(new URL(`${name}.gz`, DIST), gz);
+  writeFileSync(new URL(`${name}.br`, DIST), br);
+  sizes.raw += raw.length;
+  sizes.gz += gz.length;
+  sizes.br += br.length;
+}
+const kb = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
+console.log(`first load: ${kb(sizes.raw)} raw, ${kb(sizes.gz)} gzip, ${kb(sizes.br)} brotli`);
+if (sizes.gz > MOST_FIRST_LOAD) {
+  console.error(`first load is above ${kb(MOST_FIRST_LOAD)} (gzip)`);
+  process.exit(1);
+}

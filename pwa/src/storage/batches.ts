@@ -1,0 +1,58 @@
+import type { Connection } from "./database";
+import type { BatchRow } from "./schema";
+
+const DAY_MS = 86_400_000;
+/** Acknowledged events of closed batches leave the phone after so long; the server keeps them. */
+export const KEEP_CLOSED_MS = 30 * DAY_MS;
+
+export class BatchCache {
+  constructor(private readonly connection: Connection) {}
+
+  all(): Promise<BatchRow[]> {
+    return this.connection.use((db) => db.getAll("batches"));
+  }
+
+  get(batchId: string): Promise<BatchRow | undefined> {
+    return this.connection.use((db) => db.get("batches", batchId));
+  }
+
+  async put(row: BatchRow): Promise<void> {
+    await this.connection.use((db) => db.put("batches", row));
+  }
+
+  /** Ids of batches there are events of but no cached row. */
+  uncached(): Promise<string[]> {
+    return this.connection.use(async (db) => {
+      const ids = new Set<string>();
+      const index = db.transaction("events").store.index("batch");
+      // One step per batch: from the last event of one to the first of the next.
+      let cursor = await index.openKeyCursor();
+      while (cursor) {
+        const [batchId] = cursor.key;
+        ids.add(batchId);
+        cursor = await cursor.continue([batchId, Infinity]);
+      }
+      for (const key of await db.getAllKeys("batches")) ids.delete(key);
+      return [...ids];
+    });
+  }
+
+  /** Forgets batches closed long ago of which the server has every event. */
+  forgetOld(nowMs: number): Promise<void> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction(["events", "outbox", "batches"], "readwrite");
+      const events = transaction.objectStore("events");
+      const unsent = new Set(await transaction.objectStore("outbox").getAllKeys());
+      for (const row of await transaction.objectStore("batches").getAll()) {
+        if (row.closed_at_ms === null || row.closed_at_ms > nowMs - KEEP_CLOSED_MS) continue;
+        const keys = await events
+          .index("batch")
+          .getAllKeys(IDBKeyRange.bound([row.batch_id, -Infinity], [row.batch_id, Infinity]));
+        if (keys.some((key) => unsent.has(key))) continue;
+        for (const key of keys) await events.delete(key);
+        await transaction.objectStore("batches").delete(row.batch_id);
+      }
+      await transaction.done;
+    });
+  }
+}

@@ -1,0 +1,171 @@
+import type { BenchEvent, Values } from "../documents";
+import type { Connection, Database } from "./database";
+import type { OutboxRow, StoredEvent } from "./schema";
+
+/** What the caller knows of an event; the rest is filled in where it is written. */
+export interface Draft {
+  id: string;
+  shop_id: string;
+  batch_id: string | null;
+  kind: string;
+  body: Values;
+  /** The phone's clock (ms) and its estimated error against the server's (ms). */
+  at_ms: number;
+  offset_ms: number;
+}
+
+/** The server's answer to one pushed event. */
+export interface PushAnswer {
+  id: string;
+  result: "stored" | "known" | "refused";
+  position?: number | null;
+  code?: string | null;
+}
+
+const STRICT = { durability: "strict" } as const;
+export const LOG_VERSION = 1;
+
+/** Every event of a batch: low and high end of its part of the index. */
+function wholeBatch(batchId: string): IDBKeyRange {
+  return IDBKeyRange.bound([batchId, -Infinity], [batchId, Infinity]);
+}
+
+export class EventLog {
+  constructor(private readonly connection: Connection) {}
+
+  /** Writes an event and its outbox row in one transaction and resolves when both are on the disk.
+   * Its time is raised to at least 1 ms above the newest event known of its batch, so that cause precedes effect. */
+  append(draft: Draft): Promise<BenchEvent> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
+      const events = transaction.objectStore("events");
+      // A second try after a connection that died while committing: it may be there already.
+      const known = await events.get(draft.id);
+      if (known) return known.event;
+      const meta = transaction.objectStore("meta");
+      const seq = Number((await meta.get("seq")) ?? 0) + 1;
+      const device_id = String(await meta.get("device_id"));
+      const newest = draft.batch_id
+        ? await events.index("batch").openKeyCursor(wholeBatch(draft.batch_id), "prev")
+        : null;
+      const least = newest ? newest.key[1] + 1 - draft.offset_ms : -Infinity;
+      const event: BenchEvent = { ...draft, v: LOG_VERSION, device_id, seq, at_ms: Math.max(draft.at_ms, least) };
+      await Promise.all([
+        meta.put(seq, "seq"),
+        events.add(stored(event, null)),
+        transaction.objectStore("outbox").add({ id: event.id, seq, refused: null, refused_by: null }),
+        transaction.done,
+      ]);
+      return event;
+    });
+  }
+
+  /** The events of a batch in their total order, without those the server refused. */
+  eventsOf(batchId: string): Promise<BenchEvent[]> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction(["events", "outbox"]);
+      const rows = await transaction.objectStore("events").index("batch").getAll(wholeBatch(batchId));
+      const outbox = await transaction.objectStore("outbox").getAll();
+      const refused = new Set(outbox.filter((row) => row.refused !== null).map((row) => row.id));
+      return rows.map((row) => row.event).filter((event) => !refused.has(event.id)).sort(inOrder);
+    });
+  }
+
+  /** The events that wait to be sent, in the order they were written, at most so many. */
+  waiting(most: number): Promise<BenchEvent[]> {
+    return this.connection.use((db) => eventsInOutbox(db, (row) => row.refused === null, most));
+  }
+
+  /** Everything the server does not have, refused events included. */
+  unsent(): Promise<BenchEvent[]> {
+    return this.connection.use((db) => eventsInOutbox(db, () => true, Infinity));
+  }
+
+  refused(): Promise<{ event: BenchEvent; code: string }[]> {
+    return this.connection.use(async (db) => {
+      const rows = (await db.getAllFromIndex("outbox", "seq")).filter((row) => row.refused !== null);
+      const found = await Promise.all(rows.map((row) => db.get("events", row.id)));
+      return rows.flatMap((row, index) => {
+        const event = found[index]?.event;
+        return event ? [{ event, code: row.refused ?? "" }] : [];
+      });
+    });
+  }
+
+  unsentCount(): Promise<number> {
+    return this.connection.use((db) => db.count("outbox"));
+  }
+
+  /** Takes in the server's answers: what it has leaves the outbox, what it refused stays and is marked. */
+  markSent(answers: PushAnswer[], engineVersion: string): Promise<void> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction(["events", "outbox"], "readwrite", STRICT);
+      const outbox = transaction.objectStore("outbox");
+      const events = transaction.objectStore("events");
+      for (const { id, result, position, code } of answers) {
+        const row = await outbox.get(id);
+        if (!row) continue;
+        if (result === "refused") {
+          await outbox.put({ ...row, refused: code ?? "refused", refused_by: engineVersion });
+          continue;
+        }
+        const found = await events.get(id);
+        if (found) await events.put({ ...found, position: position ?? found.position });
+        await outbox.delete(id);
+      }
+      await transaction.done;
+    });
+  }
+
+  /** Offers refused events again once the server runs another version; the number of those. */
+  offerAgain(engineVersion: string): Promise<number> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction("outbox", "readwrite", STRICT);
+      const rows = (await transaction.store.getAll()).filter(
+        (row) => row.refused !== null && row.refused_by !== engineVersion,
+      );
+      for (const row of rows) await transaction.store.put({ ...row, refused: null });
+      await transaction.done;
+      return rows.length;
+    });
+  }
+
+  /** Takes in events from the server and the cursor behind them; the ids of batches that got something new. */
+  mergePulled(pulled: (BenchEvent & { position?: number | null })[], cursor: number | null): Promise<Set<string>> {
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
+      const events = transaction.objectStore("events");
+      const touched = new Set<string>();
+      for (const { position, ...event } of pulled) {
+        const had = await events.get(event.id);
+        if (!had && event.batch_id) touched.add(event.batch_id);
+        await events.put(stored(had?.event ?? event, position ?? had?.position ?? null));
+        // It came back from the server: so it is there, whatever became of the answer to our push.
+        await transaction.objectStore("outbox").delete(event.id);
+      }
+      if (cursor !== null) await transaction.objectStore("meta").put(cursor, "cursor");
+      await transaction.done;
+      return touched;
+    });
+  }
+}
+
+async function eventsInOutbox(db: Database, wanted: (row: OutboxRow) => boolean, most: number): Promise<BenchEvent[]> {
+  const transaction = db.transaction(["events", "outbox"]);
+  const rows = (await transaction.objectStore("outbox").index("seq").getAll()).filter(wanted).slice(0, most);
+  const found = await Promise.all(rows.map((row) => transaction.objectStore("events").get(row.id)));
+  return found.flatMap((row) => (row ? [row.event] : []));
+}
+
+function stored(event: BenchEvent, position: number | null): StoredEvent {
+  const { id, batch_id, at_ms, offset_ms } = event;
+  return { id, batch_id, corrected_ms: at_ms + offset_ms, position, event };
+}
+
+/** The total order of events: corrected time, device, the device's own count. */
+export function inOrder(a: BenchEvent, b: BenchEvent): number {
+  const byTime = a.at_ms + a.offset_ms - (b.at_ms + b.offset_ms);
+  if (byTime !== 0) return byTime;
+  if (a.device_id !== b.device_id) return a.device_id < b.device_id ? -1 : 1;
+  return a.seq - b.seq;
+}

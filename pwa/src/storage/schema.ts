@@ -1,0 +1,59 @@
+import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from "idb";
+
+import type { Advice, BenchEvent, PlanDocument, Run } from "../documents";
+
+/** An event as it lies on the phone. */
+export interface StoredEvent {
+  id: string;
+  batch_id: string | null;
+  /** at_ms + offset_ms: the order within a batch. */
+  corrected_ms: number;
+  /** Its place in the server's log; null until the server has told. */
+  position: number | null;
+  event: BenchEvent;
+}
+
+/** An event the server has not acknowledged. */
+export interface OutboxRow {
+  id: string;
+  seq: number;
+  /** Why the server would not take it; null while it waits. */
+  refused: string | null;
+  /** Engine version of the server that refused it: a newer one is asked again. */
+  refused_by: string | null;
+}
+
+/** The last look at a batch, drawn before the engine is ready; rebuilt from the events whenever in doubt. */
+export interface BatchRow {
+  batch_id: string;
+  plan: PlanDocument;
+  run: Run | null;
+  advice: Advice | null;
+  /** How many events `run` and `advice` know, and the newest's id. */
+  folded: { count: number; last_id: string | null };
+  opened_at_ms: number;
+  closed_at_ms: number | null;
+}
+
+export interface Schema extends DBSchema {
+  events: { key: string; value: StoredEvent; indexes: { batch: [string, number] } };
+  outbox: { key: string; value: OutboxRow; indexes: { seq: number } };
+  batches: { key: string; value: BatchRow };
+  /** Single values by name: device_id, seq, cursor, offset_ms, settings, shop, summaries, acknowledged. */
+  meta: { key: string; value: unknown };
+}
+
+type Upgrade = (
+  db: IDBPDatabase<Schema>,
+  transaction: IDBPTransaction<Schema, StoreNames<Schema>[], "versionchange">,
+) => void | Promise<void>;
+
+/** In order; number n leads to version n + 1. Never change one that was shipped: add another. */
+export const MIGRATIONS: readonly Upgrade[] = [
+  (db) => {
+    db.createObjectStore("events", { keyPath: "id" }).createIndex("batch", ["batch_id", "corrected_ms"]);
+    db.createObjectStore("outbox", { keyPath: "id" }).createIndex("seq", "seq");
+    db.createObjectStore("batches", { keyPath: "batch_id" });
+    db.createObjectStore("meta");
+  },
+];

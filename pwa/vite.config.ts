@@ -1,0 +1,51 @@
+import { fileURLToPath } from "node:url";
+
+import { VitePWA } from "vite-plugin-pwa";
+import { defineConfig } from "vitest/config";
+
+const repository = fileURLToPath(new URL("..", import.meta.url));
+const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8000";
+
+const manifest = {
+  id: "/",
+  name: "Amberbench",
+  short_name: "Amberbench",
+  description: "Plan a batch of caramels and run it at the bench, with or without a network.",
+  start_url: "/",
+  scope: "/",
+  display: "standalone" as const,
+  background_color: "#15110d",
+  theme_color: "#15110d",
+  icons: [
+    { src: "/icon.svg", sizes: "any", type: "image/svg+xml" },
+    { src: "/icon-192.png", sizes: "192x192", type: "image/png" },
+    { src: "/icon-512.png", sizes: "512x512", type: "image/png" },
+    { src: "/icon-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" as const },
+  ],
+};
+
+export default defineConfig({
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
+  build: { target: "es2022", assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  worker: { format: "es" },
+  // The engine and the texts live with the server: one copy of each.
+  server: { fs: { allow: [repository] }, proxy: { "/api": api } },
+  preview: { proxy: { "/api": api } },
+  plugins: [
+    VitePWA({
+      strategies: "injectManifest",
+      srcDir: "src/sw",
+      filename: "sw.ts",
+      registerType: "prompt",
+      injectRegister: false,
+      manifest,
+      injectManifest: {
+        globPatterns: ["**/*.{html,js,css,wasm,svg,png,webmanifest}"],
+        maximumFileSizeToCacheInBytes: 4_000_000,
+        // A worker without imports is otherwise emitted as a module, which a classic worker cannot load.
+        rollupFormat: "iife",
+      },
+    }),
+  ],
+  test: { include: ["src/**/*.test.{ts,tsx}"], environment: "happy-dom", testTimeout: 10_000 },
+});
