@@ -1,0 +1,36 @@
+import type { Advice, PlanDocument, Run } from "../../documents";
+import { t } from "../../text";
+import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { SlabMap } from "../../ui/pictures/SlabMap";
+import { cooledSlab, meltedLadder, slabOf } from "../pictures";
+
+const MELTING = ["burst", "turn", "stir", "read", "rest", "melt"];
+const COOLING = ["cool", "touch"];
+const CUTTING = ["score", "cut"];
+
+interface Props {
+  plan: PlanDocument;
+  run: Run;
+  advice: Advice;
+  now: number;
+  onMap: () => void;
+}
+
+/** The picture of a step: the ladder while melting, the curve while cooling, the map while scoring and cutting. */
+export function BenchPicture({ plan, run, advice, now, onMap }: Props) {
+  const { step } = advice;
+  if (MELTING.includes(step)) {
+    const ladder = meltedLadder(run, advice);
+    return ladder.rungs.length ? <BurstLadder ladder={ladder} place="bench" /> : null;
+  }
+  if (COOLING.includes(step)) return <CoolingCurve cooling={cooledSlab(plan, run, now)} place="bench" />;
+  if (CUTTING.includes(step)) {
+    return (
+      <button type="button" class="picture-open" aria-label={t("button.cut_lines")} onClick={onMap}>
+        <SlabMap slab={slabOf(plan.reply)} place="bench" />
+      </button>
+    );
+  }
+  return null;
+}

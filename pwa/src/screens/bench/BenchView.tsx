@@ -1,0 +1,145 @@
+import { useState } from "preact/hooks";
+
+import type { Action, Advice, PlanDocument, Run } from "../../documents";
+import { t } from "../../text";
+import { BenchBar } from "../../ui/BenchBar";
+import { BigButton, SideButton } from "../../ui/BigButton";
+import { BigNumber } from "../../ui/BigNumber";
+import { Caution } from "../../ui/Caution";
+import { type ClockMark, Clocks } from "../../ui/Clocks";
+import type { Typing } from "../../ui/typing";
+import { AidSheet } from "./AidSheet";
+import { BenchPicture } from "./BenchPicture";
+import { EntryView } from "./EntryView";
+import { MapSheet } from "./MapSheet";
+import { MoreSheet } from "./MoreSheet";
+import { useShort } from "./short";
+
+export interface BenchProps {
+  batchId: string;
+  plan: PlanDocument;
+  run: Run;
+  advice: Advice;
+  clocks: ClockMark[];
+  now: number;
+  armed: boolean;
+  /** A line about the phone itself (the screen will not stay awake, the engine failed), or "". */
+  trouble: string;
+  onRecord: (kind: string, body: Record<string, unknown>) => void;
+  onUndo: () => void;
+}
+export type Sheet = "none" | "aid" | "more" | "map";
+
+/** What run.advise says, and nothing else. */
+export function BenchView(props: BenchProps) {
+  const { advice } = props;
+  const [sheet, setSheet] = useState<Sheet>("none");
+  const [opened, setOpened] = useState<Typing | null>(null);
+  const stillOffered = opened !== null && offers(advice, opened.kind);
+  const entry = stillOffered ? opened : advice.action ? null : advice.entry;
+  const record = (kind: string, body: Record<string, unknown>) => {
+    setOpened(null);
+    setSheet("none");
+    props.onRecord(kind, body);
+  };
+  const take = (action: Action) => {
+    setSheet("none");
+    if (action.entry) setOpened(action.entry);
+    else record(action.kind, action.body);
+  };
+  return (
+    <>
+      {entry ? (
+        <EntryView {...props} entry={entry} onBack={stillOffered ? () => setOpened(null) : null} onTake={take} onRecord={record} onSheet={setSheet} />
+      ) : (
+        <StepView {...props} onTake={take} onSheet={setSheet} />
+      )}
+      {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
+      {sheet === "more" && (
+        <MoreSheet advice={advice} onUndo={props.onUndo} onAid={() => setSheet("aid")} onTake={take} onClose={() => setSheet("none")} />
+      )}
+      {sheet === "map" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
+    </>
+  );
+}
+
+function offers(advice: Advice, kind: string): boolean {
+  return [advice.action, ...advice.choices].some((one) => one?.entry?.kind === kind);
+}
+
+interface StepProps extends BenchProps {
+  onTake: (action: Action) => void;
+  onSheet: (sheet: Sheet) => void;
+}
+
+function StepView(props: StepProps) {
+  const { advice, plan, run, clocks, now, armed, trouble, onTake, onSheet } = props;
+  const short = useShort();
+  const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
+  const beside = short && advice.number ? sides.slice(0, 1) : [];
+  const below = short && advice.number ? [] : sides;
+  return (
+    <main class="bench" data-step={advice.step}>
+      <BenchBar
+        undoes={advice.undo && t(advice.undo.code)}
+        onUndo={props.onUndo}
+        onAid={() => onSheet("aid")}
+        onMore={() => onSheet("more")}
+      />
+      <Clocks clocks={clocks} now={now} strip={short} />
+      <Words advice={advice} trouble={trouble} short={short}>
+        <BenchPicture plan={plan} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
+      </Words>
+      {advice.number && (
+        <div class="number-row">
+          <BigNumber number={advice.number} now={now} />
+          <Sides actions={beside} onTake={onTake} />
+        </div>
+      )}
+      {below.length > 0 && (
+        <div class="sides">
+          <Sides actions={below} onTake={onTake} />
+        </div>
+      )}
+      {advice.action && <Main action={advice.action} armed={armed} onTake={onTake} />}
+    </main>
+  );
+}
+
+interface WordsProps {
+  advice: Advice;
+  trouble: string;
+  short: boolean;
+  children: preact.ComponentChildren;
+}
+
+/** The prompt, what belongs to it, its caution, and the picture in the room that is left. */
+function Words({ advice, trouble, short, children }: WordsProps) {
+  const crowded = short && advice.caution && advice.number;
+  return (
+    <div class="bench-mid">
+      <h1 class="say" aria-live="polite">
+        {t(advice.say.code, advice.say.values)}
+      </h1>
+      {trouble && <p class="more trouble">{trouble}</p>}
+      {advice.more && !crowded && <p class="more">{t(advice.more.code, advice.more.values)}</p>}
+      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
+      {children}
+    </div>
+  );
+}
+
+function Sides({ actions, onTake }: { actions: Action[]; onTake: (action: Action) => void }) {
+  return (
+    <>
+      {actions.map((action) => (
+        <SideButton key={action.code} label={t(action.code)} onTap={() => onTake(action)} />
+      ))}
+    </>
+  );
+}
+
+/** A button that opens the keypad is quiet: the amber one changes the batch. */
+function Main({ action, armed, onTake }: { action: Action; armed: boolean; onTake: (action: Action) => void }) {
+  return <BigButton label={t(action.code)} tone={action.entry ? "quiet" : "now"} armed={armed} onTap={() => onTake(action)} />;
+}

@@ -1,0 +1,20 @@
+import type { PlanDocument } from "../../documents";
+import { t } from "../../text";
+import { BigButton } from "../../ui/BigButton";
+import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
+import { Sheet } from "../../ui/Sheet";
+import { slabOf } from "../pictures";
+
+/** The map large, and every cut line's distance in figures. */
+export function MapSheet({ plan, onClose }: { plan: PlanDocument; onClose: () => void }) {
+  const slab = slabOf(plan.reply);
+  return (
+    <Sheet title={t("screen.cut_lines")}>
+      <SlabMap slab={slab} place="desk" />
+      <CutList slab={slab} />
+      <div class="sheet-foot">
+        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
+      </div>
+    </Sheet>
+  );
+}

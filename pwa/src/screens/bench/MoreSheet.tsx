@@ -1,0 +1,42 @@
+import type { Action, Advice } from "../../documents";
+import { t } from "../../text";
+import { BigButton } from "../../ui/BigButton";
+import { AidSign, BackSign } from "../../ui/icons";
+import { Sheet } from "../../ui/Sheet";
+
+interface Props {
+  advice: Advice;
+  onUndo: () => void;
+  onAid: () => void;
+  onTake: (action: Action) => void;
+  onClose: () => void;
+}
+
+/** Everything else one may do at this step: first aid first, skipping last. */
+export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
+  return (
+    <Sheet title={t("screen.more_title")}>
+      <button type="button" class="side" onClick={onAid}>
+        <AidSign size={44} />
+        {t("button.first_aid_burn")}
+      </button>
+      {advice.undo && (
+        <button type="button" class="side" onClick={() => (onClose(), onUndo())}>
+          <BackSign size={36} />
+          {t("button.undo")} {t(advice.undo.code)}
+        </button>
+      )}
+      {advice.choices.map((choice) => (
+        <button key={choice.code} type="button" class="side" onClick={() => onTake(choice)}>
+          {choice.kind === "step_skipped" ? t("button.skip_this", { skip: t(choice.code) }) : t(choice.code)}
+        </button>
+      ))}
+      <a class="bench-link" href="/">
+        {t("screen.today")}
+      </a>
+      <div class="sheet-foot">
+        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,143 @@
+/** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
+import type { Advice, PlanDocument, Run } from "../documents";
+import type { SlabPlanReply } from "../engine/types";
+import type { Cooling } from "../ui/pictures/CoolingCurve";
+import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
+import type { Slab } from "../ui/pictures/SlabMap";
+
+interface DoneBurst {
+  seconds_s: number;
+  from_c: number | null;
+  expected_c: number | null;
+  low_c: number | null;
+  high_c: number | null;
+  reading_c: number | null;
+}
+
+/** The fields of a run that the pictures look into (engine/run.py). */
+interface RunParts {
+  done: Record<string, number>;
+  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines & { start_c: number } };
+  cool: {
+    request: { target_c?: number };
+    ready_s: number;
+    ready_low_s: number;
+    ready_high_s: number;
+    loss_factor: number;
+    readings: Cooling["readings"];
+    touches: Cooling["touches"];
+  };
+}
+interface HeatLines {
+  window_low_c: number;
+  window_high_c: number;
+  limit_c: number;
+}
+
+export function partsOf(run: Run): RunParts {
+  return run as unknown as RunParts;
+}
+
+function lines(request: HeatLines) {
+  return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };
+}
+
+/** The ladder as planned, nothing heated yet. */
+export function plannedLadder(reply: SlabPlanReply): Ladder {
+  const request = reply.melt_request as HeatLines & { start_c: number };
+  let from_c = request.start_c;
+  const rungs = reply.melt.bursts.map((burst): Rung => {
+    const rung: Rung = {
+      state: "planned",
+      from_c,
+      to_c: burst.expected_c,
+      low_c: burst.low_c,
+      high_c: burst.high_c,
+      reading_c: null,
+      seconds_s: burst.seconds_s,
+    };
+    from_c = burst.expected_c;
+    return rung;
+  });
+  return { rungs, ...lines(request) };
+}
+
+/** The ladder as it went, with the burst that is running or advised as its open rung. */
+export function meltedLadder(run: Run, advice: Advice | null): Ladder {
+  const { melt } = partsOf(run);
+  const start_c = melt.request.start_c;
+  let before_c = start_c;
+  const rungs = melt.bursts.map((burst): Rung => {
+    const rung = rungOf(burst, "done", before_c);
+    before_c = rung.reading_c ?? rung.to_c;
+    return rung;
+  });
+  const open = melt.burning ?? advisedBurst(advice);
+  if (open) rungs.push(rungOf(open, "next", before_c));
+  return { rungs, ...lines(melt.request) };
+}
+
+function rungOf(burst: DoneBurst, state: Rung["state"], before_c: number): Rung {
+  const from_c = burst.from_c ?? before_c;
+  return {
+    state,
+    from_c,
+    to_c: burst.reading_c ?? burst.expected_c ?? from_c,
+    low_c: burst.low_c,
+    high_c: burst.high_c,
+    reading_c: burst.reading_c,
+    seconds_s: burst.seconds_s,
+  };
+}
+
+function advisedBurst(advice: Advice | null): DoneBurst | null {
+  const body = advice?.action?.body;
+  if (advice?.action?.kind !== "burst_started" || !body) return null;
+  const number = (name: string) => (typeof body[name] === "number" ? (body[name] as number) : null);
+  return {
+    seconds_s: number("seconds_s") ?? 0,
+    from_c: number("from_c"),
+    expected_c: number("expected_c"),
+    low_c: number("low_c"),
+    high_c: number("high_c"),
+    reading_c: null,
+  };
+}
+
+export function slabOf(reply: SlabPlanReply): Slab {
+  return {
+    length_m: reply.pour.length_m,
+    width_m: reply.pour.width_m,
+    along_m: reply.cut.cuts_along_m,
+    across_m: reply.cut.cuts_across_m,
+    rows: reply.cut.rows,
+    columns: reply.cut.columns,
+  };
+}
+
+/** The curve as planned; `poured_ms` null draws it in hours after pouring. */
+export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): Cooling {
+  const { curve, milestones, target_c, ready_s, ready_low_s, ready_high_s } = reply.cool;
+  const span = { target_c, ready_s, ready_low_s, ready_high_s };
+  return { curve, milestones, ...span, readings: [], touches: [], poured_ms, now_s: null };
+}
+
+/** The curve with what was read and felt, and the ready time as refitted. */
+export function cooledSlab(plan: PlanDocument, run: Run, now_ms: number | null): Cooling {
+  const { cool, done } = partsOf(run);
+  const poured_ms = done["melt"] ?? null;
+  const planned = plannedCooling(plan.reply, poured_ms);
+  const faster = planned.ready_s > 0 ? cool.ready_s / planned.ready_s : 1;
+  return {
+    ...planned,
+    // The refit scales the time axis of the planned curve until the engine draws a new one.
+    curve: planned.curve.map((point) => ({ ...point, at_s: point.at_s * faster })),
+    milestones: planned.milestones.map((one) => ({ ...one, at_s: one.at_s * faster })),
+    ready_s: cool.ready_s,
+    ready_low_s: cool.ready_low_s,
+    ready_high_s: cool.ready_high_s,
+    readings: cool.readings,
+    touches: cool.touches,
+    now_s: now_ms === null || poured_ms === null ? null : (now_ms - poured_ms) / 1000,
+  };
+}

@@ -1,0 +1,36 @@
+import { figure, formatCountdown, formatDuration, formatRange, t } from "../text";
+
+interface Props {
+  number: { name: string; value: number; low?: number | null; high?: number | null };
+  now: number;
+}
+
+/** The one number that matters, readable at two metres; `due_ms` counts down. */
+export function BigNumber({ number, now }: Props) {
+  const left = number.value - now;
+  const due = number.name === "due_ms";
+  const { text, unit } = due ? formatCountdown(left) : figure(number.name, number.value);
+  const late = due && left < -1000 ? t("screen.late", { late_s: -left / 1000 }) : "";
+  const range = typeof number.low === "number" && typeof number.high === "number";
+  return (
+    <p class="number">
+      <Digits text={text} unit={unit} />
+      {late && <span class="number-note">{late}</span>}
+      {range && <span class="number-note">{formatRange(number.name, number.low as number, number.high as number)}</span>}
+      {due && <span class="unseen">{formatDuration(Math.max(0, left / 1000))}</span>}
+    </p>
+  );
+}
+
+/** Big digits; a number of more than `most` characters is set narrower, never lower. */
+export function Digits({ text, unit, most = 4 }: { text: string; unit: string; most?: number }) {
+  const length = [...text].reduce((sum, one) => sum + (/[.,:]/.test(one) ? 0.55 : 1), 0);
+  const squeeze = Math.min(1, most / length);
+  const style = squeeze < 1 ? { transform: `scaleX(${squeeze})`, width: `${squeeze * length}ch` } : undefined;
+  return (
+    <span class="digits">
+      <b style={style}>{text}</b>
+      {unit && <small>{unit}</small>}
+    </span>
+  );
+}

@@ -1,0 +1,18 @@
+import { t } from "../text";
+import { AlertSign } from "./icons";
+
+export type SignalWord = "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+
+/** A safety message: signal word on its colour with its sign (ISO 3864-2, ANSI Z535.4), then the sentence.
+ * NOTICE is not about injury and carries no alert sign. */
+export function Caution({ word, text }: { word: SignalWord; text: string }) {
+  return (
+    <p class={`caution caution-${word.toLowerCase()}`} role="note">
+      <b>
+        {word !== "NOTICE" && <AlertSign size={22} />}
+        {t(`signal.${word.toLowerCase()}`)}
+      </b>
+      <span>{text}</span>
+    </p>
+  );
+}

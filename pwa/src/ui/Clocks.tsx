@@ -1,0 +1,45 @@
+import { formatCountdown, t } from "../text";
+
+/** A running clock as it is drawn; `href` leads to the batch it belongs to, where that is another one. */
+export interface ClockMark {
+  key: string;
+  name: string;
+  batch: string | null;
+  started_ms: number;
+  due_ms: number;
+  href: string | null;
+}
+
+interface Props {
+  clocks: ClockMark[];
+  now: number;
+  strip?: boolean;
+}
+
+/** The running clocks, soonest first, all in the same form; as one strip where room is short. */
+export function Clocks({ clocks, now, strip = false }: Props) {
+  if (clocks.length === 0) return null;
+  const sorted = [...clocks].sort((a, b) => a.due_ms - b.due_ms || a.key.localeCompare(b.key));
+  return (
+    <ul class={strip ? "clocks clocks-strip" : "clocks"} role="list" aria-label={t("screen.clocks")}>
+      {sorted.map((clock) => (
+        <li key={clock.key}>{clock.href && !strip ? <a href={clock.href}><Face clock={clock} now={now} /></a> : <Face clock={clock} now={now} />}</li>
+      ))}
+      {sorted.length > 1 && <li class="clocks-rest" aria-hidden="true">{t("screen.clocks_rest", { n: sorted.length - 1 })}</li>}
+    </ul>
+  );
+}
+
+function Face({ clock, now }: { clock: ClockMark; now: number }) {
+  const left = clock.due_ms - now;
+  const { text, unit } = formatCountdown(left);
+  const gone = Math.min(1, Math.max(0, (now - clock.started_ms) / Math.max(1, clock.due_ms - clock.started_ms)));
+  const state = left <= 0 ? "due" : left < 120_000 ? "soon" : "far";
+  return (
+    <span class={`clock clock-${state}`}>
+      <b>{left <= 0 ? t("screen.due") : unit ? `${text} ${unit}` : text}</b>
+      <span class="clock-name">{clock.batch ? `${clock.batch}: ${clock.name}` : clock.name}</span>
+      <i class="clock-gone" style={{ width: `${Math.round(gone * 100)}%` }} />
+    </span>
+  );
+}

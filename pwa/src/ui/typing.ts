@@ -1,0 +1,59 @@
+import type { Entry, TextEntry } from "../documents";
+import { dimensionOf, format, formatRange, locale, parse, reader, t, unitFor } from "../text";
+
+const MOST_DIGITS = 5;
+const MOST_LETTERS = 12;
+
+/** The mark between whole and part in the reader's language: "." or ",". */
+export function decimalMark(): string {
+  return new Intl.NumberFormat(locale()).format(1.5).replace(/\d/g, "");
+}
+
+export type Typing = Entry | TextEntry;
+
+/** A lot is copied from a label as it stands: it is not a number. */
+export function isWord(entry: Typing): entry is TextEntry {
+  return entry.low === null;
+}
+
+/** The key beside the nought: a decimal mark where parts make sense, a dash in a lot, nothing in a count. */
+export function sideKey(entry: Typing): string | null {
+  if (isWord(entry)) return "-";
+  return dimensionOf(entry.name) === "" ? null : decimalMark();
+}
+
+/** The text after one more key. A key that makes no sense there changes nothing. */
+export function pressed(text: string, key: string, entry: Typing): string {
+  if (isWord(entry)) return text.length < MOST_LETTERS ? text + key : text;
+  const mark = decimalMark();
+  if (key === mark) return text.includes(mark) ? text : `${text || "0"}${mark}`;
+  if (text === "0") return key;
+  return text.replace(mark, "").length < MOST_DIGITS ? text + key : text;
+}
+
+export function typedUnit(entry: Typing): string {
+  return isWord(entry) ? "" : unitFor(dimensionOf(entry.name), reader.value.units);
+}
+
+/** What was typed, for the event: SI, or the word itself; null while there is nothing to send. */
+export function typedValue(text: string, entry: Typing): number | string | null {
+  if (text === "") return null;
+  if (isWord(entry)) return text;
+  return parse(entry.name, text.replace(/[.,]$/, ""), typedUnit(entry)).value;
+}
+
+/** Why a value cannot be right, as a sentence; null when it can. */
+export function questioned(value: number | string | null, entry: Typing): string | null {
+  if (typeof value !== "number" || isWord(entry)) return null;
+  const { low, high, name } = entry;
+  if (value >= low && value <= high) return null;
+  return t("screen.impossible", { given: format(name, value), range: formatRange(name, low, high) });
+}
+
+/** Where a value lies against the wanted band, in words; "" without a band. */
+export function bandWords(value: number | string | null, entry: Typing): string {
+  const { band_low, band_high } = entry;
+  if (typeof value !== "number" || band_low === null || band_high === null) return "";
+  if (value < band_low) return t("screen.below_window");
+  return value > band_high ? t("screen.over_window") : t("screen.in_window");
+}
