@@ -1,0 +1,90 @@
+"""Every sentence of server, engine problems and phone: `<language>/*.json`, and how values stand in them."""
+
+import json
+import re
+from datetime import UTC, datetime
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from .figures import figure
+
+FOLDER = Path(__file__).parent
+FALL_BACK = "en"
+PLACEHOLDER = re.compile(r"\{(\w+)\}")
+UNIT_SUFFIX = re.compile(r"_(kg|m2|m|c|k|s|w)$")
+
+
+def languages() -> list[str]:
+    """The languages there are texts for, English first."""
+    others = sorted(one.name for one in FOLDER.iterdir() if (one / "problems.json").is_file() and one.name != FALL_BACK)
+    return [FALL_BACK, *others]
+
+
+def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> str:
+    """The sentence of a key, its placeholders filled in metric units; the key itself when nobody has it.
+
+    The suffix of a value's name decides its form: _kg, _m, _m2, _c, _k, _s, _w, _at_ms. A sentence with forms for one
+    and for others goes by the value `n`.
+    """
+    found = _sentences(language).get(code) or _sentences(FALL_BACK).get(code)
+    if found is None:
+        return code
+    chosen = found if isinstance(found, str) else found["one" if values.get("n") == 1 else "other"]
+    return PLACEHOLDER.sub(lambda match: _filled(match[1], values, match[0]), chosen)
+
+
+def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
+    """A problem document as a plain sentence: field, value and what is accepted."""
+    last = re.sub(r"\[\d+\]$", "", problem["field"].split(".")[-1])
+    shown = {name: _shown(last, problem.get(name), problem.get("unit")) for name in ("given", "low", "high")}
+    accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
+    values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
+    return sentence(f"problem.{problem['code']}", values, language)
+
+
+@cache
+def _sentences(language: str) -> dict[str, Any]:
+    if language not in languages():
+        return {}
+    found: dict[str, Any] = {}
+    for file in sorted((FOLDER / language).glob("*.json")):
+        found.update(json.loads(file.read_text(encoding="utf-8")))
+    return found
+
+
+def _filled(name: str, values: dict[str, Any], unfilled: str) -> str:
+    return formatted(name, values[name]) if name in values else unfilled
+
+
+def formatted(name: str, value: Any) -> str:
+    """A value as a reader sees it, in metric units: formatted("mass_kg", 1.134) → "1.13 kg"."""
+    if isinstance(value, list | tuple):
+        return ", ".join(formatted(name, one) for one in value)
+    if value is None:
+        return "–"
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return str(value)
+    if name.endswith("_at_ms") or name == "due_ms":
+        return datetime.fromtimestamp(value / 1000, UTC).strftime("%H:%M UTC")
+    return figure(name, value)
+
+
+def _shown(name: str, value: Any, unit: str | None) -> str:
+    if value is None:
+        return ""
+    told_by_name = UNIT_SUFFIX.search(f"_{name}") is not None
+    return formatted(name, value) + (f" {unit}" if unit and not told_by_name and not isinstance(value, str) else "")
+
+
+def _field_name(path: str, last: str, language: str) -> str:
+    for key in (f"field.{path}", f"field.{last}"):
+        found = sentence(key, {}, language)
+        if found != key:
+            return found
+    return UNIT_SUFFIX.sub("", last).replace("_", " ")
+
+
+def _word(one: Any, language: str) -> str:
+    found = sentence(f"word.{one}", {}, language)
+    return str(one) if found == f"word.{one}" else found
