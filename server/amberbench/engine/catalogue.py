@@ -47,6 +47,13 @@ def call(name, request):
 def call_text(name, text):
     """The same with JSON on both sides, for the phone's worker: `{"reply": …}` or `{"problem": …}`."""
     try:
-        return json.dumps({"reply": call(name, json.loads(text))})
+        return json.dumps({"reply": call(name, _parsed(text))})
     except Problem as problem:
         return json.dumps({"problem": problem.document()})
+
+
+def _parsed(text):
+    try:
+        return json.loads(text)
+    except ValueError:
+        raise Problem("request", "not_json") from None

@@ -13,7 +13,7 @@ def checked(fields, request, path=""):
         raise Problem(path or "request", "not_a_record", request)
     for name in sorted(str(key) for key in request):
         if name not in fields:
-            raise Problem(_join(path, name), "unknown_field", accepted=sorted(fields))
+            raise Problem(_join(path, name or '""'), "unknown_field", accepted=sorted(fields))
     full = {}
     for name in fields:
         full[name] = _value(fields[name], request, name, _join(path, name))
@@ -39,16 +39,19 @@ def _value(field, request, name, path):
     return default
 
 
+LARGEST = 1e300
+
+
 def is_number(value):
-    """True for a finite int or float; a bool is not a number."""
-    return type(value) in (int, float) and value - value == 0
+    """True for an int or float that arithmetic in floats can take; a bool is not a number, nor is NaN or infinity."""
+    return type(value) in (int, float) and -LARGEST <= value <= LARGEST
 
 
 def _number(field, value, path):
     low, high, unit = field["low"], field["high"], field["unit"]
     if type(value) not in (int, float):
         raise Problem(path, "not_a_number", value, low, high, unit)
-    if not is_number(value):
+    if type(value) is float and value - value != 0:
         raise Problem(path, "not_finite", str(value), low, high, unit)
     if value < low:
         raise Problem(path, "too_low", value, low, high, unit)
@@ -120,7 +123,22 @@ def _either(field, value, path):
 def _document(field, value, path):
     if type(value) not in (dict, list, str, int, float, bool):
         raise Problem(path, "not_a_document")
+    if "unread" not in field:
+        _refuse_not_finite(value, path)
     return value
+
+
+def _refuse_not_finite(value, path):
+    """Refuses a document with a NaN, an infinity or an absurdly large number anywhere in it, without recursion."""
+    waiting = [value]
+    while waiting:
+        one = waiting.pop()
+        if type(one) is dict:
+            waiting.extend(one.values())
+        elif type(one) in (list, tuple):
+            waiting.extend(one)
+        elif type(one) in (int, float) and not is_number(one):
+            raise Problem(path, "not_finite", str(one))
 
 
 CHECKS = {

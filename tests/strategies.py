@@ -1,0 +1,286 @@
+"""Requests drawn at random, for every function of the catalogue.
+
+`sensible` draws what a person in a kitchen may ask and should get an answer to; `anywhere` draws every field anywhere
+in its accepted range, so that fields may contradict each other; `spoilt` breaks a sensible request in one place. All
+three take a `random.Random`, so that hypothesis, the parity suite and a long run draw from the same kitchens.
+"""
+
+import copy
+from typing import Any
+
+from amberbench.engine import fields
+from hypothesis import strategies as st
+
+from tests.bench import Bench
+
+NAMES = sorted(fields.FUNCTIONS)
+JUNK = [
+    None, True, False, 0, -1, 1, 1e308, -1e308, 5e-324, float("nan"), float("inf"), float("-inf"), 10**400, "", "fit",
+    "x" * 3000, "2.5 lb", "caramel", [], [None], [[]], {}, {"kg": {}}, {"": 0}, [1, "two", None], {"h_w_m2k": -1},
+    {"layers": []}, {"water": 2}, {"water": 1, "density_kg_m3": True},
+]  # fmt: skip
+
+
+def _maybe(rng, request, name, value, chance=0.5):
+    if rng.random() < chance:
+        request[name] = value
+
+
+def _material(rng):
+    kind = rng.random()
+    if kind < 0.6:
+        return "caramel"
+    if kind < 0.75:
+        return rng.choice(fields.MATERIAL_NAMES)
+    if kind < 0.85:
+        return {"conductivity_w_mk": rng.uniform(0.1, 0.6), "density_kg_m3": rng.uniform(900, 1600),
+                "heat_capacity_j_kgk": rng.uniform(1300, 3000)}  # fmt: skip
+    water, fat = rng.uniform(0.05, 0.14), rng.uniform(0.0, 0.2)
+    return {"water": water, "fat": fat, "protein": 0.04, "ash": 0.01, "carbohydrate": 0.95 - water - fat,
+            "density_kg_m3": rng.choice([None, rng.uniform(1300, 1450)])}  # fmt: skip
+
+
+def _oven(rng):
+    if rng.random() < 0.3:
+        power = rng.uniform(300, 900)
+        return {"power_w": power, "power_sd_w": 0.1 * power, "turntable": rng.random() < 0.7}
+    oven = {"rated_w": rng.choice([600, 700, 800, 900, 1000, 1100, 1200, 1400])}
+    _maybe(rng, oven, "turntable", rng.random() < 0.7)
+    _maybe(rng, oven, "unevenness", rng.uniform(1.2, 3.0), 0.3)
+    return oven
+
+
+def _melt(rng):
+    low = rng.uniform(66, 73)
+    request = {"mass_kg": rng.uniform(0.4, 4.0), "oven": _oven(rng), "room_c": rng.uniform(15, 30)}
+    _maybe(rng, request, "start_c", rng.uniform(10, 30))
+    if rng.random() < 0.4:
+        request.update(window_low_c=low, window_high_c=low + rng.uniform(5, 8))
+    _maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 2.0)})
+    _maybe(rng, request, "step_s", rng.choice([1, 5, 10]))
+    return request
+
+
+def _next_burst(rng):
+    request, history, bulk = _melt(rng), [], 20.0
+    for _ in range(rng.randrange(6)):
+        bulk += rng.uniform(5, 18)
+        history.append({"kind": "burst", "seconds_s": rng.choice([20, 30, 45, 60])})
+        history.append({"kind": "stir", "free": bulk > 50})
+        if bulk > 46:
+            history.append({"kind": "reading", "surface_c": min(145.0, bulk + rng.gauss(-1, 2))})
+        if rng.random() < 0.1:
+            history.append({"kind": "rest", "seconds_s": rng.uniform(10, 400)})
+    return dict(request, history=history)
+
+
+def _piece(rng):
+    side = rng.uniform(0.015, 0.05)
+    request = {"piece_length_m": side, "piece_width_m": rng.choice([side, rng.uniform(0.012, 0.06)])}
+    _maybe(rng, request, "trim_m", rng.uniform(0, 0.012))
+    _maybe(rng, request, "kerf_m", rng.uniform(0, 0.002))
+    return request
+
+
+def _bars(rng):
+    owned = [0.006, 0.008, 0.0095, 0.010, 0.012, 0.0127, 0.015, 0.019, 0.025]
+    return [rng.choice(owned) for _ in range(rng.randrange(1, 7))]
+
+
+def _pour(rng):
+    known = {"mass": "mass_kg", "length": "length_m", "height": "slab_height_m"}
+    request = {"length_m": rng.uniform(0.2, 0.5), "width_m": rng.uniform(0.2, 0.4)}
+    request["slab_height_m"] = rng.uniform(0.006, 0.025)
+    request["mass_kg"] = rng.uniform(0.7, 4.0)
+    request["solve_for"] = rng.choice(sorted(known))
+    del request[known[request["solve_for"]]]
+    _maybe(rng, request, "bars_m", _bars(rng))
+    _maybe(rng, request, "material", _material(rng))
+    _maybe(rng, request, "residue", rng.uniform(0, 0.05))
+    return request
+
+
+def _cool(rng):
+    request = {"thickness_m": rng.uniform(0.006, 0.025), "room_c": rng.uniform(15, 30)}
+    _maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    _maybe(rng, request, "top", rng.choice(["still_air", "fan", {"h_w_m2k": rng.uniform(4, 40)}]))
+    _maybe(rng, request, "bottom", rng.choice(["still_air", "fan", "insulated", {"h_w_m2k": rng.uniform(2, 40)}]))
+    _maybe(rng, request, "material", _material(rng), 0.3)
+    _maybe(rng, request, "contact_m2k_w", rng.uniform(0, 0.01), 0.3)
+    _maybe(rng, request, "start_c", rng.uniform(66, 82), 0.3)
+    return request
+
+
+def _refit(rng):
+    request = dict(_cool(rng), readings=[], touches=[])
+    at_s, surface_c = 0.0, 70.0
+    for _ in range(rng.randrange(4)):
+        at_s += rng.uniform(300, 1500)
+        surface_c -= rng.uniform(4, 15)
+        request["readings"].append({"at_s": at_s, "surface_c": surface_c})
+    if rng.random() < 0.4:
+        request["touches"].append({"at_s": at_s + rng.uniform(600, 3000), "firm": rng.random() < 0.5})
+    return request
+
+
+def _slab(rng):
+    request = dict(_piece(rng), slab_height_m=rng.uniform(0.008, 0.016), oven=_oven(rng), room_c=rng.uniform(15, 30))
+    frame = rng.random() < 0.3
+    if frame:
+        request["frame"] = {"length_m": rng.uniform(0.3, 0.5), "width_m": rng.uniform(0.25, 0.4)}
+    way = rng.random()
+    if way < 0.5:
+        request["have"] = {"kg": rng.uniform(0.6, 2.0)}
+    elif way < 0.75:
+        request["want"] = {"pieces": rng.randrange(15, 18) if frame else rng.randrange(20, 60)}
+    else:
+        request["want"] = {"boxes": rng.randrange(3, 8), "per_box": 4 if frame else rng.choice([6, 8])}
+    if rng.random() < 0.7:
+        request["bars_m"] = [0.010, 0.010, 0.012, 0.0127]
+    _maybe(rng, request, "block_kg", rng.uniform(1, 5))
+    _maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    _maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
+    _maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
+    return request
+
+
+def _convert(rng):
+    from amberbench.engine import units
+
+    unit = rng.choice(sorted(units.UNITS))
+    same = [other for other in sorted(units.UNITS) if units.UNITS[other][0] == units.UNITS[unit][0]]
+    return {"value": rng.uniform(-1e4, 1e4), "from": unit, "to": rng.choice(same)}
+
+
+def _water_test(rng):
+    water, watts, seconds = rng.uniform(0.5, 1.5), rng.uniform(400, 1000), rng.uniform(45, 120)
+    start = rng.uniform(8, 22)
+    request = {"water_kg": water, "start_c": start, "end_c": start + watts * seconds / (water * 4187),
+               "seconds_s": seconds}  # fmt: skip
+    if rng.random() < 0.5:
+        request.update(container_kg=rng.uniform(0.2, 0.8), room_c=start)
+    return request
+
+
+def _bench(rng):
+    """A batch driven some steps by the prompts, with some events that do not fit."""
+    bench = Bench()
+    stop = rng.randrange(1, 6)
+    if stop > 1:
+        bench.sets_up()
+    if stop > 2:
+        bench.melts(rng.uniform(0.9, 1.1))
+    if stop > 3:
+        bench.taps(30)
+        bench.does("slab_read", 1800, surface_c=rng.uniform(35, 50))
+    if stop > 4:
+        bench.does("touched", 3600, firm=rng.random() < 0.6)
+    for kind in rng.sample(sorted(fields.EVENTS), 3):
+        bench.does(kind, rng.uniform(1, 60), kg=1.0, seconds_s=30)
+    bench.does("read", rng.uniform(1, 60), surface_c=rng.uniform(20, 90))
+    return bench
+
+
+def _apply(rng):
+    bench = _bench(rng)
+    return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
+
+
+def _fit(rng):
+    return dict(_piece(rng), pieces=rng.randrange(1, 60), max_length_m=rng.uniform(0.5, 1), max_width_m=rng.uniform(0.3, 0.6))
+
+
+SENSIBLE = {
+    "units.convert": _convert,
+    "materials.properties": lambda rng: {"material": _material(rng), "temp_c": rng.uniform(-40, 150)},
+    "materials.heat": lambda rng: {
+        "material": _material(rng), "mass_kg": rng.uniform(0, 20), "from_c": rng.uniform(-40, 150),
+        "to_c": rng.uniform(-40, 150)},
+    "melt.oven_from_water_test": _water_test,
+    "melt.plan": _melt,
+    "melt.next_burst": _next_burst,
+    "pour.plan": _pour,
+    "cut.plan": lambda rng: dict(
+        _piece(rng), length_m=rng.uniform(0.1, 0.6), width_m=rng.uniform(0.1, 0.4),
+        thickness_m=rng.uniform(0.006, 0.025), material=_material(rng)),
+    "cut.fit_frame": _fit,
+    "cool.plan": _cool,
+    "cool.refit": _refit,
+    "slab.plan": _slab,
+    "run.replay": lambda rng: {"plan": (bench := _bench(rng)).plan, "events": rng.sample(bench.events, len(bench.events))},
+    "run.apply": _apply,
+    "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
+}  # fmt: skip
+
+
+def sensible(name: str, rng: Any) -> dict[str, Any]:
+    """A request that a person may well make and that should be answered."""
+    return SENSIBLE[name](rng)
+
+
+def anywhere(known: dict[str, Any], rng: Any) -> dict[str, Any]:
+    """A request with every field somewhere in its range, defaults sometimes left to themselves."""
+    return {
+        name: _within(field, rng) for name, field in known.items() if "default" not in field or rng.random() < 0.6
+    }
+
+
+def nudged(name: str, rng: Any) -> dict[str, Any]:
+    """A sensible request with one to three of its fields moved anywhere in their range."""
+    known, request = fields.FUNCTIONS[name]["request"], dict(sensible(name, rng))
+    for field in rng.sample(sorted(known), min(len(known), rng.randint(1, 3))):
+        if known[field]["kind"] != "document":
+            request[field] = _within(known[field], rng)
+    return request
+
+
+def _within(field, rng):
+    kind = field["kind"]
+    if kind == "number":
+        return rng.choice([field["low"], field["high"], rng.uniform(field["low"], field["high"])])
+    if kind == "integer":
+        return rng.choice([field["low"], field["high"], rng.randint(field["low"], field["high"])])
+    if kind == "boolean":
+        return rng.random() < 0.5
+    if kind == "text":
+        return rng.choice(["", "kg", "°C", "ä" * field["most"]])
+    if kind == "choice":
+        return rng.choice(field["options"])
+    if kind == "record":
+        return anywhere(field["fields"], rng)
+    if kind == "many":
+        return [_within(field["item"], rng) for _ in range(rng.randint(field["least"], min(field["most"], 6)))]
+    if kind == "either":
+        return _within(rng.choice(field["alternatives"]), rng)
+    return copy.deepcopy(rng.choice(JUNK[3:]))
+
+
+def spoilt(name: str, rng: Any) -> Any:
+    """A sensible request with one value, at any depth, replaced by junk, taken away or given a stranger beside it."""
+    request = copy.deepcopy(sensible(name, rng))
+    spot = request
+    while True:
+        keys = list(spot) if isinstance(spot, dict) else list(range(len(spot)))
+        if not keys:
+            break
+        key = rng.choice(keys)
+        if isinstance(spot[key], (dict, list)) and rng.random() < 0.7:
+            spot = spot[key]
+            continue
+        way = rng.random()
+        if way < 0.7:
+            spot[key] = copy.deepcopy(rng.choice(JUNK))
+        elif way < 0.85:
+            del spot[key]
+        elif isinstance(spot, dict):
+            spot["a stranger"] = 1
+        break
+    return request
+
+
+def json_like() -> st.SearchStrategy[Any]:
+    """Anything JSON can carry, NaN and infinity included, as the bridge and Python's parser let them through."""
+    scalars = st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=20) | st.sampled_from(JUNK[3:])
+    return st.recursive(
+        scalars, lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=12), inner, max_size=4)
+    )
