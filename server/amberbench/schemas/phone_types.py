@@ -4,7 +4,7 @@ import json
 
 from amberbench.engine import fields as engine_fields
 
-from .records import Field, Fields, record_names
+from .records import Field, Fields, record_names, sides
 
 HEAD = """\
 // Generated from server/amberbench/engine/fields.py by `amberbench types`. Do not edit.
@@ -15,7 +15,7 @@ HEAD = """\
 def phone_types() -> str:
     """The text of `types.d.ts`: an interface for every record, and `Functions` from name to request and reply."""
     names = record_names()
-    asked, answered = _sides(names)
+    asked, answered = sides()
     parts = [HEAD]
     for key, (name, fields) in names.items():
         if key in asked and key in answered:
@@ -23,29 +23,6 @@ def phone_types() -> str:
         parts.append(_interface(name, fields, key in asked, names))
     parts.append(_functions(names))
     return "\n".join(parts)
-
-
-def _sides(names: dict[int, tuple[str, Fields]]) -> tuple[set[int], set[int]]:
-    """Which records requests reach, and which replies reach."""
-    asked: set[int] = set()
-    answered: set[int] = set()
-    for sides in engine_fields.FUNCTIONS.values():
-        _reach(sides["request"], asked)
-        _reach(sides["reply"], answered)
-    return asked, answered
-
-
-def _reach(fields: Fields, reached: set[int]) -> None:
-    if id(fields) in reached:
-        return
-    reached.add(id(fields))
-    for field in fields.values():
-        waiting = [field]
-        while waiting:
-            one = waiting.pop()
-            waiting += one.get("alternatives", []) + ([one["item"]] if one["kind"] == "many" else [])
-            if one["kind"] == "record":
-                _reach(one["fields"], reached)
 
 
 def _interface(name: str, fields: Fields, asked: bool, names: dict[int, tuple[str, Fields]]) -> str:
@@ -90,7 +67,7 @@ def _bare_type(field: Field, names: dict[int, tuple[str, Fields]]) -> str:
 
 def _functions(names: dict[int, tuple[str, Fields]]) -> str:
     lines = ["export interface Functions {"]
-    for function, sides in engine_fields.FUNCTIONS.items():
-        request, reply = names[id(sides["request"])][0], names[id(sides["reply"])][0]
+    for function, both in engine_fields.FUNCTIONS.items():
+        request, reply = names[id(both["request"])][0], names[id(both["reply"])][0]
         lines.append(f'  "{function}": {{ request: {request}; reply: {reply} }};')
     return "\n".join([*lines, "}\n"])

@@ -25,6 +25,29 @@ def record_names() -> dict[int, tuple[str, Fields]]:
     return names
 
 
+def sides() -> tuple[set[int], set[int]]:
+    """Identities of the records that requests reach, and of those that replies reach."""
+    asked: set[int] = set()
+    answered: set[int] = set()
+    for both in engine_fields.FUNCTIONS.values():
+        _reach(both["request"], asked)
+        _reach(both["reply"], answered)
+    return asked, answered
+
+
+def _reach(fields: Fields, reached: set[int]) -> None:
+    if id(fields) in reached:
+        return
+    reached.add(id(fields))
+    for field in fields.values():
+        waiting = [field]
+        while waiting:
+            one = waiting.pop()
+            waiting += one.get("alternatives", []) + ([one["item"]] if one["kind"] == "many" else [])
+            if one["kind"] == "record":
+                _reach(one["fields"], reached)
+
+
 def _name_inner(holder: str, fields: Fields, names: dict[int, tuple[str, Fields]]) -> None:
     for name, field in fields.items():
         for wanted, inner in _inner_records(_pascal(name), field):

@@ -1,0 +1,30 @@
+"""GET /api/batches, GET /api/batches/<id>: records."""
+
+from typing import Any
+
+from flask import Response, abort
+
+from amberbench.schemas import documents as shapes
+from amberbench.services import batches
+
+from .door import Door, answer
+
+blueprint = Door("batches", __name__, description="What was made, folded from the log")
+
+
+@blueprint.route("/batches", methods=["GET"])
+@blueprint.arguments(shapes.BatchesQuery, location="query")
+@blueprint.response(200, shapes.Batches)
+def newest(query: dict[str, Any]) -> Response:
+    """Summaries, newest first."""
+    return answer(batches.newest(query["limit"], query["before"]))
+
+
+@blueprint.route("/batches/<batch_id>", methods=["GET"])
+@blueprint.response(200, shapes.Record)
+def record(batch_id: str) -> Response:
+    """Everything about one batch: planned and happened."""
+    found = batches.record(batch_id)
+    if found is None:
+        abort(404)
+    return answer(found)

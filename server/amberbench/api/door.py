@@ -1,0 +1,60 @@
+"""What every door of the API does alike: reads strict JSON, tells the time, answers JSON."""
+
+from typing import Any, NoReturn
+
+import marshmallow as ma
+from flask import Request, Response, current_app, g, request
+from flask_smorest import Blueprint
+from webargs.flaskparser import FlaskParser, abort
+from werkzeug.exceptions import UnsupportedMediaType
+
+from amberbench.services import clock, strict_json
+
+
+class StrictParser(FlaskParser):
+    """Bodies by `strict_json`; another media type than JSON is refused as such."""
+
+    def load_json(self, req: Request, schema: ma.Schema) -> Any:
+        """The document in the body."""
+        if not req.is_json:
+            raise UnsupportedMediaType
+        return strict_json.read(req.get_data(cache=True))
+
+    def handle_error(self, error: ma.ValidationError, *_: Any, **__: Any) -> NoReturn:
+        """Hands marshmallow's faults to the one handler of errors."""
+        messages = error.messages
+        abort(422, exc=error, faults=next(iter(messages.values())) if isinstance(messages, dict) else messages)
+
+
+class Door(Blueprint):  # type: ignore[misc]
+    """A blueprint whose arguments are read strictly."""
+
+    ARGUMENTS_PARSER = StrictParser()
+
+
+def now_ms() -> int:
+    """The server's clock; tests may set another."""
+    chosen = current_app.config["NOW_MS"] or clock.system_now_ms
+    return int(chosen())
+
+
+def note_arrival() -> None:
+    """Remembers when the request came in."""
+    g.received_ms = now_ms()
+
+
+def with_clock(document: dict[str, Any]) -> dict[str, Any]:
+    """A reply with the two server times that a phone needs to find its clock's error."""
+    return document | {"received_ms": g.received_ms, "sent_ms": now_ms()}
+
+
+def answer(document: Any) -> Response:
+    """A document as it stands: a schema would drop members that newer apps sent."""
+    return Response(strict_json.write(document), mimetype="application/json")
+
+
+def no_store(response: Response) -> Response:
+    """Keeps answers of the API out of every cache."""
+    if request.path.startswith("/api/"):
+        response.headers["Cache-Control"] = "no-store"
+    return response

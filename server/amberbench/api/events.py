@@ -1,0 +1,35 @@
+"""POST and GET /api/events, GET /api/snapshot: the batch log."""
+
+from typing import Any
+
+from flask import Response, g
+
+from amberbench.schemas import documents as shapes
+from amberbench.services import events, snapshot
+
+from .door import Door, answer, now_ms, with_clock
+
+blueprint = Door("events", __name__, description="The batch log: facts are appended, never changed")
+
+
+@blueprint.route("/events", methods=["POST"])
+@blueprint.arguments(shapes.Push)
+@blueprint.response(200, shapes.Pushed)
+def push(request: dict[str, Any]) -> Response:
+    """Stores events; the same event twice is known, not stored twice."""
+    return answer(with_clock({"answers": events.push(request["events"], g.received_ms)}))
+
+
+@blueprint.route("/events", methods=["GET"])
+@blueprint.arguments(shapes.PullQuery, location="query")
+@blueprint.response(200, shapes.Pulled)
+def pull(query: dict[str, Any]) -> Response:
+    """Events after a cursor, in the server's order."""
+    return answer(events.pull(query["after"], query["limit"]))
+
+
+@blueprint.route("/snapshot", methods=["GET"])
+@blueprint.response(200, shapes.Snapshot)
+def start() -> Response:
+    """What a phone starts from; pulls go on after its cursor."""
+    return answer(snapshot.snapshot(now_ms()))

@@ -1,0 +1,106 @@
+"""The phone's app, as it was built: shell, assets, engine, service worker."""
+
+from pathlib import Path
+
+from flask import Blueprint, Response, current_app, request, send_file
+from werkzeug.exceptions import NotFound
+from werkzeug.routing import BaseConverter
+from werkzeug.security import safe_join
+
+from amberbench import text
+
+blueprint = Blueprint("phone", __name__)
+
+TYPES = {
+    ".css": "text/css",
+    ".html": "text/html",
+    ".ico": "image/x-icon",
+    ".js": "text/javascript",
+    ".json": "application/json",
+    ".mjs": "text/javascript",
+    ".mp3": "audio/mpeg",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain",
+    ".wasm": "application/wasm",
+    ".wav": "audio/wav",
+    ".webmanifest": "application/manifest+json",
+    ".woff2": "font/woff2",
+}
+PACKED = {"br": ".br", "gzip": ".gz"}
+POLICY = "; ".join(
+    (
+        "default-src 'self'",
+        "script-src 'self' 'wasm-unsafe-eval'",
+        "style-src 'self' 'unsafe-inline'",
+        "img-src 'self' data: blob:",
+        "media-src 'self' data: blob:",
+        "worker-src 'self'",
+        "connect-src 'self'",
+        "manifest-src 'self'",
+        "object-src 'none'",
+        "base-uri 'none'",
+        "form-action 'self'",
+        "frame-ancestors 'none'",
+    )
+)
+
+
+class OutsideApi(BaseConverter):
+    """Any path but those of the API: an unknown one there is a 404, never the app's shell."""
+
+    regex = r"(?!api(?:/|$)).*?"
+    part_isolating = False
+
+
+@blueprint.record_once
+def _know_converter(state: object) -> None:
+    state.app.url_map.converters["outside_api"] = OutsideApi  # type: ignore[attr-defined]
+
+
+@blueprint.route("/", defaults={"path": "index.html"})
+@blueprint.route("/<outside_api:path>")
+def serve(path: str) -> Response:
+    """A built file; for any other page of the app its shell, without a redirect, so that it can be cached."""
+    folder = Path(current_app.config["PWA_FOLDER"])
+    if not (folder / "index.html").is_file():
+        return _not_built()
+    found = safe_join(str(folder), path)
+    if found is not None and Path(found).is_file():
+        return _file(Path(found), immutable=path.startswith("assets/"))
+    if Path(path).suffix or path.startswith("assets/"):
+        raise NotFound
+    return _file(folder / "index.html", immutable=False)
+
+
+def _file(file: Path, immutable: bool) -> Response:
+    packing, packed = _packed(file)
+    kind = TYPES.get(file.suffix, "application/octet-stream")
+    response = send_file(packed, mimetype=kind, conditional=True, max_age=None)
+    if packing:
+        response.headers["Content-Encoding"] = packing
+    response.headers["Vary"] = "Accept-Encoding"
+    response.headers["Cache-Control"] = "public, max-age=31536000, immutable" if immutable else "no-cache"
+    return response
+
+
+def _packed(file: Path) -> tuple[str | None, Path]:
+    """The smallest form of a file that the browser takes; they were made when the app was built."""
+    for packing, suffix in PACKED.items():
+        packed = file.with_name(file.name + suffix)
+        if request.accept_encodings[packing] > 0 and packed.is_file():
+            return packing, packed
+    return None, file
+
+
+def _not_built() -> Response:
+    language = request.accept_languages.best_match(text.languages()) or "en"
+    return Response(text.sentence("server.app_not_built", {}, language), 503, mimetype="text/plain")
+
+
+def guard(response: Response) -> Response:
+    """Headers that keep the app to its own files."""
+    response.headers["Content-Security-Policy"] = POLICY
+    response.headers["X-Content-Type-Options"] = "nosniff"
+    response.headers["Referrer-Policy"] = "no-referrer"
+    return response

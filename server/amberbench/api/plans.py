@@ -1,0 +1,28 @@
+"""POST /api/plans/…: the engine's plans."""
+
+from collections.abc import Callable
+from typing import Any
+
+from flask import Response
+
+from amberbench.schemas.from_fields import reply_schema, request_schema
+from amberbench.services import plans
+
+from .door import Door, answer
+
+blueprint = Door("plans", __name__, description="Plans, computed by the engine the phone carries too")
+FUNCTIONS = {"melt": "melt.plan", "slab": "slab.plan", "cooling": "cool.plan", "frame": "cut.fit_frame"}
+
+
+def _door(function: str) -> Callable[[dict[str, Any]], Response]:
+    @blueprint.arguments(request_schema(function))
+    @blueprint.response(200, reply_schema(function))
+    def plan(request: dict[str, Any]) -> Response:
+        return answer(plans.plan(function, request))
+
+    plan.__doc__ = f'{function}: numbers in SI, or with their unit (`{{"value": 2.5, "unit": "lb"}}`, `"2.5 lb"`)'
+    return plan  # type: ignore[no-any-return]
+
+
+for name, function in FUNCTIONS.items():
+    blueprint.route(f"/plans/{name}", methods=["POST"], endpoint=name)(_door(function))

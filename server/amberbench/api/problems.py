@@ -1,0 +1,68 @@
+"""Every error of the API in one shape: problem details (RFC 9457) with a list of what is wrong."""
+
+from http import HTTPStatus
+from typing import Any
+
+import flask_smorest
+from flask import Flask, Response, request
+from sqlalchemy.exc import OperationalError
+from werkzeug.exceptions import HTTPException
+
+from amberbench import text
+from amberbench.engine.problems import Problem
+from amberbench.schemas.documents import ProblemDetails
+from amberbench.schemas.fault import flatten
+from amberbench.schemas.openapi import describe
+from amberbench.services import strict_json
+
+# The body could not be read at all; whatever else is wrong is wrong with a field.
+UNREADABLE = {"not_json", "too_deep", "duplicate_name", "broken_text"}
+
+
+class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
+    """The API with its OpenAPI document and its one handler of errors."""
+
+    ERROR_SCHEMA = ProblemDetails
+
+    def init_app(self, app: Flask, **more: Any) -> None:
+        """Registers the document and the handlers."""
+        super().init_app(app, **more)
+        self.ma_plugin.converter.add_attribute_function(describe)
+        app.register_error_handler(Problem, _refused)
+        app.register_error_handler(OperationalError, _busy)
+
+    def handle_http_exception(self, error: HTTPException) -> HTTPException | Response:
+        """An HTTP error as problem details; outside the API as the plain page it is."""
+        if not (request.path + "/").startswith("/api/"):
+            return error
+        status = error.code or 500
+        faults = flatten(getattr(error, "data", {}).get("faults", []))
+        response = _problem(status, faults)
+        for name, value in error.get_headers():
+            if name in ("Allow", "Retry-After"):
+                response.headers[name] = value
+        return response
+
+
+def _refused(problem: Problem) -> Response:
+    return _problem(400 if problem.code in UNREADABLE else 422, [problem.document()])
+
+
+def _busy(_: OperationalError) -> Response:
+    """The database cannot take it now; nothing was stored, and the phone keeps it and comes again."""
+    response = _problem(503, [])
+    response.headers["Retry-After"] = "5"
+    return response
+
+
+def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
+    language = request.accept_languages.best_match(text.languages()) or "en"
+    errors = [fault | {"message": text.problem_sentence(fault, language)} for fault in faults]
+    document = {
+        "type": "about:blank",
+        "title": HTTPStatus(status).phrase,
+        "status": status,
+        "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, language),
+        "errors": errors,
+    }
+    return Response(strict_json.write(document), status, mimetype="application/problem+json")

@@ -1,0 +1,28 @@
+"""GET /api/shop, GET /api/health."""
+
+from flask import Response, abort
+
+from amberbench.engine import VERSION
+from amberbench.schemas import documents as shapes
+from amberbench.services import shop
+
+from .door import Door, answer, with_clock
+
+blueprint = Door("shop", __name__, description="The shop, and whether its server answers")
+
+
+@blueprint.route("/shop", methods=["GET"])
+@blueprint.response(200, shapes.Shop)
+def document() -> Response:
+    """Ovens, vessels, bases, bars, caramels, products."""
+    found = shop.document()
+    if found is None:
+        abort(404)
+    return answer(found)
+
+
+@blueprint.route("/health", methods=["GET"])
+@blueprint.response(200, shapes.Health)
+def health() -> Response:
+    """Proof of being on line, and the server's clock for the phone's."""
+    return answer(with_clock({"app": "amberbench", "engine_version": VERSION, "shop_id": shop.shop_id()}))

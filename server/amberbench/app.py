@@ -1,0 +1,31 @@
+"""The application: wiring only."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from flask import Flask
+
+from . import api, config, store
+from .api import door, phone
+
+OPENAPI = {
+    "API_TITLE": "Amberbench",
+    "API_VERSION": "v1",
+    "OPENAPI_VERSION": "3.1.0",
+    "OPENAPI_URL_PREFIX": "/api",
+    "OPENAPI_JSON_PATH": "openapi.json",
+}
+
+
+def create_app(overrides: Mapping[str, Any] | None = None) -> Flask:
+    """The Flask application; `overrides` go before the settings of the environment."""
+    app = Flask("amberbench", static_folder=None)
+    app.config.from_mapping(OPENAPI)
+    app.config.from_mapping(config.settings(app.instance_path))
+    app.config.from_mapping(overrides or {})
+    app.before_request(door.note_arrival)
+    app.after_request(door.no_store)
+    app.after_request(phone.guard)
+    store.init_app(app)
+    api.init_app(app)
+    return app

@@ -1,0 +1,105 @@
+"""The command `amberbench`: thin, each command calls one service."""
+
+import json
+import sys
+from typing import Any
+
+import click
+from flask import Flask
+
+from . import config, text
+from .app import create_app
+from .engine.problems import Problem
+from .schemas import phone_types
+from .services import batches, clock, plans, setup, strict_json
+from .serving import listen
+
+
+def _application(database: str | None) -> Flask:
+    return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
+
+
+def _set_up(app: Flask) -> bool:
+    with app.app_context():
+        return setup.set_up(config.demo_shop_file().read_text(encoding="utf-8"), clock.system_now_ms())
+
+
+def _say(code: str, error: bool = False, **values: Any) -> None:
+    click.echo(text.sentence(f"server.{code}", values), err=error)
+
+
+database_option = click.option("--database", metavar="URL", help="Database; else AMBERBENCH_DATABASE_URL, else a file.")
+
+
+@click.group()
+@click.version_option(package_name="amberbench")
+def main() -> None:
+    """From an order to cut, dipped and boxed caramels."""
+
+
+@main.command()
+@click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen at.")
+@click.option("--port", default=8765, show_default=True, type=click.IntRange(0, 65535), help="0 takes a free one.")
+@click.option("--cert", type=click.Path(exists=True, dir_okay=False), help="Certificate (PEM), for HTTPS.")
+@click.option("--key", type=click.Path(exists=True, dir_okay=False), help="Its private key (PEM).")
+@database_option
+def serve(host: str, port: int, cert: str | None, key: str | None, database: str | None) -> None:
+    """Serves the app and its API, and sets up the database where there is none."""
+    if (cert is None) != (key is None):
+        raise click.UsageError("--cert and --key belong together")
+    if cert is None and not config.is_loopback(host):
+        raise click.UsageError(text.sentence("server.needs_certificate", {"host": host}))
+    app = _application(database)
+    if _set_up(app):
+        _say("demo_shop")
+    if not config.is_loopback(host):
+        _say("no_sign_in", error=True)
+    listen(app, host, port, cert, key, lambda address: _say("at", address=address))
+
+
+@main.command()
+@click.argument("name", required=False)
+@click.option("--list", "listed", is_flag=True, help="Name the functions.")
+def compute(name: str | None, listed: bool) -> None:
+    """Computes one function of the engine: JSON on standard input, JSON on standard output."""
+    if listed:
+        click.echo("\n".join(plans.functions()))
+        return
+    if name is None:
+        raise click.UsageError("NAME or --list is wanted")
+    try:
+        click.echo(plans.compute(name, sys.stdin.buffer.read()))
+    except Problem as problem:
+        click.echo(strict_json.write(problem.document()), err=True)
+        sys.exit(2)
+
+
+@main.command()
+@database_option
+def seed(database: str | None) -> None:
+    """Stores the invented demonstration shop where there is no shop."""
+    _say("seeded" if _set_up(_application(database)) else "not_seeded")
+
+
+@main.command()
+@database_option
+def rebuild(database: str | None) -> None:
+    """Makes all batches anew from the log."""
+    app = _application(database)
+    _set_up(app)
+    with app.app_context():
+        _say("rebuilt", n=batches.rebuild())
+
+
+@main.command()
+def openapi() -> None:
+    """Prints the OpenAPI document."""
+    app = create_app({"SQLALCHEMY_DATABASE_URI": "sqlite://"})
+    reply = app.test_client().get("/api/openapi.json")
+    click.echo(json.dumps(reply.get_json(), indent=1, ensure_ascii=False, sort_keys=True))
+
+
+@main.command()
+def types() -> None:
+    """Prints pwa/src/engine/types.d.ts, made from the engine's fields."""
+    click.echo(phone_types.phone_types(), nl=False)

@@ -1,0 +1,110 @@
+"""Batches: folded from their events, listed, shown."""
+
+import logging
+from typing import Any
+
+from sqlalchemy.orm import Session
+
+from amberbench.engine import catalogue
+from amberbench.engine import run as bench
+from amberbench.store import queries, reading, writing
+from amberbench.store.models import BatchRow, EventRow
+
+from . import documents, strict_json
+
+log = logging.getLogger(__name__)
+Document = dict[str, Any]
+
+
+def project(session: Session, batch_id: str) -> None:
+    """Folds a batch's events anew and keeps the result. A batch that nobody has opened yet waits for that event.
+
+    Whatever goes wrong in folding stays here: the events are facts and must be kept.
+    """
+    rows = queries.events_of(session, batch_id)
+    events = [documents.event(row) for row in rows]
+    opening = opening_of(events)
+    if opening is None:
+        return
+    try:
+        run = catalogue.call("run.replay", {"plan": opening["body"]["plan"], "events": events})["run"]
+        values = _plain_values(opening) | _run_values(run)
+        with session.begin_nested():
+            session.merge(BatchRow(batch_id=batch_id, events=len(rows), run=strict_json.write(run), **values))
+    except Exception:  # a plan that is none, or a fault of the engine
+        log.exception("batch %s could not be folded", batch_id)
+        session.merge(BatchRow(batch_id=batch_id, events=len(rows), run=None, **_plain_values(opening)))
+
+
+def opening_of(events: list[Document]) -> Document | None:
+    """The event that opened a batch: the first of its kind, in the order of the log, that carries a plan."""
+    openings = [
+        event
+        for event in events
+        if event["kind"] == "batch_opened" and event["v"] == 1 and isinstance(event["body"].get("plan"), dict)
+    ]
+    return min(openings, key=bench.order_key, default=None)
+
+
+def _plain_values(opening: Document) -> Document:
+    """What can be said of a batch without the engine."""
+    plan = opening["body"]["plan"]
+    return {
+        "name": _text(plan.get("name"), 200),
+        "kind": _text(plan.get("kind"), 40),
+        "opened_at_ms": bench.corrected_ms(opening),
+        "closed_at_ms": None,
+        "step": None,
+        "pieces": None,
+        "caramel_kg": None,
+        "good_kg": None,
+        "device_id": opening["device_id"],
+    }
+
+
+def _run_values(run: Document) -> Document:
+    counted, planned = run["pieces"], run["planned"]
+    return {
+        "closed_at_ms": run["closed_at_ms"],
+        "step": bench.open_step(run),
+        "pieces": int(planned["pieces"]) if counted is None else counted,
+        "caramel_kg": float(planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]),
+        "good_kg": None if counted is None else counted * float(planned["piece_kg"]),
+    }
+
+
+def _text(value: Any, most: int) -> str:
+    return value[:most] if isinstance(value, str) else ""
+
+
+def newest(limit: int, before: str | None) -> Document:
+    """Summaries, newest first, at most `limit`; `before` is the batch_id the last page ended with."""
+    with reading() as session:
+        rows = queries.batches_before(session, before, limit + 1)
+        return {"batches": [documents.summary(row) for row in rows[:limit]], "more": len(rows) > limit}
+
+
+def record(batch_id: str) -> Document | None:
+    """Everything about one batch: `{summary, plan, run, events}`, events in the order of the log; None if unknown."""
+    with reading() as session:
+        row = queries.batch(session, batch_id)
+        if row is None:
+            return None
+        rows: list[EventRow] = queries.events_of(session, batch_id)
+        events = sorted((documents.event(one) for one in rows), key=bench.order_key)
+        opening = opening_of(events)
+        return {
+            "summary": documents.summary(row),
+            "plan": opening["body"]["plan"] if opening else None,
+            "run": strict_json.read(row.run) if row.run else None,
+            "events": events,
+        }
+
+
+def rebuild() -> int:
+    """Makes all batches anew from the log; how many there are."""
+    with writing() as session:
+        queries.forget_batches(session)
+        for batch_id in queries.batch_ids(session):
+            project(session, batch_id)
+        return queries.count_batches(session)

@@ -1,0 +1,68 @@
+"""What an event must look like to be kept, and what of it is kept."""
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from amberbench.engine import check, fields
+from amberbench.engine.problems import Problem
+
+from . import strict_json
+
+MOST_BODY = 256 * 1024
+"""Bytes of a body as JSON. A batch_opened carries a whole plan with its cooling curve: some 40 kB."""
+
+UUID_7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
+NAME = re.compile(r"[A-Za-z0-9_.:-]{1,64}")
+KIND = re.compile(r"[a-z][a-z0-9_]{0,39}")
+
+FORM = {
+    "id": fields.text(36, "UUIDv7 in small letters (RFC 9562), made on the phone"),
+    "v": fields.integer(1, 1000, "version of the form of the event"),
+    "shop_id": fields.text(64, "the shop"),
+    "device_id": fields.text(64, "the phone"),
+    "seq": fields.integer(0, 1e12, "the phone's own count"),
+    "at_ms": fields.number("ms", 0, 1e14, "the phone's clock, milliseconds since 1970"),
+    "offset_ms": fields.number("ms", -1e14, 1e14, "the phone's estimate of server minus phone clock"),
+    "batch_id": fields.text(64, "the batch, or null", default=None),
+    "kind": fields.text(40, "what happened"),
+    "body": fields.document("what belongs to it: a record"),
+}
+PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
+
+
+@dataclass(frozen=True)
+class Event:
+    """A well-formed event: its members, the body as JSON text, and what a newer app put beside them."""
+
+    members: dict[str, Any]
+    body: str
+    more: str | None
+
+    @property
+    def id(self) -> str:
+        """Its own id."""
+        return str(self.members["id"])
+
+
+def event_of(document: Any) -> Event:
+    """The event in a document.
+
+    Raises Problem for a member that is missing or malformed, and `too_long` for a body above 256 kB. Unknown kinds,
+    newer versions and members we do not know are well-formed: the server may learn them later.
+    """
+    if type(document) is not dict:
+        raise Problem("event", "not_a_record")
+    members = check.checked(FORM, {name: document[name] for name in FORM if name in document})
+    for name, pattern in PATTERNS.items():
+        if members[name] is not None and not pattern.fullmatch(members[name]):
+            raise Problem(name, "malformed", members[name])
+    if type(members["body"]) is not dict:
+        raise Problem("body", "not_a_record")
+    body = strict_json.write(members.pop("body"))
+    more = {name: document[name] for name in document if name not in FORM}
+    kept_more = strict_json.write(more) if more else None
+    length = len(body.encode()) + len((kept_more or "").encode())
+    if length > MOST_BODY:
+        raise Problem("body", "too_long", length, high=MOST_BODY)
+    return Event(members, body, kept_more)

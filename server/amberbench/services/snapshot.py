@@ -1,0 +1,26 @@
+"""What a phone starts from."""
+
+from typing import Any
+
+from amberbench.store import queries, reading
+
+from . import documents, strict_json
+
+KEPT_MS = 90 * 24 * 3600 * 1000
+"""Summaries of batches closed within 90 days come along; older ones are read on line."""
+
+
+def snapshot(now_ms: int) -> dict[str, Any]:
+    """`{shop, events, summaries, cursor}`: events of batches not closed; pulls go on after the cursor.
+
+    The cursor is read first: an event stored meanwhile may come twice, and can never be missed.
+    """
+    with reading() as session:
+        cursor = queries.last_position(session)
+        shop = queries.shop(session)
+        return {
+            "shop": None if shop is None else strict_json.read(shop.document),
+            "events": [documents.event(row) for row in queries.events_of_unclosed(session)],
+            "summaries": [documents.summary(row) for row in queries.batches_closed_since(session, now_ms - KEPT_MS)],
+            "cursor": cursor,
+        }

@@ -1,0 +1,33 @@
+"""Listens: a threaded server in pure Python, HTTPS with a certificate."""
+
+import signal
+from collections.abc import Callable
+from types import FrameType
+
+from cheroot import wsgi
+from cheroot.ssl.builtin import BuiltinSSLAdapter
+from flask import Flask
+
+THREADS = 10
+SHUTDOWN_S = 3
+
+
+def listen(app: Flask, host: str, port: int, cert: str | None, key: str | None, ready: Callable[[str], None]) -> None:
+    """Serves until interrupted or terminated; calls `ready` with the address once connections are accepted."""
+    server = wsgi.Server((host, port), app, numthreads=THREADS, shutdown_timeout=SHUTDOWN_S)
+    if cert and key:
+        server.ssl_adapter = BuiltinSSLAdapter(cert, key)
+
+    def stop(_signal: int, _frame: FrameType | None) -> None:
+        raise KeyboardInterrupt
+
+    signal.signal(signal.SIGTERM, stop)
+    server.prepare()
+    shown = f"[{host}]" if ":" in host else host
+    ready(f"{'https' if cert else 'http'}://{shown}:{server.bind_addr[1]}/")
+    try:
+        server.serve()
+    except KeyboardInterrupt:
+        pass
+    finally:
+        server.stop()

@@ -1,0 +1,73 @@
+"""The tables. `event` is the record of truth; `batch` is rebuilt from it; `shop` is one document."""
+
+from sqlalchemy import BigInteger, Float, Index, Integer, MetaData, String, Text
+from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
+
+CONVENTION = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "pk": "pk_%(table_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s",
+}
+
+
+class Base(DeclarativeBase):
+    """What all tables share."""
+
+    metadata = MetaData(naming_convention=CONVENTION)
+
+
+class EventRow(Base):
+    """One fact, as a device sent it. Never changed, never deleted."""
+
+    __tablename__ = "event"
+
+    position: Mapped[int] = mapped_column(BigInteger().with_variant(Integer, "sqlite"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(36), unique=True)
+    shop_id: Mapped[str] = mapped_column(String(64))
+    device_id: Mapped[str] = mapped_column(String(64))
+    seq: Mapped[int] = mapped_column(BigInteger)
+    # Milliseconds as the phone wrote them; an estimated offset may have a half. REAL keeps both exactly.
+    at_ms: Mapped[float] = mapped_column(Float(53))
+    offset_ms: Mapped[float] = mapped_column(Float(53))
+    batch_id: Mapped[str | None] = mapped_column(String(64))
+    kind: Mapped[str] = mapped_column(String(40))
+    v: Mapped[int] = mapped_column(Integer)
+    body: Mapped[str] = mapped_column(Text)
+    # Members a newer app put beside those above, as JSON, kept for the day the server knows them.
+    more: Mapped[str | None] = mapped_column(Text)
+    received_ms: Mapped[int] = mapped_column(BigInteger)
+    # Words joined by commas: "future", "other_shop".
+    flags: Mapped[str] = mapped_column(String(80), default="")
+
+    __table_args__ = (Index(None, "batch_id", "position"), {"sqlite_autoincrement": True})
+
+
+class BatchRow(Base):
+    """What a batch's events amount to: rebuilt from the log by `amberbench rebuild`."""
+
+    __tablename__ = "batch"
+
+    batch_id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    name: Mapped[str] = mapped_column(String(200))
+    kind: Mapped[str] = mapped_column(String(40))
+    opened_at_ms: Mapped[float] = mapped_column(Float(53), index=True)
+    closed_at_ms: Mapped[float | None] = mapped_column(Float(53), index=True)
+    step: Mapped[str | None] = mapped_column(String(40))
+    pieces: Mapped[int | None] = mapped_column(Integer)
+    caramel_kg: Mapped[float | None] = mapped_column(Float(53))
+    good_kg: Mapped[float | None] = mapped_column(Float(53))
+    device_id: Mapped[str] = mapped_column(String(64))
+    events: Mapped[int] = mapped_column(Integer)
+    # The run document as JSON; null when the engine could not fold the events.
+    run: Mapped[str | None] = mapped_column(Text, deferred=True)
+
+
+class ShopRow(Base):
+    """The shop: ovens, vessels, bases, bars, caramels, products, as one JSON document."""
+
+    __tablename__ = "shop"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    document: Mapped[str] = mapped_column(Text)
+    changed_ms: Mapped[int] = mapped_column(BigInteger)

@@ -1,0 +1,81 @@
+"""Every question asked of the database, by name."""
+
+from collections.abc import Sequence
+
+from sqlalchemy import and_, delete, func, or_, select
+from sqlalchemy.orm import Session, undefer
+
+from .models import BatchRow, EventRow, ShopRow
+
+
+def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
+    """Those events of some ids that are stored."""
+    rows = session.scalars(select(EventRow).where(EventRow.id.in_(ids)))
+    return {row.id: row for row in rows}
+
+
+def events_after(session: Session, position: int, limit: int) -> Sequence[EventRow]:
+    """Events after a position, in the order they were stored."""
+    asked = select(EventRow).where(EventRow.position > position).order_by(EventRow.position).limit(limit)
+    return session.scalars(asked).all()
+
+
+def events_of(session: Session, batch_id: str) -> list[EventRow]:
+    """All events of a batch, in the order they were stored."""
+    asked = select(EventRow).where(EventRow.batch_id == batch_id).order_by(EventRow.position)
+    return list(session.scalars(asked))
+
+
+def events_of_unclosed(session: Session) -> Sequence[EventRow]:
+    """Events of every batch that is not closed, those whose opening has not come yet included."""
+    closed = select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_not(None))
+    asked = select(EventRow).where(EventRow.batch_id.is_not(None), EventRow.batch_id.not_in(closed))
+    return session.scalars(asked.order_by(EventRow.position)).all()
+
+
+def last_position(session: Session) -> int:
+    """The position of the newest event, 0 when there is none."""
+    return session.scalar(select(func.max(EventRow.position))) or 0
+
+
+def batch(session: Session, batch_id: str) -> BatchRow | None:
+    """One batch with its run."""
+    asked = select(BatchRow).where(BatchRow.batch_id == batch_id).options(undefer(BatchRow.run))
+    return session.scalar(asked)
+
+
+def batches_before(session: Session, batch_id: str | None, limit: int) -> Sequence[BatchRow]:
+    """Batches opened before a given one, newest first."""
+    asked = select(BatchRow).order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc()).limit(limit)
+    if batch_id is not None:
+        opened = select(BatchRow.opened_at_ms).where(BatchRow.batch_id == batch_id).scalar_subquery()
+        same = and_(BatchRow.opened_at_ms == opened, BatchRow.batch_id < batch_id)
+        asked = asked.where(or_(BatchRow.opened_at_ms < opened, same))
+    return session.scalars(asked).all()
+
+
+def batches_closed_since(session: Session, at_ms: float) -> Sequence[BatchRow]:
+    """Batches closed at or after an instant, newest first, and those still open."""
+    asked = select(BatchRow).where(or_(BatchRow.closed_at_ms.is_(None), BatchRow.closed_at_ms >= at_ms))
+    return session.scalars(asked.order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc())).all()
+
+
+def batch_ids(session: Session) -> Sequence[str]:
+    """Every batch the log speaks of."""
+    asked = select(EventRow.batch_id).where(EventRow.batch_id.is_not(None)).distinct().order_by(EventRow.batch_id)
+    return [one for one in session.scalars(asked) if one is not None]
+
+
+def count_batches(session: Session) -> int:
+    """How many batches have been folded."""
+    return session.scalar(select(func.count()).select_from(BatchRow)) or 0
+
+
+def forget_batches(session: Session) -> None:
+    """Empties the projection; the log stays."""
+    session.execute(delete(BatchRow))
+
+
+def shop(session: Session) -> ShopRow | None:
+    """The shop of this server."""
+    return session.scalar(select(ShopRow).order_by(ShopRow.id).limit(1))
