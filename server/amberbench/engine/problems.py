@@ -1,6 +1,9 @@
 """What a request can have wrong with it."""
 
 
+MOST_SHOWN = 80
+
+
 class Problem(ValueError):
     """One field of a request cannot be accepted.
 
@@ -23,7 +26,7 @@ class Problem(ValueError):
         """English, in SI units: for the command line. Screens use the text catalogue instead."""
         words = self.field + ": " + self.code.replace("_", " ")
         if self.given is not None:
-            words += ", given " + str(self.given)
+            words += ", given " + str(_shown(self.given))
         unit = " " + self.unit if self.unit else ""
         if self.low is not None and self.high is not None:
             words += "; accepted is " + str(self.low) + " to " + str(self.high) + unit
@@ -40,7 +43,7 @@ class Problem(ValueError):
         return {
             "field": self.field,
             "code": self.code,
-            "given": self.given if _plain(self.given) else str(self.given),
+            "given": _shown(self.given),
             "low": self.low,
             "high": self.high,
             "unit": self.unit,
@@ -49,7 +52,14 @@ class Problem(ValueError):
         }
 
 
-def _plain(value):
-    if isinstance(value, float):
-        return value - value == 0.0
-    return value is None or isinstance(value, (str, int))
+def _shown(value):
+    """The given value as a document may carry it: finite, short, and the same under every Python."""
+    if type(value) is str and len(value) > MOST_SHOWN:
+        return value[:MOST_SHOWN] + "…"
+    if type(value) is float and value - value != 0.0:
+        return str(value)
+    if type(value) is dict:
+        return "{…}"
+    if type(value) in (list, tuple):
+        return "[…]"
+    return value
