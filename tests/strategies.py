@@ -187,7 +187,9 @@ def _apply(rng):
 
 
 def _fit(rng):
-    return dict(_piece(rng), pieces=rng.randrange(1, 60), max_length_m=rng.uniform(0.5, 1), max_width_m=rng.uniform(0.3, 0.6))
+    return dict(
+        _piece(rng), pieces=rng.randrange(1, 60), max_length_m=rng.uniform(0.5, 1), max_width_m=rng.uniform(0.3, 0.6)
+    )
 
 
 SENSIBLE = {
@@ -220,9 +222,7 @@ def sensible(name: str, rng: Any) -> dict[str, Any]:
 
 def anywhere(known: dict[str, Any], rng: Any) -> dict[str, Any]:
     """A request with every field somewhere in its range, defaults sometimes left to themselves."""
-    return {
-        name: _within(field, rng) for name, field in known.items() if "default" not in field or rng.random() < 0.6
-    }
+    return {name: _within(field, rng) for name, field in known.items() if "default" not in field or rng.random() < 0.6}
 
 
 def nudged(name: str, rng: Any) -> dict[str, Any]:

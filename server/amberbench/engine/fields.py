@@ -503,7 +503,7 @@ MELT_REPLY = _with(
     {
         "bursts": many(BURST, 1, 60, "the plan, to be corrected by every reading"),
         "total_s": number("s", 0, 36000, "bursts and stirs together"),
-        "energy_j": number("J", 0, 1e8, "energy the caramel and the vessel take up"),
+        "energy_j": number("J", -1e8, 1e8, "energy the caramel and the vessel take up"),
     },
     INPUTS,
 )

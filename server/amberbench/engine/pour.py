@@ -79,7 +79,7 @@ def plan(request):
     Reply: mass_kg (kg), length_m (m), width_m (m), slab_height_m (m, poured), settled_height_m (m, at room
     temperature), bars (m, thickest first), bar_height_m (m), area_m2 (m²), volume_m3 (m³), warnings, inputs.
     Warnings: bars_nearest, slab_below_bars, bars_too_low, frame_outruns_table, stiffens_first.
-    Raises: Problem needed (a known one is missing), too_much_caramel, too_little_caramel, frame_too_large,
+    Raises: Problem missing (one of the known), too_much_caramel, too_little_caramel, frame_too_large,
     frame_too_small (the unknown would leave its accepted range), unknown_material, composition_sum.
     Relation: mass_kg · (1 − residue) = density(pour_c) · length_m · width_m · bar height. The caramel comes up to the
     bars, so with mass or length unknown the slab is as high as the nearest stack of bars. It settles in height by the
@@ -108,7 +108,7 @@ def _refuse_missing(request):
     for name in KNOWN[request["solve_for"]]:
         if request[name] is None:
             field = fields.POUR[name]
-            raise Problem(name, "needed", request["solve_for"], field["low"], field["high"], field["unit"])
+            raise Problem(name, "missing", None, field["low"], field["high"], field["unit"])
 
 
 def _set_bars(request):

@@ -5,7 +5,6 @@ import math
 from . import check, cool, cut, fields, materials, melt, pour, slab_frame
 from .problems import Problem
 
-BOWL_KG = fields.MELT["mass_kg"]
 COOL_AS_IS = ("room_c", "material", "top", "base", "contact_m2k_w", "bottom", "loss_factor", "loss_factor_sd")
 MELT_AS_IS = ("start_c", "room_c", "material", "step_s", "oven", "vessel")
 LINES = {
@@ -29,7 +28,7 @@ def plan(request):
     the caramel in hand), pour, cut, melt, cool (the replies of those functions), frames (others that would do),
     melt_request, cool_request, warnings, inputs.
     Warnings: those of pour.plan and cool.plan, and more_than_frame_holds.
-    Raises: Problem give_one_of, needed_with, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
+    Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
     no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan and cool.plan under this
     request's own names.
     Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
@@ -93,15 +92,13 @@ def _pour(request, job, frame, pour_c):
     }
     wanted.update({"pour_c": pour_c, "slab_height_m": request["slab_height_m"]})
     wanted.update({"length_m": frame["length_m"], "width_m": frame["width_m"]})
-    if job.kg is not None and request["frame"] == "fit":
-        wanted.update({"solve_for": "length", "mass_kg": job.kg})
-        _refuse_over_bowl(job, job.kg)
-    elif job.kg is not None and job.kg < full_kg:
-        wanted.update({"solve_for": "height", "mass_kg": job.kg})
-        _refuse_over_bowl(job, job.kg)
+    fit = request["frame"] == "fit"
+    if job.kg is not None and (fit or job.kg < full_kg):
+        wanted.update({"solve_for": "length" if fit else "height", "mass_kg": job.kg})
+        job.refuse_over_bowl(job.kg, None)
     else:
         wanted["solve_for"] = "mass"
-        _refuse_over_bowl(job, full_kg)
+        job.refuse_over_bowl(full_kg, None if fit else frame["length_m"])
         if job.kg is not None and job.kg > full_kg:
             values = {"have_kg": job.kg, "caramel_kg": full_kg}
             warnings.append({"code": "more_than_frame_holds", "values": values})
@@ -111,14 +108,6 @@ def _pour(request, job, frame, pour_c):
 
 def _checked_pour(wanted):
     return pour.plan(check.checked(fields.FUNCTIONS["pour.plan"]["request"], wanted))
-
-
-def _refuse_over_bowl(job, caramel_kg):
-    """Refuses a slab that one bowl cannot melt; centres are counted in kilograms of caramel then."""
-    if caramel_kg > BOWL_KG["high"]:
-        raise Problem(job.field, "more_than_a_bowl", caramel_kg, high=BOWL_KG["high"], unit="kg")
-    if caramel_kg < BOWL_KG["low"]:
-        raise Problem(job.field, "too_little_caramel", caramel_kg, low=BOWL_KG["low"], unit="kg")
 
 
 def _blocks(caramel_kg, block_kg, have_kg):

@@ -1,27 +1,52 @@
 """How much caramel a slab takes and which frame it is poured into."""
 
+import math
+
 from . import cut, fields, pour
 from .problems import Problem
 
 OTHERS = 8
 SHORTEST_M = fields.POUR["length_m"]["low"]
+BOWL_KG = fields.MELT["mass_kg"]
 MOST_PIECES = fields.FIT["pieces"]["high"]
 
 
 class Job:
-    """What is wanted: `kg` of caramel in hand, or `pieces`; `field` is where the request says so."""
+    """What is wanted: `kg` of caramel in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
 
     def __init__(self, request):
         have, want = request["have"], request["want"]
         if (have is None) == (want is None):
             raise Problem("have", "give_one_of", accepted=["have", "want"])
         self.kg = have["kg"] if have else None
-        self.field, self.pieces = ("have.kg", None) if have else _pieces(want)
+        self.field, self.amount, self.per = ("have.kg", self.kg, 1) if have else _pieces(want)
+        self.pieces = None if have else self.amount * self.per
         self.density = None  # kg/m³ at pouring
         self.height_m = None  # the bars' height
         self.residue = request["residue"]
         self.sizes = (request["piece_length_m"], request["piece_width_m"], request["trim_m"], request["kerf_m"])
         self.table = (request["max_length_m"], request["max_width_m"])
+
+    def refuse_over_bowl(self, caramel_kg, frame_m):
+        """Refuses caramel that one bowl cannot melt, in the unit of the field that asks for it.
+
+        frame_m: length of a frame in hand that sets the mass, None where the amount itself does. For centres and
+        boxes the limit told is in proportion, so about right.
+        """
+        high, low = BOWL_KG["high"] / caramel_kg, BOWL_KG["low"] / caramel_kg
+        if low <= 1.0 <= high:
+            return
+        code = "more_than_a_bowl" if high < 1.0 else "too_little_caramel"
+        if frame_m is not None:
+            field, given, unit = "frame.length_m", frame_m, "m"
+        elif self.kg is not None:
+            field, given, unit = self.field, self.kg, "kg"
+        else:
+            field, given, unit = self.field, self.amount, ""
+            high, low = math.floor(high * given) / given, math.ceil(low * given) / given
+        if high < 1.0:
+            raise Problem(field, code, given, high=given * high, unit=unit)
+        raise Problem(field, code, given, low=given * low, unit=unit)
 
     def mass_kg(self, area_m2):
         """Caramel (kg) that fills an area (m²) up to the bars."""
@@ -29,18 +54,18 @@ class Job:
 
 
 def _pieces(want):
-    """(field, centres) of `want`: pieces, or boxes × per_box."""
+    """(field, its value, centres each) of `want`: pieces, or boxes × per_box."""
     if (want["pieces"] is None) == (want["boxes"] is None and want["per_box"] is None):
-        raise Problem("want", "give_one_of", accepted=["want.pieces", "want.boxes"])
+        raise Problem("want", "give_one_of", accepted=["pieces", "boxes"])
     if want["pieces"] is not None:
-        return "want.pieces", want["pieces"]
-    for name, other in (("boxes", "per_box"), ("per_box", "boxes")):
+        return "want.pieces", want["pieces"], 1
+    for name in ("boxes", "per_box"):
         if want[name] is None:
-            raise Problem("want." + name, "needed_with", "want." + other)
+            raise Problem("want." + name, "missing", low=1)
     most = MOST_PIECES // want["per_box"]
     if want["boxes"] > most:
         raise Problem("want.boxes", "too_high", want["boxes"], 1, most, "")
-    return "want.boxes", want["boxes"] * want["per_box"]
+    return "want.boxes", want["boxes"], want["per_box"]
 
 
 def choose(job, frame):
@@ -60,7 +85,7 @@ def choose(job, frame):
         return frames[0], frames[1 : 1 + OTHERS]
     rows, columns, rotated = cut.layout(within[0], within[1], along, across, trim, kerf)
     if job.pieces is not None and rows * columns < job.pieces:
-        raise Problem(job.field, "frame_too_small_for_pieces", job.pieces, high=rows * columns)
+        raise Problem(job.field, "frame_too_small_for_pieces", job.amount, high=rows * columns // job.per, unit="")
     return cut.frame_document(rows, columns, within[0], within[1], rotated, rows * columns, along * across), []
 
 
@@ -72,7 +97,7 @@ def _least_area(job):
     if not frames:
         along, across, trim, kerf = job.sizes
         rows, columns, _ = cut.layout(longest, widest, along, across, trim, kerf)
-        raise Problem(job.field, "no_frame_fits", job.pieces, high=rows * columns)
+        raise Problem(job.field, "no_frame_fits", job.amount, high=rows * columns // job.per, unit="")
     return frames
 
 
