@@ -157,6 +157,9 @@ export interface Advice {
 export interface Run {
   closed_at_ms: number | null;
   last_at_ms: number | null;
+  /** Good pieces counted; null before the count. */
+  pieces: number | null;
+  weighed_kg: number | null;
   [field: string]: unknown;
 }
 

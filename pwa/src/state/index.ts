@@ -1,63 +1,90 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { ReadonlySignal } from "@preact/signals";
 
-import type { PlanDocument, Shop, SlabPlanRequest, Summary, Units, Values } from "../documents";
-import type { Awake, Batch, BatchRecord, Ring, Settings, SlabAnswer, SyncState, Tap } from "./types";
+import type { PlanDocument, Shop, SoundName, Summary, Units, Values } from "../documents";
+import * as records from "./records";
+import * as shopState from "./shop";
+import * as signals from "./signals";
+import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
+import * as syncing from "./syncing";
+import * as time from "./time";
+import type { Awake, Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { EngineFailure, EngineProblem } from "../problems";
+export { planSlab } from "./planning";
 export type * from "./types";
+export { applyUpdate, playSound, start };
 
 // --- signals ---
 /** The shop document; null until it was fetched once or read from the phone. */
-export const shop: ReadonlySignal<Shop | null> = signal(null);
-export const settings: ReadonlySignal<Settings> = signal({ language: "en", units: null, theme: "auto", heard_at_ms: null });
+export const shop: ReadonlySignal<Shop | null> = shopState.shop;
+export const settings: ReadonlySignal<Settings> = shopState.settings;
 /** The units in force: the reader's own, else the shop's. */
-export const units: ReadonlySignal<Units> = computed(() => ({ mass: "kg", length: "mm", temperature: "°C", power: "W" }));
-export const sync: ReadonlySignal<SyncState> = signal({ reachable: null, unsent: 0, refused: [], lastAt: null, persistent: null });
+export const units: ReadonlySignal<Units> = shopState.units;
+/** The language in force. */
+export const language: ReadonlySignal<string> = shopState.language;
+export const sync: ReadonlySignal<SyncState> = syncing.sync;
 /** The open batches, and those closed since the app was opened; key batch_id, oldest first. */
-export const batches: ReadonlySignal<Map<string, Batch>> = signal(new Map());
+export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
 /** Corrected time (ms), ticking a few times a second: draw countdowns from it. */
-export const now: ReadonlySignal<number> = signal(Date.now());
+export const now: ReadonlySignal<number> = time.now;
 /** Due clocks nobody has acknowledged, longest due first. Non-empty: show the ring strip (too_hot: the whole screen). */
-export const rings: ReadonlySignal<Ring[]> = signal([]);
+export const rings: ReadonlySignal<Ring[]> = signals.rings;
 /** The big button counts only from this instant (same clock as `now`); before it, draw it as not yet armed. */
-export const armedAt: ReadonlySignal<number> = signal(0);
-export const awake: ReadonlySignal<Awake> = signal("idle");
-/** "starting" until the engine has answered once; "failed": it could not be loaded at all. */
-export const engine: ReadonlySignal<"starting" | "ready" | "failed"> = signal("starting");
+export const armedAt: ReadonlySignal<number> = signals.armedAt;
+export const awake: ReadonlySignal<Awake> = signals.awake;
+export const engine: ReadonlySignal<EngineState> = signals.engine;
+export const storage: ReadonlySignal<StorageState> = signals.storage;
 /** Everything needed without a network is on the phone. */
-export const offlineReady: ReadonlySignal<boolean> = signal(false);
-/** A new version waits; it is applied by `applyUpdate()` or by itself when no batch runs at the next start. */
-export const updateWaiting: ReadonlySignal<boolean> = signal(false);
+export const offlineReady: ReadonlySignal<boolean> = signals.offlineReady;
+/** A new version waits; `applyUpdate` takes it, or the next start does when no batch runs. */
+export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */
-export const summaries: ReadonlySignal<Summary[]> = signal([]);
-
-const later = (): never => {
-  throw new Error("being built");
-};
+export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signals.batches);
 
 // --- actions ---
-export const start: () => Promise<void> = later;
-export const changeSettings: (change: Partial<Settings>) => Promise<void> = later;
-/** Opens a batch; resolves with its id as soon as the event is on the disk. */
-export const openBatch: (plan: PlanDocument) => Promise<string> = later;
-/** The one way a tap becomes an event. Resolves when it is on the disk, before the engine has looked at it. */
-export const record: (batchId: string, kind: string, body: Values) => Promise<Tap> = later;
+export async function changeSettings(change: Partial<Settings>): Promise<void> {
+  await shopState.changeSettings((await house()).store, change);
+}
+
+/** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */
+export async function openBatch(plan: PlanDocument): Promise<string> {
+  return (await house()).openBatch(plan);
+}
+
+/** The one way a tap becomes an event. Resolves when it is on the disk, before the engine has looked at it.
+ * Rejects when the phone could not keep it (`storage` says so too). */
+export async function record(batchId: string, kind: string, body: Values): Promise<Tap> {
+  return (await house()).taps.record(batchId, kind, body);
+}
+
 /** Takes back what `advice.undo` names. */
-export const undo: (batchId: string) => Promise<Tap> = later;
-/** slab.plan by the server when it answers within 1.5 s, else here. null: a later call has overtaken this one.
- * Throws EngineProblem, EngineFailure. */
-export const planSlab: (request: SlabPlanRequest) => Promise<SlabAnswer | null> = later;
+export async function undo(batchId: string): Promise<Tap> {
+  return (await house()).taps.undo(batchId);
+}
+
 /** Stops the ringing and acknowledges what rang; call it on any first tap while `rings` is not empty. */
-export const silence: () => void = later;
-/** Plays one sound as a test, from a tap. */
-export const playSound: (name: Ring["clock"]["sound"]) => void = later;
-export const refreshSummaries: () => Promise<void> = later;
+export function silence(): void {
+  silenceNow();
+}
+
+export async function refreshSummaries(): Promise<void> {
+  await records.refreshSummaries((await house()).store);
+}
+
 /** null: neither the server nor this phone has it. */
-export const loadRecord: (batchId: string) => Promise<BatchRecord | null> = later;
+export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
+  return records.loadRecord((await house()).store, batchId);
+}
+
 /** Sends now, cancelling the back-off. */
-export const syncNow: () => Promise<void> = later;
+export async function syncNow(): Promise<void> {
+  await (await house()).syncing.loop.nudge();
+}
+
 /** Saves all facts not yet on the server into a JSON file; resolves with their number. */
-export const exportUnsent: () => Promise<number> = later;
-/** Takes the waiting version; false while a batch runs. */
-export const applyUpdate: () => boolean = later;
+export async function exportUnsent(): Promise<number> {
+  return exportFacts(await house());
+}
+
+export type { SoundName };

@@ -2,6 +2,7 @@ import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlanReply, Summa
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
+  /** "en", "es", …; "" for that of the shop. */
   language: string;
   units: Units | null;
   theme: "auto" | "light" | "dark";
@@ -51,6 +52,12 @@ export type Tap = "written" | "silenced" | "ignored";
 
 /** Whether the screen is kept awake while clocks run. */
 export type Awake = "idle" | "held" | "refused" | "missing";
+
+/** "starting" until the engine has answered once; "failed": it could not be started (it is tried again). */
+export type EngineState = "starting" | "ready" | "failed";
+
+/** "failed": the phone could not keep a fact, or gives us no room at all. Show it, and offer `exportUnsent`. */
+export type StorageState = "opening" | "open" | "failed";
 
 export interface SlabAnswer {
   reply: SlabPlanReply;

@@ -16,7 +16,8 @@ export interface Draft {
 
 /** The server's answer to one pushed event. */
 export interface PushAnswer {
-  id: string;
+  /** null for an event so malformed that it has none the server could read. */
+  id: string | null;
   result: "stored" | "known" | "refused";
   position?: number | null;
   code?: string | null;
@@ -103,8 +104,8 @@ export class EventLog {
       const outbox = transaction.objectStore("outbox");
       const events = transaction.objectStore("events");
       for (const { id, result, position, code } of answers) {
-        const row = await outbox.get(id);
-        if (!row) continue;
+        const row = id ? await outbox.get(id) : undefined;
+        if (!id || !row) continue;
         if (result === "refused") {
           await outbox.put({ ...row, refused: code ?? "refused", refused_by: engineVersion });
           continue;

@@ -1,0 +1,150 @@
+import { signal } from "@preact/signals";
+
+import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
+import type { FunctionName } from "../engine/client";
+import type { Functions } from "../engine/types";
+import type { BatchRow, Store } from "../storage";
+import { uuid7 } from "../storage";
+import type { Batch } from "./types";
+
+export type Compute = <N extends FunctionName>(
+  name: N,
+  request: Functions[N]["request"],
+) => Promise<Functions[N]["reply"]>;
+
+export interface BookParts {
+  store: Store;
+  /** The engine at the bench. */
+  compute: Compute;
+  /** The phone's clock and its error (ms). */
+  phoneNow: () => number;
+  offsetMs: () => number;
+  shopId: () => string;
+  /** Something was written to the log. */
+  wrote: (batchId: string) => void;
+}
+
+/** The open batches: their events, their fold and what to do next. */
+export class BatchBook {
+  private readonly folding = new Map<string, Promise<void>>();
+  private readonly dirty = new Set<string>();
+
+  constructor(
+    private readonly parts: BookParts,
+    readonly batches = signal<Map<string, Batch>>(new Map()),
+  ) {}
+
+  /** Shows the batches as they were last seen, before the engine is ready; the ids to fold again. */
+  async load(): Promise<string[]> {
+    const { store } = this.parts;
+    const rows = (await store.batches.all()).filter((row) => row.closed_at_ms === null);
+    const shown = await Promise.all(rows.map((row) => this.fromRow(row)));
+    shown.sort((a, b) => openedAt(a) - openedAt(b));
+    this.batches.value = new Map(shown.map((batch) => [batch.batchId, batch]));
+    return [...shown.map((batch) => batch.batchId), ...(await store.batches.uncached())];
+  }
+
+  /** Writes an event of a batch; resolves when it is on the disk, before the engine has looked at it. */
+  async write(batchId: string, kind: string, body: Values): Promise<BenchEvent> {
+    const { store, phoneNow, offsetMs, shopId, wrote } = this.parts;
+    const at_ms = phoneNow();
+    const draft = { id: uuid7(at_ms), shop_id: shopId(), batch_id: batchId, kind, body, at_ms, offset_ms: offsetMs() };
+    const event = await store.events.append(draft);
+    const batch = this.batches.value.get(batchId);
+    if (batch) this.put({ ...batch, events: [...batch.events, event], pending: true });
+    void this.refresh(batchId);
+    wrote(batchId);
+    return event;
+  }
+
+  /** Folds a batch again from its events, once more if something came in meanwhile. Never rejects. */
+  refresh(batchId: string): Promise<void> {
+    this.dirty.add(batchId);
+    let running = this.folding.get(batchId);
+    if (!running) {
+      running = this.foldWhileDirty(batchId).finally(() => this.folding.delete(batchId));
+      this.folding.set(batchId, running);
+    }
+    return running;
+  }
+
+  /** Asks the engine again what to do, without new events: time has passed. */
+  async look(batchId: string): Promise<void> {
+    const batch = this.batches.value.get(batchId);
+    if (!batch?.run || batch.pending || this.folding.has(batchId)) return;
+    const { run, events } = batch;
+    const advice = await this.advise(run).catch(() => null);
+    const current = this.batches.value.get(batchId);
+    // Something was written meanwhile: the fold will tell.
+    if (!advice || !current || current.events !== events) return;
+    this.put({ ...current, advice });
+  }
+
+  private async foldWhileDirty(batchId: string): Promise<void> {
+    // Let the screen draw the tap first.
+    await Promise.resolve();
+    while (this.dirty.delete(batchId)) {
+      try {
+        await this.fold(batchId);
+      } catch (error) {
+        const batch = this.batches.value.get(batchId);
+        if (batch) this.put({ ...batch, failure: String(error) });
+        else console.error("batch cannot be folded:", batchId, error);
+      }
+    }
+  }
+
+  private async fold(batchId: string): Promise<void> {
+    const events = await this.parts.store.events.eventsOf(batchId);
+    const plan = planOf(events);
+    if (!plan) return;
+    const { run } = (await this.parts.compute("run.replay", { plan, events })) as unknown as { run: Run };
+    const advice = await this.advise(run);
+    const known = this.batches.value.get(batchId);
+    const pending = this.dirty.has(batchId);
+    const batch: Batch = { batchId, plan, events, run, advice, pending, failure: null };
+    // One that was closed before this session is a record, not a running batch.
+    if (known || run.closed_at_ms === null) this.put(batch);
+    await this.parts.store.batches.put(rowOf(batch));
+  }
+
+  private async advise(run: Run): Promise<Advice> {
+    const at_ms = this.parts.phoneNow() + this.parts.offsetMs();
+    return (await this.parts.compute("run.advise", { run, at_ms })) as unknown as Advice;
+  }
+
+  private put(batch: Batch): void {
+    this.batches.value = new Map(this.batches.value).set(batch.batchId, batch);
+  }
+
+  private async fromRow(row: BatchRow): Promise<Batch> {
+    const events = await this.parts.store.events.eventsOf(row.batch_id);
+    const { count, last_id } = row.folded;
+    const pending = events.length !== count || (events.at(-1)?.id ?? null) !== last_id;
+    return { batchId: row.batch_id, plan: row.plan, events, run: row.run, advice: row.advice, pending, failure: null };
+  }
+}
+
+/** The plan a batch was opened with; null while its opening has not reached this phone. */
+export function planOf(events: BenchEvent[]): PlanDocument | null {
+  const opening = events.find((event) => event.kind === "batch_opened");
+  return (opening?.body["plan"] as PlanDocument | undefined) ?? null;
+}
+
+function openedAt(batch: Batch): number {
+  const first = batch.events[0];
+  return first ? first.at_ms + first.offset_ms : 0;
+}
+
+function rowOf(batch: Batch): BatchRow {
+  const { batchId, plan, run, advice, events } = batch;
+  return {
+    batch_id: batchId,
+    plan,
+    run,
+    advice,
+    folded: { count: events.length, last_id: events.at(-1)?.id ?? null },
+    opened_at_ms: openedAt(batch),
+    closed_at_ms: run?.closed_at_ms ?? null,
+  };
+}

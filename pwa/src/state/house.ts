@@ -1,0 +1,182 @@
+/** How the parts of the state hang together once the store is open. */
+import { effect, untracked } from "@preact/signals";
+
+import type { PlanDocument, Values } from "../documents";
+import { compute } from "../engine/client";
+import { onReturn, phoneNow } from "../platform/clock";
+import { startSound, stopSound } from "../platform/sound";
+import { alone, Tabs } from "../platform/tabs";
+import { WakeLock } from "../platform/wakeLock";
+import { type Store, uuid7 } from "../storage";
+import { BatchBook } from "./batchBook";
+import { loadSummaries, takeSummaries } from "./records";
+import { type Acknowledged, RingBook, type Running } from "./ringBook";
+import { shop } from "./shop";
+import { armedAt, awake, batches, engineVersion, rings, storage } from "./signals";
+import { Syncing } from "./syncing";
+import { Taps } from "./taps";
+import { correctedNow, offsetMs, setOffset } from "./time";
+import type { Batch } from "./types";
+import { Wanted } from "./wanted";
+
+/** The engine is asked what to do at least this often while a batch runs (ms). */
+const LOOK_MS = 15_000;
+
+type Told =
+  | { about: "batches"; batchIds: string[] }
+  | { about: "acknowledged"; acknowledged: Acknowledged[] }
+  | { about: "offset"; offsetMs: number };
+
+export class House {
+  readonly book: BatchBook;
+  readonly ringBook: RingBook;
+  readonly taps: Taps;
+  readonly syncing: Syncing;
+  private readonly tabs = new Tabs<Told>((told) => this.hear(told));
+  private readonly wanted: Wanted;
+
+  constructor(
+    readonly store: Store,
+    acknowledged: Acknowledged[],
+    knownOffsetMs: number | null,
+  ) {
+    const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "" };
+    this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchId) }, batches);
+    this.ringBook = this.makeRingBook(acknowledged);
+    this.wanted = new Wanted(
+      {
+        deviceId: store.deviceId,
+        compute: (name, request) => compute(name, request, "desk"),
+        write: (batchId, kind, body) => this.book.write(batchId, kind, body),
+      },
+      (batchId) => batches.value.get(batchId),
+    );
+    this.taps = new Taps({
+      clock: correctedNow,
+      batch: (batchId) => batches.value.get(batchId),
+      write: (batchId, kind, body) => this.keep(batchId, kind, body),
+      silence: () => this.ringBook.silence(),
+      armedAt: () => armedAt.value,
+    });
+    this.syncing = this.makeSyncing(knownOffsetMs);
+  }
+
+  /** Shows what the phone knows, then has the engine look at it, then the server. */
+  async open(): Promise<void> {
+    await loadSummaries(this.store);
+    const stale = await this.book.load();
+    this.followBatches();
+    onReturn(() => this.returned());
+    setInterval(() => this.lookAtAll(), LOOK_MS);
+    void Promise.all(stale.map((batchId) => this.book.refresh(batchId)));
+    await this.syncing.count();
+    window.addEventListener("online", () => void this.syncing.loop.nudge());
+    void this.syncing.loop.nudge();
+    void this.store.batches.forgetOld(correctedNow()).catch(() => {});
+  }
+
+  async openBatch(plan: PlanDocument): Promise<string> {
+    const batchId = uuid7(phoneNow());
+    await this.keep(batchId, "batch_opened", { plan, engine_version: engineVersion.value });
+    return batchId;
+  }
+
+  /** Writes an event, and says so when the phone could not keep it. */
+  private async keep(batchId: string, kind: string, body: Values): Promise<void> {
+    try {
+      await this.book.write(batchId, kind, body);
+      storage.value = "open";
+    } catch (error) {
+      storage.value = "failed";
+      throw error;
+    }
+  }
+
+  private makeRingBook(acknowledged: Acknowledged[]): RingBook {
+    const parts = {
+      clock: correctedNow,
+      startSound,
+      stopSound,
+      due: (batchId: string) => void this.book.look(batchId),
+      remember: (all: Acknowledged[]) => {
+        this.tabs.tell({ about: "acknowledged", acknowledged: all });
+        void this.store.meta.put("acknowledged", all).catch(() => {});
+      },
+    };
+    return new RingBook(parts, acknowledged, rings, armedAt);
+  }
+
+  private makeSyncing(knownOffsetMs: number | null): Syncing {
+    const parts = {
+      store: this.store,
+      phoneNow,
+      alone: (work: () => Promise<void>) => alone("amberbench-sync", work),
+      offset: (ms: number) => this.takeOffset(ms),
+      shop: (document: NonNullable<typeof shop.value>) => {
+        shop.value = document;
+      },
+      summaries: (all: Parameters<typeof takeSummaries>[1]) => void takeSummaries(this.store, all),
+      touched: (batchIds: string[]) => {
+        this.tabs.tell({ about: "batches", batchIds });
+        for (const batchId of batchIds) void this.book.refresh(batchId);
+      },
+    };
+    return new Syncing(parts, knownOffsetMs);
+  }
+
+  /** Clocks, wake lock and wishes follow the batches. */
+  private followBatches(): void {
+    const lock = new WakeLock((state) => {
+      awake.value = state;
+    });
+    effect(() => {
+      const open = [...batches.value.values()];
+      const running = open.flatMap(runningClocks);
+      untracked(() => {
+        this.ringBook.setClocks(running);
+        lock.want(running.length > 0);
+        for (const { batchId } of open) this.wanted.check(batchId);
+      });
+    });
+    offsetMs.subscribe(() => untracked(() => this.ringBook.rearm()));
+  }
+
+  private lookAtAll(): void {
+    for (const batch of batches.value.values())
+      if (batch.run?.closed_at_ms === null) void this.book.look(batch.batchId);
+  }
+
+  private returned(): void {
+    this.ringBook.rearm();
+    this.lookAtAll();
+    void this.syncing.loop.nudge();
+  }
+
+  private wrote(batchId: string): void {
+    this.tabs.tell({ about: "batches", batchIds: [batchId] });
+    void this.syncing.count().catch(() => {});
+    this.syncing.loop.wrote();
+  }
+
+  private takeOffset(ms: number): void {
+    if (ms === offsetMs.value) return;
+    setOffset(ms);
+    this.tabs.tell({ about: "offset", offsetMs: ms });
+  }
+
+  private hear(told: Told): void {
+    if (told.about === "acknowledged") this.ringBook.takeAcknowledged(told.acknowledged);
+    else if (told.about === "offset") setOffset(told.offsetMs);
+    else {
+      for (const batchId of told.batchIds) void this.book.refresh(batchId);
+      void this.syncing.count();
+    }
+  }
+}
+
+/** The clocks of an open batch. Held back while the fold of a fresh event is on its way. */
+function runningClocks(batch: Batch): Running[] {
+  if (!batch.advice || batch.run?.closed_at_ms) return [];
+  const held = batch.pending && batch.failure === null;
+  return batch.advice.clocks.map((clock) => ({ batchId: batch.batchId, clock, held }));
+}

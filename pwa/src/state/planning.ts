@@ -1,0 +1,33 @@
+import type { SlabPlanRequest } from "../documents";
+import { computeLatest } from "../engine/client";
+import { EngineProblem } from "../problems";
+import { httpApi } from "../sync/api";
+import { sync } from "./syncing";
+import type { SlabAnswer } from "./types";
+
+/** The server has so long to answer before the phone computes itself (ms). */
+export const SERVER_MS = 1_500;
+
+let latest = 0;
+
+/** slab.plan by the server when it answers in time, else here, with the same numbers.
+ * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
+export async function planSlab(request: SlabPlanRequest): Promise<SlabAnswer | null> {
+  const turn = ++latest;
+  const overtaken = () => turn !== latest;
+  if (sync.value.reachable !== false) {
+    try {
+      const reply = await httpApi.planSlab(request, SERVER_MS);
+      return overtaken() ? null : { reply, by: "server" };
+    } catch (error) {
+      if (error instanceof EngineProblem) {
+        if (overtaken()) return null;
+        throw error;
+      }
+      // Not reachable, or it would not: the phone has the same engine.
+    }
+  }
+  if (overtaken()) return null;
+  const reply = await computeLatest("slab.plan", request);
+  return reply === null || overtaken() ? null : { reply, by: "phone" };
+}

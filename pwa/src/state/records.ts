@@ -1,0 +1,95 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+
+import type { BenchEvent, PlanDocument, Run, Summary } from "../documents";
+import { compute } from "../engine/client";
+import type { Store } from "../storage";
+import { httpApi } from "../sync/api";
+import { planOf } from "./batchBook";
+import { sync } from "./syncing";
+import type { Batch, BatchRecord } from "./types";
+
+/** Summaries as the server last gave them. */
+const known = signal<Summary[]>([]);
+
+/** All summaries, newest first: those of the server, and of this phone's batches what the phone knows of them. */
+export function summariesWith(batches: ReadonlySignal<Map<string, Batch>>): ReadonlySignal<Summary[]> {
+  return computed(() => {
+    const all = new Map(known.value.map((one) => [one.batch_id, one]));
+    for (const batch of batches.value.values()) {
+      const own = summaryOf(batch.batchId, batch.plan, batch.run, batch.events, batch.advice?.step ?? "");
+      all.set(batch.batchId, own);
+    }
+    return [...all.values()].sort((a, b) => b.opened_at_ms - a.opened_at_ms);
+  });
+}
+
+/** Keeps what the server gave, on the screen and for the next start. */
+export async function takeSummaries(store: Store, summaries: Summary[]): Promise<void> {
+  const all = new Map([...known.value, ...summaries].map((one) => [one.batch_id, one]));
+  known.value = [...all.values()];
+  await store.meta.put("summaries", known.value);
+}
+
+export async function loadSummaries(store: Store): Promise<void> {
+  known.value = (await store.meta.get<Summary[]>("summaries")) ?? [];
+}
+
+/** Asks the server for the newest list; without one, what is known stays. */
+export async function refreshSummaries(store: Store): Promise<void> {
+  try {
+    await takeSummaries(store, await httpApi.batches());
+  } catch {
+    // Not reachable: the list as it was last seen.
+  }
+}
+
+/** One batch to look back at. The phone's own copy counts while it has facts that the server has not. */
+export async function loadRecord(store: Store, batchId: string): Promise<BatchRecord | null> {
+  const unsent = (await store.events.unsent()).some((event) => event.batch_id === batchId);
+  const mine = () => ownRecord(store, batchId);
+  if (unsent || sync.value.reachable === false) return (await mine()) ?? serverRecord(batchId);
+  return (await serverRecord(batchId)) ?? mine();
+}
+
+async function serverRecord(batchId: string): Promise<BatchRecord | null> {
+  try {
+    const { summary, plan, run, events } = await httpApi.batch(batchId);
+    return plan && run ? { summary, plan, run, events, from: "server" } : null;
+  } catch {
+    return null;
+  }
+}
+
+async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | null> {
+  const events = await store.events.eventsOf(batchId);
+  const plan = planOf(events);
+  if (!plan) return null;
+  const { run } = (await compute("run.replay", { plan, events }, "desk")) as unknown as { run: Run };
+  const step = (await store.batches.get(batchId))?.advice?.step ?? "";
+  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events, from: "phone" };
+}
+
+/** As the server makes it (services/batches.py). */
+function summaryOf(
+  batch_id: string,
+  plan: PlanDocument,
+  run: Run | null,
+  events: BenchEvent[],
+  step: string,
+): Summary {
+  const first = events[0];
+  const counted = run?.pieces ?? null;
+  return {
+    batch_id,
+    name: plan.name,
+    kind: plan.kind,
+    opened_at_ms: first ? first.at_ms + first.offset_ms : 0,
+    closed_at_ms: run?.closed_at_ms ?? null,
+    step,
+    pieces: counted ?? plan.reply.cut.pieces,
+    caramel_kg: run?.weighed_kg ?? plan.reply.caramel_kg,
+    good_kg: counted === null ? null : counted * plan.reply.cut.piece_kg,
+    device_id: first?.device_id ?? "",
+    events: events.length,
+  };
+}

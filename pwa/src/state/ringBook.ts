@@ -1,0 +1,149 @@
+import { signal } from "@preact/signals";
+
+import type { Clock, SoundName } from "../documents";
+import { Alarm } from "../platform/clock";
+import type { Ring } from "./types";
+
+/** A running clock of a batch. `held`: something was just written that may have stopped it; wait for the fold. */
+export interface Running {
+  batchId: string;
+  clock: Clock;
+  held: boolean;
+}
+
+/** A clock somebody has acknowledged, as due at `due_ms`: moved to a later instant it rings again. */
+export interface Acknowledged {
+  batchId: string;
+  name: string;
+  started_ms: number;
+  due_ms: number;
+}
+
+export interface RingParts {
+  /** Corrected time (ms). */
+  clock: () => number;
+  startSound: (name: SoundName) => void;
+  stopSound: () => void;
+  /** A clock is due: ask the engine what now. */
+  due: (batchId: string, clock: Clock) => void;
+  remember: (acknowledged: Acknowledged[]) => void;
+}
+
+/** It rings so long, pauses so long, and rings again (ms). */
+export const RING_MS = 20_000;
+export const PAUSE_MS = 10_000;
+/** After the tap that silenced, the button counts only so much later (ms). */
+export const ARM_MS = 700;
+/** A clock that a refit moves by less than this after it was acknowledged does not ring again (ms). */
+const SAME_MS = 60_000;
+const MOST_REMEMBERED = 60;
+
+/** Rings every due clock until somebody taps; knows no sound, no storage and no engine itself. */
+export class RingBook {
+  private running: Running[] = [];
+  private phase: ReturnType<typeof setTimeout> | undefined;
+  private readonly alarm: Alarm;
+
+  constructor(
+    private readonly parts: RingParts,
+    private acknowledged: Acknowledged[] = [],
+    readonly rings = signal<Ring[]>([]),
+    readonly armedAt = signal(0),
+  ) {
+    this.alarm = new Alarm(
+      () => this.untilNext(),
+      () => this.ringDue(),
+    );
+  }
+
+  /** The clocks that run now; those that ring and are gone, or were moved to later, fall silent. */
+  setClocks(running: Running[]): void {
+    this.running = running;
+    const now = this.parts.clock();
+    const left = this.rings.value.flatMap((ring) => {
+      const still = running.find((one) => sameClock(one, ring));
+      return still && still.clock.due_ms <= now ? [{ ...ring, clock: still.clock }] : [];
+    });
+    if (left.length !== this.rings.value.length) this.show(left);
+    this.alarm.rearm();
+  }
+
+  /** What another tab acknowledged counts here too. */
+  takeAcknowledged(acknowledged: Acknowledged[]): void {
+    this.acknowledged = acknowledged;
+    this.show(this.rings.value.filter((ring) => !this.isAcknowledged(ring)));
+    this.alarm.rearm();
+  }
+
+  /** Looks at the time again: the page came back, or the clock's error was estimated anew. */
+  rearm(): void {
+    this.alarm.rearm();
+  }
+
+  /** Stops the ringing and remembers what was acknowledged; false when nothing rang. */
+  silence(): boolean {
+    const ringing = this.rings.value;
+    if (ringing.length === 0) return false;
+    this.acknowledged = [...this.acknowledged, ...ringing.map(acknowledgement)].slice(-MOST_REMEMBERED);
+    this.parts.remember(this.acknowledged);
+    this.armedAt.value = this.parts.clock() + ARM_MS;
+    this.show([]);
+    return true;
+  }
+
+  private untilNext(): number | null {
+    const open = this.running.filter((one) => this.isSilent(one));
+    if (open.length === 0) return null;
+    return Math.min(...open.map((one) => one.clock.due_ms)) - this.parts.clock();
+  }
+
+  private ringDue(): void {
+    const now = this.parts.clock();
+    const due = this.running.filter((one) => this.isSilent(one) && one.clock.due_ms <= now);
+    const added = due.map(({ batchId, clock }) => ({ batchId, clock, lateMs: now - clock.due_ms, sounding: true }));
+    for (const { clock } of added) performance.mark(`ring:${clock.name}`);
+    this.show([...this.rings.value, ...added].sort((a, b) => a.clock.due_ms - b.clock.due_ms));
+    for (const { batchId, clock } of added) this.parts.due(batchId, clock);
+    this.alarm.rearm();
+  }
+
+  /** Running, not held back, not acknowledged and not ringing already. */
+  private isSilent(one: Running): boolean {
+    return !one.held && !this.isAcknowledged(one) && !this.rings.value.some((ring) => sameClock(ring, one));
+  }
+
+  private isAcknowledged({ batchId, clock }: { batchId: string; clock: Clock }): boolean {
+    return this.acknowledged.some(
+      (one) =>
+        one.batchId === batchId &&
+        one.name === clock.name &&
+        one.started_ms === clock.started_ms &&
+        clock.due_ms < one.due_ms + SAME_MS,
+    );
+  }
+
+  /** Draws and sounds what rings now, from the start of a ring. */
+  private show(rings: Ring[]): void {
+    clearTimeout(this.phase);
+    const [first] = rings;
+    this.rings.value = rings.map((ring) => ({ ...ring, sounding: true }));
+    if (!first) return this.parts.stopSound();
+    const tooHot = rings.some((ring) => ring.clock.sound === "too_hot");
+    this.parts.startSound(tooHot ? "too_hot" : (rings.at(-1) ?? first).clock.sound);
+    if (!tooHot) this.phase = setTimeout(() => this.rest(), RING_MS);
+  }
+
+  private rest(): void {
+    this.parts.stopSound();
+    this.rings.value = this.rings.value.map((ring) => ({ ...ring, sounding: false }));
+    this.phase = setTimeout(() => this.show(this.rings.value), PAUSE_MS);
+  }
+}
+
+function sameClock(a: { batchId: string; clock: Clock }, b: { batchId: string; clock: Clock }): boolean {
+  return a.batchId === b.batchId && a.clock.name === b.clock.name && a.clock.started_ms === b.clock.started_ms;
+}
+
+function acknowledgement({ batchId, clock }: Ring): Acknowledged {
+  return { batchId, name: clock.name, started_ms: clock.started_ms, due_ms: clock.due_ms };
+}

@@ -1,0 +1,42 @@
+import { computed, signal } from "@preact/signals";
+
+import type { Shop, Units } from "../documents";
+import type { Store } from "../storage";
+import { languages, loadLanguage, METRIC, reader } from "../text";
+import type { Settings } from "./types";
+
+/** The shop document; null until it was fetched once or read from the phone. */
+export const shop = signal<Shop | null>(null);
+
+const FIRST: Settings = { language: "", units: null, theme: "auto", heard_at_ms: null };
+
+/** What this device's reader has chosen. */
+export const settings = signal<Settings>(FIRST);
+
+/** The units in force: the reader's own, else the shop's. */
+export const units = computed<Units>(() => settings.value.units ?? shop.value?.units ?? METRIC);
+
+/** The language in force: the reader's own, else the shop's, else English. */
+export const language = computed<string>(() => settings.value.language || shop.value?.language || "en");
+
+/** Reads shop and settings from the phone, and has the texts follow them from now on. */
+export async function loadShop(store: Store): Promise<void> {
+  const [known, chosen] = await Promise.all([store.meta.get<Shop>("shop"), store.meta.get<Settings>("settings")]);
+  if (known) shop.value = known;
+  if (chosen) settings.value = { ...FIRST, ...chosen };
+  follow();
+  language.subscribe(follow);
+  units.subscribe(follow);
+}
+
+function follow(): void {
+  const wanted = languages.includes(language.value) ? language.value : "en";
+  if (typeof document !== "undefined") document.documentElement.lang = wanted;
+  reader.value = { language: wanted, units: units.value };
+  void loadLanguage(wanted).catch(() => {});
+}
+
+export async function changeSettings(store: Store, change: Partial<Settings>): Promise<void> {
+  settings.value = { ...settings.value, ...change };
+  await store.meta.put("settings", settings.value);
+}

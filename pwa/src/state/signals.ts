@@ -1,0 +1,20 @@
+/** Signals that several parts of the state write; each has one writer, named beside it. */
+import { signal } from "@preact/signals";
+
+import type { Awake, Batch, EngineState, Ring, StorageState } from "./types";
+
+/** By BatchBook. */
+export const batches = signal<Map<string, Batch>>(new Map());
+/** By RingBook. */
+export const rings = signal<Ring[]>([]);
+export const armedAt = signal(0);
+/** By the wake lock. */
+export const awake = signal<Awake>("idle");
+/** By the engine's client. */
+export const engine = signal<EngineState>("starting");
+export const engineVersion = signal<string | null>(null);
+/** By the service-worker client. */
+export const offlineReady = signal(false);
+export const updateWaiting = signal(false);
+/** By whatever writes to the store. */
+export const storage = signal<StorageState>("opening");

@@ -1,0 +1,102 @@
+/** Starts everything, in the order in which a person needs it: what the phone knows, the engine, the server. */
+import type { SoundName } from "../documents";
+import { startEngine } from "../engine/client";
+import { phoneNow } from "../platform/clock";
+import { saveFile } from "../platform/files";
+import { keepStorage } from "../platform/persistence";
+import { testSound, unlockSoundOnTap } from "../platform/sound";
+import { startShell, takeNewShell } from "../platform/swClient";
+import { openStore } from "../storage";
+import { House } from "./house";
+import type { Acknowledged } from "./ringBook";
+import { loadShop } from "./shop";
+import { batches, engine, engineVersion, offlineReady, storage, updateWaiting } from "./signals";
+import { sync } from "./syncing";
+import { correctedNow, setOffset, startTicking } from "./time";
+
+let current: House | null = null;
+let opened: (house: House) => void;
+let refused: (why: unknown) => void;
+const opening = new Promise<House>((done, failed) => {
+  opened = done;
+  refused = failed;
+});
+// Whoever needs the house sees the failure; nobody needing it is no error.
+opening.catch(() => {});
+
+/** Resolves once the store is open; rejects when this browser gives us none. */
+export function house(): Promise<House> {
+  return opening;
+}
+
+/** Called once, by main. */
+export async function start(): Promise<void> {
+  unlockSoundOnTap();
+  startTicking();
+  startEngine({
+    ready: (version) => {
+      engine.value = "ready";
+      engineVersion.value = version;
+    },
+    crashed: (why) => {
+      engine.value = "failed";
+      console.error("engine:", why);
+    },
+  });
+  void startShell({ stored: () => void (offlineReady.value = true), waiting: () => void newVersion() });
+  try {
+    current = await openHouse();
+    storage.value = "open";
+    opened(current);
+  } catch (error) {
+    storage.value = "failed";
+    console.error("no storage:", error);
+    refused(error);
+  }
+  const persistent = await keepStorage();
+  sync.value = { ...sync.value, persistent };
+}
+
+async function openHouse(): Promise<House> {
+  const store = await openStore(phoneNow());
+  await loadShop(store);
+  const offset = (await store.meta.get<number>("offset_ms")) ?? null;
+  if (offset !== null) setOffset(offset);
+  const house = new House(store, (await store.meta.get<Acknowledged[]>("acknowledged")) ?? [], offset);
+  await house.open();
+  return house;
+}
+
+/** How long after the start a waiting version may take over by itself: nobody has begun anything yet (ms). */
+const FRESH_MS = 3_000;
+const startedAt = phoneNow();
+
+async function newVersion(): Promise<void> {
+  updateWaiting.value = true;
+  // Only then is it known whether a batch runs.
+  await opening.catch(() => {});
+  if (phoneNow() - startedAt < FRESH_MS) applyUpdate();
+}
+
+/** Takes the waiting version; false while a batch runs. */
+export function applyUpdate(): boolean {
+  const running = [...batches.value.values()].some((batch) => batch.run?.closed_at_ms == null);
+  return !running && takeNewShell();
+}
+
+export function silenceNow(): void {
+  current?.ringBook.silence();
+}
+
+/** Plays one sound as a test; call it from a tap. */
+export function playSound(name: SoundName): void {
+  void testSound(name);
+}
+
+export async function exportFacts({ store }: House): Promise<number> {
+  const events = await store.events.unsent();
+  const document = { app: "amberbench", holds: "unsent_events", device_id: store.deviceId, events };
+  const day = new Date(correctedNow()).toISOString().slice(0, 10);
+  saveFile(`amberbench-${day}.json`, "application/json", JSON.stringify(document, null, 1));
+  return events.length;
+}

@@ -1,0 +1,65 @@
+import { signal } from "@preact/signals";
+
+import type { Shop, Summary } from "../documents";
+import type { Store } from "../storage";
+import { httpApi } from "../sync/api";
+import { Exchange, type News } from "../sync/exchange";
+import { SyncLoop } from "../sync/loop";
+import { OffsetFilter } from "../sync/offset";
+import type { SyncState } from "./types";
+
+/** What the server and this phone have of each other. */
+export const sync = signal<SyncState>({ reachable: null, unsent: 0, refused: [], lastAt: null, persistent: null });
+
+export interface SyncParts {
+  store: Store;
+  phoneNow: () => number;
+  alone: (work: () => Promise<void>) => Promise<boolean>;
+  offset: (ms: number) => void;
+  shop: (shop: Shop) => void;
+  summaries: (summaries: Summary[]) => void;
+  /** Batches with news. */
+  touched: (batchIds: string[]) => void;
+}
+
+/** Keeps the exchange with the server going and `sync` true. */
+export class Syncing {
+  readonly loop: SyncLoop;
+  private readonly filter: OffsetFilter;
+
+  constructor(
+    private readonly parts: SyncParts,
+    offsetMs: number | null,
+  ) {
+    this.filter = new OffsetFilter(offsetMs);
+    const exchange = new Exchange(parts.store, httpApi, this.filter, parts.phoneNow);
+    this.loop = new SyncLoop({
+      exchange: (wantsShop) => exchange.run(wantsShop),
+      alone: parts.alone,
+      random: Math.random,
+      after: (news) => this.after(news),
+    });
+  }
+
+  /** Counts again what is not on the server. */
+  async count(): Promise<void> {
+    const { events } = this.parts.store;
+    const [unsent, refused] = await Promise.all([events.unsentCount(), events.refused()]);
+    sync.value = { ...sync.value, unsent, refused };
+  }
+
+  private async after(news: News | null): Promise<void> {
+    if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
+    if (news) this.takeNews(news);
+    else sync.value = { ...sync.value, reachable: false };
+    await this.count();
+  }
+
+  private takeNews({ shop, summaries, touched }: News): void {
+    const lastAt = this.parts.phoneNow() + (this.filter.offsetMs ?? 0);
+    sync.value = { ...sync.value, reachable: true, lastAt };
+    if (shop) this.parts.shop(shop);
+    if (summaries) this.parts.summaries(summaries);
+    if (touched.size > 0) this.parts.touched([...touched]);
+  }
+}

@@ -1,0 +1,53 @@
+import type { Values } from "../documents";
+import type { Batch, Tap } from "./types";
+
+export interface TapParts {
+  /** Corrected time (ms). */
+  clock: () => number;
+  batch: (batchId: string) => Batch | undefined;
+  write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
+  /** Silences what rings; false when nothing rang. */
+  silence: () => boolean;
+  armedAt: () => number;
+}
+
+/** A second tap within this is the same tap in a hurry (ms). */
+export const SAME_TAP_MS = 700;
+
+/** Turns taps into events: one tap, one event, whatever a glove does. */
+export class Taps {
+  private readonly last = new Map<string, { at: number; kind: string }>();
+
+  constructor(private readonly parts: TapParts) {}
+
+  record(batchId: string, kind: string, body: Values): Promise<Tap> {
+    return this.tap(batchId, kind, () => this.parts.write(batchId, kind, body));
+  }
+
+  /** Takes back what the advice names; nothing while the engine has not yet looked at the latest event. */
+  async undo(batchId: string): Promise<Tap> {
+    const batch = this.parts.batch(batchId);
+    const eventId = batch?.advice?.undo?.event_id;
+    if (!batch || batch.pending || !eventId) return "ignored";
+    return this.tap(batchId, "undone", () => this.parts.write(batchId, "undone", { event_id: eventId }));
+  }
+
+  private async tap(batchId: string, kind: string, write: () => Promise<unknown>): Promise<Tap> {
+    if (this.parts.silence()) return "silenced";
+    const at = this.parts.clock();
+    if (at < this.parts.armedAt()) return "ignored";
+    const last = this.last.get(batchId);
+    // The button under the finger changes with the first tap, so any second one counts as the same.
+    if (last && Math.abs(at - last.at) < SAME_TAP_MS) return "ignored";
+    // The screen still shows the button that was tapped.
+    if (last?.kind === kind && this.parts.batch(batchId)?.pending) return "ignored";
+    this.last.set(batchId, { at, kind });
+    try {
+      await write();
+    } catch (error) {
+      this.last.delete(batchId);
+      throw error;
+    }
+    return "written";
+  }
+}

@@ -1,0 +1,125 @@
+import type { BenchEvent, PlanDocument, ProblemDocument, Run, Shop, SlabPlanReply, SlabPlanRequest, Summary } from "../documents";
+import { EngineProblem } from "../problems";
+import type { PushAnswer } from "../storage";
+
+/** The server did not answer, or answered with something that is not ours. */
+export class Unreachable extends Error {}
+
+/** The server answered that it will not take this. */
+export class Refusal extends Error {
+  constructor(
+    readonly status: number,
+    readonly code: string,
+  ) {
+    super(`${status} ${code}`);
+  }
+}
+
+export interface Health {
+  app: string;
+  engine_version: string;
+  shop_id: string;
+  received_ms: number;
+  sent_ms: number;
+}
+export type PulledEvent = BenchEvent & { position: number };
+export interface Pulled {
+  events: PulledEvent[];
+  cursor: number;
+  more: boolean;
+}
+export interface Snapshot {
+  shop: Shop | null;
+  events: PulledEvent[];
+  summaries: Summary[];
+  cursor: number;
+}
+export interface ServerRecord {
+  summary: Summary;
+  /** null: the opening has not arrived, or the engine could not fold it. */
+  plan: PlanDocument | null;
+  run: Run | null;
+  events: BenchEvent[];
+}
+
+/** The server as the phone sees it. Every call throws Unreachable or Refusal. */
+export interface Api {
+  health(): Promise<Health>;
+  shop(): Promise<Shop>;
+  push(events: BenchEvent[]): Promise<PushAnswer[]>;
+  pull(after: number): Promise<Pulled>;
+  snapshot(): Promise<Snapshot>;
+  batches(): Promise<Summary[]>;
+  batch(batchId: string): Promise<ServerRecord>;
+  planSlab(request: SlabPlanRequest, timeoutMs: number): Promise<SlabPlanReply>;
+}
+
+export const APP = "amberbench";
+const HEALTH_MS = 4_000;
+const EXCHANGE_MS = 20_000;
+
+async function ask<T>(path: string, timeoutMs: number, body?: unknown): Promise<T> {
+  const response = await answered(path, timeoutMs, body);
+  let document: unknown;
+  try {
+    document = await response.json();
+  } catch {
+    throw new Unreachable(`${path}: ${response.status}, not JSON`);
+  }
+  if (response.ok) return document as T;
+  throw failure(response.status, document);
+}
+
+async function answered(path: string, timeoutMs: number, body: unknown): Promise<Response> {
+  const init: RequestInit = { cache: "no-store", signal: AbortSignal.timeout(timeoutMs) };
+  if (body !== undefined) {
+    init.method = "POST";
+    init.headers = { "content-type": "application/json" };
+    init.body = JSON.stringify(body);
+  }
+  try {
+    return await fetch(path, init);
+  } catch (error) {
+    throw new Unreachable(`${path}: ${String(error)}`);
+  }
+}
+
+/** Server trouble and "later" are as good as no answer; the rest is the server's last word. */
+function failure(status: number, document: unknown): Error {
+  if (status >= 500 || status === 408 || status === 429) return new Unreachable(String(status));
+  const problem = (document as { errors?: ProblemDocument[] } | null)?.errors?.[0];
+  return problem?.code ? new ProblemRefusal(status, problem) : new Refusal(status, "refused");
+}
+
+class ProblemRefusal extends Refusal {
+  constructor(
+    status: number,
+    readonly problem: ProblemDocument,
+  ) {
+    super(status, problem.code);
+  }
+}
+
+/** The server over HTTP, same origin. */
+export const httpApi: Api = {
+  async health() {
+    const health = await ask<Health>("/api/health", HEALTH_MS);
+    // A captive portal or a wrong server answers too; ours says its name.
+    if (health.app !== APP) throw new Unreachable("not this app's server");
+    return health;
+  },
+  shop: () => ask<Shop>("/api/shop", EXCHANGE_MS),
+  push: async (events) => (await ask<{ answers: PushAnswer[] }>("/api/events", EXCHANGE_MS, { events })).answers,
+  pull: (after) => ask<Pulled>(`/api/events?after=${after}&limit=500`, EXCHANGE_MS),
+  snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
+  batches: async () => (await ask<{ batches: Summary[] }>("/api/batches", EXCHANGE_MS)).batches,
+  batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
+  async planSlab(request, timeoutMs) {
+    try {
+      return await ask<SlabPlanReply>("/api/plans/slab", timeoutMs, request);
+    } catch (error) {
+      if (error instanceof ProblemRefusal) throw new EngineProblem(error.problem);
+      throw error;
+    }
+  },
+};
