@@ -9,7 +9,6 @@ from .surfaces import coefficient
 
 ROOT_2 = 1.4142135623730951
 STAGE = 1.0 - 0.5 * ROOT_2  # γ/2 of TR-BDF2, γ = 2 − √2
-LONGEST_S = 1e6
 
 
 class Stack:
@@ -19,9 +18,12 @@ class Stack:
     layers: [(thickness m, conductivity W/(m K), capacity J/(m³ K))] from the slab downwards.
     """
 
-    def __init__(self, thickness_m, conductivity, capacity, layers, area_ratio, cells=12, layer_cells=4):
+    def __init__(self, thickness_m, conductivity, capacity, layers, area_ratio, cells=18, layer_cells=5):
         self.cells = cells
-        self.cell_m = thickness_m / cells
+        self.thickness_m = thickness_m
+        self.end_m = 0.5 * thickness_m / (cells - 2)  # two half cells at each face, where the profile bends most
+        self.widths = [self.end_m if i < 2 or i >= cells - 2 else 2.0 * self.end_m for i in range(cells)]
+        self.per_width = [1.0 / (self.widths[i - 1] + self.widths[i]) if i else 0.0 for i in range(cells)]
         self.conductivity = conductivity
         self.capacity = capacity
         self.area_ratio = area_ratio
@@ -73,9 +75,8 @@ class Course:
 
     def _slab_time(self):
         stack = self.stack
-        thickness = stack.cell_m * stack.cells
         temp_c = self.excess[0] + self.air_c
-        return thickness * thickness * _at(stack.capacity, temp_c) / _at(stack.conductivity, temp_c)
+        return stack.thickness_m * stack.thickness_m * _at(stack.capacity, temp_c) / _at(stack.conductivity, temp_c)
 
     def advance(self):
         """One step; at_s, surface_c, core_c follow."""
@@ -100,19 +101,18 @@ class Course:
     def _links(self):
         """Conductances between cells and heat capacities of the slab's cells, at the middle of the step."""
         stack, excess, before, air_c = self.stack, self.excess, self.before, self.air_c
-        slab, cell_m = stack.cells, stack.cell_m
+        slab, end_m, widths, per_width = stack.cells, stack.end_m, stack.widths, stack.per_width
         k0, k1, k2 = stack.conductivity
         c0, c1, c2 = stack.capacity
         links, capacity = self.links, self.capacity
         ahead = 0.5 * self.step_s / self.last_s
-        k_above, half_per_m = 0.0, 0.5 / cell_m
-        k_top = k = 0.0
+        k_top = k = k_above = 0.0
         for i in range(slab):
             temp = air_c + excess[i] + ahead * (excess[i] - before[i])
             k = k0 + temp * (k1 + temp * k2)
-            capacity[i] = cell_m * (c0 + temp * (c1 + temp * c2))
+            capacity[i] = widths[i] * (c0 + temp * (c1 + temp * c2))
             if i:
-                links[i] = (k_above + k) * half_per_m
+                links[i] = (k_above + k) * per_width[i]
             else:
                 k_top = k
             k_above = k
@@ -121,11 +121,11 @@ class Course:
         self.h_top = self.loss_factor * coefficient(self.top, self.surface_c + half * self.surface_rate, air_c)
         h_foot = self.loss_factor * coefficient(self.bottom, self.foot_c + half * self.foot_rate, air_c)
         self.h_foot = h_foot * stack.area_ratio
-        links[0] = _in_series(self.h_top, 0.5 * cell_m / k_top)
+        links[0] = _in_series(self.h_top, 0.5 * end_m / k_top)
         if not stack.base_link:
-            links[slab] = _in_series(self.h_foot, 0.5 * cell_m / k)
+            links[slab] = _in_series(self.h_foot, 0.5 * end_m / k)
             return
-        links[slab] = 1.0 / (0.5 * cell_m / k + self.contact + stack.base_link[0])
+        links[slab] = 1.0 / (0.5 * end_m / k + self.contact + stack.base_link[0])
         for i in range(1, len(stack.base_link)):
             links[slab + i] = 1.0 / stack.base_link[i]
         links[-1] = _in_series(self.h_foot, stack.foot_resistance)
@@ -170,7 +170,7 @@ class Course:
 
     def _faces(self):
         """Temperatures of the top face, the hottest point and the underside: parabolas through the nearest cells."""
-        excess, slab, cell_m = self.excess, self.stack.cells, self.stack.cell_m
+        excess, slab, cell_m = self.excess, self.stack.cells, self.stack.end_m
         pull = self.k_top / (3.0 * cell_m)
         top = pull * (9.0 * excess[0] - excess[1]) / (8.0 * pull + self.h_top)
         self.surface_c = self.air_c + top

@@ -22,7 +22,9 @@ def spans(slab, points, loss_factor, loss_factor_sd):
     at = cooling.times(slab, points)
     others = [cooling.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))]
     if slab.contact > 0.0 and slab.stack.base_link:
-        others.append(cooling.times(slab, slab.run(loss_factor, slab.contact * exp(TENTH * CONTACT_SD))))
+        others.append(
+            cooling.times(slab, slab.run(loss_factor, slab.contact * exp(TENTH * CONTACT_SD), 10.0 * cooling.LONGEST_S))
+        )
     found = []
     for name, point, temp_c in slab.thresholds:
         if name not in at:
@@ -50,9 +52,7 @@ def _scaled(slab, points, column, temp_c, at_s):
             if room_k and temp_c < room + cooling.ROOM_MARGIN_K:
                 wanted = room + cooling.ROOM_MARGIN_K
             share = (wanted - room) / (start - room)
-            other = cooling.crossing_s(
-                points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c
-            )
+            other = cooling.crossing_s(points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c)
             if not other:
                 continue
             change = log(other / at_s)

@@ -1,105 +1,177 @@
 """The loss factor of a slab from infrared readings and touch tests while it cools.
 
-The most probable ln(loss factor) under its prior (normal), readings with heavy tails (Student's t with 4 degrees of
-freedom, so that one reading off the mark does not carry the rest) and touch tests (the hottest point is below the
-target when the middle feels firm, above when not, blurred by TOUCH_SD_K). Model temperatures at the readings are
-parabolas in ln(loss factor) through three courses; the course nearest the answer is replaced until they agree.
+Mean of ln(loss factor) given its prior (normal), the readings and the touch tests. A reading scatters by sd_k with
+somewhat heavy tails (Student's t, 8 degrees of freedom), or, one time in five, by a tenth of that: readings that line
+up on one course to a fraction of a kelvin come from something steadier than a hand-held thermometer, and say so
+themselves. A touch test says that the hottest point is below the target (firm) or above (not yet), blurred by
+TOUCH_SD_K. Model temperatures are parabolas in ln(loss factor) through three courses; courses are added near the
+answer until they agree. Each scatter gives one peak, taken as normal around its top (Laplace).
 """
 
 from math import erf, exp, log, pi, sqrt
 
-FREEDOM = 4.0
+FREEDOM = 8.0
+STEADY = (0.2, 0.1)  # chance and share of sd_k of a steady instrument; assumed
 TOUCH_SD_K = 1.5  # blur of "firm" as a temperature of the hottest point; assumed
-BIAS_SD_K = 0.5  # of the mean error of a thermometer's readings; assumed
-CLOSE = 0.004  # of ln(loss factor) between two rounds
+BIAS_SD_K = 0.5  # of how cold readings run, the same for all of them; assumed
+CLOSE = 0.03  # of ln(loss factor) to a course: parabolas are then good to 0.01 K
+MOST_ROUNDS = 5
+LOWEST, HIGHEST = log(0.1), log(10.0)
 
 
-def fit(slab, readings, touches, prior, prior_sd, low_k, sd_k):
-    """(ln loss factor, standard deviation) after readings [(s, °C)] and touches [(s, firm)], both in order of time.
+class Evidence:
+    """Readings [(s, °C)] and touches [(s, firm)] of a slab; readings run low_k K cold and scatter by sd_k K."""
 
-    prior: ln of the loss factor before, prior_sd its standard deviation; readings run low_k K cold, scatter sd_k K.
-    """
-    if not readings and not touches:
-        return prior, prior_sd
-    times = sorted(set([at for at, _ in readings] + [at for at, _ in touches]))
-    nodes = [(x, at_times(slab, exp(x), times)) for x in (prior - prior_sd, prior, prior + prior_sd)]
-    scale = sd_k * sqrt((FREEDOM - 2.0) / FREEDOM)
+    def __init__(self, slab, readings, touches, low_k, sd_k):
+        self.slab = slab
+        self.times = sorted(set([at for at, _ in readings] + [at for at, _ in touches]))
+        place = {at: i for i, at in enumerate(self.times)}
+        self.sd_k = sd_k
+        self.readings = [(place[at], surface_c + low_k) for at, surface_c in readings]
+        self.touches = [(place[at], firm) for at, firm in touches]
 
-    def cost(x):
-        model = _parabolas(nodes, x)
-        total = 0.5 * ((x - prior) / prior_sd) ** 2
-        for at, surface_c in readings:
-            error = (surface_c + low_k - model[times.index(at)][1]) / scale
-            total += 0.5 * (FREEDOM + 1.0) * log(1.0 + error * error / FREEDOM)
-        for at, firm in touches:
-            over = (model[times.index(at)][0] - slab.target_c) / TOUCH_SD_K
-            total -= _log_normal_tail(over if firm else -over)
+    def node(self, x):
+        """(x, [(core °C, surface °C)] at every time) of a course of its own."""
+        return x, at_times(self.slab, exp(x), self.times)
+
+    def through(self, nodes):
+        """Model: (middle node, per reading its surface, per touch its core) as parabolas over x − middle."""
+        (a, at_a), (b, at_b), (c, at_c) = nodes
+        surface = [_parabola(a - b, at_a[i][1], at_b[i][1], c - b, at_c[i][1]) for i, _ in self.readings]
+        core = [_parabola(a - b, at_a[i][0], at_b[i][0], c - b, at_c[i][0]) for i, _ in self.touches]
+        return b, surface, core
+
+    def cost(self, model, x, steady):
+        """Minus ln of the likelihood at x for one of the two scatters, without constants they share."""
+        middle, surface, core = model
+        over = x - middle
+        scale = self.sd_k * (STEADY[1] if steady else sqrt((FREEDOM - 2.0) / FREEDOM))
+        total = len(surface) * log(scale)
+        for i in range(len(surface)):
+            a0, a1, a2 = surface[i]
+            error = (self.readings[i][1] - a0 - over * (a1 + over * a2)) / scale
+            if steady:
+                total += 0.5 * error * error
+            else:
+                total += 0.5 * (FREEDOM + 1.0) * log(1.0 + error * error / FREEDOM)
+        for i in range(len(core)):
+            a0, a1, a2 = core[i]
+            above = (a0 + over * (a1 + over * a2) - self.slab.target_c) / TOUCH_SD_K
+            total -= log_tail(above if self.touches[i][1] else -above)
         return total
 
-    x = prior
-    for _ in range(6):
-        before, x = x, _lowest(cost, nodes[0][0] - prior_sd, nodes[-1][0] + prior_sd)
-        if abs(x - before) < CLOSE:
+    def pull(self, model, x):
+        """Mean change of the surface at the readings per unit of x, in K: what a common error of theirs turns into."""
+        middle, surface, _ = model
+        slopes = [a1 + 2.0 * (x - middle) * a2 for _, a1, a2 in surface]
+        return sum(slopes) / len(slopes) if slopes else 0.0
+
+
+def fit(evidence, prior, prior_sd):
+    """(mean of ln loss factor, its standard deviation) under a normal prior of ln(loss factor)."""
+    if not evidence.times:
+        return prior, prior_sd
+    nodes = [evidence.node(x) for x in (prior - prior_sd, prior, prior + prior_sd)]
+    for _ in range(MOST_ROUNDS):
+        model = evidence.through(nodes)
+        low, high = max(nodes[0][0] - prior_sd, LOWEST), min(nodes[2][0] + prior_sd, HIGHEST)
+        x, variance = _mean(evidence, model, prior, prior_sd, low, high)
+        if min(abs(x - node[0]) for node in nodes) < CLOSE:
             break
-        nodes = _with_node(nodes, (x, at_times(slab, exp(x), times)))
-    width = 0.02
+        nodes = _with_node(nodes, evidence.node(x))
+    pull = evidence.pull(model, x)
+    if pull:
+        # A common error of the readings moves x only as far as they, not the prior, carry it.
+        carried = max(0.0, 1.0 - variance / (prior_sd * prior_sd))
+        variance += (BIAS_SD_K / pull * carried) ** 2
+    return x, min(sqrt(variance), prior_sd)
+
+
+def _mean(evidence, model, prior, prior_sd, low, high):
+    """Mean and variance of x over the peaks of both scatters, weighed by the chance of each."""
+    peaks = []
+    for steady, chance in ((False, 1.0 - STEADY[0]), (True, STEADY[0])):
+
+        def cost(x, steady=steady):
+            return evidence.cost(model, x, steady) + 0.5 * ((x - prior) / prior_sd) ** 2
+
+        peak, lowest = _lowest(cost, low, high)
+        variance = _variance(cost, peak, prior_sd)
+        peaks.append((log(chance) - lowest + 0.5 * log(variance), peak, variance))
+        if not evidence.readings:
+            break
+    most = max(peak[0] for peak in peaks)
+    weights = [exp(max(peak[0] - most, -600.0)) for peak in peaks]
+    total = sum(weights)
+    mean = sum(weight * peak[1] for weight, peak in zip(weights, peaks)) / total
+    spread = [weight * (peak[2] + (peak[1] - mean) ** 2) for weight, peak in zip(weights, peaks)]
+    return mean, sum(spread) / total
+
+
+def _variance(cost, x, prior_sd):
+    """From the bend of the cost; never more than the prior's."""
+    width = 0.005
     bend = (cost(x - width) - 2.0 * cost(x) + cost(x + width)) / (width * width)
-    variance = min(1.0 / bend if bend > 0.0 else prior_sd**2, prior_sd**2)
-    return x, sqrt(variance)
+    return 1.0 / max(bend, 1.0 / (prior_sd * prior_sd))
 
 
 def at_times(slab, loss_factor, times):
-    """[(core °C, surface °C)] of a course at times in s, in order, straight between steps."""
+    """[(core °C, surface °C)] of a course at times in s, in order; between steps by the parabola through three."""
     course = slab.course(loss_factor)
     found = []
-    was = (0.0, course.core_c, course.surface_c)
-    now = was
+    before = was = now = (0.0, course.core_c, course.surface_c)
     for at in times:
         while now[0] < at:
-            was = now
+            before, was = was, now
             course.advance()
             now = (course.at_s, course.core_c, course.surface_c)
-        share = (at - was[0]) / (now[0] - was[0]) if now[0] > was[0] else 0.0
-        found.append((was[1] + share * (now[1] - was[1]), was[2] + share * (now[2] - was[2])))
+        found.append((_between(before, was, now, 1, at), _between(before, was, now, 2, at)))
     return found
 
 
-def _parabolas(nodes, x):
-    (a, at_a), (b, at_b), (c, at_c) = nodes
-    wa = (x - b) * (x - c) / ((a - b) * (a - c))
-    wb = (x - a) * (x - c) / ((b - a) * (b - c))
-    wc = (x - a) * (x - b) / ((c - a) * (c - b))
-    return [
-        (wa * p[0] + wb * q[0] + wc * r[0], wa * p[1] + wb * q[1] + wc * r[1]) for p, q, r in zip(at_a, at_b, at_c)
-    ]
+def _between(before, was, now, column, at):
+    """Newton's parabola through three points; straight where there are two, the point where there is one."""
+    if now[0] <= was[0]:
+        return now[column]
+    slope = (now[column] - was[column]) / (now[0] - was[0])
+    value = now[column] + slope * (at - now[0])
+    if was[0] > before[0]:
+        slope_before = (was[column] - before[column]) / (was[0] - before[0])
+        value += (slope - slope_before) / (now[0] - before[0]) * (at - now[0]) * (at - was[0])
+    return value
+
+
+def _parabola(a, at_a, at_b, c, at_c):
+    """(a0, a1, a2) of the parabola through (a, at_a), (0, at_b), (c, at_c)."""
+    rise_a, rise_c = (at_a - at_b) / a, (at_c - at_b) / c
+    bend = (rise_c - rise_a) / (c - a)
+    return at_b, rise_a - bend * a, bend
 
 
 def _with_node(nodes, node):
-    """Three nodes around the new one: the farthest goes, unless the new one is already there."""
-    for old in nodes:
-        if abs(old[0] - node[0]) < 1e-6:
-            return nodes
+    """Three nodes around the new one, in order: the farthest from it goes."""
     farthest = max(range(3), key=lambda i: (abs(nodes[i][0] - node[0]), i))
-    kept = [nodes[i] for i in range(3) if i != farthest] + [node]
-    return sorted(kept, key=lambda one: one[0])
+    return sorted([nodes[i] for i in range(3) if i != farthest] + [node], key=lambda one: one[0])
 
 
 def _lowest(cost, low, high):
-    """Where a cost with one or two valleys is lowest: a coarse look, then thirds of the best stretch."""
+    """(x, cost) where a cost is lowest between two bounds: a coarse look, then thirds of the best stretch."""
     steps = 12
     width = (high - low) / steps
-    best = min(range(steps + 1), key=lambda i: (cost(low + i * width), i))
-    a, b = low + (best - 1) * width, low + (best + 1) * width
+    costs = [cost(low + i * width) for i in range(steps + 1)]
+    best = min(range(steps + 1), key=lambda i: (costs[i], i))
+    a, b = max(low, low + (best - 1) * width), min(high, low + (best + 1) * width)
     while b - a > 0.001:
         third = (b - a) / 3.0
         if cost(a + third) < cost(b - third):
             b -= third
         else:
             a += third
-    return 0.5 * (a + b)
+    x = 0.5 * (a + b)
+    return x, cost(x)
 
 
-def _log_normal_tail(over):
+def log_tail(over):
     """ln of the chance that a standard normal is above `over`; its asymptote where that chance underflows."""
     if over < 5.0:
         return log(0.5 * (1.0 - erf(over / sqrt(2.0))))
