@@ -11,7 +11,7 @@ interface DoneBurst {
   expected_c: number | null;
   low_c: number | null;
   high_c: number | null;
-  reading_c: number | null;
+  reading_c?: number | null;
 }
 
 /** The fields of a run that the pictures look into (engine/run.py). */
@@ -62,8 +62,8 @@ export function plannedLadder(reply: SlabPlanReply): Ladder {
   return { rungs, ...lines(request) };
 }
 
-/** The ladder as it went, with the burst that is running or advised as its open rung. */
-export function meltedLadder(run: Run, advice: Advice | null): Ladder {
+/** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
+export function meltedLadder(plan: PlanDocument, run: Run, advice: Advice | null): Ladder {
   const { melt } = partsOf(run);
   const start_c = melt.request.start_c;
   let before_c = start_c;
@@ -74,7 +74,9 @@ export function meltedLadder(run: Run, advice: Advice | null): Ladder {
   });
   const open = melt.burning ?? advisedBurst(advice);
   if (open) rungs.push(rungOf(open, "next", before_c));
-  return { rungs, ...lines(melt.request) };
+  const now_c = rungs.at(-1)?.to_c ?? start_c;
+  const still = open ? plannedLadder(plan.reply).rungs.slice(rungs.length).filter((rung) => rung.to_c > now_c + 1) : [];
+  return { rungs: [...rungs, ...still], ...lines(melt.request) };
 }
 
 function rungOf(burst: DoneBurst, state: Rung["state"], before_c: number): Rung {
@@ -83,9 +85,9 @@ function rungOf(burst: DoneBurst, state: Rung["state"], before_c: number): Rung 
     state,
     from_c,
     to_c: burst.reading_c ?? burst.expected_c ?? from_c,
-    low_c: burst.low_c,
-    high_c: burst.high_c,
-    reading_c: burst.reading_c,
+    low_c: burst.low_c ?? null,
+    high_c: burst.high_c ?? null,
+    reading_c: burst.reading_c ?? null,
     seconds_s: burst.seconds_s,
   };
 }

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
-import { format, formatRange, t } from "../text";
+import { dimensionOf, format, formatRange, t } from "../text";
 import { BigButton } from "./BigButton";
 import { Digits } from "./BigNumber";
 import { BackSign, ClearSign } from "./icons";
@@ -38,7 +38,7 @@ export function Keypad({ entry, text, onText, onUse, undoes, onUndo, instead, to
     <section class="entry" aria-label={t("screen.keypad")}>
       <div class="entry-head">
         <output class={isWord(entry) ? "typed typed-word" : "typed"} aria-label={t("screen.typed")}>
-          <Digits text={text || "–"} unit={typedUnit(entry)} most={3} />
+          <Digits text={text || "–"} unit={typedUnit(entry)} most={isWord(entry) ? 7 : 3} />
         </output>
         {tool}
       </div>
@@ -64,7 +64,7 @@ function Facts({ entry }: { entry: Typing }) {
   const { name, last, likely_low, likely_high, band_low, band_high } = entry;
   const rows: [string, string][] = [];
   if (last !== null) rows.push([t("screen.last"), format(name, last)]);
-  if (likely_low !== null && likely_high !== null) rows.push([t("screen.likely"), formatRange(name, likely_low, likely_high)]);
+  if (likely_low !== null && likely_high !== null) rows.push([t("screen.likely"), rangeOf(name, likely_low, likely_high)]);
   if (band_low !== null && band_high !== null) rows.push([t("screen.window"), formatRange(name, band_low, band_high)]);
   if (rows.length === 0) return null;
   return (
@@ -77,6 +77,11 @@ function Facts({ entry }: { entry: Typing }) {
       ))}
     </dl>
   );
+}
+
+/** Pieces are whole. */
+function rangeOf(name: string, low: number, high: number): string {
+  return dimensionOf(name) === "" ? formatRange(name, Math.round(low), Math.round(high)) : formatRange(name, low, high);
 }
 
 type KeysProps = Pick<Props, "entry" | "text" | "onText" | "undoes" | "onUndo">;

@@ -21,7 +21,7 @@ interface Props {
 export function BenchPicture({ plan, run, advice, now, onMap }: Props) {
   const { step } = advice;
   if (MELTING.includes(step)) {
-    const ladder = meltedLadder(run, advice);
+    const ladder = meltedLadder(plan, run, advice);
     return ladder.rungs.length ? <BurstLadder ladder={ladder} place="bench" /> : null;
   }
   if (COOLING.includes(step)) return <CoolingCurve cooling={cooledSlab(plan, run, now)} place="bench" />;

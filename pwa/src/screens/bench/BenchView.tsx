@@ -63,6 +63,11 @@ export function BenchView(props: BenchProps) {
   );
 }
 
+/** The prompt, with the number that goes with it. */
+export function sayOf({ say, number }: Advice): string {
+  return t(say.code, number ? { [number.name]: number.value, ...say.values } : say.values);
+}
+
 function offers(advice: Advice, kind: string): boolean {
   return [advice.action, ...advice.choices].some((one) => one?.entry?.kind === kind);
 }
@@ -75,9 +80,13 @@ interface StepProps extends BenchProps {
 function StepView(props: StepProps) {
   const { advice, plan, run, clocks, now, armed, trouble, onTake, onSheet } = props;
   const short = useShort();
+  const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
-  const beside = short && advice.number ? sides.slice(0, 1) : [];
-  const below = short && advice.number ? [] : sides;
+  // Beside a number there is room for one more button; the others are under More.
+  const beside = number && action ? sides.slice(0, 1) : [];
+  const below = number && action ? [] : sides;
+  // The big number is the clock: no card says it again.
+  const others = number?.name === "due_ms" ? clocks.filter((clock) => clock.due_ms !== number.value) : clocks;
   return (
     <main class="bench" data-step={advice.step}>
       <BenchBar
@@ -86,13 +95,13 @@ function StepView(props: StepProps) {
         onAid={() => onSheet("aid")}
         onMore={() => onSheet("more")}
       />
-      <Clocks clocks={clocks} now={now} strip={short} />
+      <Clocks clocks={others} now={now} strip={short} />
       <Words advice={advice} trouble={trouble} short={short}>
         <BenchPicture plan={plan} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
       </Words>
-      {advice.number && (
+      {number && (
         <div class="number-row">
-          <BigNumber number={advice.number} now={now} />
+          <BigNumber number={number} now={now} />
           <Sides actions={beside} onTake={onTake} />
         </div>
       )}
@@ -101,7 +110,7 @@ function StepView(props: StepProps) {
           <Sides actions={below} onTake={onTake} />
         </div>
       )}
-      {advice.action && <Main action={advice.action} armed={armed} onTake={onTake} />}
+      {action && <Main action={action} armed={armed} onTake={onTake} />}
     </main>
   );
 }
@@ -119,7 +128,7 @@ function Words({ advice, trouble, short, children }: WordsProps) {
   return (
     <div class="bench-mid">
       <h1 class="say" aria-live="polite">
-        {t(advice.say.code, advice.say.values)}
+        {sayOf(advice)}
       </h1>
       {trouble && <p class="more trouble">{trouble}</p>}
       {advice.more && !crowded && <p class="more">{t(advice.more.code, advice.more.values)}</p>}

@@ -5,7 +5,7 @@ import { Clocks } from "../../ui/Clocks";
 import { AidSign, MoreSign } from "../../ui/icons";
 import { Keypad } from "../../ui/Keypad";
 import type { Typing } from "../../ui/typing";
-import type { BenchProps, Sheet } from "./BenchView";
+import { type BenchProps, sayOf, type Sheet } from "./BenchView";
 import { draftKey, drafts, setDraft } from "./drafts";
 
 interface Props extends BenchProps {
@@ -28,7 +28,7 @@ export function EntryView(props: Props) {
     <main class="bench bench-entry" data-step={advice.step}>
       <div class="entry-line">
         <h1 class="say" aria-live="polite">
-          {onBack ? t(`screen.entry_${entry.kind}`) : t(advice.say.code, advice.say.values)}
+          {onBack ? t(`screen.entry_${entry.kind}`) : sayOf(advice)}
         </h1>
         <Clocks clocks={clocks} now={now} strip />
       </div>

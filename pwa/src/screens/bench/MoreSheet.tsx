@@ -28,7 +28,7 @@ export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
       )}
       {advice.choices.map((choice) => (
         <button key={choice.code} type="button" class="side" onClick={() => onTake(choice)}>
-          {choice.kind === "step_skipped" ? t("button.skip_this", { skip: t(choice.code) }) : t(choice.code)}
+          {choice.kind === "step_skipped" ? t("button.skip_this") : t(choice.code)}
         </button>
       ))}
       <a class="bench-link" href="/">

@@ -69,11 +69,19 @@ function Drawing({ box, ladder }: { box: Box; ladder: Ladder }) {
           y={level(index)}
           above={index + 1 < rungs.length ? level(index + 1) : null}
           thick={Math.max(5, Math.min(13, pitch * 0.36))}
-          lettered={pitch > box.letter * 1.05 || rungs.slice(index + 1).every((one) => one.state !== "done")}
+          lettered={isLettered(rungs, index, pitch > box.letter * 1.05)}
         />
       ))}
     </g>
   );
+}
+
+/** With room, every rung is lettered; else the last one done, the open one and the end of the plan, if they stand clear. */
+function isLettered(rungs: Rung[], index: number, room: boolean): boolean {
+  if (room) return true;
+  const open = rungs.findIndex((rung) => rung.state !== "done");
+  if (index === rungs.length - 1) return open < 0 || index < open + 1 || index > open + 2;
+  return open < 0 ? false : index === open - 1 || index === open;
 }
 
 interface LinesProps {
@@ -134,7 +142,7 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered }: RungProps
       ) : (
         <rect x={from} y={y - thick / 2} width={to - from} height={thick} rx={thick / 2} class="open-rung" />
       )}
-      {rung.state !== "done" && rung.low_c !== null && rung.high_c !== null && (
+      {(rung.state === "next" || (rung.state === "planned" && box.place === "desk")) && rung.low_c !== null && rung.high_c !== null && (
         <Range low={x(rung.low_c)} high={x(rung.high_c)} y={y} half={thick / 2 + 4} />
       )}
       {rung.reading_c !== null && <circle cx={end} cy={y} r={Math.max(5, thick * 0.72)} class="dot" />}

@@ -55,8 +55,7 @@ interface Axes {
 }
 
 function axes(box: Box, cooling: Cooling): Axes {
-  const last = cooling.curve.at(-1)?.at_s ?? 3600;
-  const end_s = Math.min(last, Math.max(cooling.ready_high_s * 1.12, (cooling.now_s ?? 0) * 1.05));
+  const end_s = Math.max(cooling.ready_high_s * 1.1, (cooling.now_s ?? 0) * 1.05);
   const shown = cooling.curve.filter((point) => point.at_s <= end_s);
   const hottest = Math.max(...shown.map((point) => point.core_c), ...cooling.readings.map((one) => one.surface_c));
   const coldest = Math.min(cooling.target_c - 4, ...shown.map((point) => point.surface_c));

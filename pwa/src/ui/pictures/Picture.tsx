@@ -43,12 +43,12 @@ export function Picture({ label, place, ratio, draw }: Props) {
   );
 }
 
-/** At the bench a picture with less than 90 pixels of height says nothing: it makes room for the button instead. */
+/** At the bench a picture with less than 100 pixels of height says nothing: it makes room for the button instead. */
 function roomOf(element: HTMLElement, place: Place, ratio: number) {
   const width = Math.round(element.clientWidth) || 358;
   if (place === "desk") return { width, height: Math.round(width * ratio) };
   const height = Math.floor(element.clientHeight);
-  return { width, height: height < 90 ? 0 : height };
+  return { width, height: height < 100 ? 0 : height };
 }
 
 /** Hatching for windows and trim; the id is unique in the drawing it is used in. */

@@ -1,0 +1,50 @@
+import { useEffect } from "preact/hooks";
+
+import { t } from "../text";
+import { BatchesScreen } from "./batches/BatchesScreen";
+import { BenchScreen } from "./bench/BenchScreen";
+import { HelpScreen } from "./help/HelpScreen";
+import { keepLook } from "./look";
+import { PlanScreen } from "./plan/PlanScreen";
+import { RecordScreen } from "./record/RecordScreen";
+import { Ringing } from "./Ringing";
+import { followLink, path } from "./router";
+import { SettingsScreen } from "./settings/SettingsScreen";
+import { TodayScreen } from "./today/TodayScreen";
+
+export function App() {
+  useEffect(keepLook, []);
+  return (
+    <div onClick={followLink}>
+      <Screen at={path.value} />
+      <Ringing />
+    </div>
+  );
+}
+
+function Screen({ at }: { at: string }) {
+  const [, place, id] = at.split("/");
+  switch (place) {
+    case "":
+      return <TodayScreen />;
+    case "plan":
+      return <PlanScreen />;
+    case "bench":
+      return <BenchScreen batchId={id ?? ""} key={id} />;
+    case "batches":
+      return id ? <RecordScreen batchId={id} key={id} /> : <BatchesScreen />;
+    case "help":
+      return <HelpScreen />;
+    case "settings":
+      return <SettingsScreen />;
+    default:
+      return (
+        <main class="desk">
+          <h1>{t("desk.not_found")}</h1>
+          <p>
+            <a href="/">{t("desk.place_today")}</a>
+          </p>
+        </main>
+      );
+  }
+}

@@ -1,0 +1,33 @@
+import { useEffect } from "preact/hooks";
+
+import type { Summary } from "../../documents";
+import { refreshSummaries, summaries } from "../../state";
+import { formatDay, t } from "../../text";
+import { Desk } from "../../ui/Desk";
+import { stepName } from "../../ui/Timeline";
+
+export function BatchesScreen() {
+  useEffect(() => void refreshSummaries(), []);
+  return (
+    <Desk title={t("desk.batches_title")} here="batches">
+      {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
+      <ul class="cards">
+        {summaries.value.map((one) => (
+          <li key={one.batch_id}>
+            <a class="card batch-card" href={`/batches/${one.batch_id}`}>
+              <b>{one.name}</b>
+              <span>{formatDay(one.opened_at_ms)}</span>
+              <span>{outcome(one)}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </Desk>
+  );
+}
+
+function outcome(one: Summary): string {
+  if (one.closed_at_ms === null) return t("desk.still_open", { step: stepName(one.step) });
+  if (one.pieces === null) return t("desk.closed_uncounted");
+  return t("desk.closed_with", { n: one.pieces, caramel_kg: one.caramel_kg });
+}

@@ -1,0 +1,81 @@
+import { armedAt, awake, type Batch, batches, engine, now, record, undo } from "../../state";
+import { t } from "../../text";
+import type { ClockMark } from "../../ui/Clocks";
+import { go } from "../router";
+import { BenchView } from "./BenchView";
+
+/** A running batch, drawn from the state; it decides nothing. */
+export function BenchScreen({ batchId }: { batchId: string }) {
+  const batch = batches.value.get(batchId);
+  if (!batch?.advice || !batch.run) return <Waiting batch={batch} />;
+  if (batch.run.closed_at_ms !== null) return <Closed batchId={batchId} say={t(batch.advice.say.code, batch.advice.say.values)} />;
+  return (
+    <BenchView
+      batchId={batchId}
+      plan={batch.plan}
+      run={batch.run}
+      advice={batch.advice}
+      clocks={clocksOf(batchId)}
+      now={now.value}
+      armed={now.value >= armedAt.value}
+      trouble={troubleOf(batch)}
+      onRecord={(kind, body) => void record(batchId, kind, body)}
+      onUndo={() => void undo(batchId)}
+    />
+  );
+}
+
+function Waiting({ batch }: { batch: Batch | undefined }) {
+  const words = engine.value === "failed" || batch?.failure ? "desk.engine_failed" : batch ? "desk.starting" : "desk.no_such_batch";
+  return (
+    <main class="bench">
+      <h1 class="say" aria-live="polite">
+        {t(words)}
+      </h1>
+      <a class="bench-link bench-link-wide" href="/">
+        {t("desk.place_today")}
+      </a>
+    </main>
+  );
+}
+
+function Closed({ batchId, say }: { batchId: string; say: string }) {
+  return (
+    <main class="bench">
+      <div class="bench-mid">
+        <h1 class="say">{say}</h1>
+      </div>
+      <button type="button" class="act act-quiet" onClick={() => void undo(batchId)}>
+        {t("button.undo_closing")}
+      </button>
+      <button type="button" class="act" onClick={() => go(`/batches/${batchId}`)}>
+        {t("button.see_record")}
+      </button>
+    </main>
+  );
+}
+
+/** The clocks of all running batches; those of another batch carry its name and lead there. */
+function clocksOf(batchId: string): ClockMark[] {
+  const marks: ClockMark[] = [];
+  for (const [id, batch] of batches.value) {
+    for (const clock of batch.advice?.clocks ?? []) {
+      const other = id !== batchId;
+      marks.push({
+        key: `${id} ${clock.name}`,
+        name: t(`clock.${clock.name}`),
+        batch: other ? batch.plan.name : null,
+        started_ms: clock.started_ms,
+        due_ms: clock.due_ms,
+        href: other ? `/bench/${id}` : null,
+      });
+    }
+  }
+  return marks;
+}
+
+function troubleOf(batch: Batch): string {
+  if (batch.failure) return t("desk.engine_failed");
+  if (awake.value === "refused" || awake.value === "missing") return t("desk.will_not_stay_awake");
+  return "";
+}

@@ -1,0 +1,127 @@
+import type { SlabPlanReply } from "../../engine/types";
+import { now, type SlabAnswer } from "../../state";
+import { format, formatTime, t } from "../../text";
+import { type Basis, BasisMark } from "../../ui/BasisMark";
+import { BasisTable } from "../../ui/BasisTable";
+import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
+import { plannedCooling, plannedLadder, slabOf } from "../pictures";
+
+/** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
+const HANDS_MS = 12 * 60_000;
+
+/** The plan as sentences and pictures; every number with what it rests on. */
+export function PlanAnswer({ answer }: { answer: SlabAnswer }) {
+  const reply = answer.reply as SlabPlanReply;
+  return (
+    <>
+      <Caramel reply={reply} />
+      <Melting reply={reply} />
+      <CoolingCard reply={reply} />
+      <section class="card">
+        <h2>{t("desk.rests_on")}</h2>
+        <BasisTable inputs={reply.inputs as Basis[]} />
+        <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
+      </section>
+    </>
+  );
+}
+
+/** The marks for the inputs that matter most to a card, in the order named. */
+function Marks({ reply, fields }: { reply: SlabPlanReply; fields: string[] }) {
+  const inputs = reply.inputs as Basis[];
+  const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
+  return (
+    <p class="marks">
+      {found.map((input) => (
+        <BasisMark key={input.field} input={input} />
+      ))}
+    </p>
+  );
+}
+
+function Caramel({ reply }: { reply: SlabPlanReply }) {
+  const { pour, cut } = reply;
+  return (
+    <section class="card">
+      <h2>{t("desk.slab_and_frame")}</h2>
+      <p class="answer">{t("desk.use_bars", { bars: stack(pour.bars), length_m: pour.length_m, width_m: pour.width_m })}</p>
+      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
+      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
+      <p class="answer">
+        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
+      </p>
+      <Warnings reply={reply} />
+      <Marks reply={reply} fields={["material", "residue", "trim_m", "kerf_m", "bars_m"]} />
+      <SlabMap slab={slabOf(reply)} place="desk" />
+      <CutList slab={slabOf(reply)} />
+      <OtherFrames reply={reply} />
+    </section>
+  );
+}
+
+function stack(bars: number[]): string {
+  return bars.length ? bars.map((bar) => format("bar_m", bar)).join(" + ") : "–";
+}
+
+function Warnings({ reply }: { reply: SlabPlanReply }) {
+  return (
+    <>
+      {reply.warnings.map((one) => (
+        <p key={one.code} class="minding">
+          {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
+        </p>
+      ))}
+    </>
+  );
+}
+
+function OtherFrames({ reply }: { reply: SlabPlanReply }) {
+  if (reply.frames.length === 0) return null;
+  return (
+    <details>
+      <summary>{t("desk.other_frames", { n: Math.min(6, reply.frames.length) })}</summary>
+      <ul class="plain">
+        {reply.frames.slice(0, 6).map((one) => (
+          <li key={`${one.length_m} ${one.width_m}`}>
+            {t("desk.other_frame", { length_m: one.length_m, width_m: one.width_m, n: one.pieces })}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+function Melting({ reply }: { reply: SlabPlanReply }) {
+  const { bursts, total_s } = reply.melt;
+  return (
+    <section class="card">
+      <h2>{t("desk.melting")}</h2>
+      <p class="answer">{t("desk.bursts", { n: bursts.length, total_s })}</p>
+      <p class="quiet">{t("desk.bursts_note")}</p>
+      <BurstLadder ladder={plannedLadder(reply)} place="desk" />
+      <Marks reply={reply} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
+    </section>
+  );
+}
+
+function CoolingCard({ reply }: { reply: SlabPlanReply }) {
+  const { cool } = reply;
+  // Whole minutes, so that the sentence does not flicker while the clock ticks.
+  const poured_ms = Math.round((now.value + HANDS_MS + reply.melt.total_s * 1000) / 60_000) * 60_000;
+  const time = (after_s: number) => formatTime(poured_ms + after_s * 1000);
+  return (
+    <section class="card">
+      <h2>{t("desk.cooling")}</h2>
+      <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
+      <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
+      <CoolingCurve cooling={plannedCooling(reply, poured_ms)} place="desk" />
+      <p class="legend">
+        <span class="legend-core">{t("desk.curve_core")}</span>
+        <span class="legend-surface">{t("desk.curve_surface")}</span>
+      </p>
+      <Marks reply={reply} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
+    </section>
+  );
+}

@@ -1,0 +1,153 @@
+import type { Shop, Values } from "../../documents";
+
+/** What the person has said, in SI; null: nothing typed. */
+export interface PlanForm {
+  product_id: string;
+  by: "kg" | "pieces" | "boxes";
+  kg: number | null;
+  pieces: number | null;
+  boxes: number | null;
+  per_box: number | null;
+  slab_height_m: number | null;
+  piece_length_m: number | null;
+  piece_width_m: number | null;
+  frame: "fit" | "given";
+  frame_length_m: number | null;
+  frame_width_m: number | null;
+  oven_id: string;
+  vessel_id: string;
+  base_id: string;
+  room_c: number | null;
+  start_c: number | null;
+  /** Fields the person has typed in themselves. */
+  typed: string[];
+}
+
+/** What of a form can be changed in one go. */
+export type Change = Partial<Omit<PlanForm, "typed">>;
+
+const START_KG = 1.8;
+
+export function firstForm(shop: Shop): PlanForm {
+  const blank: PlanForm = {
+    product_id: "",
+    by: "kg",
+    kg: START_KG,
+    pieces: null,
+    boxes: null,
+    per_box: null,
+    slab_height_m: null,
+    piece_length_m: null,
+    piece_width_m: null,
+    frame: "fit",
+    frame_length_m: null,
+    frame_width_m: null,
+    oven_id: shop.ovens[0]?.id ?? "",
+    vessel_id: shop.vessels[0]?.id ?? "",
+    base_id: shop.bases[0]?.id ?? "",
+    room_c: shop.room_c,
+    start_c: shop.room_c,
+    typed: [],
+  };
+  return withProduct(blank, shop, shop.products[0]?.id ?? "");
+}
+
+/** The form with the sizes of a product; what was typed about sizes gives way to it. */
+export function withProduct(form: PlanForm, shop: Shop, product_id: string): PlanForm {
+  const product = shop.products.find((one) => one.id === product_id);
+  if (!product) return { ...form, product_id };
+  const { piece_length_m, piece_width_m, slab_height_m, per_box } = product;
+  const sizes = ["piece_length_m", "piece_width_m", "slab_height_m", "per_box"];
+  const typed = form.typed.filter((name) => !sizes.includes(name));
+  return { ...form, product_id, piece_length_m, piece_width_m, slab_height_m, per_box, typed };
+}
+
+export function changed(form: PlanForm, change: Change): PlanForm {
+  return { ...form, ...change, typed: [...new Set([...form.typed, ...Object.keys(change)])] };
+}
+
+/** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
+export function requestOf(form: PlanForm, shop: Shop): Values {
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const caramel = shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
+  const oven = shop.ovens.find((one) => one.id === form.oven_id);
+  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
+  const base = shop.bases.find((one) => one.id === form.base_id);
+  const table = shop.tables[0];
+  const window = caramel?.windows["slab"];
+  return filled({
+    ...wanted(form),
+    slab_height_m: form.slab_height_m,
+    piece_length_m: form.piece_length_m,
+    piece_width_m: form.piece_width_m,
+    trim_m: product?.trim_m,
+    kerf_m: product?.kerf_m,
+    frame: form.frame === "fit" ? "fit" : filled({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
+    ...(table && filled({ max_length_m: table.max_length_m, max_width_m: table.max_width_m })),
+    bars_m: barSets(shop),
+    oven: filled({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
+    step_s: oven?.step_s,
+    vessel: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+    base: base?.base,
+    contact_m2k_w: base?.contact_m2k_w,
+    bottom: base?.bottom,
+    room_c: form.room_c,
+    start_c: form.start_c,
+    windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
+    material: caramel?.material,
+    block_kg: caramel?.block_kg,
+    basis: basisOf(form, shop),
+  });
+}
+
+function wanted(form: PlanForm): Values {
+  if (form.by === "kg") return { have: filled({ kg: form.kg }) };
+  if (form.by === "pieces") return { want: filled({ pieces: form.pieces }) };
+  return { want: filled({ boxes: form.boxes, per_box: form.per_box }) };
+}
+
+/** Four bars of a height close a frame; each such set may be stacked. */
+function barSets(shop: Shop): number[] | null {
+  const sets = shop.bars.flatMap((bar) => Array.from({ length: Math.floor(bar.count / 4) }, () => bar.height_m));
+  return sets.length ? sets : null;
+}
+
+function filled(values: Values): Values {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined));
+}
+
+/** Where the shop document says what its own figures rest on (path there → path in the request). */
+const SHOP_PATHS: Record<string, string> = {
+  room_c: "room_c",
+  "ovens[].rated_w": "oven.rated_w",
+  "ovens[].step_s": "step_s",
+  "vessels[].mass_kg": "vessel.mass_kg",
+  "vessels[].heat_capacity_j_kgk": "vessel.heat_capacity_j_kgk",
+  "bases[].contact_m2k_w": "contact_m2k_w",
+  "bars[].height_m": "bars_m",
+  "tables[].max_length_m": "max_length_m",
+  "tables[].max_width_m": "max_width_m",
+  "caramels[].block_kg": "block_kg",
+  "caramels[].windows.slab.low_c": "windows.low_c",
+  "caramels[].windows.slab.high_c": "windows.high_c",
+  "caramels[].limit_c": "windows.limit_c",
+  "caramels[].warn_c": "windows.warn_c",
+  "caramels[].stop_c": "windows.stop_c",
+  "products[].piece_length_m": "piece_length_m",
+  "products[].piece_width_m": "piece_width_m",
+  "products[].slab_height_m": "slab_height_m",
+  "products[].trim_m": "trim_m",
+  "products[].kerf_m": "kerf_m",
+  "plan_defaults.start_c": "start_c",
+};
+
+/** The basis of what came from the shop document and was not typed over. */
+function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
+  const figures = (shop as Shop & { figures?: Record<string, { basis: string }> }).figures ?? {};
+  const found: Record<string, string> = {};
+  for (const [there, here] of Object.entries(SHOP_PATHS)) {
+    const basis = figures[there]?.basis;
+    if (basis && !form.typed.includes(here)) found[here] = basis;
+  }
+  return found;
+}

@@ -1,0 +1,75 @@
+import type { BatchRecord } from "../../state";
+import { format, formatDuration, formatNumber, t } from "../../text";
+import { partsOf } from "../pictures";
+
+interface Row {
+  what: string;
+  planned: string;
+  happened: string;
+}
+
+/** Planned beside happened, and the yield. */
+export function Compared({ record }: { record: BatchRecord }) {
+  return (
+    <section class="card">
+      <h2>{t("desk.planned_happened")}</h2>
+      <table class="compared">
+        <thead>
+          <tr>
+            <td />
+            <th scope="col">{t("desk.planned")}</th>
+            <th scope="col">{t("desk.happened")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows(record).map(({ what, planned, happened }) => (
+            <tr key={what}>
+              <th scope="row">{what}</th>
+              <td>{planned}</td>
+              <td>{happened}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {yieldWords(record).map((words) => (
+        <p key={words} class="answer">
+          {words}
+        </p>
+      ))}
+    </section>
+  );
+}
+
+function rows({ plan, run, summary }: BatchRecord): Row[] {
+  const { reply } = plan;
+  const parts = partsOf(run);
+  const weighed = run["weighed_kg"] as number | null;
+  const [poured, firm] = [parts.done["melt"], parts.done["cool"]];
+  const bursts = parts.melt.bursts.length;
+  return [
+    { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", weighed) },
+    { what: t("desk.row_lot"), planned: "", happened: String(run["lot"] ?? "–") },
+    { what: t("desk.row_bursts"), planned: String(reply.melt.bursts.length), happened: bursts ? String(bursts) : "–" },
+    {
+      what: t("desk.row_ready"),
+      planned: formatDuration(reply.cool.ready_s),
+      happened: poured !== undefined && firm !== undefined ? formatDuration((firm - poured) / 1000) : "–",
+    },
+    { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", summary.pieces) },
+  ];
+}
+
+/** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */
+function yieldWords({ plan, run, summary }: BatchRecord): string[] {
+  if (summary.pieces === null) return [t("desk.not_counted_yet")];
+  const words = [t("desk.yield_pieces", { n: summary.pieces, percent: percent(summary.pieces, plan.reply.cut.pieces) })];
+  const weighed = (run["weighed_kg"] as number | null) ?? summary.caramel_kg;
+  if (summary.good_kg !== null && weighed) {
+    words.push(t("desk.yield_mass", { good_kg: summary.good_kg, percent: percent(summary.good_kg, weighed) }));
+  }
+  return words;
+}
+
+function percent(part: number, whole: number): string {
+  return whole > 0 ? formatNumber((100 * part) / whole, 0) : "–";
+}

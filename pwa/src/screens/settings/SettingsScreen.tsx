@@ -1,0 +1,100 @@
+import type { SoundName, Units } from "../../documents";
+import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
+import { formatTime, languages, t } from "../../text";
+import { ChoiceField, SwitchField } from "../../ui/fields";
+import { Desk } from "../../ui/Desk";
+
+const UNITS: { [K in keyof Units]: Units[K][] } = {
+  temperature: ["°C", "°F"],
+  mass: ["kg", "g", "lb", "oz"],
+  length: ["mm", "cm", "m", "in"],
+  power: ["W"],
+};
+const SOUNDS: SoundName[] = ["stir", "read", "ready", "too_hot"];
+
+export function SettingsScreen() {
+  return (
+    <Desk title={t("desk.place_settings")} here="settings">
+      <section class="card">
+        <h2>{t("settings.reading")}</h2>
+        <ChoiceField
+          label={t("settings.language")}
+          value={settings.value.language}
+          options={languages.map((one) => ({ value: one, label: t(`language.${one}`) }))}
+          onValue={(language) => void changeSettings({ language })}
+        />
+        <UnitFields />
+        <SwitchField
+          legend={t("settings.theme")}
+          value={settings.value.theme}
+          options={(["auto", "light", "dark"] as const).map((value) => ({ value, label: t(`settings.theme_${value}`) }))}
+          onValue={(theme) => void changeSettings({ theme: theme as "auto" | "light" | "dark" })}
+        />
+      </section>
+      <Sound />
+      <Keeping />
+    </Desk>
+  );
+}
+
+function UnitFields() {
+  return (
+    <>
+      {(["temperature", "mass", "length"] as const).map((dimension) => (
+        <ChoiceField
+          key={dimension}
+          label={t(`settings.${dimension}`)}
+          value={units.value[dimension]}
+          options={UNITS[dimension].map((one) => ({ value: one, label: one }))}
+          onValue={(unit) => void changeSettings({ units: { ...units.value, [dimension]: unit } as Units })}
+        />
+      ))}
+    </>
+  );
+}
+
+/** A muted phone is a burnt batch: try every sound, and say that it was heard. */
+function Sound() {
+  const heard = settings.value.heard_at_ms;
+  return (
+    <section class="card">
+      <h2>{t("settings.sound")}</h2>
+      <p>{t("settings.sound_why")}</p>
+      <div class="buttons">
+        {SOUNDS.map((name) => (
+          <button key={name} type="button" onClick={() => playSound(name)}>
+            {t(`settings.sound_${name}`)}
+          </button>
+        ))}
+      </div>
+      <button type="button" class="go go-quiet" onClick={() => void changeSettings({ heard_at_ms: Date.now() })}>
+        {t("button.heard_it")}
+      </button>
+      <p class="quiet">{heard === null ? t("settings.not_heard") : t("settings.heard", { time: formatTime(heard) })}</p>
+      <p>{t(`settings.awake_${awake.value}`)}</p>
+    </section>
+  );
+}
+
+function Keeping() {
+  const { persistent, reachable, unsent, lastAt } = sync.value;
+  const kept = persistent === null ? "unknown" : persistent ? "yes" : "no";
+  return (
+    <section class="card">
+      <h2>{t("settings.keeping")}</h2>
+      <p>{t(offlineReady.value ? "desk.offline_ready" : "desk.offline_not_ready")}</p>
+      <p>{t(`settings.persistent_${kept}`)}</p>
+      <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
+      <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
+      {lastAt !== null && <p class="quiet">{t("settings.last_exchange", { time: formatTime(lastAt) })}</p>}
+      <div class="buttons">
+        <button type="button" onClick={() => void syncNow()}>
+          {t("button.send_now")}
+        </button>
+        <button type="button" onClick={() => void exportUnsent()}>
+          {t("button.save_unsent")}
+        </button>
+      </div>
+    </section>
+  );
+}

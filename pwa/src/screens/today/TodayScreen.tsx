@@ -1,0 +1,68 @@
+import { applyUpdate, type Batch, batches, now, offlineReady, shop, sync, updateWaiting } from "../../state";
+import { formatTime, t } from "../../text";
+import { Desk } from "../../ui/Desk";
+import { formatLeft } from "../../ui/left";
+
+export function TodayScreen() {
+  const running = [...batches.value.values()].filter((batch) => batch.run?.closed_at_ms == null);
+  return (
+    <Desk title={shop.value?.name ?? t("desk.place_today")} here="today">
+      {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
+      <a class="go" href="/plan">
+        {t("desk.plan_slab")}
+      </a>
+      <a class="go go-quiet" href="/batches">
+        {t("desk.see_batches")}
+      </a>
+      <State />
+    </Desk>
+  );
+}
+
+function Running({ running }: { running: Batch[] }) {
+  return (
+    <section>
+      <h2>{t("desk.running", { n: running.length })}</h2>
+      <ul class="cards">
+        {running.map((batch) => (
+          <li key={batch.batchId}>
+            <a class="card batch-card" href={`/bench/${batch.batchId}`}>
+              <b>{batch.plan.name}</b>
+              <span>{batch.advice ? t(batch.advice.say.code, batch.advice.say.values) : t("desk.starting")}</span>
+              <NextClock batch={batch} />
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function NextClock({ batch }: { batch: Batch }) {
+  const clock = batch.advice?.clocks[0];
+  if (!clock) return null;
+  return (
+    <span class="batch-clock">
+      <strong>{formatLeft(clock.due_ms - now.value)}</strong> {t(`clock.${clock.name}`)} · {formatTime(clock.due_ms)}
+    </span>
+  );
+}
+
+/** Whether the phone can do without a network, and what the server has. */
+function State() {
+  const { reachable, unsent, refused } = sync.value;
+  return (
+    <section class="state">
+      <h2>{t("desk.this_phone")}</h2>
+      <p>{t(offlineReady.value ? "desk.offline_ready" : "desk.offline_not_ready")}</p>
+      <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
+      <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
+      {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
+      {updateWaiting.value && (
+        <button type="button" class="go go-quiet" onClick={() => applyUpdate()}>
+          {t("button.take_update")}
+        </button>
+      )}
+    </section>
+  );
+}

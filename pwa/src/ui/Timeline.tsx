@@ -1,0 +1,42 @@
+import { format, formatTime, hasText, t } from "../text";
+
+export interface Happening {
+  id: string;
+  at_ms: number;
+  kind: string;
+  body: Record<string, unknown>;
+  undone: boolean;
+  ignored: boolean;
+}
+
+/** What happened, in words, in its order; what was taken back is struck through and said to be. */
+export function Timeline({ happenings }: { happenings: Happening[] }) {
+  return (
+    <ol class="timeline">
+      {happenings.map((one) => (
+        <li key={one.id} class={one.undone || one.ignored ? "undone" : ""}>
+          <time dateTime={new Date(one.at_ms).toISOString()}>{formatTime(one.at_ms)}</time>
+          <span>
+            {one.undone || one.ignored ? <s>{happeningWords(one)}</s> : happeningWords(one)}
+            {one.undone && <em> {t("desk.taken_back")}</em>}
+            {one.ignored && !one.undone && <em> {t("desk.not_counted")}</em>}
+          </span>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+/** The words of an event: `event.<kind>`, or with its yes or no (`event.stirred_free`, `event.stirred_not_free`). */
+function happeningWords({ kind, body }: Happening): string {
+  for (const [name, value] of Object.entries(body)) {
+    const key = `event.${kind}_${value ? "" : "not_"}${name}`;
+    if (typeof value === "boolean" && hasText(key)) return t(key, body);
+  }
+  if (kind === "step_skipped") return t("event.step_skipped", { step: stepName(body["step"]) });
+  return hasText(`event.${kind}`) ? t(`event.${kind}`, body) : t("event.unknown", { kind: format("kind", kind) });
+}
+
+export function stepName(step: unknown): string {
+  return hasText(`step.${String(step)}`) ? t(`step.${String(step)}`) : String(step).replaceAll("_", " ");
+}

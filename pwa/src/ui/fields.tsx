@@ -1,0 +1,136 @@
+import type { ComponentChildren } from "preact";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
+
+import type { ProblemDocument } from "../documents";
+import { dimensionOf, editable, parse, problemText, reader, t, unitFor, unitsOf } from "../text";
+
+interface FrameProps {
+  label: string;
+  id: string;
+  problem: ProblemDocument | null;
+  note?: ComponentChildren;
+  children: ComponentChildren;
+}
+
+function FieldFrame({ label, id, problem, note, children }: FrameProps) {
+  return (
+    <div class={problem ? "field field-wrong" : "field"}>
+      <label for={id}>{label}</label>
+      {children}
+      {note && <p class="field-note">{note}</p>}
+      {problem && (
+        <p class="field-problem" id={`${id}-problem`} role="alert">
+          {problemText(problem)}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface QuantityProps {
+  label: string;
+  /** Its suffix says what it measures. */
+  name: string;
+  /** SI, or null for nothing typed. */
+  value: number | null;
+  onValue: (value: number | null, problem: ProblemDocument | null) => void;
+  problem: ProblemDocument | null;
+  note?: ComponentChildren;
+}
+
+/** A number with its unit: any usual unit may be picked, or typed behind the number ("2.5 lb"). */
+export function QuantityField({ label, name, value, onValue, problem, note }: QuantityProps) {
+  const id = useId();
+  const dimension = dimensionOf(name);
+  const [unit, setUnit] = useState(() => unitFor(dimension, reader.value.units));
+  const [text, setText] = useState(() => (value === null ? "" : editable(name, value, unit)));
+  const [fault, setFault] = useState<ProblemDocument | null>(null);
+  const sent = useRef(value);
+  useEffect(() => {
+    // A value from outside (another product) replaces the text; one's own typing does not come back changed.
+    if (value === sent.current) return;
+    sent.current = value;
+    setFault(null);
+    setText(value === null ? "" : editable(name, value, unit));
+  }, [value]);
+  const take = (words: string, own: string) => {
+    const parsed = parse(name, words, own || undefined);
+    sent.current = parsed.value;
+    setText(words);
+    setFault(parsed.problem);
+    onValue(parsed.value, parsed.problem);
+  };
+  const wrong = fault ?? problem;
+  const choices = unitsOf(dimension);
+  return (
+    <FieldFrame label={label} id={id} problem={wrong} note={note}>
+      <span class="field-row">
+        <input
+          id={id}
+          inputMode="decimal"
+          autocomplete="off"
+          value={text}
+          aria-invalid={wrong !== null}
+          aria-describedby={wrong ? `${id}-problem` : undefined}
+          onInput={(event) => take(event.currentTarget.value, unit)}
+        />
+        {choices.length > 0 && (
+          <select aria-label={t("desk.unit_of", { field: label })} value={unit} onChange={(event) => (setUnit(event.currentTarget.value), take(text, event.currentTarget.value))}>
+            {choices.map((one) => (
+              <option key={one} value={one}>
+                {one}
+              </option>
+            ))}
+          </select>
+        )}
+      </span>
+    </FieldFrame>
+  );
+}
+
+interface ChoiceProps {
+  label: string;
+  value: string;
+  options: { value: string; label: string }[];
+  onValue: (value: string) => void;
+  problem?: ProblemDocument | null;
+  note?: ComponentChildren;
+}
+
+export function ChoiceField({ label, value, options, onValue, problem = null, note }: ChoiceProps) {
+  const id = useId();
+  return (
+    <FieldFrame label={label} id={id} problem={problem} note={note}>
+      <select id={id} class="field-whole" value={value} onChange={(event) => onValue(event.currentTarget.value)}>
+        {options.map((one) => (
+          <option key={one.value} value={one.value}>
+            {one.label}
+          </option>
+        ))}
+      </select>
+    </FieldFrame>
+  );
+}
+
+interface SwitchProps {
+  legend: string;
+  value: string;
+  options: { value: string; label: string }[];
+  onValue: (value: string) => void;
+}
+
+/** One of a few, all in view. */
+export function SwitchField({ legend, value, options, onValue }: SwitchProps) {
+  const name = useId();
+  return (
+    <fieldset class="switch">
+      <legend>{legend}</legend>
+      {options.map((one) => (
+        <label key={one.value}>
+          <input type="radio" name={name} checked={one.value === value} onChange={() => onValue(one.value)} />
+          <span>{one.label}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
