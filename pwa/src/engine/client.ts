@@ -1,5 +1,5 @@
-import { EngineFailure, EngineProblem } from "../problems";
-import type { ProblemDocument } from "../documents";
+import { EngineFailure } from "../problems";
+import { unwrapped } from "./answer";
 import { type EnginePort, Lane, type LaneListener } from "./lane";
 import type { Functions } from "./types";
 
@@ -40,19 +40,4 @@ export async function computeLatest<N extends FunctionName>(
 ): Promise<Functions[N]["reply"] | null> {
   const text = await lanes.desk.call(name, JSON.stringify(request), name);
   return text === null ? null : unwrapped<N>(name, text);
-}
-
-function unwrapped<N extends FunctionName>(name: N, text: string): Functions[N]["reply"] {
-  const answer = parsed(name, text);
-  if (answer.problem) throw new EngineProblem(answer.problem);
-  return answer.reply as Functions[N]["reply"];
-}
-
-function parsed(name: string, text: string): { reply?: unknown; problem?: ProblemDocument } {
-  try {
-    return JSON.parse(text) as { reply?: unknown; problem?: ProblemDocument };
-  } catch {
-    // A bare `nan` or `inf` in the text.
-    throw new EngineFailure(`${name}: the answer holds a number that is not finite`);
-  }
 }

@@ -1,0 +1,32 @@
+/** Puts the server's engine files into a MicroPython. */
+const files = import.meta.glob<string>("../../../server/amberbench/engine/*.py", {
+  eager: true,
+  query: "?raw",
+  import: "default",
+});
+
+/** Room for the finest cooling grid and a batch of thousands of events (bytes). */
+const HEAP = 32 * 1024 * 1024;
+
+export type CallText = (name: string, text: string) => string;
+
+export interface MicroPython {
+  FS: { mkdir(path: string): void; writeFile(path: string, text: string): void };
+  globals: { get(name: string): unknown };
+  runPython(code: string): void;
+}
+
+/** Loads, fills and starts it. */
+export async function install(
+  load: (options: { heapsize: number }) => Promise<MicroPython>,
+): Promise<{ version: string; callText: CallText }> {
+  const python = await load({ heapsize: HEAP });
+  python.FS.mkdir("/amberbench");
+  python.FS.mkdir("/amberbench/engine");
+  python.FS.writeFile("/amberbench/__init__.py", "");
+  for (const [path, text] of Object.entries(files))
+    python.FS.writeFile(`/amberbench/engine/${path.split("/").at(-1)}`, text);
+  python.runPython('import sys\nsys.path.insert(0, "/")');
+  python.runPython("from amberbench.engine import VERSION\nfrom amberbench.engine.catalogue import call_text");
+  return { version: String(python.globals.get("VERSION")), callText: python.globals.get("call_text") as CallText };
+}

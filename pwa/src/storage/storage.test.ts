@@ -1,0 +1,165 @@
+// @vitest-environment node
+import "fake-indexeddb/auto";
+import { expect, test } from "vitest";
+
+import { Connection } from "./database";
+import { type Draft, EventLog } from "./events";
+import { openStore, uuid7 } from ".";
+
+const T0 = 1_790_000_000_000;
+let names = 0;
+const fresh = () => openStore(T0, `test-${++names}`);
+
+function draft(batch: string | null, at_ms = T0, kind = "stirred"): Draft {
+  return { id: uuid7(at_ms), shop_id: "shop", batch_id: batch, kind, body: {}, at_ms, offset_ms: 0 };
+}
+
+test("an id is a UUID of version 7 that carries the phone's time", () => {
+  const id = uuid7(T0);
+  expect(id).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+  expect(parseInt(id.replaceAll("-", "").slice(0, 12), 16)).toBe(T0);
+  expect(uuid7(T0)).not.toBe(id);
+});
+
+test("the device keeps its name, and two starts at once agree on one", async () => {
+  const name = `test-${++names}`;
+  const [one, two] = await Promise.all([openStore(T0, name), openStore(T0, name)]);
+  expect(one.deviceId).toBe(two.deviceId);
+  expect((await openStore(T0 + 1, name)).deviceId).toBe(one.deviceId);
+});
+
+test("event and outbox row are written together, numbered without gaps", async () => {
+  const { events, deviceId } = await fresh();
+  const written = await Promise.all([1, 2, 3].map((n) => events.append(draft("a", T0 + n))));
+  expect(written.map((event) => event.seq)).toEqual([1, 2, 3]);
+  expect(written[0]?.device_id).toBe(deviceId);
+  expect((await events.waiting(100)).map((event) => event.seq)).toEqual([1, 2, 3]);
+});
+
+test("writing the same event twice leaves it once", async () => {
+  const { events } = await fresh();
+  const one = draft("a");
+  await events.append(one);
+  await events.append(one);
+  expect(await events.unsentCount()).toBe(1);
+  expect(await events.eventsOf("a")).toHaveLength(1);
+});
+
+test("time is raised above the newest event of the batch, and of no other", async () => {
+  const { events } = await fresh();
+  await events.append(draft("a", T0 + 1000));
+  const second = await events.append(draft("a", T0));
+  const other = await events.append(draft("b", T0));
+  expect(second.at_ms).toBe(T0 + 1001);
+  expect(other.at_ms).toBe(T0);
+});
+
+test("the raised time counts the clock's error", async () => {
+  const { events } = await fresh();
+  await events.append({ ...draft("a", T0), offset_ms: 300_000 });
+  const second = await events.append({ ...draft("a", T0), offset_ms: -1000 });
+  expect(second.at_ms + second.offset_ms).toBe(T0 + 300_001);
+});
+
+test("what the server has leaves the outbox, what it refused stays out of the fold and is seen", async () => {
+  const { events } = await fresh();
+  const [a, b, c] = await Promise.all([1, 2, 3].map((n) => events.append(draft("a", T0 + n))));
+  await events.markSent(
+    [
+      { id: a!.id, result: "stored", position: 7 },
+      { id: b!.id, result: "refused", code: "too_long" },
+      { id: c!.id, result: "known", position: 9 },
+    ],
+    "0.1.0",
+  );
+  expect(await events.unsentCount()).toBe(1);
+  expect(await events.waiting(100)).toEqual([]);
+  expect((await events.eventsOf("a")).map((event) => event.id)).toEqual([a!.id, c!.id]);
+  expect(await events.refused()).toEqual([{ event: b, code: "too_long" }]);
+  expect((await events.unsent()).map((event) => event.id)).toEqual([b!.id]);
+});
+
+test("a refused event is offered again to another version of the server, not to the same", async () => {
+  const { events } = await fresh();
+  const one = await events.append(draft("a"));
+  await events.markSent([{ id: one.id, result: "refused" }], "0.1.0");
+  expect(await events.offerAgain("0.1.0")).toBe(0);
+  expect(await events.offerAgain("0.2.0")).toBe(1);
+  expect((await events.waiting(100)).map((event) => event.id)).toEqual([one.id]);
+});
+
+test("pulled events are kept once, move the cursor, and tell which batches are new", async () => {
+  const { events, meta } = await fresh();
+  const own = await events.append(draft("a", T0));
+  const foreign = { ...own, id: uuid7(T0), device_id: "other", at_ms: T0 - 5, batch_id: "b" };
+  const pulled = [
+    { ...own, position: 1 },
+    { ...foreign, position: 2 },
+  ];
+  expect([...(await events.mergePulled(pulled, 2))]).toEqual(["b"]);
+  expect([...(await events.mergePulled(pulled, 2))]).toEqual([]);
+  expect(await meta.get("cursor")).toBe(2);
+  // Its own event came back: the answer to the push was lost, the event was not.
+  expect(await events.unsentCount()).toBe(0);
+  expect(await events.eventsOf("b")).toHaveLength(1);
+});
+
+test("events of a batch come in their total order: corrected time, device, count", async () => {
+  const { events } = await fresh();
+  const base = { ...draft("a"), v: 1, device_id: "m", seq: 1 };
+  const row = (device_id: string, seq: number, at_ms: number, offset_ms = 0) => ({
+    ...base,
+    id: uuid7(T0),
+    device_id,
+    seq,
+    at_ms,
+    offset_ms,
+    position: null,
+  });
+  await events.mergePulled([row("m", 2, T0), row("k", 9, T0), row("m", 1, T0), row("z", 1, T0 + 9, -10)], 1);
+  expect((await events.eventsOf("a")).map((event) => `${event.device_id}${event.seq}`)).toEqual(["z1", "k9", "m1", "m2"]);
+});
+
+test("a connection closed under us is opened again, and nothing is lost", async () => {
+  const connection = new Connection(`test-${++names}`);
+  await connection.use((db) => db.put("meta", "phone", "device_id"));
+  const log = new EventLog(connection);
+  await log.append(draft("a", T0));
+  await connection.use(async (db) => db.close());
+  await log.append(draft("a", T0 + 1));
+  expect((await log.eventsOf("a")).map((event) => event.seq)).toEqual([1, 2]);
+});
+
+test("another fault of the store is passed on", async () => {
+  const connection = new Connection(`test-${++names}`);
+  await expect(connection.use(() => Promise.reject(new DOMException("full", "QuotaExceededError")))).rejects.toThrow("full");
+});
+
+test("batches closed long ago leave the phone once the server has all of them", async () => {
+  const { events, batches } = await fresh();
+  const plan = { kind: "slab" } as never;
+  const row = (batch_id: string, closed_at_ms: number | null) =>
+    batches.put({ batch_id, plan, run: null, advice: null, folded: { count: 1, last_id: null }, opened_at_ms: T0, closed_at_ms });
+  const day = 86_400_000;
+  for (const name of ["old", "unsent", "young", "open"]) {
+    const event = await events.append(draft(name));
+    if (name !== "unsent") await events.markSent([{ id: event.id, result: "stored", position: 1 }], "0.1.0");
+  }
+  await row("old", T0 - 31 * day);
+  await row("unsent", T0 - 31 * day);
+  await row("young", T0 - 29 * day);
+  await row("open", null);
+  await batches.forgetOld(T0);
+  expect((await batches.all()).map((one) => one.batch_id).sort()).toEqual(["open", "unsent", "young"]);
+  expect(await events.eventsOf("old")).toEqual([]);
+  expect(await events.eventsOf("unsent")).toHaveLength(1);
+});
+
+test("batches that were never folded are found", async () => {
+  const { events, batches } = await fresh();
+  await events.append(draft("a", T0));
+  await events.append(draft("a", T0 + 1));
+  await events.append(draft("b", T0));
+  await events.append(draft(null, T0));
+  expect((await batches.uncached()).sort()).toEqual(["a", "b"]);
+});

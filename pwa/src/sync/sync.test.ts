@@ -1,0 +1,251 @@
+// @vitest-environment node
+import "fake-indexeddb/auto";
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+
+import type { BenchEvent, Shop } from "../documents";
+import { openStore, type PushAnswer, type Store, uuid7 } from "../storage";
+import { type Api, type Health, type PulledEvent, Refusal, Unreachable } from "./api";
+import { pause } from "./backoff";
+import { Exchange, GROUP } from "./exchange";
+import { SyncLoop } from "./loop";
+import { OffsetFilter, sample } from "./offset";
+
+const T0 = 1_790_000_000_000;
+
+/** A server over a fake network: a log by position, an answer per event, and faults on demand. */
+class Server implements Api {
+  log: PulledEvent[] = [];
+  version = "0.1.0";
+  reachable = true;
+  /** Answers are lost on the way so many times: stored, but the phone never hears of it. */
+  loseAnswers = 0;
+  refuse = (_event: BenchEvent): string | null => null;
+  /** The whole request is turned away when it holds such an event. */
+  choke = (_event: BenchEvent): boolean => false;
+  pushes: string[][] = [];
+
+  health(): Promise<Health> {
+    if (!this.reachable) return Promise.reject(new Unreachable("off"));
+    const clock = { received_ms: T0, sent_ms: T0 };
+    return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", ...clock });
+  }
+  push(events: BenchEvent[]): Promise<PushAnswer[]> {
+    this.pushes.push(events.map((event) => event.id));
+    if (events.some(this.choke)) return Promise.reject(new Refusal(422, "malformed"));
+    const answers = events.map((event) => this.take(event));
+    if (this.loseAnswers > 0) {
+      this.loseAnswers -= 1;
+      return Promise.reject(new Unreachable("lost"));
+    }
+    return Promise.resolve(answers);
+  }
+  take(event: BenchEvent): PushAnswer {
+    const code = this.refuse(event);
+    if (code) return { id: event.id, result: "refused", code };
+    const known = this.log.find((one) => one.id === event.id);
+    if (known) return { id: event.id, result: "known", position: known.position };
+    this.log.push({ ...event, position: this.log.length + 1 });
+    return { id: event.id, result: "stored", position: this.log.length };
+  }
+  pull(after: number) {
+    const events = this.log.filter((event) => event.position > after).slice(0, 500);
+    const cursor = events.at(-1)?.position ?? after;
+    return Promise.resolve({ events, cursor, more: cursor < this.log.length });
+  }
+  snapshot() {
+    return Promise.resolve({ shop: SHOP, events: this.log, summaries: [], cursor: this.log.length });
+  }
+  shop = () => Promise.resolve(SHOP);
+  batches = () => Promise.resolve([]);
+  batch = () => Promise.reject(new Unreachable("not asked here"));
+  planSlab = () => Promise.reject(new Unreachable("not asked here"));
+}
+
+const SHOP = { id: "shop", name: "Invented" } as unknown as Shop;
+let names = 0;
+let server: Server;
+let store: Store;
+
+beforeEach(async () => {
+  server = new Server();
+  store = await openStore(T0, `sync-${++names}`);
+});
+afterEach(() => vi.useRealTimers());
+
+function exchange(to: Store = store): Exchange {
+  return new Exchange(to, server, new OffsetFilter(), () => T0);
+}
+
+async function write(count: number, to: Store = store): Promise<BenchEvent[]> {
+  const written: BenchEvent[] = [];
+  for (let n = 0; n < count; n++) {
+    const id = uuid7(T0 + n);
+    const when = { at_ms: T0 + n, offset_ms: 0 };
+    written.push(await to.events.append({ id, shop_id: "shop", batch_id: "a", kind: "stirred", body: { n }, ...when }));
+  }
+  return written;
+}
+
+test("everything arrives once, in the order it was written, in small groups", async () => {
+  const written = await write(GROUP * 2 + 5);
+  await exchange().run(false);
+  expect(server.log.map((event) => event.id)).toEqual(written.map((event) => event.id));
+  expect(server.pushes.map((group) => group.length)).toEqual([GROUP, GROUP, 5]);
+  expect(await store.events.unsentCount()).toBe(0);
+});
+
+test("an answer lost on the way costs nothing: the event is asked for again and is known", async () => {
+  await write(3);
+  server.loseAnswers = 1;
+  await expect(exchange().run(false)).rejects.toThrow(Unreachable);
+  expect(await store.events.unsentCount()).toBe(3);
+  await exchange().run(false);
+  expect(server.log).toHaveLength(3);
+  expect(await store.events.unsentCount()).toBe(0);
+});
+
+test("a phone starts from the snapshot and goes on from its cursor", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await write(2, other);
+  await exchange(other).run(false);
+  const first = await exchange().run(false);
+  expect(first.shop).toEqual(SHOP);
+  expect(await store.meta.get("shop")).toEqual(SHOP);
+  expect(await store.events.eventsOf("a")).toHaveLength(2);
+  await write(1, other);
+  await exchange(other).run(false);
+  const second = await exchange().run(false);
+  expect([...second.touched]).toEqual(["a"]);
+  expect(await store.events.eventsOf("a")).toHaveLength(3);
+});
+
+test("two phones end with the same events in the same order", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await write(4);
+  await write(3, other);
+  for (const one of [store, other, store, other]) await exchange(one).run(false);
+  const ids = async (one: Store) => (await one.events.eventsOf("a")).map((event) => event.id);
+  expect(await ids(store)).toHaveLength(7);
+  expect(await ids(store)).toEqual(await ids(other));
+});
+
+test("a refused event stays on the phone, out of the fold, and holds up nothing", async () => {
+  const [, second] = await write(3);
+  server.refuse = (event) => (event.id === second!.id ? "too_long" : null);
+  const news = await exchange().run(false);
+  expect(server.log).toHaveLength(2);
+  expect([...news.touched]).toEqual(["a"]);
+  expect(await store.events.refused()).toEqual([{ event: second, code: "too_long" }]);
+  await exchange().run(false);
+  expect(server.pushes).toHaveLength(1);
+  server.version = "0.2.0";
+  server.refuse = () => null;
+  await exchange().run(false);
+  expect(server.log).toHaveLength(3);
+  expect(await store.events.refused()).toEqual([]);
+});
+
+test("one event the server chokes on is found, and the others of its group get through", async () => {
+  const written = await write(9);
+  server.choke = (event) => event.id === written[4]!.id;
+  await exchange().run(false);
+  expect(server.log).toHaveLength(8);
+  expect((await store.events.refused()).map((one) => one.event.id)).toEqual([written[4]!.id]);
+});
+
+test("a phone without access keeps its events as waiting, not as refused", async () => {
+  await write(1);
+  server.push = () => Promise.reject(new Refusal(403, "no_access"));
+  await expect(exchange().run(false)).rejects.toThrow(Refusal);
+  expect(await store.events.waiting(9)).toHaveLength(1);
+});
+
+test("events written while the server is away are sent when it is back", async () => {
+  server.reachable = false;
+  await write(2);
+  await expect(exchange().run(false)).rejects.toThrow(Unreachable);
+  server.reachable = true;
+  await exchange().run(false);
+  expect(server.log).toHaveLength(2);
+});
+
+// Rows of reference data/clock_offset_vectors.csv: RFC 5905 §8 with errata 5020, and two constructed there.
+test.each([
+  [0, 50, 60, 110, 0, 100],
+  [1000, 301040, 301045, 1085, 300000, 80],
+  [500000, 375060, 375070, 500090, -124980, 80],
+])("time stamps %d %d %d %d give offset and round trip", (t1, t2, t3, t4, offsetMs, roundTripMs) => {
+  expect(sample(t1, t2, t3, t4)).toEqual({ offsetMs, roundTripMs });
+});
+
+test("the offset is not moved by a sample whose own error explains the difference", () => {
+  const filter = new OffsetFilter();
+  expect(filter.add({ offsetMs: 5000, roundTripMs: 80 })).toBe(5000);
+  expect(filter.add({ offsetMs: 5030, roundTripMs: 70 })).toBe(5000);
+  expect(filter.add({ offsetMs: 5030, roundTripMs: 10 })).toBe(5030);
+  // A slow answer says less than the quick one before it.
+  expect(filter.add({ offsetMs: 4800, roundTripMs: 900 })).toBe(5030);
+});
+
+test("a phone clock that is set during a shift is noticed with the next sample", () => {
+  const filter = new OffsetFilter();
+  filter.add({ offsetMs: 0, roundTripMs: 20 });
+  expect(filter.add({ offsetMs: -3_600_000, roundTripMs: 60 })).toBe(-3_600_000);
+});
+
+test("pauses grow while nobody answers, differ by chance and stay below a minute", () => {
+  const grown = [1, 2, 3, 4, 5, 6, 7, 20].map((failures) => pause(failures, 1));
+  expect(grown).toEqual([1000, 2000, 4000, 8000, 16000, 32000, 60000, 60000]);
+  expect(pause(5, 0)).toBe(8000);
+  expect(pause(0, 0.3)).toBe(15000);
+});
+
+function loop(outcomes: boolean[], log: string[]) {
+  return new SyncLoop({
+    exchange: () => {
+      const fine = outcomes.shift() ?? true;
+      log.push(fine ? "sent" : "failed");
+      return fine
+        ? Promise.resolve({ health: {} as Health, shop: null, summaries: null, touched: new Set<string>() })
+        : Promise.reject(new Unreachable("off"));
+    },
+    alone: async (work) => {
+      await work();
+      return true;
+    },
+    random: () => 1,
+    after: () => {},
+  });
+}
+
+test("the loop tries ever more rarely and comes back to calm", async () => {
+  vi.useFakeTimers();
+  const log: string[] = [];
+  const one = loop([false, false, false, true], log);
+  await one.nudge();
+  await vi.advanceTimersByTimeAsync(999);
+  expect(log).toHaveLength(1);
+  await vi.advanceTimersByTimeAsync(1);
+  expect(log).toHaveLength(2);
+  await vi.advanceTimersByTimeAsync(2000 + 4000);
+  expect(log).toEqual(["failed", "failed", "failed", "sent"]);
+  await vi.advanceTimersByTimeAsync(15_000);
+  expect(log).toHaveLength(5);
+  one.stop();
+});
+
+test("a written event is sent at once, except while the back-off runs", async () => {
+  vi.useFakeTimers();
+  const log: string[] = [];
+  const one = loop([true, true, false], log);
+  await one.nudge();
+  one.wrote();
+  await vi.advanceTimersByTimeAsync(0);
+  expect(log).toHaveLength(2);
+  one.wrote();
+  await vi.advanceTimersByTimeAsync(0);
+  one.wrote();
+  await vi.advanceTimersByTimeAsync(500);
+  expect(log).toEqual(["sent", "sent", "failed"]);
+  one.stop();
+});
