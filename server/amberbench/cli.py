@@ -53,7 +53,7 @@ def serve(host: str, port: int, cert: str | None, key: str | None, database: str
     if _set_up(app):
         _say("demo_shop")
     if not config.is_loopback(host):
-        _say("no_sign_in", error=True)
+        _say("no_sign_in")
     listen(app, host, port, cert, key, lambda address: _say("at", address=address))
 
 

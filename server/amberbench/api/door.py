@@ -32,6 +32,11 @@ class Door(Blueprint):  # type: ignore[misc]
     ARGUMENTS_PARSER = StrictParser()
 
 
+def is_api() -> bool:
+    """Whether the request is for the API, known address or not."""
+    return (request.path + "/").startswith("/api/")
+
+
 def now_ms() -> int:
     """The server's clock; tests may set another."""
     chosen = current_app.config["NOW_MS"] or clock.system_now_ms
@@ -55,6 +60,6 @@ def answer(document: Any) -> Response:
 
 def no_store(response: Response) -> Response:
     """Keeps answers of the API out of every cache."""
-    if request.path.startswith("/api/"):
+    if is_api():
         response.headers["Cache-Control"] = "no-store"
     return response

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from flask import Blueprint, Response, current_app, request, send_file
+from flask import Blueprint, Response, current_app, request
 from werkzeug.exceptions import NotFound
 from werkzeug.routing import BaseConverter
 from werkzeug.security import safe_join
@@ -58,9 +58,9 @@ def _know_converter(state: object) -> None:
     state.app.url_map.converters["outside_api"] = OutsideApi  # type: ignore[attr-defined]
 
 
-@blueprint.route("/", defaults={"path": "index.html"})
+@blueprint.route("/")
 @blueprint.route("/<outside_api:path>")
-def serve(path: str) -> Response:
+def serve(path: str = "index.html") -> Response:
     """A built file; for any other page of the app its shell, without a redirect, so that it can be cached."""
     folder = Path(current_app.config["PWA_FOLDER"])
     if not (folder / "index.html").is_file():
@@ -76,11 +76,13 @@ def serve(path: str) -> Response:
 def _file(file: Path, immutable: bool) -> Response:
     packing, packed = _packed(file)
     kind = TYPES.get(file.suffix, "application/octet-stream")
-    response = send_file(packed, mimetype=kind, conditional=True, max_age=None)
+    response = Response(packed.read_bytes(), mimetype=kind)
+    response.add_etag()
     if packing:
         response.headers["Content-Encoding"] = packing
     response.headers["Vary"] = "Accept-Encoding"
     response.headers["Cache-Control"] = "public, max-age=31536000, immutable" if immutable else "no-cache"
+    response.make_conditional(request)
     return response
 
 

@@ -15,6 +15,9 @@ from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import strict_json
 
+from .door import is_api
+
+PROBLEM = "application/problem+json"
 # The body could not be read at all; whatever else is wrong is wrong with a field.
 UNREADABLE = {"not_json", "too_deep", "duplicate_name", "broken_text"}
 
@@ -31,9 +34,15 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         app.register_error_handler(Problem, _refused)
         app.register_error_handler(OperationalError, _busy)
 
+    def _register_responses(self) -> None:
+        """Errors have a media type of their own; flask-smorest knows one for all replies."""
+        usual, self.DEFAULT_RESPONSE_CONTENT_TYPE = self.DEFAULT_RESPONSE_CONTENT_TYPE, PROBLEM
+        super()._register_responses()
+        self.DEFAULT_RESPONSE_CONTENT_TYPE = usual
+
     def handle_http_exception(self, error: HTTPException) -> HTTPException | Response:
         """An HTTP error as problem details; outside the API as the plain page it is."""
-        if not (request.path + "/").startswith("/api/"):
+        if not is_api():
             return error
         status = error.code or 500
         faults = flatten(getattr(error, "data", {}).get("faults", []))
@@ -65,4 +74,4 @@ def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
         "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, language),
         "errors": errors,
     }
-    return Response(strict_json.write(document), status, mimetype="application/problem+json")
+    return Response(strict_json.write(document), status, mimetype=PROBLEM)

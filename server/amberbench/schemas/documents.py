@@ -5,6 +5,7 @@ from marshmallow import fields as ma_fields
 
 from amberbench.engine import fields as engine_fields
 
+from .fault import schema_messages
 from .fields import Count, Many, Plain
 
 MOST_EVENTS = 500
@@ -22,6 +23,7 @@ def _words(meaning: str, nullable: bool = False) -> ma_fields.String:
 class Push(ma.Schema):
     """Events to store."""
 
+    error_messages = schema_messages(["events"])
     events = Many(
         engine_fields.many(engine_fields.document("an event"), 0, MOST_EVENTS, "events, oldest first"),
         Plain(engine_fields.document("an event", default=None), ANY, "not_a_document"),

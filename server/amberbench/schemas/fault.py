@@ -1,5 +1,6 @@
 """One thing wrong with one field, in the engine's words, as marshmallow carries it."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from .records import Field
@@ -17,6 +18,11 @@ def fault(code: str, field: Field, given: Any = None, accepted: list[str] | None
         "unit": field.get("unit"),
         "accepted": accepted,
     }
+
+
+def schema_messages(names: Iterable[str]) -> dict[str, Any]:
+    """What a schema with these fields says of others, and of what is no record."""
+    return {"unknown": fault("unknown_field", {}, None, sorted(names)), "type": fault("not_a_record", {})}
 
 
 def flatten(messages: Any, path: str = "") -> list[Fault]:

@@ -7,7 +7,7 @@ import marshmallow as ma
 
 from amberbench.engine import fields as engine_fields
 
-from .fault import fault
+from .fault import schema_messages
 from .fields import Either, Many, Plain, Quantity, Record
 from .records import Field, Fields, record_names, sides
 
@@ -41,10 +41,7 @@ def _make(key: int, names: dict[int, tuple[str, Fields]], made: dict[int, type[m
         asked = key in sides()[0]
         members = {field_name: _field(described, inner, asked) for field_name, described in fields.items()}
         made[key] = ma.Schema.from_dict(members, name=name)
-        made[key].error_messages = {
-            "unknown": fault("unknown_field", {}, None, sorted(fields)),  # type: ignore[dict-item]
-            "type": fault("not_a_record", {}),  # type: ignore[dict-item]
-        }
+        made[key].error_messages = schema_messages(fields)
     return made[key]
 
 

@@ -7,10 +7,12 @@ from sqlalchemy.orm import Session
 
 from amberbench.engine import catalogue
 from amberbench.engine import run as bench
+from amberbench.engine.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, EventRow
 
 from . import documents, strict_json
+from .event_form import NAME
 
 log = logging.getLogger(__name__)
 Document = dict[str, Any]
@@ -78,7 +80,9 @@ def _text(value: Any, most: int) -> str:
 
 
 def newest(limit: int, before: str | None) -> Document:
-    """Summaries, newest first, at most `limit`; `before` is the batch_id the last page ended with."""
+    """Summaries, newest first, at most `limit`, before the batch that the last page ended with. Raises Problem."""
+    if before is not None and not NAME.fullmatch(before):
+        raise Problem("before", "malformed", before[:60])
     with reading() as session:
         rows = queries.batches_before(session, before, limit + 1)
         return {"batches": [documents.summary(row) for row in rows[:limit]], "more": len(rows) > limit}
@@ -86,6 +90,8 @@ def newest(limit: int, before: str | None) -> Document:
 
 def record(batch_id: str) -> Document | None:
     """Everything about one batch: `{summary, plan, run, events}`, events in the order of the log; None if unknown."""
+    if not NAME.fullmatch(batch_id):
+        return None
     with reading() as session:
         row = queries.batch(session, batch_id)
         if row is None:

@@ -68,7 +68,7 @@ def _store(session: Session, read: list[Event | Problem], shop_id: str | None, r
             outcomes.append(("known", known[one.id], None, None))
         else:
             outcomes.append(("refused", None, "id_reused", "id"))
-    # One insert for all of them; positions follow the order in which the phone sent them.
+    # Positions follow the order in which the phone sent them.
     session.flush()
     return [_answer(one, *outcome) for one, outcome in zip(read, outcomes, strict=True)]
 

@@ -1,0 +1,51 @@
+"""The OpenAPI document describes what there is."""
+
+import json
+
+
+def document(client):
+    return client.get("/api/openapi.json").get_json()
+
+
+def references(node):
+    if isinstance(node, dict):
+        if "$ref" in node:
+            yield node["$ref"]
+        for inner in node.values():
+            yield from references(inner)
+    elif isinstance(node, list):
+        for inner in node:
+            yield from references(inner)
+
+
+def test_every_door_is_described(app, client):
+    described = document(client)["paths"]
+    for rule in app.url_map.iter_rules():
+        if rule.rule.startswith("/api/") and rule.rule != "/api/openapi.json":
+            path = rule.rule.replace("<", "{").replace(">", "}")
+            for verb in rule.methods - {"HEAD", "OPTIONS"}:
+                assert verb.lower() in described[path], (verb, path)
+
+
+def test_every_reference_leads_somewhere(client):
+    whole = document(client)
+    for reference in set(references(whole)):
+        node = whole
+        for step in reference.removeprefix("#/").split("/"):
+            node = node[step]
+
+
+def test_quantity_is_a_number_a_pair_or_text_within_the_engines_range(client):
+    schemas = document(client)["components"]["schemas"]
+    mass = schemas["MeltPlanRequest"]["properties"]["mass_kg"]
+    assert [one["type"] for one in mass["oneOf"]] == ["number", "object", "string"]
+    assert (mass["oneOf"][0]["minimum"], mass["oneOf"][0]["maximum"]) == (0.05, 10)
+    assert "mass_kg" in schemas["MeltPlanRequest"]["required"]
+    assert "room_c" not in schemas["MeltPlanRequest"]["required"]
+    assert schemas["MeltPlanReply"]["properties"]["total_s"]["type"] == "number"
+
+
+def test_errors_are_described_as_problem_details(client):
+    responses = document(client)["components"]["responses"]
+    for response in responses.values():
+        assert list(response["content"]) == ["application/problem+json"], json.dumps(response)

@@ -1,0 +1,94 @@
+"""The phone's app, as the server hands it out."""
+
+import gzip
+
+import pytest
+
+FILES = {
+    "index.html": ("text/html; charset=utf-8", "no-cache"),
+    "sw.js": ("text/javascript; charset=utf-8", "no-cache"),
+    "manifest.webmanifest": ("application/manifest+json", "no-cache"),
+    "icon.png": ("image/png", "no-cache"),
+    "assets/main-1a2b.js": ("text/javascript; charset=utf-8", "public, max-age=31536000, immutable"),
+    "assets/main-1a2b.css": ("text/css; charset=utf-8", "public, max-age=31536000, immutable"),
+    "assets/engine-3c4d.wasm": ("application/wasm", "public, max-age=31536000, immutable"),
+}
+SHELL = "<!doctype html><title>Amberbench</title>"
+
+
+@pytest.fixture
+def built(tmp_path):
+    """A built app in the folder that the application serves."""
+    folder = tmp_path / "pwa"
+    for name in FILES:
+        (folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (folder / name).write_text(SHELL if name == "index.html" else f"// {name}")
+    for name in ("index.html", "assets/main-1a2b.js"):
+        (folder / f"{name}.gz").write_bytes(gzip.compress((folder / name).read_bytes()))
+    (folder / "assets/main-1a2b.js.br").write_bytes(b"as the build made it")
+    return folder
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_each_file_has_its_type_and_its_age(client, built, name):
+    response = client.get(f"/{name}")
+    assert response.status_code == 200
+    assert (response.headers["Content-Type"], response.headers["Cache-Control"]) == FILES[name]
+    assert response.data == (built / name).read_bytes()
+
+
+@pytest.mark.parametrize("path", ["/", "/index.html", "/plan", "/bench/0193a1b2", "/batches/0193a1b2", "/apiary", "/?x=1"])
+def test_every_page_of_the_app_is_its_shell_without_a_redirect(client, built, path):
+    response = client.get(path)
+    assert (response.status_code, response.text) == (200, SHELL)
+    assert response.headers["Cache-Control"] == "no-cache"
+
+
+@pytest.mark.parametrize("path", ["/assets/gone.js", "/assets/gone", "/gone.png", "/sw.js.map", "/../config.py", "/..%2fconfig.py"])
+def test_file_that_is_not_there_is_not_the_shell(client, built, path):
+    response = client.get(path)
+    assert response.text != SHELL
+    assert response.status_code == 404
+
+
+@pytest.mark.parametrize(
+    ("accepts", "packing"),
+    [("", None), ("gzip", "gzip"), ("br, gzip", "br"), ("gzip, br;q=0", "gzip"), ("identity", None)],
+)
+def test_packed_form_goes_to_who_takes_it(client, built, accepts, packing):
+    response = client.get("/assets/main-1a2b.js", headers={"Accept-Encoding": accepts})
+    assert response.headers.get("Content-Encoding") == packing
+    assert response.headers["Vary"] == "Accept-Encoding"
+    assert response.headers["Content-Type"].startswith("text/javascript")
+    suffix = {"gzip": ".gz", "br": ".br", None: ""}[packing]
+    assert response.data == (built / f"assets/main-1a2b.js{suffix}").read_bytes()
+
+
+def test_unchanged_shell_is_not_sent_again(client, built):
+    tag = client.get("/").headers["ETag"]
+    assert client.get("/", headers={"If-None-Match": tag}).status_code == 304
+    (built / "index.html").write_text(SHELL + "<p>")
+    assert client.get("/", headers={"If-None-Match": tag}).status_code == 200
+
+
+def test_shell_cannot_be_posted_to(client, built):
+    assert client.post("/plan", json={}).status_code == 405
+
+
+@pytest.mark.parametrize("path", ["/", "/assets/main-1a2b.js", "/api/health", "/api/nowhere", "/gone.png"])
+def test_app_is_kept_to_its_own_files(client, built, path):
+    headers = client.get(path).headers
+    policy = dict(part.split(" ", 1) for part in headers["Content-Security-Policy"].split("; "))
+    assert policy["default-src"] == "'self'"
+    assert policy["script-src"] == "'self' 'wasm-unsafe-eval'"
+    assert policy["frame-ancestors"] == "'none'"
+    assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "no-referrer"
+
+
+def test_app_that_was_not_built_says_so_and_the_api_works(client):
+    for path in ("/", "/plan", "/assets/main.js"):
+        response = client.get(path)
+        assert (response.status_code, response.mimetype) == (503, "text/plain")
+        assert "make" in response.text
+    assert client.get("/api/health").status_code == 200

@@ -1,0 +1,85 @@
+"""The server itself, on a socket: address, HTTPS, large bodies, an orderly end."""
+
+import http.client
+import json
+import os
+import shutil
+import signal
+import ssl
+import subprocess
+import sys
+import urllib.request
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent.parent
+
+
+@contextmanager
+def serving(folder, *arguments):
+    """A server on a free port; gives its address; ends it and returns what it said."""
+    environment = os.environ | {"PYTHONPATH": str(ROOT / "server"), "PYTHONUNBUFFERED": "1"}
+    environment["AMBERBENCH_DATABASE_URL"] = f"sqlite:///{folder / 'served.sqlite'}"
+    command = [sys.executable, "-m", "amberbench", "serve", "--port", "0", *arguments]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=environment, text=True)
+    try:
+        said = []
+        for line in process.stdout:
+            said.append(line)
+            if "://" in line:
+                break
+        assert said, process.stderr.read()
+        yield said[-1].split()[-1], said
+    finally:
+        process.send_signal(signal.SIGTERM)
+        process.stdout.close()
+        process.stderr.close()
+        assert process.wait(20) == 0
+
+
+def get(address, context=None):
+    with urllib.request.urlopen(address, timeout=20, context=context) as response:
+        return json.load(response)
+
+
+def test_first_start_sets_up_the_shop_and_the_next_finds_it(tmp_path):
+    with serving(tmp_path) as (address, said):
+        assert address.startswith("http://127.0.0.1:")
+        assert "invented" in said[0]
+        assert get(f"{address}api/health")["shop_id"] == get(f"{address}api/shop")["id"]
+    with serving(tmp_path) as (address, said):
+        assert len(said) == 1
+
+
+def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
+    with serving(tmp_path) as (address, _):
+        connection = http.client.HTTPConnection(address.split("/")[2], timeout=20)
+        for headers in ({}, {"Transfer-Encoding": "chunked"}):
+            body = (b" " * 100_000 for _ in range(100)) if headers else b" " * 10_000_000
+            connection.request("POST", "/api/events", body, {"Content-Type": "application/json"} | headers, encode_chunked=bool(headers))
+            response = connection.getresponse()
+            assert response.status == 413
+            assert response.headers["Content-Type"] == "application/problem+json"
+            assert json.load(response)["status"] == 413
+            connection.close()
+        assert get(f"{address}api/health")["app"] == "amberbench"
+
+
+@pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl makes the throw-away certificate")
+def test_certificate_makes_it_https_and_warns_that_there_is_no_sign_in(tmp_path):
+    cert, key = tmp_path / "cert.pem", tmp_path / "key.pem"
+    subprocess.run(
+        ["openssl", "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1", "-nodes", "-days", "2"]
+        + ["-subj", "/CN=bench", "-addext", "subjectAltName=IP:127.0.0.1", "-keyout", key, "-out", cert],
+        check=True,
+        capture_output=True,
+        timeout=20,
+    )
+    with serving(tmp_path, "--host", "0.0.0.0", "--cert", str(cert), "--key", str(key)) as (address, said):
+        assert address.startswith("https://")
+        assert any("no sign-in" in line for line in said)
+        context = ssl.create_default_context(cafile=cert)
+        port = address.rsplit(":", 1)[1]
+        assert get(f"https://127.0.0.1:{port}api/health", context)["app"] == "amberbench"

@@ -1,0 +1,75 @@
+"""What the server's tests share: a real application on a real, migrated SQLite file, and a clock of ours."""
+
+import os
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+from hypothesis import settings
+
+from amberbench.app import create_app
+from amberbench.config import demo_shop_file
+from amberbench.services import setup
+from amberbench.store import db
+from tests.bench import NINE_OCLOCK_MS
+
+# The machine is shared: deadlines would test the neighbours.
+settings.register_profile("amberbench", deadline=None, derandomize=True, print_blob=True)
+settings.register_profile("prove", deadline=None, max_examples=2000)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "amberbench"))
+
+
+class SetClock:
+    """The server's clock, moved by the test; it stands still by itself."""
+
+    def __init__(self) -> None:
+        self.now_ms = int(NINE_OCLOCK_MS)
+
+    def __call__(self) -> int:
+        return self.now_ms
+
+
+def application(file: Path, clock: SetClock | None = None, **overrides: object) -> Flask:
+    """The application on a database file."""
+    return create_app({"SQLALCHEMY_DATABASE_URI": f"sqlite:///{file}", "NOW_MS": clock, "TESTING": True} | overrides)
+
+
+@pytest.fixture(scope="session")
+def ready_database(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A file that went through every migration and holds the invented shop; copied for each test."""
+    file = tmp_path_factory.mktemp("database") / "ready.sqlite"
+    app = application(file)
+    with app.app_context():
+        setup.set_up(demo_shop_file().read_text(encoding="utf-8"), int(NINE_OCLOCK_MS))
+        db.engine.dispose()
+    return file
+
+
+@pytest.fixture
+def database(ready_database: Path, tmp_path: Path) -> Path:
+    """A database file of the test's own."""
+    return Path(shutil.copy(ready_database, tmp_path / "amberbench.sqlite"))
+
+
+@pytest.fixture
+def clock() -> SetClock:
+    """The server's clock."""
+    return SetClock()
+
+
+@pytest.fixture
+def app(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
+    """The application; no phone app is built in its folder."""
+    app = application(database, clock, PWA_FOLDER=tmp_path / "pwa")
+    yield app
+    with app.app_context():
+        db.engine.dispose()
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """A client of the application."""
+    return app.test_client()

@@ -1,0 +1,25 @@
+"""The one shape of every error, asserted in one place."""
+
+from typing import Any
+
+from werkzeug.test import TestResponse
+
+from amberbench.schemas.documents import ProblemDetails
+
+
+def assert_problem(response: TestResponse, status: int, code: str | None = None, field: str | None = None) -> Any:
+    """Problem details (RFC 9457) with this status and, among the errors, this code at this field; returns the document."""
+    assert response.status_code == status, response.get_data(as_text=True)
+    assert response.mimetype == "application/problem+json"
+    assert response.headers["Cache-Control"] == "no-store"
+    document = response.get_json()
+    assert ProblemDetails().validate(document) == {}
+    assert document["status"] == status
+    assert document["detail"]
+    for error in document["errors"]:
+        assert not error["message"].startswith("problem."), f"no sentence for {error['code']}"
+        assert "{" not in error["message"], error["message"]
+    if code is not None:
+        found = [(error["code"], error["field"]) for error in document["errors"]]
+        assert any(code == one and field in (None, where) for one, where in found), found
+    return document

@@ -1,0 +1,30 @@
+"""The projection is nothing but the log, folded."""
+
+from sqlalchemy import select, text
+
+from amberbench.services import batches
+from amberbench.store import reading, writing
+from amberbench.store.models import BatchRow
+from tests.log import Phone, push
+
+
+def rows(app):
+    with app.app_context(), reading() as session:
+        columns = list(BatchRow.__table__.columns)
+        return sorted(tuple(row) for row in session.execute(select(*columns)))
+
+
+def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client):
+    closed, running, unopened = Phone(), Phone(), Phone()
+    push(client, *closed.whole_batch())
+    push(client, running.opens(), running.event("ready_checked"))
+    push(client, unopened.event("freed"))
+    before = rows(app)
+    assert len(before) == 2
+    with app.app_context():
+        with writing() as session:
+            session.execute(text("UPDATE batch SET pieces = 1, run = NULL, step = 'lost'"))
+            session.execute(text("INSERT INTO batch SELECT 'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run FROM batch LIMIT 1"))
+        assert rows(app) != before
+        assert batches.rebuild() == 2
+    assert rows(app) == before

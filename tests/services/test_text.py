@@ -1,0 +1,69 @@
+"""Sentences and figures, as the server says them."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from amberbench import text
+from amberbench.text.figures import NARROW_SPACE
+
+SERVER = Path(text.__file__).parent.parent
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "shown"),
+    [
+        ("mass_kg", 1.134, "1.13 kg"),
+        ("kg", 0.0143, "14.3 g"),
+        ("mass_kg", 0.4536, "454 g"),
+        ("slab_height_m", 0.0127, "12.7 mm"),
+        ("length_m", 0.35, "350 mm"),
+        ("area_m2", 0.0645, "0.065 m²"),
+        ("surface_c", 71.4, "71 °C"),
+        ("room_c", -0.2, "0 °C"),
+        ("loss_k", 2.25, "2.2 K"),
+        ("power_w", 650.4, "650 W"),
+        ("pieces", 205, "205"),
+        ("waste", 0.1234, "0.123"),
+        ("mass_kg", 1e30, "1e+30 kg"),
+        ("mass_kg", float("inf"), "inf"),
+        ("windows", None, "–"),
+    ],
+)
+def test_figures_are_as_fine_as_the_bench_reads_them(name, value, shown):
+    assert text.formatted(name, value).replace(NARROW_SPACE, " ") == shown
+
+
+@pytest.mark.parametrize(
+    ("seconds", "shown"),
+    [(45, "45 s"), (99.4, "99 s"), (100, "1 min 40 s"), (120, "2 min"), (2820, "47 min"), (6000, "1 h 40 min"), (-30, "−30 s")],
+)
+def test_durations_fit_a_glance(seconds, shown):
+    assert text.formatted("total_s", seconds) == shown
+
+
+def test_list_is_joined_and_clock_time_is_utc():
+    assert text.formatted("bars_m", [0.01, 0.006]).replace(NARROW_SPACE, " ") == "10 mm, 6 mm"
+    assert text.formatted("opened_at_ms", 1_764_000_000_000) == "16:00 UTC"
+
+
+def test_one_batch_is_not_one_batches():
+    assert text.sentence("server.rebuilt", {"n": 1}).startswith("1 batch ")
+    assert text.sentence("server.rebuilt", {"n": 2}).startswith("2 batches ")
+
+
+def test_missing_sentence_shows_its_key_and_missing_value_its_placeholder():
+    assert text.sentence("server.nothing_like_it", {}) == "server.nothing_like_it"
+    assert text.sentence("server.at", {}) == "Amberbench is at {address}"
+    assert text.sentence("server.at", {"address": "x"}, "tlh") == "Amberbench is at x"
+
+
+def test_every_problem_of_engine_and_server_has_a_sentence():
+    codes = set()
+    for file in SERVER.rglob("*.py"):
+        source = file.read_text(encoding="utf-8")
+        codes |= set(re.findall(r'(?:Problem|_problem|refuse)\(\s*(?:[^,()]+|[^,()]*\([^()]*\)),\s*"([a-z_]+)"', source))
+        codes |= set(re.findall(r'refuse\(\s*"([a-z_]+)"', source)) | set(re.findall(r'fault\(\s*"([a-z_]+)"', source))
+    assert len(codes) > 30
+    assert [code for code in sorted(codes) if text.sentence(f"problem.{code}", {}) == f"problem.{code}"] == []
