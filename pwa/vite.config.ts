@@ -4,7 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
-const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8000";
+const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
 
 const manifest = {
   id: "/",
@@ -39,8 +39,10 @@ export default defineConfig({
       registerType: "prompt",
       injectRegister: false,
       manifest,
+      // The system fetches the install icons itself; nothing in the app draws them.
+      includeManifestIcons: false,
       injectManifest: {
-        globPatterns: ["**/*.{html,js,css,wasm,svg,png,webmanifest}"],
+        globPatterns: ["**/*.{html,js,css,wasm,svg,webmanifest}"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         // A worker without imports is otherwise emitted as a module, which a classic worker cannot load.
         rollupFormat: "iife",

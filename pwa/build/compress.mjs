@@ -4,17 +4,13 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const DIST = new URL("../dist/", import.meta.url);
 const TEXT = /\.(html|js|css|svg|wasm|webmanifest|json)$/;
-/** Everything the service worker stores on the first visit, compressed (bytes). */
+/** Everything that is compressed is stored on the first visit; the install icons are the system's affair (bytes). */
 const MOST_FIRST_LOAD = 400_000;
 
 const sizes = { raw: 0, gz: 0, br: 0 };
 for (const name of readdirSync(DIST, { recursive: true }).sort()) {
-  if (!TEXT.test(name) && !/\.png$/.test(name)) continue;
+  if (!TEXT.test(name)) continue;
   const raw = readFileSync(new URL(name, DIST));
-  if (!TEXT.test(name)) {
-    for (const kind of Object.keys(sizes)) sizes[kind] += raw.length;
-    continue;
-  }
   const gz = gzipSync(raw, { level: 9 });
   const br = brotliCompressSync(raw, {
     params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: raw.length },

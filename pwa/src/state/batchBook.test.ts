@@ -1,0 +1,267 @@
+// @vitest-environment node
+import "fake-indexeddb/auto";
+import { beforeAll, beforeEach, expect, test } from "vitest";
+
+import type { PlanDocument } from "../documents";
+import { openStore, type Store, uuid7 } from "../storage";
+import { realEngine } from "../testing/engine";
+import { BatchBook, type Compute } from "./batchBook";
+import { Taps } from "./taps";
+import { Wanted } from "./wanted";
+
+const T0 = 1_790_000_000_000;
+let compute: Compute;
+let plan: PlanDocument;
+let nowMs: number;
+let names = 0;
+let store: Store;
+
+beforeAll(async () => {
+  compute = await realEngine();
+  const request = {
+    have: { kg: 1.8 },
+    slab_height_m: 0.01,
+    piece_length_m: 0.024,
+    piece_width_m: 0.024,
+    bars_m: [0.01],
+    oven: { rated_w: 1000 },
+  };
+  const reply = await compute("slab.plan", request);
+  plan = { kind: "slab", name: "Invented", prebottom: false, product_id: null, oven_id: null, base_id: null, request, reply };
+}, 60_000);
+
+beforeEach(async () => {
+  nowMs = T0;
+  store = await openStore(T0, `book-${++names}`);
+});
+
+function book(engine: Compute = compute, of: Store = store): BatchBook {
+  return new BatchBook({
+    store: of,
+    compute: engine,
+    phoneNow: () => nowMs,
+    offsetMs: () => 0,
+    shopId: () => "shop",
+    wrote: () => {},
+  });
+}
+
+async function opened(one: BatchBook): Promise<string> {
+  const batchId = uuid7(nowMs);
+  await one.write(batchId, "batch_opened", { plan, engine_version: "test" });
+  await one.refresh(batchId);
+  return batchId;
+}
+
+/** Presses the big button of the open step and waits for the engine. */
+async function press(one: BatchBook, batchId: string): Promise<void> {
+  const action = one.batches.value.get(batchId)?.advice?.action;
+  expect(action?.kind).toBeTruthy();
+  nowMs += 1000;
+  await one.write(batchId, action!.kind!, action!.body!);
+  await one.refresh(batchId);
+}
+
+test("a batch begins with setting up and goes on with each event", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  expect(one.batches.value.get(batchId)?.advice?.step).toBe("set_up");
+  await press(one, batchId);
+  const batch = one.batches.value.get(batchId);
+  expect(batch?.advice?.step).not.toBe("set_up");
+  expect(batch?.events.map((event) => event.kind)).toEqual(["batch_opened", "ready_checked"]);
+  expect(batch).toMatchObject({ pending: false, failure: null });
+});
+
+test("the event is on the disk before the engine has looked at it", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await one.write(batchId, "ready_checked", {});
+  expect(one.batches.value.get(batchId)?.pending).toBe(true);
+  expect(await store.events.eventsOf(batchId)).toHaveLength(2);
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.pending).toBe(false);
+});
+
+test("after a restart the batch is drawn as it was, before the engine has started", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await press(one, batchId);
+  const never: Compute = () => new Promise(() => {});
+  const again = book(never);
+  expect(await again.load()).toEqual([batchId]);
+  expect(again.batches.value.get(batchId)).toEqual(one.batches.value.get(batchId));
+});
+
+test("an event that was written but not folded before the tab was killed is folded after", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const killed = book(() => new Promise(() => {}));
+  await killed.load();
+  await killed.write(batchId, "ready_checked", {});
+  const again = book();
+  await again.load();
+  expect(again.batches.value.get(batchId)?.pending).toBe(true);
+  await again.refresh(batchId);
+  expect(again.batches.value.get(batchId)?.run?.["done"]).toHaveProperty("set_up");
+});
+
+test("a broken engine loses no event and says that it failed", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const broken = book(() => Promise.reject(new Error("engine stopped")));
+  await broken.load();
+  await broken.write(batchId, "ready_checked", {});
+  await broken.refresh(batchId);
+  expect(broken.batches.value.get(batchId)?.failure).toContain("engine stopped");
+  expect(await store.events.eventsOf(batchId)).toHaveLength(2);
+});
+
+test("an event refused by the server leaves the fold", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await press(one, batchId);
+  const last = one.batches.value.get(batchId)!.events.at(-1)!;
+  await store.events.markSent([{ id: last.id, result: "refused", code: "malformed" }], "0.1.0");
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.advice?.step).toBe("set_up");
+});
+
+test("events of a batch whose opening has not arrived wait for it", async () => {
+  const one = book();
+  const batchId = uuid7(T0);
+  await one.write(batchId, "ready_checked", {});
+  await one.refresh(batchId);
+  expect(one.batches.value.size).toBe(0);
+});
+
+function taps(one: BatchBook, ringing = false) {
+  let rings = ringing;
+  let armedAt = 0;
+  return new Taps({
+    clock: () => nowMs,
+    batch: (batchId) => one.batches.value.get(batchId),
+    write: (batchId, kind, body) => one.write(batchId, kind, body),
+    silence: () => {
+      if (!rings) return false;
+      rings = false;
+      armedAt = nowMs + 700;
+      return true;
+    },
+    armedAt: () => armedAt,
+  });
+}
+
+test("a second tap within 700 ms writes nothing, whatever the button has become", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = taps(one);
+  expect(await tap.record(batchId, "ready_checked", {})).toBe("written");
+  await one.refresh(batchId);
+  nowMs += 699;
+  expect(await tap.record(batchId, "weighed", { kg: 1.8 })).toBe("ignored");
+  nowMs += 1;
+  expect(await tap.record(batchId, "weighed", { kg: 1.8 })).toBe("written");
+});
+
+test("two taps in the same instant write one event", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = taps(one);
+  const both = await Promise.all([tap.record(batchId, "ready_checked", {}), tap.record(batchId, "ready_checked", {})]);
+  expect(both.sort()).toEqual(["ignored", "written"]);
+});
+
+test("the first tap while a clock rings only silences, and the button arms 700 ms later", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = taps(one, true);
+  expect(await tap.record(batchId, "ready_checked", {})).toBe("silenced");
+  nowMs += 500;
+  expect(await tap.record(batchId, "ready_checked", {})).toBe("ignored");
+  nowMs += 200;
+  expect(await tap.record(batchId, "ready_checked", {})).toBe("written");
+});
+
+test("a tap that could not be kept may be tapped again at once", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = new Taps({
+    clock: () => nowMs,
+    batch: (id) => one.batches.value.get(id),
+    write: failsOnce(() => one.write(batchId, "ready_checked", {})),
+    silence: () => false,
+    armedAt: () => 0,
+  });
+  await expect(tap.record(batchId, "ready_checked", {})).rejects.toThrow("no room");
+  expect(await tap.record(batchId, "ready_checked", {})).toBe("written");
+});
+
+/** Fails the first time, works from then on. */
+function failsOnce(work: () => Promise<unknown>): () => Promise<unknown> {
+  let failed = false;
+  return () => {
+    if (failed) return work();
+    failed = true;
+    return Promise.reject(new Error("no room"));
+  };
+}
+
+test("undo takes back what it names", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = taps(one);
+  await tap.record(batchId, "ready_checked", {});
+  await one.refresh(batchId);
+  nowMs += 1000;
+  expect(await tap.undo(batchId)).toBe("written");
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.advice?.step).toBe("set_up");
+  nowMs += 1000;
+  expect(await tap.undo(batchId)).toBe("ignored");
+});
+
+test("a reading of the cooling slab is refitted once, and the reply is an event", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const wanted = new Wanted(
+    {
+      deviceId: store.deviceId,
+      compute: (name, request) => compute(name, request),
+      write: (id, kind, body) => one.write(id, kind, body),
+    },
+    (id) => one.batches.value.get(id),
+  );
+  await one.write(batchId, "poured", {});
+  nowMs += 40 * 60_000;
+  await one.write(batchId, "slab_read", { surface_c: 45 });
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.advice?.wants?.name).toBe("cool.refit");
+  wanted.check(batchId);
+  wanted.check(batchId);
+  for (let tries = 0; tries < 100 && one.batches.value.get(batchId)?.advice?.wants; tries++)
+    await new Promise((done) => setTimeout(done, 50));
+  const kinds = one.batches.value.get(batchId)!.events.map((event) => event.kind);
+  expect(kinds.filter((kind) => kind === "cooling_refitted")).toHaveLength(1);
+}, 30_000);
+
+test("a batch of 400 events is folded again in one call", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  for (let n = 0; n < 400; n++) {
+    nowMs += 1000;
+    await store.events.append({
+      id: uuid7(nowMs),
+      shop_id: "shop",
+      batch_id: batchId,
+      kind: "noted",
+      body: { text: `note ${n}` },
+      at_ms: nowMs,
+      offset_ms: 0,
+    });
+  }
+  const started = performance.now();
+  await one.refresh(batchId);
+  console.log(`fold of 401 events: ${(performance.now() - started).toFixed(0)} ms`);
+  expect(one.batches.value.get(batchId)?.events).toHaveLength(401);
+});
