@@ -8,10 +8,10 @@ three take a `random.Random`, so that hypothesis, the parity suite and a long ru
 import copy
 from typing import Any
 
-from amberbench.engine import fields
 from hypothesis import strategies as st
-
 from tests.bench import Bench
+
+from amberbench.engine import fields
 
 NAMES = sorted(fields.FUNCTIONS)
 JUNK = [

@@ -5,13 +5,13 @@ import math
 import random
 
 import pytest
-from amberbench.engine import catalogue, fields
-from amberbench.engine.problems import Problem
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-
 from tests import strategies
 from tests.conforming import conforms
+
+from amberbench.engine import catalogue, fields
+from amberbench.engine.problems import Problem
 
 SEEDS = st.integers(0, 2**48)
 MODEST = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])

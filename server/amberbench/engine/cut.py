@@ -122,11 +122,17 @@ def frames_for(pieces, sizes, max_length_m, max_width_m):
     along, across, trim, kerf = sizes
     frames = _one_way(pieces, along, across, trim, kerf, max_length_m, max_width_m, False)
     if along != across:
+        known = [_sides_um(frame) for frame in frames]
         for frame in _one_way(pieces, across, along, trim, kerf, max_length_m, max_width_m, True):
             # The same frame turned by a quarter is already there when it fits that way.
-            if frame["width_m"] > max_length_m + 1e-9 or frame["length_m"] > max_width_m + 1e-9:
+            lengthwise = frame["width_m"] <= max_length_m + 1e-9 and frame["length_m"] <= max_width_m + 1e-9
+            if not lengthwise and _sides_um(frame) not in known:
                 frames.append(frame)
     return sorted(frames, key=_area_key)
+
+
+def _sides_um(frame):
+    return (int(frame["length_m"] * 1e6 + 0.5), int(frame["width_m"] * 1e6 + 0.5))
 
 
 def _area_key(frame):

@@ -12,7 +12,7 @@ MOST_PIECES = fields.FIT["pieces"]["high"]
 
 
 class Job:
-    """What is wanted: `kg` of caramel in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
+    """What is wanted: `kg` in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
 
     def __init__(self, request):
         have, want = request["have"], request["want"]
@@ -30,23 +30,28 @@ class Job:
     def refuse_over_bowl(self, caramel_kg, frame_m):
         """Refuses caramel that one bowl cannot melt, in the unit of the field that asks for it.
 
-        frame_m: length of a frame in hand that sets the mass, None where the amount itself does. For centres and
-        boxes the limit told is in proportion, so about right.
+        frame_m: length of a frame in hand that sets the mass, None where the amount itself does.
         """
-        high, low = BOWL_KG["high"] / caramel_kg, BOWL_KG["low"] / caramel_kg
-        if low <= 1.0 <= high:
+        if BOWL_KG["low"] <= caramel_kg <= BOWL_KG["high"]:
             return
-        code = "more_than_a_bowl" if high < 1.0 else "too_little_caramel"
         if frame_m is not None:
             field, given, unit = "frame.length_m", frame_m, "m"
-        elif self.kg is not None:
-            field, given, unit = self.field, self.kg, "kg"
         else:
-            field, given, unit = self.field, self.amount, ""
-            high, low = math.floor(high * given) / given, math.ceil(low * given) / given
-        if high < 1.0:
-            raise Problem(field, code, given, high=given * high, unit=unit)
-        raise Problem(field, code, given, low=given * low, unit=unit)
+            field, given, unit = self.field, self.amount, "kg" if self.kg is not None else ""
+        high, low = given * BOWL_KG["high"] / caramel_kg, given * BOWL_KG["low"] / caramel_kg
+        if caramel_kg > BOWL_KG["high"]:
+            raise Problem(field, "more_than_a_bowl", given, high=high if unit else self._most(high), unit=unit)
+        raise Problem(field, "too_little_caramel", given, low=low if unit else math.ceil(low), unit=unit)
+
+    def _most(self, about):
+        """Most centres or boxes, near and below a number in proportion, whose smallest frame one bowl fills."""
+        most = math.floor(about)
+        while most > 1:
+            frame = cut.frames_for(most * self.per, self.sizes, self.table[0], self.table[1])[0]
+            if self.mass_kg(frame["length_m"] * frame["width_m"]) <= BOWL_KG["high"]:
+                break
+            most -= 1
+        return most
 
     def mass_kg(self, area_m2):
         """Caramel (kg) that fills an area (m²) up to the bars."""

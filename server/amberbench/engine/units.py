@@ -48,5 +48,13 @@ def convert(value, from_unit, to_unit):
 
 
 def convert_request(request):
-    """Catalogue form of `convert`: `{value, from, to}` → `{value}`."""
+    """A value in another unit of the same dimension.
+
+    Request: value, from (its unit), to (the unit wanted), both of the list: g kg oz lb, mm cm m in, °C °F, ml l, W,
+    min h s.
+    Reply: value, in the unit wanted.
+    Raises: Problem unknown_unit (from or to) and wrong_unit (to), with the units that would do.
+    Relation: factors and offsets exact by definition; 1 lb is 0.45359237 kg, 1 in is 25.4 mm.
+    Source: nist_sp811.
+    """
     return {"value": convert(request["value"], request["from"], request["to"])}

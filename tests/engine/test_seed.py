@@ -1,0 +1,85 @@
+"""The demonstration shop is invented, complete and fit to plan with."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from amberbench.engine import catalogue, fields, sources
+
+SHOP = json.loads((Path(__file__).parents[2] / "seed_data/demo_shop.json").read_text(encoding="utf-8"))
+FIGURES = SHOP["figures"]
+
+
+def numbers(value, path=""):
+    """Every (path, number) of the shop, list places as []."""
+    if isinstance(value, dict):
+        for name, inner in value.items():
+            if path or name != "figures":
+                yield from numbers(inner, f"{path}.{name}" if path else name)
+    elif isinstance(value, list):
+        for inner in value:
+            yield from numbers(inner, f"{path}[]")
+    elif isinstance(value, int | float) and not isinstance(value, bool):
+        yield path, value
+
+
+def test_it_says_that_it_is_invented():
+    assert SHOP["invented"] is True
+    assert "invented" in SHOP["about"].lower()
+    assert "invented" in SHOP["name"].lower()
+
+
+def test_every_number_has_unit_basis_and_source_and_no_figure_is_left_over():
+    assert {path for path, _ in numbers(SHOP)} == set(FIGURES)
+
+
+@pytest.mark.parametrize("path", FIGURES)
+def test_a_figure_has_a_known_basis_and_source_and_the_unit_of_its_name(path):
+    row = FIGURES[path]
+    assert row["basis"] in fields.BASES
+    assert row["source"] in sources.SOURCES
+    ending = re.search(r"_(kg|m|c|s|w|j_kgk|m2k_w)$", path)
+    units = {"kg": "kg", "m": "m", "c": "°C", "s": "s", "w": "W", "j_kgk": "J/(kg K)", "m2k_w": "m² K/W"}
+    assert row["unit"] == (units[ending[1]] if ending else "")
+
+
+def slab_request(product, oven, vessel, base):
+    """What the plan screen asks for a product of the shop."""
+    caramel = next(one for one in SHOP["caramels"] if one["id"] == product["caramel_id"])
+    sizes = ("piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m")
+    return {name: product[name] for name in sizes} | {
+        "have": {"kg": SHOP["plan_defaults"]["have_kg"]},
+        "bars_m": [bar["height_m"] for bar in SHOP["bars"] for _ in range(bar["count"] // 4)],
+        "max_length_m": SHOP["tables"][0]["max_length_m"],
+        "max_width_m": SHOP["tables"][0]["max_width_m"],
+        "oven": {"rated_w": oven["rated_w"], "turntable": oven["turntable"], "unevenness": oven["unevenness"]},
+        "step_s": oven["step_s"],
+        "vessel": {"mass_kg": vessel["mass_kg"], "heat_capacity_j_kgk": vessel["heat_capacity_j_kgk"]},
+        "base": base["base"], "contact_m2k_w": base["contact_m2k_w"], "bottom": base["bottom"],
+        "room_c": SHOP["room_c"], "material": caramel["material"], "block_kg": caramel["block_kg"],
+        "windows": caramel["windows"]["slab"] | {name: caramel[name] for name in ("limit_c", "warn_c", "stop_c")},
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("product", SHOP["products"], ids=lambda one: one["id"])
+@pytest.mark.parametrize("oven", SHOP["ovens"], ids=lambda one: one["id"])
+@pytest.mark.parametrize("vessel", SHOP["vessels"], ids=lambda one: one["id"])
+@pytest.mark.parametrize("base", SHOP["bases"], ids=lambda one: one["id"])
+def test_every_product_can_be_planned_with_every_oven_vessel_and_base(product, oven, vessel, base):
+    reply = catalogue.call("slab.plan", slab_request(product, oven, vessel, base))
+    assert reply["warnings"] == []
+    assert reply["pour"]["bar_height_m"] == pytest.approx(product["slab_height_m"])
+    assert reply["cut"]["pieces"] > 50
+
+
+def test_the_defaults_name_things_of_the_shop():
+    for name, kind in (
+        ("product_id", "products"),
+        ("oven_id", "ovens"),
+        ("vessel_id", "vessels"),
+        ("base_id", "bases"),
+    ):
+        assert SHOP["plan_defaults"][name] in [one["id"] for one in SHOP[kind]]
+    assert {one["caramel_id"] for one in SHOP["products"]} <= {one["id"] for one in SHOP["caramels"]}
