@@ -181,6 +181,11 @@ def _bench(rng):
     return bench
 
 
+def _replay(rng):
+    bench = _bench(rng)
+    return {"plan": bench.plan, "events": rng.sample(bench.events, len(bench.events))}
+
+
 def _apply(rng):
     bench = _bench(rng)
     return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
@@ -209,7 +214,7 @@ SENSIBLE = {
     "cool.plan": _cool,
     "cool.refit": _refit,
     "slab.plan": _slab,
-    "run.replay": lambda rng: {"plan": (bench := _bench(rng)).plan, "events": rng.sample(bench.events, len(bench.events))},
+    "run.replay": _replay,
     "run.apply": _apply,
     "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
 }  # fmt: skip
