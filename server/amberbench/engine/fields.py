@@ -534,7 +534,7 @@ FUNCTIONS = {
             "from": text(8, "its unit"),
             "to": text(8, "the unit wanted"),
         },
-        "reply": {"value": number("", -1e15, 1e15, "the converted value")},
+        "reply": {"value": number("", -1e16, 1e16, "the converted value")},
     },
     "materials.properties": {
         "request": {"material": MATERIAL, "temp_c": number("°C", -40, 150, "temperature")},
