@@ -74,6 +74,15 @@ def test_burst_taken_out_early_counts_only_its_seconds():
     assert bench.run["melt"]["history"][0] == {"kind": "burst", "seconds_s": 20.0}
 
 
+def test_no_clock_rings_for_a_bowl_that_was_taken_out_early():
+    bench = Bench()
+    bench.sets_up()
+    bench.taps()
+    bench.does("burst_ended", 20)
+    assert bench.advice["clocks"] == []
+    assert bench.advice["step"] == "turn"
+
+
 def test_reading_is_asked_for_once_it_stirs_freely():
     bench = Bench()
     bench.sets_up()

@@ -44,7 +44,8 @@ def advise(run, at_ms):
 def _clocks(run):
     clocks, cool = [], run["cool"]
     burning, resting = run["melt"]["burning"], run["melt"]["resting"]
-    if burning is not None:
+    # Whoever took the bowl out early stands beside it: nothing to ring for.
+    if burning is not None and burning["due_ms"] >= burning["started_ms"] + 1000.0 * burning["seconds_s"]:
         clocks.append(clock(burning["then"], burning["started_ms"], burning["due_ms"], "stir"))
     if resting is not None:
         clocks.append(clock("rest", resting["started_ms"], resting["due_ms"], "read"))
