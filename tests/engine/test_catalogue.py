@@ -14,7 +14,9 @@ from amberbench.engine import catalogue, fields
 from amberbench.engine.problems import Problem
 
 SEEDS = st.integers(0, 2**48)
-MODEST = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+# Under the profile of `make prove` as many as that asks for.
+EACH = 60 if settings.default.derandomize else settings.default.max_examples
+MODEST = settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 
 def answer(name, request):
