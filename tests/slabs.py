@@ -45,6 +45,20 @@ def series_fourier(bi, theta, xi=0.0):
     return brentq(lambda fo: series(bi, fo, xi) - theta, 1e-4, 500.0, xtol=1e-10)
 
 
+def at_point(points, at_s):
+    """(core, surface) in °C at a time, by a cubic through the points (at_s, core, surface) of a course around it."""
+    times = [point[0] for point in points]
+    first = min(max(int(np.searchsorted(times, at_s)) - 2, 0), len(times) - 4)
+    near = points[first : first + 4]
+    return tuple(
+        sum(
+            one[column] * math.prod((at_s - other[0]) / (one[0] - other[0]) for other in near if other is not one)
+            for one in near
+        )
+        for column in (1, 2)
+    )
+
+
 # A fine grid ----------------------------------------------------------------------------------------------------------
 
 

@@ -11,7 +11,7 @@ export interface UnitsConvertRequest {
 }
 
 export interface UnitsConvertReply {
-  /** the converted value; -1e+15 to 1e+15 */
+  /** the converted value; -1e+16 to 1e+16 */
   value: number;
 }
 
@@ -29,7 +29,7 @@ export interface MaterialsPropertiesReply {
   heat_capacity_j_kgk: number;
   /** thermal conductivity; 0 to 500 W/(m K) */
   conductivity_w_mk: number;
-  /** thermal diffusivity; 0 to 1 m²/s */
+  /** thermal diffusivity; 0 to 5 m²/s */
   diffusivity_m2_s: number;
 }
 
@@ -45,7 +45,7 @@ export interface MaterialsHeatRequest {
 }
 
 export interface MaterialsHeatReply {
-  /** heat taken up; negative when cooling; -1e+09 to 1e+09 J */
+  /** heat taken up; negative when cooling; -1e+10 to 1e+10 J */
   energy_j: number;
 }
 
@@ -107,7 +107,7 @@ export interface MeltPlanReply {
   bursts: Burst[];
   /** bursts and stirs together; 0 to 36000 s */
   total_s: number;
-  /** energy the caramel and the vessel take up; 0 to 1e+08 J */
+  /** energy the caramel and the vessel take up; -1e+08 to 1e+08 J */
   energy_j: number;
   /** every input that went into the answer */
   inputs: Input[];
@@ -155,15 +155,15 @@ export interface MeltNextBurstReply {
   then: "turn" | "stir";
   /** whether a reading is wanted after this burst */
   read: boolean;
-  /** bulk temperature now; -30 to 200 °C */
+  /** bulk temperature now; -1e+06 to 1e+06 °C */
   bulk_c: number;
-  /** 10 % point; -50 to 200 °C */
+  /** 10 % point; -1e+06 to 1e+06 °C */
   bulk_low_c: number;
-  /** 90 % point; -30 to 250 °C */
+  /** 90 % point; -1e+06 to 1e+06 °C */
   bulk_high_c: number;
-  /** bulk temperature after the burst and a stir; -30 to 250 °C */
+  /** bulk temperature after the burst and a stir; -1e+06 to 1e+06 °C */
   expected_c: number;
-  /** hottest spot in the burst, 95 % point; -30 to 300 °C */
+  /** hottest spot in the burst, 95 % point; -1e+06 to 1e+06 °C */
   hottest_c: number;
   /** power this mass absorbs, as believed now; 0 to 5000 W */
   power_w: number;
@@ -321,11 +321,11 @@ export interface CoolPlanRequest {
 }
 
 export interface CoolPlanReply {
-  /** time after pouring until it can be cut; 0 to 1e+06 s */
+  /** time after pouring until it can be cut; 0 to 1e+08 s */
   ready_s: number;
-  /** 10 % point; 0 to 1e+06 s */
+  /** 10 % point; 0 to 1e+08 s */
   ready_low_s: number;
-  /** 90 % point; 0 to 1e+06 s */
+  /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
   /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
   target_c: number;
@@ -374,14 +374,18 @@ export interface CoolRefitRequest {
   readings?: Reading[] | null;
   /** touch tests so far; [] when left out */
   touches?: Touch[] | null;
+  /** how cold readings run; -5 to 5 K; 1.0 when left out */
+  reading_low_k?: number | null;
+  /** standard deviation of a reading; 0.05 to 10 K; 2.0 when left out */
+  reading_sd_k?: number | null;
 }
 
 export interface CoolRefitReply {
-  /** time after pouring until it can be cut; 0 to 1e+06 s */
+  /** time after pouring until it can be cut; 0 to 1e+08 s */
   ready_s: number;
-  /** 10 % point; 0 to 1e+06 s */
+  /** 10 % point; 0 to 1e+08 s */
   ready_low_s: number;
-  /** 90 % point; 0 to 1e+06 s */
+  /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
   /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
   target_c: number;
@@ -590,13 +594,13 @@ export interface Vessel {
 export interface Burst {
   /** length of the burst; 1 to 300 s */
   seconds_s: number;
-  /** bulk temperature expected after it and a stir; -30 to 150 °C */
+  /** bulk temperature expected after it and a stir; -1e+06 to 1e+06 °C */
   expected_c: number;
-  /** 10 % point of expected_c; -30 to 150 °C */
+  /** 10 % point of expected_c; -1e+06 to 1e+06 °C */
   low_c: number;
-  /** 90 % point of expected_c; -30 to 150 °C */
+  /** 90 % point of expected_c; -1e+06 to 1e+06 °C */
   high_c: number;
-  /** hottest spot before the stir, 95 % point; -30 to 200 °C */
+  /** hottest spot before the stir, 95 % point; -1e+06 to 1e+06 °C */
   hottest_c: number;
 }
 
@@ -681,16 +685,16 @@ export interface BottomByH {
 export interface Milestone {
   /** what the slab can do then */
   name: "skin" | "tacky" | "firm" | "free" | "ready" | "cold";
-  /** time after pouring; 0 to 1e+06 s */
+  /** time after pouring; 0 to 1e+08 s */
   at_s: number;
-  /** 10 % point; 0 to 1e+06 s */
+  /** 10 % point; 0 to 1e+08 s */
   low_s: number;
-  /** 90 % point; 0 to 1e+06 s */
+  /** 90 % point; 0 to 1e+08 s */
   high_s: number;
 }
 
 export interface Curve {
-  /** time after pouring; 0 to 1e+06 s */
+  /** time after pouring; 0 to 1e+08 s */
   at_s: number;
   /** hottest point; -30 to 150 °C */
   core_c: number;
@@ -708,7 +712,7 @@ export interface Reading {
 export interface Touch {
   /** time after pouring; 0 to 1e+06 s */
   at_s: number;
-  /** whether the middle felt firm */
+  /** whether the middle felt firm enough to cut */
   firm: boolean;
 }
 
