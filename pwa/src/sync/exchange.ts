@@ -41,8 +41,7 @@ export class Exchange {
   private async checkHealth(): Promise<Health> {
     const sent = this.clock();
     const health = await this.api.health();
-    const offsetMs = this.offset.add(sample(sent, health.received_ms, health.sent_ms, this.clock()));
-    await this.store.meta.put("offset_ms", offsetMs);
+    this.offset.add(sample(sent, health.received_ms, health.sent_ms, this.clock()));
     return health;
   }
 
