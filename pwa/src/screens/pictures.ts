@@ -117,6 +117,12 @@ export function slabOf(reply: SlabPlanReply): Slab {
   };
 }
 
+/** The bare frame, to set the bars by. */
+export function frameOf(reply: SlabPlanReply): Slab {
+  const slab = slabOf(reply);
+  return { ...slab, along_m: [0, slab.width_m], across_m: [0, slab.length_m] };
+}
+
 /** The curve as planned; `poured_ms` null draws it in hours after pouring. */
 export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): Cooling {
   const { curve, milestones, target_c, ready_s, ready_low_s, ready_high_s } = reply.cool;

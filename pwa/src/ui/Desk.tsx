@@ -21,7 +21,8 @@ const PLACES = [
 export function Desk({ title, here, children }: Props) {
   return (
     <div class="desk">
-      <main>
+      {/* It scrolls, so that it must be reachable by the keyboard even where nothing in it is. */}
+      <main tabIndex={0}>
         <h1>{title}</h1>
         {children}
       </main>

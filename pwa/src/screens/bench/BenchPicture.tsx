@@ -3,10 +3,11 @@ import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { SlabMap } from "../../ui/pictures/SlabMap";
-import { cooledSlab, meltedLadder, slabOf } from "../pictures";
+import { cooledSlab, frameOf, meltedLadder, slabOf } from "../pictures";
 
 const MELTING = ["burst", "turn", "stir", "read", "rest", "melt"];
 const COOLING = ["cool", "touch"];
+const SETTING = ["set_up", "pour"];
 const CUTTING = ["score", "cut"];
 
 interface Props {
@@ -32,5 +33,6 @@ export function BenchPicture({ plan, run, advice, now, onMap }: Props) {
       </button>
     );
   }
+  if (SETTING.includes(step)) return <SlabMap slab={frameOf(plan.reply)} place="bench" />;
   return null;
 }

@@ -1,4 +1,4 @@
-import { armedAt, awake, type Batch, batches, engine, now, record, undo } from "../../state";
+import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, settings, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -21,8 +21,16 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
+      soundTest={heardThisShift() ? null : { onPlay: () => playSound("stir"), onHeard: () => void changeSettings({ heard_at_ms: Date.now() }) }}
     />
   );
+}
+
+const SHIFT_MS = 10 * 3_600_000;
+
+function heardThisShift(): boolean {
+  const heard = settings.value.heard_at_ms;
+  return heard !== null && Math.abs(Date.now() - heard) < SHIFT_MS;
 }
 
 function Waiting({ batch }: { batch: Batch | undefined }) {

@@ -27,6 +27,8 @@ export interface BenchProps {
   trouble: string;
   onRecord: (kind: string, body: Record<string, unknown>) => void;
   onUndo: () => void;
+  /** The first clock of a shift is the sound test; null: it has been heard. */
+  soundTest: { onPlay: () => void; onHeard: () => void } | null;
 }
 export type Sheet = "none" | "aid" | "more" | "map";
 
@@ -105,6 +107,7 @@ function StepView(props: StepProps) {
           <Sides actions={beside} onTake={onTake} />
         </div>
       )}
+      {!action && number && props.soundTest && <SoundTest {...props.soundTest} />}
       {below.length > 0 && (
         <div class="sides">
           <Sides actions={below} onTake={onTake} />
@@ -112,6 +115,21 @@ function StepView(props: StepProps) {
       )}
       {action && <Main action={action} armed={armed} onTake={onTake} />}
     </main>
+  );
+}
+
+/** A muted phone is a burnt batch: play it once, and say that it was heard. */
+function SoundTest({ onPlay, onHeard }: NonNullable<BenchProps["soundTest"]>) {
+  const [played, setPlayed] = useState(false);
+  const play = () => {
+    setPlayed(true);
+    onPlay();
+  };
+  return (
+    <div class="sides">
+      <SideButton label={t(played ? "button.play_again" : "button.try_sound")} onTap={play} />
+      {played && <SideButton label={t("button.heard_it")} onTap={onHeard} />}
+    </div>
   );
 }
 

@@ -20,11 +20,18 @@ const ANSWERS_FOR: Record<string, string[]> = {
   per_box: ["want.per_box"],
   frame_length_m: ["frame.length_m", "frame", "length_m", "trim_m"],
   frame_width_m: ["frame.width_m", "width_m"],
+  oven: ["oven", "oven.rated_w", "oven.power_w", "oven.unevenness", "step_s"],
+  vessel: ["vessel", "vessel.mass_kg", "vessel.heat_capacity_j_kgk"],
+  base: ["base", "contact_m2k_w", "bottom"],
 };
+
+function at(field: string, problem: ProblemDocument | null): ProblemDocument | null {
+  if (!problem) return null;
+  return problem.field === field || ANSWERS_FOR[field]?.includes(problem.field) ? problem : null;
+}
 
 export function PlanFields(props: Props) {
   const { form, shop, onChange, onProduct } = props;
-  const named = (rows: { id: string; name: string }[]) => rows.map(({ id, name }) => ({ value: id, label: name }));
   return (
     <>
       <ChoiceField label={t("desk.product")} value={form.product_id} options={named(shop.products)} onValue={onProduct} />
@@ -52,15 +59,33 @@ export function PlanFields(props: Props) {
           <Number {...props} field="frame_width_m" />
         </div>
       )}
-      <ChoiceField label={t("desk.oven")} value={form.oven_id} options={named(shop.ovens)} onValue={(oven_id) => onChange({ oven_id })} />
-      <ChoiceField label={t("desk.vessel")} value={form.vessel_id} options={named(shop.vessels)} onValue={(vessel_id) => onChange({ vessel_id })} />
-      <ChoiceField label={t("desk.base")} value={form.base_id} options={named(shop.bases)} onValue={(base_id) => onChange({ base_id })} />
+      <Kit {...props} />
       <div class="pair">
         <Number {...props} field="room_c" />
         <Number {...props} field="start_c" />
       </div>
     </>
   );
+}
+
+/** What stands in the kitchen. */
+function Kit({ form, shop, problem, onChange }: Props) {
+  const kit = [
+    { name: "oven", rows: shop.ovens, value: form.oven_id, take: (oven_id: string) => onChange({ oven_id }) },
+    { name: "vessel", rows: shop.vessels, value: form.vessel_id, take: (vessel_id: string) => onChange({ vessel_id }) },
+    { name: "base", rows: shop.bases, value: form.base_id, take: (base_id: string) => onChange({ base_id }) },
+  ];
+  return (
+    <>
+      {kit.map(({ name, rows, value, take }) => (
+        <ChoiceField key={name} label={t(`desk.${name}`)} value={value} options={named(rows)} problem={at(name, problem)} onValue={take} />
+      ))}
+    </>
+  );
+}
+
+function named(rows: { id: string; name: string }[]) {
+  return rows.map(({ id, name }) => ({ value: id, label: name }));
 }
 
 function bars(shop: Shop): string {
@@ -81,13 +106,12 @@ function Amount(props: Props) {
 type NumberName = { [K in keyof PlanForm]: PlanForm[K] extends number | null ? K : never }[keyof PlanForm];
 
 function Number({ form, problem, onChange, onRead, field, note }: Props & { field: NumberName; note?: string }) {
-  const mine = problem !== null && (problem.field === field || (ANSWERS_FOR[field]?.includes(problem.field) ?? false));
   return (
     <QuantityField
       label={t(`desk.field_${field}`)}
       name={field}
       value={form[field]}
-      problem={mine ? problem : null}
+      problem={at(field, problem)}
       note={note}
       onValue={(value, fault) => {
         onRead(field, fault !== null);

@@ -40,7 +40,12 @@ export function Compared({ record }: { record: BatchRecord }) {
   );
 }
 
-function rows({ plan, run, summary }: BatchRecord): Row[] {
+/** The good centres counted at the end, or null before the count. */
+function counted(run: BatchRecord["run"]): number | null {
+  return typeof run["pieces"] === "number" ? run["pieces"] : null;
+}
+
+function rows({ plan, run }: BatchRecord): Row[] {
   const { reply } = plan;
   const parts = partsOf(run);
   const weighed = run["weighed_kg"] as number | null;
@@ -55,14 +60,15 @@ function rows({ plan, run, summary }: BatchRecord): Row[] {
       planned: formatDuration(reply.cool.ready_s),
       happened: poured !== undefined && firm !== undefined ? formatDuration((firm - poured) / 1000) : "–",
     },
-    { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", summary.pieces) },
+    { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", counted(run)) },
   ];
 }
 
 /** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */
 function yieldWords({ plan, run, summary }: BatchRecord): string[] {
-  if (summary.pieces === null) return [t("desk.not_counted_yet")];
-  const words = [t("desk.yield_pieces", { n: summary.pieces, percent: percent(summary.pieces, plan.reply.cut.pieces) })];
+  const pieces = counted(run);
+  if (pieces === null) return [t("desk.not_counted_yet")];
+  const words = [t("desk.yield_pieces", { n: pieces, percent: percent(pieces, plan.reply.cut.pieces) })];
   const weighed = (run["weighed_kg"] as number | null) ?? summary.caramel_kg;
   if (summary.good_kg !== null && weighed) {
     words.push(t("desk.yield_mass", { good_kg: summary.good_kg, percent: percent(summary.good_kg, weighed) }));

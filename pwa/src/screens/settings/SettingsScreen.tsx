@@ -1,6 +1,6 @@
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
-import { formatTime, languages, t } from "../../text";
+import { formatTime, languages, reader, t } from "../../text";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
 
@@ -19,7 +19,7 @@ export function SettingsScreen() {
         <h2>{t("settings.reading")}</h2>
         <ChoiceField
           label={t("settings.language")}
-          value={settings.value.language}
+          value={settings.value.language || reader.value.language}
           options={languages.map((one) => ({ value: one, label: t(`language.${one}`) }))}
           onValue={(language) => void changeSettings({ language })}
         />

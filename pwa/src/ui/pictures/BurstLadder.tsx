@@ -25,7 +25,13 @@ export interface Ladder {
 export function BurstLadder({ ladder, place }: { ladder: Ladder; place: Place }) {
   const ratio = Math.min(0.9, 0.24 + 0.075 * ladder.rungs.length);
   return (
-    <Picture label={ladderWords(ladder)} place={place} ratio={ratio} draw={(box) => <Drawing box={box} ladder={ladder} />} />
+    <Picture
+      label={ladderWords(ladder)}
+      place={place}
+      ratio={ratio}
+      most={80 + 36 * ladder.rungs.length}
+      draw={(box) => <Drawing box={box} ladder={ladder} />}
+    />
   );
 }
 
@@ -109,12 +115,17 @@ function Lines({ box, ladder, x, top, foot, hatch }: LinesProps) {
         {formatRange("window_c", ladder.low_c, ladder.high_c)}
       </text>
       <text x={box.width - 2} y={text} text-anchor="end" class="ink-soft">
-        {wide ? t("picture.limit", { limit_c: ladder.limit_c }) : figure("limit_c", ladder.limit_c).text}
+        {figure("limit_c", ladder.limit_c).text}
       </text>
       {wide && (
-        <text x={middle} y={box.letter} text-anchor="middle" class="ink-now">
-          {t("picture.window")}
-        </text>
+        <g>
+          <text x={middle} y={box.letter} text-anchor="middle" class="ink-now">
+            {t("picture.window")}
+          </text>
+          <text x={box.width - 2} y={box.letter} text-anchor="end" class="ink-soft">
+            {t("picture.limit")}
+          </text>
+        </g>
       )}
     </g>
   );
@@ -134,6 +145,8 @@ interface RungProps {
 function RungMark({ box, rung, number, x, y, above, thick, lettered }: RungProps) {
   const [from, to] = [x(rung.from_c), Math.max(x(rung.to_c), x(rung.from_c) + thick)];
   const end = rung.reading_c === null ? to : x(rung.reading_c);
+  const ranged = rung.state !== "done" && box.place === "desk" && rung.high_c !== null;
+  const labelFrom = ranged ? Math.max(end, x(rung.high_c ?? rung.to_c)) : end;
   return (
     <g class={`rung rung-${rung.state}`} font-size={box.letter}>
       {above !== null && <path d={`M${to} ${y}V${above}`} class="line-riser" />}
@@ -146,7 +159,7 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered }: RungProps
         <Range low={x(rung.low_c)} high={x(rung.high_c)} y={y} half={thick / 2 + 4} />
       )}
       {rung.reading_c !== null && <circle cx={end} cy={y} r={Math.max(5, thick * 0.72)} class="dot" />}
-      {lettered && <EndLabel box={box} rung={rung} end={end} start={from} y={y} thick={thick} />}
+      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={from} y={y} thick={thick} />}
       {box.place === "desk" && (
         <text x={0} y={y + box.letter * 0.36} class="ink-soft">
           {t("picture.rung", { n: number, seconds_s: rung.seconds_s })}

@@ -17,7 +17,7 @@ export interface Cooling {
 }
 
 export function CoolingCurve({ cooling, place }: { cooling: Cooling; place: Place }) {
-  return <Picture label={words(cooling)} place={place} ratio={0.6} draw={(box) => <Drawing box={box} cooling={cooling} />} />;
+  return <Picture label={words(cooling)} place={place} ratio={0.62} most={360} draw={(box) => <Drawing box={box} cooling={cooling} />} />;
 }
 
 function when(cooling: Cooling, at_s: number): string {
@@ -87,7 +87,7 @@ function Drawing({ box, cooling }: { box: Box; cooling: Cooling }) {
 
 function Grid({ box, cooling, plot }: { box: Box; cooling: Cooling; plot: Axes }) {
   const [coldest, hottest] = [figureAt(plot, plot.bottom), figureAt(plot, plot.top)];
-  const step = timeStep(plot.end_s, box.place === "bench" ? 3 : Math.max(3, Math.floor(box.width / 100)));
+  const step = timeStep(plot.end_s, box.place === "bench" ? 3 : Math.max(3, Math.floor(box.width / 80)));
   const times: number[] = [];
   for (let at_s = 0; at_s <= plot.end_s; at_s += step) times.push(at_s);
   return (

@@ -15,22 +15,24 @@ interface Props {
   place: Place;
   /** Height over width at the desk; at the bench the picture takes the room there is. */
   ratio: number;
+  /** The greatest height at the desk, in CSS pixels. */
+  most: number;
   draw: (box: Box) => ComponentChildren;
 }
 
 /** A drawing in real pixels of the room it has, so that its lettering keeps its size. */
-export function Picture({ label, place, ratio, draw }: Props) {
+export function Picture({ label, place, ratio, most, draw }: Props) {
   const frame = useRef<HTMLDivElement>(null);
-  const [room, setRoom] = useState({ width: 358, height: 358 * ratio });
+  const [room, setRoom] = useState({ width: 358, height: Math.min(most, 358 * ratio) });
   useEffect(() => {
     const element = frame.current;
     if (!element || typeof ResizeObserver === "undefined") return;
-    const measure = () => setRoom(roomOf(element, place, ratio));
+    const measure = () => setRoom(roomOf(element, place, ratio, most));
     const watch = new ResizeObserver(measure);
     watch.observe(element);
     measure();
     return () => watch.disconnect();
-  }, [place, ratio]);
+  }, [place, ratio, most]);
   const { width, height } = room;
   return (
     <div class={`picture picture-${place}`} ref={frame}>
@@ -44,9 +46,9 @@ export function Picture({ label, place, ratio, draw }: Props) {
 }
 
 /** At the bench a picture with less than 100 pixels of height says nothing: it makes room for the button instead. */
-function roomOf(element: HTMLElement, place: Place, ratio: number) {
+function roomOf(element: HTMLElement, place: Place, ratio: number, most: number) {
   const width = Math.round(element.clientWidth) || 358;
-  if (place === "desk") return { width, height: Math.round(width * ratio) };
+  if (place === "desk") return { width, height: Math.min(most, Math.round(width * ratio)) };
   const height = Math.floor(element.clientHeight);
   return { width, height: height < 100 ? 0 : height };
 }

@@ -23,7 +23,7 @@ export function SlabMap({ slab, place }: { slab: Slab; place: Place }) {
     first_m: slab.across_m[0] ?? 0,
   });
   const ratio = Math.min(1.1, Math.max(0.45, slab.width_m / slab.length_m));
-  return <Picture label={words} place={place} ratio={ratio} draw={(box) => <Drawing box={box} slab={slab} />} />;
+  return <Picture label={words} place={place} ratio={ratio} most={460} draw={(box) => <Drawing box={box} slab={slab} />} />;
 }
 
 function Drawing({ box, slab }: { box: Box; slab: Slab }) {
