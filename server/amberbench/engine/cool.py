@@ -66,13 +66,7 @@ def refit(request):
         _decide(reply, touches[-1][0], touches[-1][1])
     reply["loss_factor"] = exp(x)
     reply["loss_factor_sd"] = sd
-    reply["inputs"] = _constants(request) + [
-        constant("cool.touch_sd_k", refitting.TOUCH_SD_K, "K"),
-        constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
-        constant("cool.reading_low_sd_k", refitting.BIAS_SD_K, "K"),
-        constant("cool.steady_chance", refitting.STEADY[0], ""),
-        constant("cool.steady_share", refitting.STEADY[1], ""),
-    ]
+    reply["inputs"] = _constants(request) + _refit_constants()
     return reply
 
 
@@ -124,6 +118,16 @@ def _warnings(request, slab):
     if request["room_c"] < COLD_ROOM_C:
         found.append({"code": "cold_room", "values": {"room_c": request["room_c"]}})
     return found
+
+
+def _refit_constants():
+    return [
+        constant("cool.touch_sd_k", refitting.TOUCH_SD_K, "K"),
+        constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
+        constant("cool.reading_low_sd_k", refitting.BIAS_SD_K, "K"),
+        constant("cool.steady_chance", refitting.STEADY[0], ""),
+        constant("cool.steady_share", refitting.STEADY[1], ""),
+    ]
 
 
 def _constants(request):
