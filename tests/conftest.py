@@ -9,12 +9,12 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings
+from tests.bench import NINE_OCLOCK_MS
 
 from amberbench.app import create_app
 from amberbench.config import demo_shop_file
 from amberbench.services import setup
 from amberbench.store import db
-from tests.bench import NINE_OCLOCK_MS
 
 # The machine is shared: deadlines would test the neighbours.
 settings.register_profile("amberbench", deadline=None, derandomize=True, print_blob=True)
@@ -65,6 +65,16 @@ def app(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
     """The application; no phone app is built in its folder."""
     app = application(database, clock, PWA_FOLDER=tmp_path / "pwa")
     yield app
+    with app.app_context():
+        db.engine.dispose()
+
+
+@pytest.fixture(scope="session")
+def asking(ready_database: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[FlaskClient]:
+    """A client for tests that store nothing; shared by all of them, for an application takes time to set up."""
+    file = Path(shutil.copy(ready_database, tmp_path_factory.mktemp("asking") / "amberbench.sqlite"))
+    app = application(file, SetClock(), PWA_FOLDER=file.parent / "pwa")
+    yield app.test_client()
     with app.app_context():
         db.engine.dispose()
 

@@ -8,7 +8,7 @@ from amberbench.schemas.documents import ProblemDetails
 
 
 def assert_problem(response: TestResponse, status: int, code: str | None = None, field: str | None = None) -> Any:
-    """Problem details (RFC 9457) with this status and, among the errors, this code at this field; returns the document."""
+    """Problem details (RFC 9457) with this status and, among the errors, this code at this field; returns it."""
     assert response.status_code == status, response.get_data(as_text=True)
     assert response.mimetype == "application/problem+json"
     assert response.headers["Cache-Control"] == "no-store"

@@ -1,6 +1,7 @@
 """Listens: a threaded server in pure Python, HTTPS with a certificate."""
 
 import signal
+import threading
 from collections.abc import Callable
 from types import FrameType
 
@@ -13,21 +14,21 @@ SHUTDOWN_S = 3
 
 
 def listen(app: Flask, host: str, port: int, cert: str | None, key: str | None, ready: Callable[[str], None]) -> None:
-    """Serves until interrupted or terminated; calls `ready` with the address once connections are accepted."""
+    """Serves until interrupted or terminated; calls `ready` with the address once connections are accepted.
+
+    Raises OSError when the address or the certificate cannot be used.
+    """
     server = wsgi.Server((host, port), app, numthreads=THREADS, shutdown_timeout=SHUTDOWN_S)
     if cert and key:
         server.ssl_adapter = BuiltinSSLAdapter(cert, key)
+    server.prepare()
 
     def stop(_signal: int, _frame: FrameType | None) -> None:
-        raise KeyboardInterrupt
+        # In a thread of its own: an exception here could hit the server anywhere and leave its workers running.
+        threading.Thread(target=server.stop).start()
 
+    signal.signal(signal.SIGINT, stop)
     signal.signal(signal.SIGTERM, stop)
-    server.prepare()
     shown = f"[{host}]" if ":" in host else host
     ready(f"{'https' if cert else 'http'}://{shown}:{server.bind_addr[1]}/")
-    try:
-        server.serve()
-    except KeyboardInterrupt:
-        pass
-    finally:
-        server.stop()
+    server.serve()

@@ -4,20 +4,30 @@ import json
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-
-from amberbench.engine import fields as engine_fields
 from tests.api.test_plan_doors import REQUESTS
 from tests.log import Phone, pulled, uuid7
 from tests.problem_shape import assert_problem
 
+from amberbench.engine import fields as engine_fields
+
 # The client is shared by the examples: they only add to the log, or ask.
 SHARED = settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
-WORDS = st.sampled_from(["", "2.5 lb", "0.5 in", "70 °F", "1e308 kg", "-3 s", "caramel", "fit", "fan", "nan", "°", "1 per"])
+WORDS = st.sampled_from(
+    ["", "2.5 lb", "0.5 in", "70 °F", "1e308 kg", "-3 s", "caramel", "fit", "fan", "nan", "°", "1 per"]
+)
 VALUES = st.recursive(
-    st.none() | st.booleans() | st.integers(-(2**60), 2**60) | st.floats() | st.floats(0, 100) | WORDS | st.text(max_size=6),
+    st.none()
+    | st.booleans()
+    | st.integers(-(2**60), 2**60)
+    | st.floats()
+    | st.floats(0, 100)
+    | WORDS
+    | st.text(max_size=6),
     lambda inner: (
         st.lists(inner, max_size=3)
-        | st.dictionaries(st.sampled_from(["value", "unit", "layers", "kg", "power_w", "length_m", "h_w_m2k", "x"]), inner, max_size=3)
+        | st.dictionaries(
+            st.sampled_from(["value", "unit", "layers", "kg", "power_w", "length_m", "h_w_m2k", "x"]), inner, max_size=3
+        )
     ),
     max_leaves=6,
 )
@@ -55,7 +65,9 @@ def test_slow_plans_answer_or_refuse(client, data):
 
 
 @SHARED
-@given(st.lists(VALUES | st.dictionaries(st.sampled_from(list(Phone().event("freed"))), VALUES, max_size=10), max_size=4))
+@given(
+    st.lists(VALUES | st.dictionaries(st.sampled_from(list(Phone().event("freed"))), VALUES, max_size=10), max_size=4)
+)
 def test_any_events_are_answered_one_by_one(client, events):
     response = client.post("/api/events", json={"events": events})
     check(response)
@@ -64,7 +76,9 @@ def test_any_events_are_answered_one_by_one(client, events):
 
 
 KINDS = st.sampled_from(sorted(engine_fields.EVENTS))
-BODIES = st.dictionaries(st.sampled_from(["kg", "seconds_s", "surface_c", "pieces", "plan", "firm", "event_id", "step"]), VALUES, max_size=3)
+BODIES = st.dictionaries(
+    st.sampled_from(["kg", "seconds_s", "surface_c", "pieces", "plan", "firm", "event_id", "step"]), VALUES, max_size=3
+)
 
 
 @SHARED

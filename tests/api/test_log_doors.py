@@ -1,10 +1,10 @@
 """The batch log over the network: pushed once, pulled in order, never lost."""
 
 import pytest
-
-from amberbench.schemas import documents as shapes
 from tests.log import Phone, pulled, push, results, uuid7
 from tests.problem_shape import assert_problem
+
+from amberbench.schemas import documents as shapes
 
 
 def test_event_is_stored_once_and_known_when_it_comes_again(client):
@@ -26,13 +26,24 @@ def test_same_event_twice_in_one_push_is_stored_once(client):
 def test_names_in_another_order_are_the_same_event(client):
     event = Phone().event("read", surface_c=71.5, note="x")
     push(client, event)
-    shuffled = dict(reversed(event.items())) | {"body": dict(reversed(event["body"].items())), "at_ms": float(event["at_ms"])}
+    shuffled = dict(reversed(event.items())) | {
+        "body": dict(reversed(event["body"].items())),
+        "at_ms": float(event["at_ms"]),
+    }
     assert results(push(client, shuffled)) == ["known"]
 
 
 @pytest.mark.parametrize(
     "change",
-    [{"kind": "freed"}, {"body": {"x": 1}}, {"at_ms": 1.0}, {"seq": 99}, {"batch_id": None}, {"v": 2}, {"hand": "left"}],
+    [
+        {"kind": "freed"},
+        {"body": {"x": 1}},
+        {"at_ms": 1.0},
+        {"seq": 99},
+        {"batch_id": None},
+        {"v": 2},
+        {"hand": "left"},
+    ],
 )
 def test_id_that_stands_for_something_else_is_refused_and_nothing_overwritten(client, change):
     event = Phone().event("flipped")
@@ -122,7 +133,12 @@ def test_more_than_500_events_at_once_are_refused_as_a_whole(client):
 
 @pytest.mark.parametrize(
     ("body", "code"),
-    [({}, "missing"), ({"events": None}, "missing"), ({"events": {}}, "not_a_list"), ({"events": [], "x": 1}, "unknown_field")],
+    [
+        ({}, "missing"),
+        ({"events": None}, "missing"),
+        ({"events": {}}, "not_a_list"),
+        ({"events": [], "x": 1}, "unknown_field"),
+    ],
 )
 def test_push_that_is_no_list_of_events_is_a_problem(client, body, code):
     assert_problem(client.post("/api/events", json=body), 422, code)
@@ -176,7 +192,10 @@ def test_facts_survive_a_plan_the_engine_cannot_fold(client, caplog):
     phone = Phone()
     for plan in ({}, {"reply": 7}, {"name": 7, "kind": ["slab"], "reply": {"caramel_kg": "much"}}):
         phone.batch_id = uuid7()
-        assert results(push(client, phone.event("batch_opened", plan=plan), phone.event("freed"))) == ["stored", "stored"]
+        assert results(push(client, phone.event("batch_opened", plan=plan), phone.event("freed"))) == [
+            "stored",
+            "stored",
+        ]
         record = client.get(f"/api/batches/{phone.batch_id}").get_json()
         assert record["run"] is None
         assert record["summary"]["events"] == 2

@@ -3,8 +3,8 @@
 import json
 
 
-def document(client):
-    return client.get("/api/openapi.json").get_json()
+def document(asking):
+    return asking.get("/api/openapi.json").get_json()
 
 
 def references(node):
@@ -18,25 +18,25 @@ def references(node):
             yield from references(inner)
 
 
-def test_every_door_is_described(app, client):
-    described = document(client)["paths"]
-    for rule in app.url_map.iter_rules():
+def test_every_door_is_described(asking):
+    described = document(asking)["paths"]
+    for rule in asking.application.url_map.iter_rules():
         if rule.rule.startswith("/api/") and rule.rule != "/api/openapi.json":
             path = rule.rule.replace("<", "{").replace(">", "}")
             for verb in rule.methods - {"HEAD", "OPTIONS"}:
                 assert verb.lower() in described[path], (verb, path)
 
 
-def test_every_reference_leads_somewhere(client):
-    whole = document(client)
+def test_every_reference_leads_somewhere(asking):
+    whole = document(asking)
     for reference in set(references(whole)):
         node = whole
         for step in reference.removeprefix("#/").split("/"):
             node = node[step]
 
 
-def test_quantity_is_a_number_a_pair_or_text_within_the_engines_range(client):
-    schemas = document(client)["components"]["schemas"]
+def test_quantity_is_a_number_a_pair_or_text_within_the_engines_range(asking):
+    schemas = document(asking)["components"]["schemas"]
     mass = schemas["MeltPlanRequest"]["properties"]["mass_kg"]
     assert [one["type"] for one in mass["oneOf"]] == ["number", "object", "string"]
     assert (mass["oneOf"][0]["minimum"], mass["oneOf"][0]["maximum"]) == (0.05, 10)
@@ -45,7 +45,7 @@ def test_quantity_is_a_number_a_pair_or_text_within_the_engines_range(client):
     assert schemas["MeltPlanReply"]["properties"]["total_s"]["type"] == "number"
 
 
-def test_errors_are_described_as_problem_details(client):
-    responses = document(client)["components"]["responses"]
+def test_errors_are_described_as_problem_details(asking):
+    responses = document(asking)["components"]["responses"]
     for response in responses.values():
         assert list(response["content"]) == ["application/problem+json"], json.dumps(response)

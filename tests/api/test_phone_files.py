@@ -37,14 +37,18 @@ def test_each_file_has_its_type_and_its_age(client, built, name):
     assert response.data == (built / name).read_bytes()
 
 
-@pytest.mark.parametrize("path", ["/", "/index.html", "/plan", "/bench/0193a1b2", "/batches/0193a1b2", "/apiary", "/?x=1"])
+@pytest.mark.parametrize(
+    "path", ["/", "/index.html", "/plan", "/bench/0193a1b2", "/batches/0193a1b2", "/apiary", "/?x=1"]
+)
 def test_every_page_of_the_app_is_its_shell_without_a_redirect(client, built, path):
     response = client.get(path)
     assert (response.status_code, response.text) == (200, SHELL)
     assert response.headers["Cache-Control"] == "no-cache"
 
 
-@pytest.mark.parametrize("path", ["/assets/gone.js", "/assets/gone", "/gone.png", "/sw.js.map", "/../config.py", "/..%2fconfig.py"])
+@pytest.mark.parametrize(
+    "path", ["/assets/gone.js", "/assets/gone", "/gone.png", "/sw.js.map", "/../config.py", "/..%2fconfig.py"]
+)
 def test_file_that_is_not_there_is_not_the_shell(client, built, path):
     response = client.get(path)
     assert response.text != SHELL

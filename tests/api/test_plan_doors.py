@@ -1,10 +1,10 @@
 """Plans over the network: the engine's own answers, in any usual unit."""
 
 import pytest
-
-from amberbench.engine import catalogue
 from tests.bench import SLAB_REQUEST
 from tests.problem_shape import assert_problem
+
+from amberbench.engine import catalogue
 
 MELT = {"mass_kg": 1.134, "oven": {"rated_w": 1000}}
 REQUESTS = {
@@ -19,9 +19,9 @@ REQUESTS = {
 
 
 @pytest.mark.parametrize("name", REQUESTS)
-def test_plan_is_exactly_what_the_engine_says(client, name):
+def test_plan_is_exactly_what_the_engine_says(asking, name):
     function, request = REQUESTS[name]
-    response = client.post(f"/api/plans/{name}", json=request)
+    response = asking.post(f"/api/plans/{name}", json=request)
     assert response.status_code == 200, response.get_json()
     assert response.get_json() == catalogue.call(function, request)
 
@@ -41,9 +41,9 @@ def test_plan_is_exactly_what_the_engine_says(client, name):
         (".5 kg", 0.5),
     ],
 )
-def test_mass_is_taken_in_any_usual_unit(client, given, mass_kg):
+def test_mass_is_taken_in_any_usual_unit(asking, given, mass_kg):
     # Exact factors: NIST SP 811 (2008), appendix B.8; a stone is 14 lb.
-    response = client.post("/api/plans/melt", json=MELT | {"mass_kg": given})
+    response = asking.post("/api/plans/melt", json=MELT | {"mass_kg": given})
     assert response.status_code == 200, response.get_json()
     row = next(row for row in response.get_json()["inputs"] if row["field"] == "mass_kg")
     assert row["value"] == pytest.approx(mass_kg, rel=1e-12)
@@ -63,8 +63,8 @@ def test_mass_is_taken_in_any_usual_unit(client, given, mass_kg):
         ("length_m", "1 foot", 0.3048),
     ],
 )
-def test_other_quantities_too(client, field, given, si):
-    response = client.post("/api/plans/cooling", json={"thickness_m": 0.01, field: given})
+def test_other_quantities_too(asking, field, given, si):
+    response = asking.post("/api/plans/cooling", json={"thickness_m": 0.01, field: given})
     assert response.status_code == 200, response.get_json()
     row = next(row for row in response.get_json()["inputs"] if row["field"] == field)
     assert row["value"] == pytest.approx(si, rel=1e-12)
@@ -111,24 +111,24 @@ def test_other_quantities_too(client, field, given, si):
         ("3 tonne", "too_high"),
     ],
 )
-def test_bad_mass_is_refused_by_name(client, given, code):
-    document = assert_problem(client.post("/api/plans/melt", json=MELT | {"mass_kg": given}), 422, code, "mass_kg")
+def test_bad_mass_is_refused_by_name(asking, given, code):
+    document = assert_problem(asking.post("/api/plans/melt", json=MELT | {"mass_kg": given}), 422, code, "mass_kg")
     if code in ("wrong_unit", "unknown_unit", "no_unit"):
         assert document["errors"][0]["accepted"] == ["g", "kg", "oz", "lb"]
 
 
-def test_sentence_names_field_value_and_what_is_accepted(client):
-    document = client.post("/api/plans/melt", json=MELT | {"mass_kg": "2.5 in"}).get_json()
+def test_sentence_names_field_value_and_what_is_accepted(asking):
+    document = asking.post("/api/plans/melt", json=MELT | {"mass_kg": "2.5 in"}).get_json()
     for words in ("2.5 in", "kg", "lb"):
         assert words in document["detail"]
-    document = client.post("/api/plans/melt", json=MELT | {"room_c": 800}).get_json()
+    document = asking.post("/api/plans/melt", json=MELT | {"room_c": 800}).get_json()
     for words in ("800\u202f°C", "-5\u202f°C", "45\u202f°C"):
         assert words in document["detail"]
 
 
-def test_all_that_is_wrong_with_the_shape_is_said_at_once(client):
+def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
     request = {"mass_kg": "2.5 in", "room_c": True, "oven": {"rated_w": [], "colour": "white"}, "bowl": 1}
-    document = assert_problem(client.post("/api/plans/melt", json=request), 422)
+    document = assert_problem(asking.post("/api/plans/melt", json=request), 422)
     found = {(error["field"], error["code"]) for error in document["errors"]}
     assert found == {
         ("mass_kg", "wrong_unit"),
@@ -165,7 +165,7 @@ def test_all_that_is_wrong_with_the_shape_is_said_at_once(client):
         ("frame", {"trim_m": 0.1, "max_length_m": 0.1}, None),
     ],
 )
-def test_what_makes_no_sense_is_a_problem(client, name, change, field):
-    document = assert_problem(client.post(f"/api/plans/{name}", json=REQUESTS[name][1] | change), 422)
+def test_what_makes_no_sense_is_a_problem(asking, name, change, field):
+    document = assert_problem(asking.post(f"/api/plans/{name}", json=REQUESTS[name][1] | change), 422)
     if field:
         assert document["errors"][0]["field"] == field

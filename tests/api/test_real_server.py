@@ -58,7 +58,13 @@ def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
         connection = http.client.HTTPConnection(address.split("/")[2], timeout=20)
         for headers in ({}, {"Transfer-Encoding": "chunked"}):
             body = (b" " * 100_000 for _ in range(100)) if headers else b" " * 10_000_000
-            connection.request("POST", "/api/events", body, {"Content-Type": "application/json"} | headers, encode_chunked=bool(headers))
+            connection.request(
+                "POST",
+                "/api/events",
+                body,
+                {"Content-Type": "application/json"} | headers,
+                encode_chunked=bool(headers),
+            )
             response = connection.getresponse()
             assert response.status == 413
             assert response.headers["Content-Type"] == "application/problem+json"
@@ -70,13 +76,9 @@ def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
 @pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl makes the throw-away certificate")
 def test_certificate_makes_it_https_and_warns_that_there_is_no_sign_in(tmp_path):
     cert, key = tmp_path / "cert.pem", tmp_path / "key.pem"
-    subprocess.run(
-        ["openssl", "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1", "-nodes", "-days", "2"]
-        + ["-subj", "/CN=bench", "-addext", "subjectAltName=IP:127.0.0.1", "-keyout", key, "-out", cert],
-        check=True,
-        capture_output=True,
-        timeout=20,
-    )
+    command = "openssl req -x509 -newkey ec -pkeyopt ec_paramgen_curve:prime256v1 -nodes -days 2 -subj /CN=bench"
+    made = [*command.split(), "-addext", "subjectAltName=IP:127.0.0.1", "-keyout", key, "-out", cert]
+    subprocess.run(made, check=True, capture_output=True, timeout=20)
     with serving(tmp_path, "--host", "0.0.0.0", "--cert", str(cert), "--key", str(key)) as (address, said):
         assert address.startswith("https://")
         assert any("no sign-in" in line for line in said)

@@ -1,11 +1,11 @@
 """The projection is nothing but the log, folded."""
 
 from sqlalchemy import select, text
+from tests.log import Phone, push
 
 from amberbench.services import batches
 from amberbench.store import reading, writing
 from amberbench.store.models import BatchRow
-from tests.log import Phone, push
 
 
 def rows(app):
@@ -24,7 +24,8 @@ def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client)
     with app.app_context():
         with writing() as session:
             session.execute(text("UPDATE batch SET pieces = 1, run = NULL, step = 'lost'"))
-            session.execute(text("INSERT INTO batch SELECT 'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run FROM batch LIMIT 1"))
+            values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run"
+            session.execute(text(f"INSERT INTO batch SELECT {values} FROM batch LIMIT 1"))
         assert rows(app) != before
         assert batches.rebuild() == 2
     assert rows(app) == before

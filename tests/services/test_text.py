@@ -37,7 +37,15 @@ def test_figures_are_as_fine_as_the_bench_reads_them(name, value, shown):
 
 @pytest.mark.parametrize(
     ("seconds", "shown"),
-    [(45, "45 s"), (99.4, "99 s"), (100, "1 min 40 s"), (120, "2 min"), (2820, "47 min"), (6000, "1 h 40 min"), (-30, "−30 s")],
+    [
+        (45, "45 s"),
+        (99.4, "99 s"),
+        (100, "1 min 40 s"),
+        (120, "2 min"),
+        (2820, "47 min"),
+        (6000, "1 h 40 min"),
+        (-30, "−30 s"),
+    ],
 )
 def test_durations_fit_a_glance(seconds, shown):
     assert text.formatted("total_s", seconds) == shown
@@ -63,7 +71,9 @@ def test_every_problem_of_engine_and_server_has_a_sentence():
     codes = set()
     for file in SERVER.rglob("*.py"):
         source = file.read_text(encoding="utf-8")
-        codes |= set(re.findall(r'(?:Problem|_problem|refuse)\(\s*(?:[^,()]+|[^,()]*\([^()]*\)),\s*"([a-z_]+)"', source))
+        codes |= set(
+            re.findall(r'(?:Problem|_problem|refuse)\(\s*(?:[^,()]+|[^,()]*\([^()]*\)),\s*"([a-z_]+)"', source)
+        )
         codes |= set(re.findall(r'refuse\(\s*"([a-z_]+)"', source)) | set(re.findall(r'fault\(\s*"([a-z_]+)"', source))
     assert len(codes) > 30
     assert [code for code in sorted(codes) if text.sentence(f"problem.{code}", {}) == f"problem.{code}"] == []

@@ -4,11 +4,11 @@ import threading
 
 import pytest
 from sqlalchemy import event, text
+from tests.log import Phone, pulled, push, results
+from tests.problem_shape import assert_problem
 
 from amberbench import store
 from amberbench.store import db
-from tests.log import Phone, pulled, push, results
-from tests.problem_shape import assert_problem
 
 PHONES, PUSHES, EACH = 6, 12, 4
 

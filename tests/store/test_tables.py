@@ -7,11 +7,11 @@ import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from sqlalchemy import inspect, text
+from tests.conftest import application
 
 from amberbench import store
 from amberbench.store import db
 from amberbench.store.models import Base, EventRow
-from tests.conftest import application
 
 SERVER = Path(store.__file__).parent.parent
 
@@ -72,10 +72,15 @@ def test_nothing_in_the_code_changes_or_deletes_an_event():
     assert not re.search(r"(update|delete)\(\s*EventRow|UPDATE event|DELETE FROM event|session\.delete", source)
 
 
+def write_and_fail():
+    with store.writing() as session:
+        session.execute(text("INSERT INTO shop (id, document, changed_ms) VALUES ('x', '{}', 0)"))
+        raise ZeroDivisionError
+
+
 def test_failed_writing_leaves_nothing_behind(app, client):
     with app.app_context():
-        with pytest.raises(ZeroDivisionError), store.writing() as session:
-            session.execute(text("INSERT INTO shop (id, document, changed_ms) VALUES ('x', '{}', 0)"))
-            raise ZeroDivisionError
+        with pytest.raises(ZeroDivisionError):
+            write_and_fail()
         with store.reading() as session:
             assert session.execute(text("SELECT count(*) FROM shop")).scalar() == 1

@@ -6,9 +6,11 @@ import marshmallow as ma
 from flask import Request, Response, current_app, g, request
 from flask_smorest import Blueprint
 from webargs.flaskparser import FlaskParser, abort
-from werkzeug.exceptions import UnsupportedMediaType
+from werkzeug.exceptions import RequestEntityTooLarge, UnsupportedMediaType
 
 from amberbench.services import clock, strict_json
+
+MOST_READ_AWAY = 32 * 1024 * 1024
 
 
 class StrictParser(FlaskParser):
@@ -18,7 +20,11 @@ class StrictParser(FlaskParser):
         """The document in the body."""
         if not req.is_json:
             raise UnsupportedMediaType
-        return strict_json.read(req.get_data(cache=True))
+        body = req.get_data(cache=True)
+        # Without a length Werkzeug stops at the limit and says nothing.
+        if req.content_length is None and len(body) >= current_app.config["MAX_CONTENT_LENGTH"]:
+            raise RequestEntityTooLarge
+        return strict_json.read(body)
 
     def handle_error(self, error: ma.ValidationError, *_: Any, **__: Any) -> NoReturn:
         """Hands marshmallow's faults to the one handler of errors."""
@@ -35,6 +41,14 @@ class Door(Blueprint):  # type: ignore[misc]
 def is_api() -> bool:
     """Whether the request is for the API, known address or not."""
     return (request.path + "/").startswith("/api/")
+
+
+def read_away_body() -> None:
+    """Takes in what is left of a body that is too large: who still sends would not hear the answer."""
+    left = min(request.content_length or MOST_READ_AWAY, MOST_READ_AWAY)
+    body = request.environ["wsgi.input"]
+    while left > 0 and (piece := body.read(min(left, 65536))):
+        left -= len(piece)
 
 
 def now_ms() -> int:

@@ -15,7 +15,7 @@ from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import strict_json
 
-from .door import is_api
+from .door import is_api, read_away_body
 
 PROBLEM = "application/problem+json"
 # The body could not be read at all; whatever else is wrong is wrong with a field.
@@ -26,6 +26,7 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
     """The API with its OpenAPI document and its one handler of errors."""
 
     ERROR_SCHEMA = ProblemDetails
+    DEFAULT_RESPONSE_CONTENT_TYPE = "application/json"
 
     def init_app(self, app: Flask, **more: Any) -> None:
         """Registers the document and the handlers."""
@@ -45,6 +46,8 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         if not is_api():
             return error
         status = error.code or 500
+        if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
+            read_away_body()
         faults = flatten(getattr(error, "data", {}).get("faults", []))
         response = _problem(status, faults)
         for name, value in error.get_headers():
