@@ -1,5 +1,5 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
-import type { ReadonlySignal } from "@preact/signals";
+import { computed, type ReadonlySignal } from "@preact/signals";
 
 import type { PlanDocument, Shop, SoundName, Summary, Units, Values } from "../documents";
 import * as records from "./records";
@@ -35,8 +35,10 @@ export const armedAt: ReadonlySignal<number> = signals.armedAt;
 export const awake: ReadonlySignal<Awake> = signals.awake;
 export const engine: ReadonlySignal<EngineState> = signals.engine;
 export const storage: ReadonlySignal<StorageState> = signals.storage;
-/** Everything needed without a network is on the phone. */
-export const offlineReady: ReadonlySignal<boolean> = signals.offlineReady;
+/** Everything needed without a network is on the phone: the app with its engine, and the shop. */
+export const offlineReady: ReadonlySignal<boolean> = computed(
+  () => signals.shellStored.value && shopState.shop.value !== null && signals.engine.value === "ready",
+);
 /** A new version waits; `applyUpdate` takes it, or the next start does when no batch runs. */
 export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */

@@ -14,7 +14,7 @@ export const awake = signal<Awake>("idle");
 export const engine = signal<EngineState>("starting");
 export const engineVersion = signal<string | null>(null);
 /** By the service-worker client. */
-export const offlineReady = signal(false);
+export const shellStored = signal(false);
 export const updateWaiting = signal(false);
 /** By whatever writes to the store. */
 export const storage = signal<StorageState>("opening");

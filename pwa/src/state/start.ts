@@ -10,7 +10,7 @@ import { openStore } from "../storage";
 import { House } from "./house";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
-import { batches, engine, engineVersion, offlineReady, storage, updateWaiting } from "./signals";
+import { batches, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
 import { sync } from "./syncing";
 import { correctedNow, setOffset, startTicking } from "./time";
 
@@ -43,7 +43,7 @@ export async function start(): Promise<void> {
       console.error("engine:", why);
     },
   });
-  void startShell({ stored: () => void (offlineReady.value = true), waiting: () => void newVersion() });
+  void startShell({ stored: () => void (shellStored.value = true), waiting: () => void newVersion() });
   try {
     current = await openHouse();
     storage.value = "open";
