@@ -28,9 +28,10 @@ export function BenchPicture({ plan, run, advice, now, onMap }: Props) {
   if (COOLING.includes(step)) return <CoolingCurve cooling={cooledSlab(plan, run, now)} place="bench" />;
   if (CUTTING.includes(step)) {
     return (
-      <button type="button" class="picture-open" aria-label={t("button.cut_lines")} onClick={onMap}>
+      <div class="picture-open">
         <SlabMap slab={slabOf(plan.reply)} place="bench" />
-      </button>
+        <button type="button" class="picture-tap" aria-label={t("button.cut_lines")} onClick={onMap} />
+      </div>
     );
   }
   if (SETTING.includes(step)) return <SlabMap slab={frameOf(plan.reply)} place="bench" />;

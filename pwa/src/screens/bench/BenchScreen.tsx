@@ -1,3 +1,4 @@
+import type { Advice } from "../../documents";
 import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, settings, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
@@ -8,7 +9,7 @@ import { BenchView } from "./BenchView";
 export function BenchScreen({ batchId }: { batchId: string }) {
   const batch = batches.value.get(batchId);
   if (!batch?.advice || !batch.run) return <Waiting batch={batch} />;
-  if (batch.run.closed_at_ms !== null) return <Closed batchId={batchId} say={t(batch.advice.say.code, batch.advice.say.values)} />;
+  if (batch.run.closed_at_ms !== null) return <Closed batchId={batchId} advice={batch.advice} />;
   return (
     <BenchView
       batchId={batchId}
@@ -18,6 +19,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       clocks={clocksOf(batchId)}
       now={now.value}
       armed={now.value >= armedAt.value}
+      pending={batch.pending}
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
@@ -47,11 +49,12 @@ function Waiting({ batch }: { batch: Batch | undefined }) {
   );
 }
 
-function Closed({ batchId, say }: { batchId: string; say: string }) {
+function Closed({ batchId, advice: { say, more } }: { batchId: string; advice: Advice }) {
   return (
     <main class="bench">
       <div class="bench-mid">
-        <h1 class="say">{say}</h1>
+        <h1 class="say">{t(say.code, say.values)}</h1>
+        {more && <p class="more">{t(more.code, more.values)}</p>}
       </div>
       <button type="button" class="act act-quiet" onClick={() => void undo(batchId)}>
         {t("button.undo_closing")}

@@ -23,6 +23,8 @@ export interface BenchProps {
   clocks: ClockMark[];
   now: number;
   armed: boolean;
+  /** A tap is written, and what comes next is still being worked out. */
+  pending: boolean;
   /** A line about the phone itself (the screen will not stay awake, the engine failed), or "". */
   trouble: string;
   onRecord: (kind: string, body: Record<string, unknown>) => void;
@@ -65,6 +67,12 @@ export function BenchView(props: BenchProps) {
   );
 }
 
+/** The big number is the clock itself, or the prompt is what it was due for: no card says it again. */
+function isOnScreen(clock: ClockMark, { number }: Advice, now: number): boolean {
+  if (clock.href !== null) return false;
+  return clock.due_ms <= now || (number?.name === "due_ms" && clock.due_ms === number.value);
+}
+
 /** The prompt, with the number that goes with it. */
 export function sayOf({ say, number }: Advice): string {
   return t(say.code, number ? { [number.name]: number.value, ...say.values } : say.values);
@@ -80,17 +88,16 @@ interface StepProps extends BenchProps {
 }
 
 function StepView(props: StepProps) {
-  const { advice, plan, run, clocks, now, armed, trouble, onTake, onSheet } = props;
+  const { advice, plan, run, clocks, now, armed, pending, trouble, onTake, onSheet } = props;
   const short = useShort();
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
   // Beside a number there is room for one more button; the others are under More.
   const beside = number && action ? sides.slice(0, 1) : [];
   const below = number && action ? [] : sides;
-  // The big number is the clock: no card says it again.
-  const others = number?.name === "due_ms" ? clocks.filter((clock) => clock.due_ms !== number.value) : clocks;
+  const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
-    <main class="bench" data-step={advice.step}>
+    <main class="bench" data-step={advice.step} data-pending={pending}>
       <BenchBar
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}

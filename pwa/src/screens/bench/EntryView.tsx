@@ -25,7 +25,7 @@ export function EntryView(props: Props) {
     props.onRecord(entry.kind, { ...entry.body, [entry.field]: value });
   };
   return (
-    <main class="bench bench-entry" data-step={advice.step}>
+    <main class="bench bench-entry" data-step={advice.step} data-pending={props.pending}>
       <div class="entry-line">
         <h1 class="say" aria-live="polite">
           {onBack ? t(`screen.entry_${entry.kind}`) : sayOf(advice)}

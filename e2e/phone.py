@@ -1,0 +1,202 @@
+"""The phone in a person's hand: what is read from it and what is tapped. Stories speak through this."""
+
+import re
+from typing import Any
+
+from playwright.sync_api import Locator, Page, expect
+
+# Every wait in the stories is bounded by this.
+PATIENCE_MS = 15_000
+# A tap within 700 ms of another does not count.
+BETWEEN_TAPS_MS = 750
+# A reading right after a stir runs about this much cold (contract of the simulated kitchens).
+READS_COLD_K = 1.0
+
+READ_LOG = """async () => {
+    const open = indexedDB.open("amberbench");
+    const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
+    const all = db.transaction("events").objectStore("events").getAll();
+    const rows = await new Promise((yes) => { all.onsuccess = () => yes(all.result); });
+    db.close();
+    return rows.map((row) => row.event);
+}"""
+
+
+class Phone:
+    """One page of the app. With a fake clock, time passes only when the story says so."""
+
+    def __init__(self, page: Page, fake_clock: bool = True) -> None:
+        self.page = page
+        self.fake_clock = fake_clock
+        page.set_default_timeout(PATIENCE_MS)
+        self.errors: list[str] = []
+        page.on("pageerror", lambda error: self.errors.append(str(error)))
+        if fake_clock:
+            page.clock.install()
+
+    # --- the app ---
+
+    def installs(self) -> None:
+        """Opens the app while there is a network, and waits until the phone says that it needs none."""
+        self.page.goto("/")
+        expect(self.page.get_by_text("Ready to work without a network")).to_be_visible(timeout=PATIENCE_MS)
+
+    def loses_the_network(self) -> None:
+        self.page.context.set_offline(True)
+
+    def finds_the_network(self) -> None:
+        self.page.context.set_offline(False)
+
+    def plans_and_starts(self, kg: str = "1.8") -> str:
+        """Plans a slab from caramel by weight with the shop's first product and starts it; the batch's id."""
+        self.page.get_by_role("navigation").get_by_role("link", name="Plan").tap()
+        self.page.get_by_label("Caramel", exact=True).fill(kg)
+        self.passes(500)
+        start = self.page.get_by_role("button", name="Keep this plan and start")
+        expect(start).to_have_attribute("aria-disabled", "false")
+        start.tap()
+        self.page.wait_for_url(re.compile("/bench/"))
+        self.is_at("set_up")
+        return self.page.url.rsplit("/", 1)[1]
+
+    # --- time ---
+
+    def passes(self, ms: int) -> None:
+        """Lets time pass: the fake clock's, or the real one's."""
+        if self.fake_clock:
+            self.page.clock.run_for(ms)
+        else:
+            self.page.wait_for_timeout(ms)
+
+    def waits_for_the_ring(self, most_s: int = 75) -> None:
+        for _ in range(most_s * 2):
+            if self.ring.count():
+                return
+            self.passes(500)
+        raise AssertionError(f"nothing rang within {most_s} s at step {self.step}")
+
+    # --- the bench ---
+
+    @property
+    def bench(self) -> Locator:
+        return self.page.locator("main.bench")
+
+    @property
+    def step(self) -> str:
+        return self.bench.get_attribute("data-step") or ""
+
+    def is_at(self, step: str) -> None:
+        expect(self.bench).to_have_attribute("data-step", step)
+
+    @property
+    def button(self) -> Locator:
+        return self.bench.locator("button.act")
+
+    @property
+    def ring(self) -> Locator:
+        return self.page.locator(".ring, .ring-strip")
+
+    def taps(self, words: str | None = None) -> None:
+        """Taps the big button, or the button of these words; returns when the tap is in the log."""
+        self.passes(BETWEEN_TAPS_MS)
+        before = len(self.facts())
+        target = self.bench.get_by_role("button", name=words) if words else self.button
+        target.first.tap()
+        self.page.wait_for_function(f"async () => (await ({READ_LOG})()).length > {before}")
+        self.looks()
+
+    def silences(self) -> None:
+        expect(self.ring.first).to_be_visible()
+        self.ring.first.tap()
+        expect(self.ring).to_have_count(0)
+
+    def keys(self, digits: str) -> None:
+        for digit in digits:
+            name = "Decimal mark" if digit == "." else digit
+            self.page.locator(".keys").get_by_role("button", name=name, exact=True).tap()
+
+    def types(self, digits: str) -> None:
+        """Types on our own keypad and sends it."""
+        self.keys(digits)
+        self.taps()
+
+    def undoes(self) -> None:
+        self.passes(BETWEEN_TAPS_MS)
+        self.page.locator("button.undo, button.key-undo").first.tap()
+
+    # --- whole stretches of the job ---
+
+    def sets_up(self) -> None:
+        self.is_at("set_up")
+        self.taps()
+        self.is_at("weigh")
+        self.types("1.8")
+        self.is_at("lot")
+        self.types("117")
+        self.is_at("burst")
+
+    def starts_a_burst(self) -> None:
+        self.is_at("burst")
+        self.taps("Start")
+        expect(self.button).to_have_count(0)
+
+    def bursts(self) -> None:
+        """One burst, its turn or stir, and the reading where one is wanted; the caramel heats as planned."""
+        self.starts_a_burst()
+        self.waits_for_the_ring()
+        self.silences()
+        expected_c = self.facts_of("burst_started")[-1]["body"]["expected_c"]
+        if self.step == "turn":
+            self.taps()
+        elif expected_c < 49 and self.bench.get_by_role("button", name="Lumps left").count():
+            self.taps("Lumps left")
+        else:
+            self.taps()
+        while self.step == "read":
+            self.types(str(round(expected_c - READS_COLD_K)))
+
+    def looks(self) -> None:
+        """Waits until the screen has taken in the last tap."""
+        self.passes(50)
+        expect(self.bench).to_have_attribute("data-pending", "false")
+
+    def melts(self) -> None:
+        for _ in range(14):
+            if self.step == "pour":
+                return
+            self.bursts()
+        raise AssertionError("fourteen bursts and still not in the window")
+
+    def cools(self) -> None:
+        """Two hours pass in steps of ten minutes until the press clock rings, and the middle is firm."""
+        self.is_at("cool")
+        for _ in range(40):
+            if self.ring.count():
+                break
+            self.page.clock.fast_forward(600_000)
+            self.passes(1_000)
+        self.silences()
+        self.is_at("touch")
+        self.taps("Firm")
+
+    def cuts_and_closes(self) -> None:
+        for step in ("loosen", "prebottom", "flip", "score", "cut"):
+            self.is_at(step)
+            self.taps()
+        self.is_at("count")
+        self.types("200")
+        self.is_at("weigh_out")
+        self.types("0.1")
+        self.is_at("close")
+        self.taps()
+        self.is_at("closed")
+
+    # --- what is on the disk ---
+
+    def facts(self) -> list[dict[str, Any]]:
+        """All events the phone holds, in the order of the log."""
+        events = self.page.evaluate(READ_LOG)
+        return sorted(events, key=lambda event: (event["at_ms"] + event["offset_ms"], event["device_id"], event["seq"]))
+
+    def facts_of(self, kind: str) -> list[dict[str, Any]]:
+        return [event for event in self.facts() if event["kind"] == kind]

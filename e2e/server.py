@@ -1,0 +1,56 @@
+"""The real server for the stories: a process of its own, started, stopped, killed and started again."""
+
+import os
+import signal
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from pathlib import Path
+
+PATIENCE_S = 30.0
+
+
+def free_port() -> int:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+class Server:
+    """`amberbench serve` on one port and one database file, so that the phone's address survives a restart."""
+
+    def __init__(self, folder: Path) -> None:
+        self.port = free_port()
+        self.url = f"http://127.0.0.1:{self.port}"
+        self.database = folder / "shop.sqlite"
+        self.log = folder / "server.log"
+        self.process: subprocess.Popen[bytes] | None = None
+
+    def start(self) -> None:
+        environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{self.database}"}
+        command = [sys.executable, "-m", "amberbench", "serve", "--port", str(self.port)]
+        with self.log.open("ab") as log:
+            self.process = subprocess.Popen(command, stdout=log, stderr=log, env=environment)
+        deadline = time.monotonic() + PATIENCE_S
+        while not self.answers():
+            if self.process.poll() is not None or time.monotonic() > deadline:
+                raise RuntimeError(f"the server did not start:\n{self.log.read_text()}")
+            time.sleep(0.05)
+
+    def answers(self) -> bool:
+        try:
+            with urllib.request.urlopen(f"{self.url}/api/health", timeout=2) as answer:
+                return answer.status == 200
+        except OSError:
+            return False
+
+    def stop(self, how: int = signal.SIGTERM) -> None:
+        if self.process is not None:
+            self.process.send_signal(how)
+            self.process.wait(PATIENCE_S)
+            self.process = None
+
+    def kill(self) -> None:
+        self.stop(signal.SIGKILL)

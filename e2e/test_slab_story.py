@@ -1,0 +1,139 @@
+"""A slab of caramels, from the plan to the closed batch, with and without a network."""
+
+import json
+import urllib.request
+from typing import Any
+
+from playwright.sync_api import expect
+
+from e2e.conftest import KillableBrowser
+from e2e.phone import Phone
+from e2e.server import Server
+
+WHOLE_SLAB = ["batch_opened", "ready_checked", "weighed", "lot_named", "poured", "touched", "freed", "prebottomed", "flipped"]
+WHOLE_SLAB += ["scored", "cut", "counted", "weighed_out", "closed"]
+
+
+def server_has(server: Server) -> list[dict[str, Any]]:
+    with urllib.request.urlopen(f"{server.url}/api/events?after=0&limit=500", timeout=10) as answer:
+        return list(json.load(answer)["events"])
+
+
+def arrives(phone: Phone, server: Server) -> None:
+    """Everything on the phone comes to be on the server, once and in order."""
+    for _ in range(60):
+        if len(server_has(server)) >= len(phone.facts()):
+            break
+        phone.passes(5_000)
+    there, here = server_has(server), phone.facts()
+    assert [event["id"] for event in there] == [event["id"] for event in here]
+    assert len({event["id"] for event in there}) == len(there)
+
+
+def works_a_whole_slab(phone: Phone) -> None:
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.melts()
+    phone.taps("Poured")
+    phone.cools()
+    phone.cuts_and_closes()
+
+
+def test_a_slab_is_planned_melted_poured_cut_and_closed(phone: Phone, server: Server):
+    works_a_whole_slab(phone)
+    kinds = [event["kind"] for event in phone.facts()]
+    assert [kind for kind in kinds if kind in WHOLE_SLAB] == WHOLE_SLAB
+    arrives(phone, server)
+    assert phone.errors == []
+
+
+def test_the_same_slab_without_a_network_from_the_first_tap(phone: Phone, server: Server):
+    phone.loses_the_network()
+    works_a_whole_slab(phone)
+    assert server_has(server) == []
+    phone.finds_the_network()
+    arrives(phone, server)
+    assert phone.errors == []
+
+
+def test_server_away_for_two_hours_is_not_noticed(phone: Phone, server: Server):
+    phone.plans_and_starts()
+    phone.sets_up()
+    server.stop()
+    phone.melts()
+    phone.taps("Poured")
+    phone.page.clock.fast_forward(7_200_000)
+    phone.passes(1_000)
+    if phone.ring.count():
+        phone.silences()
+    server.start()
+    arrives(phone, server)
+    phone.cools() if phone.step == "cool" else phone.taps("Firm")
+    phone.cuts_and_closes()
+    arrives(phone, server)
+
+
+def test_reload_in_the_middle_of_a_burst_keeps_the_clock(phone: Phone):
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.starts_a_burst()
+    phone.passes(20_000)
+    phone.loses_the_network()
+    phone.page.reload()
+    phone.is_at("burst")
+    expect(phone.page.locator(".number")).to_contain_text("0:3")
+    phone.waits_for_the_ring(45)
+    phone.silences()
+    phone.is_at("turn")
+
+
+def test_browser_killed_in_a_burst_rings_late_and_says_so(killable: KillableBrowser):
+    phone = killable.opens()
+    phone.installs()
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.starts_a_burst()
+    batch = phone.page.url
+    killable.is_killed()
+
+    phone = killable.opens(later_ms=100_000)
+    phone.loses_the_network()
+    phone.page.goto(batch)
+    expect(phone.ring).to_contain_text("Turn")
+    expect(phone.ring).to_contain_text("late")
+    phone.silences()
+    phone.is_at("turn")
+
+
+def test_browser_killed_while_a_slab_cools_rings_at_once(killable: KillableBrowser):
+    phone = killable.opens()
+    phone.installs()
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.melts()
+    phone.taps("Poured")
+    batch = phone.page.url
+    killable.is_killed()
+
+    phone = killable.opens(later_ms=4 * 3_600_000)
+    phone.loses_the_network()
+    phone.page.goto(batch)
+    expect(phone.ring).to_contain_text("Press the slab")
+    expect(phone.ring).to_contain_text("late")
+    phone.silences()
+    phone.is_at("touch")
+
+
+def test_wrong_phone_clock_still_times_a_burst(killable: KillableBrowser, server: Server):
+    phone = killable.opens(later_ms=-86_400_000)
+    phone.installs()
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.starts_a_burst()
+    started = phone.page.evaluate("Date.now()")
+    phone.waits_for_the_ring()
+    assert 55_000 <= phone.page.evaluate("Date.now()") - started <= 62_000
+    phone.silences()
+    phone.taps()
+    arrives(phone, server)
+    assert all(abs(event["offset_ms"] - 86_400_000) < 5_000 for event in server_has(server))
