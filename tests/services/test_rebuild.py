@@ -3,7 +3,8 @@
 from sqlalchemy import select, text
 from tests.log import Phone, push
 
-from amberbench.services import batches
+from amberbench.config import demo_shop_file
+from amberbench.services import batches, setup
 from amberbench.store import reading, writing
 from amberbench.store.models import BatchRow
 
@@ -24,8 +25,21 @@ def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client)
     with app.app_context():
         with writing() as session:
             session.execute(text("UPDATE batch SET pieces = 1, run = NULL, step = 'lost'"))
-            values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run"
+            values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run, engine_version"
             session.execute(text(f"INSERT INTO batch SELECT {values} FROM batch LIMIT 1"))
         assert rows(app) != before
         assert batches.rebuild() == 2
+    assert rows(app) == before
+
+
+def test_server_with_a_newer_engine_folds_all_batches_anew(app, client):
+    closed, running = Phone(), Phone()
+    push(client, *closed.whole_batch())
+    push(client, running.opens())
+    before = rows(app)
+    with app.app_context():
+        with writing() as session:
+            session.execute(text("UPDATE batch SET pieces = 1, engine_version = '0.0.1' WHERE step = 'closed'"))
+            session.execute(text("DELETE FROM batch WHERE step <> 'closed'"))
+        setup.set_up(demo_shop_file().read_text(encoding="utf-8"), 0)
     assert rows(app) == before

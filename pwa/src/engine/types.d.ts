@@ -103,7 +103,7 @@ export interface MeltPlanRequest {
 }
 
 export interface MeltPlanReply {
-  /** the plan, to be corrected by every reading */
+  /** the plan, to be corrected by every reading; none when it starts in the window */
   bursts: Burst[];
   /** bursts and stirs together; 0 to 36000 s */
   total_s: number;

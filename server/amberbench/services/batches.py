@@ -5,7 +5,7 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import catalogue
+from amberbench.engine import VERSION, catalogue
 from amberbench.engine import run as bench
 from amberbench.engine.problems import Problem
 from amberbench.store import queries, reading, writing
@@ -32,10 +32,14 @@ def project(session: Session, batch_id: str) -> None:
         run = catalogue.call("run.replay", {"plan": opening["body"]["plan"], "events": events})["run"]
         values = _plain_values(opening) | _run_values(run)
         with session.begin_nested():
-            session.merge(BatchRow(batch_id=batch_id, events=len(rows), run=strict_json.write(run), **values))
+            session.merge(_row(batch_id, rows, values, strict_json.write(run)))
     except Exception:  # a plan that is none, or a fault of the engine
         log.exception("batch %s could not be folded", batch_id)
-        session.merge(BatchRow(batch_id=batch_id, events=len(rows), run=None, **_plain_values(opening)))
+        session.merge(_row(batch_id, rows, _plain_values(opening), None))
+
+
+def _row(batch_id: str, rows: list[EventRow], values: Document, run: str | None) -> BatchRow:
+    return BatchRow(batch_id=batch_id, events=len(rows), engine_version=VERSION, run=run, **values)
 
 
 def opening_of(events: list[Document]) -> Document | None:
@@ -107,10 +111,17 @@ def record(batch_id: str) -> Document | None:
         }
 
 
+def fold_outdated() -> None:
+    """Folds what another engine folded, or none: a newer one may know more kinds of events."""
+    with writing() as session:
+        for batch_id in queries.batches_to_fold(session, VERSION):
+            project(session, batch_id)
+
+
 def rebuild() -> int:
     """Makes all batches anew from the log; how many there are."""
     with writing() as session:
         queries.forget_batches(session)
-        for batch_id in queries.batch_ids(session):
+        for batch_id in queries.batches_to_fold(session, VERSION):
             project(session, batch_id)
         return queries.count_batches(session)

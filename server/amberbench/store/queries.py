@@ -60,10 +60,11 @@ def batches_closed_since(session: Session, at_ms: float) -> Sequence[BatchRow]:
     return session.scalars(asked.order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc())).all()
 
 
-def batch_ids(session: Session) -> Sequence[str]:
-    """Every batch the log speaks of."""
-    asked = select(EventRow.batch_id).where(EventRow.batch_id.is_not(None)).distinct().order_by(EventRow.batch_id)
-    return [one for one in session.scalars(asked) if one is not None]
+def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
+    """Batches the log speaks of that this engine has not folded."""
+    folded = select(BatchRow.batch_id).where(BatchRow.engine_version == engine_version)
+    asked = select(EventRow.batch_id).where(EventRow.batch_id.is_not(None), EventRow.batch_id.not_in(folded))
+    return [one for one in session.scalars(asked.distinct().order_by(EventRow.batch_id)) if one is not None]
 
 
 def count_batches(session: Session) -> int:
