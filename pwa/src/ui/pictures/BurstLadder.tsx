@@ -74,6 +74,8 @@ function Drawing({ box, ladder }: { box: Box; ladder: Ladder }) {
           x={x}
           y={level(index)}
           above={index + 1 < rungs.length ? level(index + 1) : null}
+          clear={x(ladder.low_c)}
+          gutter={gutter}
           thick={Math.max(5, Math.min(13, pitch * 0.36))}
           lettered={isLettered(rungs, index, pitch > box.letter * 1.05)}
         />
@@ -140,9 +142,16 @@ interface RungProps {
   above: number | null;
   thick: number;
   lettered: boolean;
+  /** Left edge of the window, and of the ground the rungs stand on. */
+  clear: number;
+  gutter: number;
+}
+interface LabelProps extends Pick<RungProps, "box" | "rung" | "clear" | "gutter" | "y" | "thick"> {
+  end: number;
+  start: number;
 }
 
-function RungMark({ box, rung, number, x, y, above, thick, lettered }: RungProps) {
+function RungMark({ box, rung, number, x, y, above, thick, lettered, clear, gutter }: RungProps) {
   const [from, to] = [x(rung.from_c), Math.max(x(rung.to_c), x(rung.from_c) + thick)];
   const end = rung.reading_c === null ? to : x(rung.reading_c);
   const ranged = rung.state !== "done" && box.place === "desk" && rung.high_c !== null;
@@ -159,7 +168,7 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered }: RungProps
         <Range low={x(rung.low_c)} high={x(rung.high_c)} y={y} half={thick / 2 + 4} />
       )}
       {rung.reading_c !== null && <circle cx={end} cy={y} r={Math.max(5, thick * 0.72)} class="dot" />}
-      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={from} y={y} thick={thick} />}
+      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={from} clear={clear} gutter={gutter} y={y} thick={thick} />}
       {box.place === "desk" && (
         <text x={0} y={y + box.letter * 0.36} class="ink-soft">
           {t("picture.rung", { n: number, seconds_s: rung.seconds_s })}
@@ -173,13 +182,15 @@ function Range({ low, high, y, half }: { low: number; high: number; y: number; h
   return <rect x={low} y={y - half} width={Math.max(4, high - low)} height={half * 2} rx={half * 0.6} class="open-range" />;
 }
 
-/** The temperature at the end of a rung: right of it while there is clear ground, left of the rung once the window is near. */
-function EndLabel({ box, rung, end, start, y, thick }: { box: Box; rung: Rung; end: number; start: number; y: number; thick: number }) {
+/** The temperature at the end of a rung: right of it on clear ground, else left of the rung if there is room, else over it. */
+function EndLabel({ box, rung, end, start, clear, gutter, y, thick }: LabelProps) {
   const shown = figure("end_c", rung.reading_c ?? rung.to_c).text;
-  const right = end < box.width * 0.5;
-  const at = right ? end + thick + 6 : start - thick * 0.8 - 2;
+  const wide = box.letter * 0.7 * shown.length;
+  const after = end + thick * 0.75 + 6;
+  const before = start - thick * 0.5 - 4;
+  const left = after + wide > clear && before - wide > gutter - 6;
   return (
-    <text x={at} y={y + box.letter * 0.36} text-anchor={right ? "start" : "end"} class={rung.state === "done" ? "ink" : "ink-now"}>
+    <text x={left ? before : after} y={y + box.letter * 0.36} text-anchor={left ? "end" : "start"} class={rung.state === "done" ? "ink" : "ink-now"}>
       {shown}
     </text>
   );
