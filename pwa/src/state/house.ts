@@ -142,8 +142,9 @@ export class House {
   }
 
   private lookAtAll(): void {
-    for (const batch of batches.value.values())
-      if (batch.run?.closed_at_ms === null) void this.book.look(batch.batchId);
+    for (const { batchId, run, failure } of batches.value.values())
+      if (failure !== null) void this.book.refresh(batchId);
+      else if (run?.closed_at_ms === null) void this.book.look(batchId);
   }
 
   private returned(): void {
