@@ -501,7 +501,7 @@ POUR_REPLY = _with(
 )
 MELT_REPLY = _with(
     {
-        "bursts": many(BURST, 1, 60, "the plan, to be corrected by every reading"),
+        "bursts": many(BURST, 0, 60, "the plan, to be corrected by every reading; none when it starts in the window"),
         "total_s": number("s", 0, 36000, "bursts and stirs together"),
         "energy_j": number("J", -1e8, 1e8, "energy the caramel and the vessel take up"),
     },

@@ -15,11 +15,14 @@ MEASURED_SD = 0.10  # the same for a measured power given without a standard dev
 LOAD_PER_HALVING = 0.10  # load factor 1.0 at 1 kg, 0.9 at 0.5 kg, 0.8 at 0.25 kg; from memory (Buffler 1993)
 LOAD_LEAST = 0.5  # from memory: 100 g takes 0.5–0.7
 VESSEL_SHARE = 0.6  # share of the vessel that follows the caramel; assumed, 0.3–0.9
+VESSEL_SHARE_SD = 0.17  # spread of the same, evenly over that range
+CAPACITY_SD = 0.04  # relative spread of the caramel's specific heat (6–12 % water); assumed
 EMISSIVITY = 0.94  # food, 0.93–0.95 (emissivity_manuals)
 BOLTZMANN_W_M2K4 = 5.670374419e-8
 STIR_S = 40.0  # 30–45 s for 1–2 kg; common practice
 TURN_S = 15.0  # taking the bowl out and turning the block; assumed
 READ_S = 8.0  # assumed
+COLDEST_C, HOTTEST_C = -40.0, 150.0  # where the material's properties are known
 LOSS_SD = 0.4  # relative spread of the losses; assumed
 
 
@@ -57,6 +60,11 @@ class Pot:
         a0, a1, a2 = self.polynomial
         return self.mass_kg * (a0 + temp_c * (a1 + temp_c * a2)) + self.vessel_j_k
 
+    def capacity_sd(self, temp_c):
+        """Relative standard deviation of the heat capacity: nobody measured this caramel, nor its bowl's share."""
+        vessel = self.vessel_j_k * VESSEL_SHARE_SD / VESSEL_SHARE / self.capacity(temp_c)
+        return math.sqrt(vessel * vessel + CAPACITY_SD * CAPACITY_SD)
+
     def content(self, temp_c):
         """Heat content above 0 °C in J, by exact integration."""
         if temp_c < 0.0:
@@ -65,8 +73,10 @@ class Pot:
         return temp_c * (self.mass_kg * (a0 + temp_c * (a1 / 2.0 + temp_c * a2 / 3.0)) + self.vessel_j_k)
 
     def warmed(self, temp_c, energy_j):
-        """Bulk temperature in °C after taking up energy_j: Newton on the heat content, within 1e-6 K."""
+        """Bulk temperature in °C after taking up energy_j, at most 150 °C: Newton, within 1e-6 K."""
         wanted = self.content(temp_c) + energy_j
+        if wanted >= self.content(HOTTEST_C):
+            return HOTTEST_C
         warm_c = temp_c + energy_j / self.capacity(temp_c)
         for _ in range(6):
             step_k = (wanted - self.content(warm_c)) / self.capacity(warm_c)

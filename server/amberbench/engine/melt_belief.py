@@ -8,14 +8,16 @@ import math
 
 from . import heating
 
-START_SD_K = 1.5  # a block's one reading stands for its whole inside; assumed
-POWER_DRIFT_SD = 0.02  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
+START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
+POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
 FRESH_COLD_K, FRESH_SD_K = 1.0, 2.0  # a reading within seconds of stirring; from memory
 SKIN_COLD_K, SKIN_SD_K = 4.0, 2.1  # a reading of a skin runs 3–5 K cold; from memory
 SKIN_SHARE = 0.1  # how often a skin is read after all; assumed
 LUMP_COLD_K, LUMP_SD_K = 2.5, 8.0  # before it stirs freely readings scatter by 6 K and run 3 K cold; almost no weight
-FREE_C, FREE_SD_K = 48.0, 3.5  # stirs freely from 46–52 °C; common practice, no published source
+FREE_C, FREE_SD_K = 48.0, 2.6  # stirs freely from 46–52 °C; common practice, no published source
 FAR_SD = 4.0  # a reading further off than this asks for a second one
+MOST_SD_K = 60.0  # beyond that a melt is unknown; keeps absurd histories within what a reply may say
+MOST_POWER_W, LEAST_POWER_W = 3500.0, 20.0  # no oven heats a bowl with more; with less it is off
 AGREE_K = 7.0  # two readings that agree within this are believed together; 2.4 standard deviations of a difference
 
 
@@ -27,14 +29,17 @@ def normal_below(z):
 class Belief:
     """Mean and covariance of (t_c, log_p), and what the readings so far amount to."""
 
-    def __init__(self, pot, power_w, power_sd, start_c):
+    def __init__(self, pot, power, start_c):
+        power_w, power_sd = power
         self.pot = pot
         self.t_c = start_c
         self.log_p = math.log(power_w)
-        self.tt, self.tp, self.pp = START_SD_K * START_SD_K, 0.0, power_sd * power_sd
+        # A capacity that is off looks like a power that is off: both are learned as one.
+        self.tt, self.tp, self.pp = START_SD_K * START_SD_K, 0.0, power_sd * power_sd + pot.capacity_sd(50.0) ** 2
         self.free = None  # the last answer to "stirs freely?"
         self.bursts = 0
         self.readings = 0  # trusted readings since the last burst or rest
+        self.heard = False  # whether any reading was trusted so far
         self.doubt_c = None  # a reading that was too far off to be believed
 
     def sd_k(self):
@@ -66,7 +71,7 @@ class Belief:
         """A burst happened."""
         warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
         self.tp = by_t * self.tp + by_p * self.pp
-        self.t_c, self.tt = warm_c, variance
+        self.t_c, self.tt = warm_c, min(variance, MOST_SD_K * MOST_SD_K)
         self.pp += POWER_DRIFT_SD * POWER_DRIFT_SD
         self.bursts += 1
         self.readings, self.doubt_c = 0, None
@@ -79,9 +84,11 @@ class Belief:
         self.tt += spread_k * spread_k
 
     def rest(self, seconds_s):
-        """A rest happened: cooling, and older readings no longer speak for it."""
+        """A rest happened: once it has cooled by half a kelvin older readings no longer speak for it."""
+        before_c = self.t_c
         self.cool(seconds_s)
-        self.readings, self.doubt_c = 0, None
+        if abs(before_c - self.t_c) > 0.5:
+            self.readings, self.doubt_c = 0, None
 
     def stir(self, free):
         """It was stirred and the person said whether it stirs freely (None: did not say)."""
@@ -103,11 +110,16 @@ class Belief:
     def _move(self, pull, shrink):
         """Adds pull times the covariance to the mean and takes shrink times its square off."""
         tt, tp = self.tt, self.tp
-        self.t_c += pull * tt
-        self.log_p += pull * tp
-        self.tt -= shrink * tt * tt
-        self.tp -= shrink * tt * tp
-        self.pp -= shrink * tp * tp
+        self.t_c = min(max(self.t_c + pull * tt, heating.COLDEST_C), heating.HOTTEST_C)
+        self.log_p = min(max(self.log_p + pull * tp, math.log(LEAST_POWER_W)), math.log(MOST_POWER_W))
+        self.tt = max(1e-4, tt - shrink * tt * tt)
+        self.pp = max(1e-6, self.pp - shrink * tp * tp)
+        self._hold(tp - shrink * tt * tp)
+
+    def _hold(self, tp):
+        """Sets the covariance, kept within what the variances allow."""
+        most = 0.999 * math.sqrt(self.tt * self.pp)
+        self.tp = max(-most, min(most, tp))
 
     def lumpy(self):
         """True while a reading is not to be trusted: it does not stir freely, or nobody said and it is too cool."""
@@ -132,13 +144,19 @@ class Belief:
     def _widen(self, off_k):
         """Two readings agree against the prediction: open the belief far enough to take them up."""
         wider = (self.tt + off_k * off_k) / self.tt
-        self.tt, self.tp, self.pp = self.tt * wider, self.tp * wider, min(0.25, self.pp * wider)
-        self.tp = max(-1.0, min(1.0, self.tp / math.sqrt(self.tt * self.pp))) * 0.99 * math.sqrt(self.tt * self.pp)
+        self.tt, self.pp = min(self.tt * wider, MOST_SD_K * MOST_SD_K), min(0.25, self.pp * wider)
+        self._hold(self.tp * wider)
 
     def _trust(self, surface_c):
         fresh = (1.0 - SKIN_SHARE, FRESH_COLD_K, FRESH_SD_K)
         self._correct((fresh, (SKIN_SHARE, SKIN_COLD_K, SKIN_SD_K)), surface_c)
         self.readings += 1
+        self.heard = True
+
+    def expect_reading(self):
+        """A reading that will be as expected: narrows the spread, leaves the mean."""
+        self._move(0.0, 1.0 / (self.tt + FRESH_SD_K * FRESH_SD_K))
+        self.heard = True
 
     def _correct(self, kinds, surface_c):
         """Moment matching with a mixture of ways to misread: (share, cold by K, standard deviation in K)."""

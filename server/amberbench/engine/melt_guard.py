@@ -1,0 +1,87 @@
+"""How long the next burst may be: the hottest spot, the window's top, what the oven can set."""
+
+import math
+
+from . import heating
+from .melt_belief import Belief
+
+# Hottest rise over mean rise in one burst, at 1 kg. Assumed: 1.5–2.5 is usual, more at edges and without a turntable
+# (from memory); taken near the upper end so that uneven ovens stay below the scorch limit too.
+UNEVENNESS = 2.38
+UNEVENNESS_STILL = 2.9
+UNEVENNESS_PER_DOUBLING = 0.15  # larger loads heat less evenly (published in kind only); assumed
+STRONG = 1.645  # 95 %: the scorch guard, once a reading was trusted
+STRONG_UNREAD = 2.0  # 98 %: the same while the power is only what a plate or a past melt says
+AIM = 0.7  # where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned
+
+
+def usual_unevenness(turntable, mass_kg):
+    """Hottest rise over mean rise to be expected of an oven nobody measured."""
+    usual = UNEVENNESS if turntable else UNEVENNESS_STILL
+    return max(1.2, usual + UNEVENNESS_PER_DOUBLING * math.log(mass_kg) / math.log(2.0))
+
+
+class Melt:
+    """A checked request: the heat lines, what the oven can set, how unevenly it heats, what is believed."""
+
+    def __init__(self, request):
+        self.low_c, self.high_c = request["window_low_c"], request["window_high_c"]
+        self.warn_c, self.stop_c, self.limit_c = request["warn_c"], request["stop_c"], request["limit_c"]
+        self.step_s, self.most = request["step_s"], int(request["burst_s"] // request["step_s"])
+        oven, mass_kg = request["oven"], request["mass_kg"]
+        self.unevenness = oven["unevenness"] or usual_unevenness(oven["turntable"], mass_kg)
+        pot = heating.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
+        self.belief = Belief(pot, heating.power_prior(oven, mass_kg), request["start_c"])
+
+    def hottest_c(self, seconds_s):
+        """Hottest spot in °C at the end of a burst, at the strong end of temperature and power together.
+
+        The strong end is the likeliest point of (temperature, log power) at which the spot is that hot.
+        """
+        belief, phi = self.belief, self.unevenness
+        _, _, by_p, by_t = belief.spread_after(seconds_s)
+        g_t, g_p = 1.0 + phi * (by_t - 1.0), phi * by_p
+        to_t, to_p = belief.tt * g_t + belief.tp * g_p, belief.tp * g_t + belief.pp * g_p
+        size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p))
+        strong = (STRONG if belief.heard else STRONG_UNREAD) / size
+        t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
+        return t_c + phi * (belief.after(seconds_s, t_c, log_p) - t_c)
+
+    def most_steps(self, fits):
+        """Most steps, up to the longest burst, for which `fits(seconds_s)` holds; it must fail from some length on."""
+        low, high = 0, self.most
+        while low < high:
+            middle = (low + high + 1) // 2
+            if fits(middle * self.step_s):
+                low = middle
+            else:
+                high = middle - 1
+        return low
+
+    def expected_c(self, seconds_s):
+        """Bulk temperature in °C expected at the end of a burst."""
+        return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p)
+
+    def longest_s(self, cautious):
+        """Length in s of the longest burst that is safe and aims into the window; 0.0 when not even one step is safe.
+
+        cautious: at the strong end the bulk, too, stays below the window's top, as long as that leaves more than half
+        of the way to the window.
+        """
+        low_c, high_c, aim_c = self.low_c, self.high_c, self.low_c + AIM * (self.high_c - self.low_c)
+        safe = self.most_steps(lambda seconds_s: self.hottest_c(seconds_s) <= self.limit_c)
+        if safe == 0 or self.expected_c(self.step_s) > self.stop_c:
+            return 0.0
+        half_s = 0.5 * self.step_s
+        steps = min(safe, max(1, self.most_steps(lambda seconds_s: self.expected_c(seconds_s - half_s) <= aim_c)))
+        if cautious:
+            held = self.most_steps(lambda seconds_s: self.strong_bulk_c(seconds_s) <= high_c)
+            if 2.0 * (low_c - self.expected_c(held * self.step_s)) > low_c - self.belief.t_c:
+                held = self.most_steps(lambda seconds_s: self.expected_c(seconds_s) <= low_c) + 1
+            steps = min(steps, max(1, held))
+        return float(steps * self.step_s)
+
+    def strong_bulk_c(self, seconds_s):
+        """Bulk temperature in °C after a burst, 95 % point."""
+        warm_c, variance, _, _ = self.belief.spread_after(seconds_s)
+        return warm_c + STRONG * math.sqrt(variance)

@@ -1,0 +1,181 @@
+"""Simulated kitchens: what really happens in the bowl, drawn at random and unknown to the planner.
+
+Own physics and own integration (explicit, one-second steps, linear specific heat, linear losses): nothing of the engine
+moves this caramel. The planner sees only what a person would type or say: mass, rating plate, turntable, bowl, block and
+room temperature, "stirs freely?" and infrared readings.
+
+What is drawn, and why:
+- Absorbed power = rating plate (700–1200 W) × 0.60 × load curve × lognormal with a standard deviation of 20 %, the
+  spread models.md gives (assumed); load curve m^x below 1 kg, x 0.08–0.25 (Buffler 1993, from memory).
+- A warm oven loses up to 12 % (from memory), a burst 1.5 % at random (assumed); dead time 2–3 s (published).
+- Unevenness, one figure per oven. Usual: 1.2–2.0 on a turntable (four ovens of five), 1.3–2.2 without, set so that fixed
+  one-minute bursts overheat a spot about as often as models.md says (13 % at 2½ lb, 55 % at 1¼ lb; here 13 % and 49 %).
+  Hard: 1.5–2.5 on a turntable, 1.8–3.0 without.
+- Bowl 0.4–1.0 kg of glass, of which 0.3–0.9 follows the caramel; specific heat of the caramel 1750–2000 J/(kg K) at
+  20 °C, rising 0.08 % a kelvin (6–12 % water); loss 8–16 W/(m² K), still air and radiation, over 0.035–0.060 m² of bowl
+  and top at 2½ lb (all assumed).
+- Block 17–25 °C, typed with an error of 1 K (standard deviation); room 18–26 °C.
+- Lumps below a bulk of 44–52 °C. The person says so when turning and stirring and takes no reading there; a reading
+  taken all the same (fixed bursts) runs 0–3 K cold and scatters by up to 6 K.
+- A fresh reading runs 1 K cold (0.5–1.5 from person to person) with 2 K noise; one in ten is of a skin, 3–5 K cold.
+"""
+
+import math
+import random
+from dataclasses import dataclass, field
+
+LIMIT_C = 200.0 / 1.8 - 32.0 / 1.8  # 200 °F: above it burns; common practice, no published source
+LOW_C, HIGH_C = (160.0 - 32.0) / 1.8, (170.0 - 32.0) / 1.8  # 160–170 °F; common practice, no published source
+POUND_KG = 0.45359237
+MOST_TURNS = 60
+
+
+@dataclass
+class Kitchen:
+    """One kitchen on one day; `bulk_c` and `hottest_c` are the truth."""
+
+    rng: random.Random
+    mass_kg: float
+    hard: bool = False
+    rated_w: float = 0.0
+    bulk_c: float = 0.0
+    hottest_c: float = -100.0
+    on_s: float = 0.0
+    bursts: int = 0
+    request: dict = field(default_factory=dict)
+
+    def __post_init__(self):
+        draw = self.rng.uniform
+        self.rated_w = self.rng.choice((700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0))
+        load = min(1.0, self.mass_kg) ** draw(0.08, 0.25)
+        self.power_w = self.rated_w * 0.60 * load * math.exp(self.rng.gauss(0.0, 0.20))
+        self.fade, self.dead_s = draw(0.0, 0.12), draw(2.0, 3.0)
+        turntable = self.rng.random() < 0.8
+        ranges = ((1.8, 3.0), (1.5, 2.5)) if self.hard else ((1.3, 2.2), (1.2, 2.0))
+        self.unevenness = draw(*ranges[turntable])
+        self.vessel_kg = draw(0.4, 1.0)
+        self.vessel_j_k = self.vessel_kg * 800.0 * draw(0.3, 0.9)
+        self.heat_j_kgk = draw(1750.0, 2000.0)
+        self.loss_w_k = draw(8.0, 16.0) * draw(0.035, 0.060) * (self.mass_kg / 1.134) ** (2.0 / 3.0)
+        self.room_c, self.bulk_c = draw(18.0, 26.0), draw(17.0, 25.0)
+        self.lumps_below_c, self.cold_k = draw(44.0, 52.0), draw(0.5, 1.5)
+        self.request = {
+            "mass_kg": self.mass_kg,
+            "start_c": round(self.bulk_c + self.rng.gauss(0.0, 1.0), 1),
+            "window_low_c": LOW_C,
+            "window_high_c": HIGH_C,
+            "room_c": round(self.room_c),
+            "oven": {"rated_w": self.rated_w, "turntable": turntable},
+            "vessel": {"mass_kg": round(self.vessel_kg, 2)},
+        }
+
+    def _second(self, power_w, seconds_s=1.0):
+        capacity = self.mass_kg * self.heat_j_kgk * (1.0 + 0.0008 * (self.bulk_c - 20.0)) + self.vessel_j_k
+        self.bulk_c += (power_w - self.loss_w_k * (self.bulk_c - self.room_c)) * seconds_s / capacity
+
+    def pass_time(self, seconds_s):
+        """The bowl stands or is stirred in the room."""
+        while seconds_s > 0.0:
+            self._second(0.0, min(1.0, seconds_s))
+            seconds_s -= 1.0
+
+    def burst(self, seconds_s):
+        """The oven runs; the hottest spot rises `unevenness` times the mean."""
+        before_c = self.bulk_c
+        power_w = self.power_w * (1.0 - self.fade * (1.0 - math.exp(-self.on_s / 120.0)))
+        power_w *= 1.0 + self.rng.gauss(0.0, 0.015)
+        left_s = max(0.0, seconds_s - self.dead_s)
+        while left_s > 0.0:
+            self._second(power_w, min(1.0, left_s))
+            left_s -= 1.0
+        self.hottest_c = max(self.hottest_c, before_c + self.unevenness * (self.bulk_c - before_c))
+        self.on_s += seconds_s
+        self.bursts += 1
+
+    def stir(self):
+        """Stirring takes 30–45 s; the answer says whether it stirs freely."""
+        self.pass_time(self.rng.uniform(30.0, 45.0))
+        return self.bulk_c >= self.lumps_below_c
+
+    def turn(self):
+        """Turning the block over takes 10–20 s; who turns it sees whether it stirs freely."""
+        self.pass_time(self.rng.uniform(10.0, 20.0))
+        return self.bulk_c >= self.lumps_below_c
+
+    def read(self):
+        """An infrared reading in °C, half a degree at a time."""
+        self.pass_time(self.rng.uniform(5.0, 12.0))
+        if self.bulk_c < self.lumps_below_c:
+            seen_c = self.bulk_c - self.rng.uniform(0.0, 3.0) + self.rng.uniform(-6.0, 6.0)
+        elif self.rng.random() < 0.1:
+            seen_c = self.bulk_c - self.rng.uniform(3.0, 5.0) + self.rng.gauss(0.0, 1.0)
+        else:
+            seen_c = self.bulk_c - self.cold_k + self.rng.gauss(0.0, 2.0)
+        return round(2.0 * seen_c) / 2.0
+
+
+@dataclass
+class Outcome:
+    """How one melt ended."""
+
+    action: str
+    bulk_c: float
+    hottest_c: float
+    bursts: int
+    second_readings: int = 0
+    rests: int = 0
+    seconds_s: float = 0.0
+
+    @property
+    def inside(self):
+        return self.action == "ready" and LOW_C <= self.bulk_c <= HIGH_C
+
+    @property
+    def over(self):
+        return self.bulk_c > HIGH_C
+
+    @property
+    def scorched(self):
+        return self.hottest_c > LIMIT_C
+
+
+def planned(kitchen, ask):
+    """A melt led by `ask(request) -> reply` of melt.next_burst, until it says ready or stop."""
+    history, again, rests, was_free = [], 0, 0, False
+    for _ in range(MOST_TURNS):
+        reply = ask(dict(kitchen.request, history=history))
+        action = reply["action"]
+        if action in ("ready", "stop"):
+            break
+        if action == "burst":
+            kitchen.burst(reply["seconds_s"])
+            history.append({"kind": "burst", "seconds_s": reply["seconds_s"]})
+        elif action == "rest":
+            rests += 1
+            kitchen.pass_time(reply["seconds_s"])
+            history.append({"kind": "rest", "seconds_s": reply["seconds_s"]})
+        else:
+            again += 1
+        free = kitchen.turn() if reply["then"] == "turn" and action == "burst" else kitchen.stir()
+        history.append({"kind": "stir", "free": free})
+        if free and (reply["read"] or not was_free or action != "burst"):
+            history.append({"kind": "reading", "surface_c": kitchen.read()})
+        was_free = free
+    return Outcome(action, kitchen.bulk_c, kitchen.hottest_c, kitchen.bursts, again, rests)
+
+
+def fixed(kitchen):
+    """One-minute bursts, a stir and a reading after each, until the reading is not below the window."""
+    for _ in range(MOST_TURNS):
+        kitchen.burst(60.0)
+        kitchen.stir()
+        if kitchen.read() >= LOW_C:
+            break
+    return Outcome("ready", kitchen.bulk_c, kitchen.hottest_c, kitchen.bursts)
+
+
+def pair(seed, index, mass_kg, hard, ask):
+    """The same kitchen twice: led by the planner, and by fixed bursts."""
+    name = f"{seed}/{index}/{mass_kg}/{hard}"
+    led = planned(Kitchen(random.Random(name), mass_kg, hard), ask)
+    return led, fixed(Kitchen(random.Random(name), mass_kg, hard))
