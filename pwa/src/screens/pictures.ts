@@ -1,6 +1,6 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, PlanDocument, Run } from "../documents";
-import type { SlabPlanReply } from "../engine/types";
+import type { Advice, BenchEvent, PlanDocument, Run } from "../documents";
+import type { CoolPlanReply, SlabPlanReply } from "../engine/types";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
 import type { Slab } from "../ui/pictures/SlabMap";
@@ -23,7 +23,8 @@ interface RunParts {
     ready_s: number;
     ready_low_s: number;
     ready_high_s: number;
-    loss_factor: number;
+    /** How many readings and touch tests the last refit had seen; -1 before the first. */
+    fitted: number;
     readings: Cooling["readings"];
     touches: Cooling["touches"];
   };
@@ -130,17 +131,16 @@ export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): 
   return { curve, milestones, ...span, readings: [], touches: [], poured_ms, now_s: null };
 }
 
-/** The curve with what was read and felt, and the ready time as refitted. */
-export function cooledSlab(plan: PlanDocument, run: Run, now_ms: number | null): Cooling {
+/** The curve of the last refit that the run has taken in, else the planned one; with what was read and felt. */
+export function cooledSlab(plan: PlanDocument, events: BenchEvent[], run: Run, now_ms: number | null): Cooling {
   const { cool, done } = partsOf(run);
   const poured_ms = done["melt"] ?? null;
-  const planned = plannedCooling(plan.reply, poured_ms);
-  const faster = planned.ready_s > 0 ? cool.ready_s / planned.ready_s : 1;
+  const refit = events.filter((one) => one.kind === "cooling_refitted" && one.body["seen"] === cool.fitted).at(-1);
+  const { curve, milestones } = (refit?.body["reply"] as CoolPlanReply | undefined) ?? plan.reply.cool;
   return {
-    ...planned,
-    // The refit scales the time axis of the planned curve until the engine draws a new one.
-    curve: planned.curve.map((point) => ({ ...point, at_s: point.at_s * faster })),
-    milestones: planned.milestones.map((one) => ({ ...one, at_s: one.at_s * faster })),
+    ...plannedCooling(plan.reply, poured_ms),
+    curve: curve ?? plan.reply.cool.curve,
+    milestones: milestones ?? plan.reply.cool.milestones,
     ready_s: cool.ready_s,
     ready_low_s: cool.ready_low_s,
     ready_high_s: cool.ready_high_s,

@@ -39,8 +39,12 @@ export function basisWords(input: Basis): string[] {
   return words;
 }
 
+/** Fractions that people say in per cent. */
+const SHARES = ["residue", "vessel_share", "rated_share"];
+
 export function shownValue({ field, value, unit }: Basis): string {
   const name = (field.split(".").at(-1) ?? field).replace(/\[\d+\]$/, "");
+  if (typeof value === "number" && SHARES.includes(name)) return t("basis.percent", { percent: 100 * value });
   if (typeof value === "boolean") return t(value ? "basis.yes" : "basis.no");
   if (typeof value === "string") return hasText(`word.${value}`) ? t(`word.${value}`) : value.replaceAll("_", " ");
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return t("basis.own");

@@ -1,4 +1,4 @@
-import type { Advice, PlanDocument, Run } from "../../documents";
+import type { Advice, BenchEvent, PlanDocument, Run } from "../../documents";
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
@@ -12,6 +12,7 @@ const CUTTING = ["score", "cut"];
 
 interface Props {
   plan: PlanDocument;
+  events: BenchEvent[];
   run: Run;
   advice: Advice;
   now: number;
@@ -19,13 +20,13 @@ interface Props {
 }
 
 /** The picture of a step: the ladder while melting, the curve while cooling, the map while scoring and cutting. */
-export function BenchPicture({ plan, run, advice, now, onMap }: Props) {
+export function BenchPicture({ plan, events, run, advice, now, onMap }: Props) {
   const { step } = advice;
   if (MELTING.includes(step)) {
     const ladder = meltedLadder(plan, run, advice);
     return ladder.rungs.length ? <BurstLadder ladder={ladder} place="bench" /> : null;
   }
-  if (COOLING.includes(step)) return <CoolingCurve cooling={cooledSlab(plan, run, now)} place="bench" />;
+  if (COOLING.includes(step)) return <CoolingCurve cooling={cooledSlab(plan, events, run, now)} place="bench" />;
   if (CUTTING.includes(step)) {
     return (
       <div class="picture-open">

@@ -14,6 +14,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
     <BenchView
       batchId={batchId}
       plan={batch.plan}
+      events={batch.events}
       run={batch.run}
       advice={batch.advice}
       clocks={clocksOf(batchId)}
@@ -51,7 +52,7 @@ function Waiting({ batch }: { batch: Batch | undefined }) {
 
 function Closed({ batchId, advice: { say, more } }: { batchId: string; advice: Advice }) {
   return (
-    <main class="bench">
+    <main class="bench" data-step="closed" data-pending="false">
       <div class="bench-mid">
         <h1 class="say">{t(say.code, say.values)}</h1>
         {more && <p class="more">{t(more.code, more.values)}</p>}

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { Action, Advice, PlanDocument, Run } from "../../documents";
+import type { Action, Advice, BenchEvent, PlanDocument, Run } from "../../documents";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton, SideButton } from "../../ui/BigButton";
@@ -18,6 +18,7 @@ import { useShort } from "./short";
 export interface BenchProps {
   batchId: string;
   plan: PlanDocument;
+  events: BenchEvent[];
   run: Run;
   advice: Advice;
   clocks: ClockMark[];
@@ -88,7 +89,7 @@ interface StepProps extends BenchProps {
 }
 
 function StepView(props: StepProps) {
-  const { advice, plan, run, clocks, now, armed, pending, trouble, onTake, onSheet } = props;
+  const { advice, plan, events, run, clocks, now, armed, pending, trouble, onTake, onSheet } = props;
   const short = useShort();
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
@@ -106,7 +107,7 @@ function StepView(props: StepProps) {
       />
       <Clocks clocks={others} now={now} strip={short} />
       <Words advice={advice} trouble={trouble} short={short}>
-        <BenchPicture plan={plan} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
+        <BenchPicture plan={plan} events={events} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
       </Words>
       {number && (
         <div class="number-row">

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from "preact";
+
 import type { SlabPlanReply } from "../../engine/types";
 import { now, type SlabAnswer } from "../../state";
 import { format, formatTime, t } from "../../text";
@@ -11,12 +13,20 @@ import { plannedCooling, plannedLadder, slabOf } from "../pictures";
 /** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
 const HANDS_MS = 12 * 60_000;
 
-/** The plan as sentences and pictures; every number with what it rests on. */
-export function PlanAnswer({ answer }: { answer: SlabAnswer }) {
+interface Props {
+  answer: SlabAnswer;
+  /** Stands between the sentences and the pictures. */
+  children: ComponentChildren;
+}
+
+/** The plan as sentences, then as pictures; every number with what it rests on. */
+export function PlanAnswer({ answer, children }: Props) {
   const reply = answer.reply as SlabPlanReply;
   return (
     <>
-      <Caramel reply={reply} />
+      <Sentences reply={reply} />
+      {children}
+      <Cutting reply={reply} />
       <Melting reply={reply} />
       <CoolingCard reply={reply} />
       <section class="card">
@@ -25,6 +35,36 @@ export function PlanAnswer({ answer }: { answer: SlabAnswer }) {
         <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
       </section>
     </>
+  );
+}
+
+/** Whole minutes, so that the sentence does not flicker while the clock ticks. */
+function pouredMs(reply: SlabPlanReply): number {
+  return Math.round((now.value + HANDS_MS + reply.melt.total_s * 1000) / 60_000) * 60_000;
+}
+
+function Sentences({ reply }: { reply: SlabPlanReply }) {
+  const { pour, cut, melt, cool } = reply;
+  const poured_ms = pouredMs(reply);
+  const time = (after_s: number) => formatTime(poured_ms + after_s * 1000);
+  return (
+    <section class="card sentences">
+      <h2>{t("desk.the_plan")}</h2>
+      <p class="answer">{t("desk.use_bars", { bars: stack(pour.bars), length_m: pour.length_m, width_m: pour.width_m })}</p>
+      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
+      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
+      <Marks reply={reply} fields={["residue"]} />
+      <p class="answer">
+        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
+      </p>
+      <Marks reply={reply} fields={["trim_m"]} />
+      <p class="answer">{t("desk.bursts", { n: melt.bursts.length, total_s: melt.total_s })}</p>
+      <Marks reply={reply} fields={["oven.rated_w"]} />
+      <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
+      <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
+      <Marks reply={reply} fields={["room_c", "loss_factor"]} />
+      <Warnings reply={reply} />
+    </section>
   );
 }
 
@@ -41,22 +81,14 @@ function Marks({ reply, fields }: { reply: SlabPlanReply; fields: string[] }) {
   );
 }
 
-function Caramel({ reply }: { reply: SlabPlanReply }) {
-  const { pour, cut } = reply;
+function Cutting({ reply }: { reply: SlabPlanReply }) {
   return (
     <section class="card">
       <h2>{t("desk.slab_and_frame")}</h2>
-      <p class="answer">{t("desk.use_bars", { bars: stack(pour.bars), length_m: pour.length_m, width_m: pour.width_m })}</p>
-      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
-      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
-      <p class="answer">
-        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
-      </p>
-      <Warnings reply={reply} />
-      <Marks reply={reply} fields={["material", "residue", "trim_m", "kerf_m", "bars_m"]} />
       <SlabMap slab={slabOf(reply)} place="desk" />
       <CutList slab={slabOf(reply)} />
       <OtherFrames reply={reply} />
+      <Marks reply={reply} fields={["material", "bars_m", "piece_length_m", "trim_m", "kerf_m"]} />
     </section>
   );
 }
@@ -94,11 +126,9 @@ function OtherFrames({ reply }: { reply: SlabPlanReply }) {
 }
 
 function Melting({ reply }: { reply: SlabPlanReply }) {
-  const { bursts, total_s } = reply.melt;
   return (
     <section class="card">
       <h2>{t("desk.melting")}</h2>
-      <p class="answer">{t("desk.bursts", { n: bursts.length, total_s })}</p>
       <p class="quiet">{t("desk.bursts_note")}</p>
       <BurstLadder ladder={plannedLadder(reply)} place="desk" />
       <Marks reply={reply} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
@@ -107,16 +137,10 @@ function Melting({ reply }: { reply: SlabPlanReply }) {
 }
 
 function CoolingCard({ reply }: { reply: SlabPlanReply }) {
-  const { cool } = reply;
-  // Whole minutes, so that the sentence does not flicker while the clock ticks.
-  const poured_ms = Math.round((now.value + HANDS_MS + reply.melt.total_s * 1000) / 60_000) * 60_000;
-  const time = (after_s: number) => formatTime(poured_ms + after_s * 1000);
   return (
     <section class="card">
       <h2>{t("desk.cooling")}</h2>
-      <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
-      <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
-      <CoolingCurve cooling={plannedCooling(reply, poured_ms)} place="desk" />
+      <CoolingCurve cooling={plannedCooling(reply, pouredMs(reply))} place="desk" />
       <p class="legend">
         <span class="legend-core">{t("desk.curve_core")}</span>
         <span class="legend-surface">{t("desk.curve_surface")}</span>

@@ -37,8 +37,11 @@ function Planning({ shop }: { shop: Shop }) {
         {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
         {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
         {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
-        {found.answer && <PlanAnswer answer={found.answer} />}
-        {found.answer && <Keep form={form} shop={shop} found={found} />}
+        {found.answer && (
+          <PlanAnswer answer={found.answer}>
+            <Keep form={form} shop={shop} found={found} />
+          </PlanAnswer>
+        )}
       </div>
     </div>
   );

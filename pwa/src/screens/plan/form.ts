@@ -149,5 +149,9 @@ function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
     const basis = figures[there]?.basis;
     if (basis && !form.typed.includes(here)) found[here] = basis;
   }
+  // A built-in material is the engine's own, published one; a composition comes from the shop's label.
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const caramel = shop.caramels.find((one) => one.id === product?.caramel_id);
+  if (typeof caramel?.material === "string") found["material"] = "published";
   return found;
 }

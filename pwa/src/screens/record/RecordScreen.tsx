@@ -37,7 +37,7 @@ export function RecordScreen({ batchId }: { batchId: string }) {
 }
 
 export function RecordView({ record }: { record: BatchRecord }) {
-  const { plan, run, summary } = record;
+  const { plan, events, run, summary } = record;
   const ladder = meltedLadder(plan, run, null);
   const poured = partsOf(run).done["melt"] !== undefined;
   return (
@@ -62,7 +62,7 @@ export function RecordView({ record }: { record: BatchRecord }) {
         <section class="card">
           <h2>{t("desk.cooling")}</h2>
           {!poured && <p class="quiet">{t("desk.never_poured")}</p>}
-          <CoolingCurve cooling={cooledSlab(plan, run, null)} place="desk" />
+          <CoolingCurve cooling={cooledSlab(plan, events, run, null)} place="desk" />
         </section>
         <section class="card">
           <h2>{t("desk.slab_and_frame")}</h2>

@@ -87,7 +87,7 @@ function Drawing({ box, cooling }: { box: Box; cooling: Cooling }) {
 
 function Grid({ box, cooling, plot }: { box: Box; cooling: Cooling; plot: Axes }) {
   const [coldest, hottest] = [figureAt(plot, plot.bottom), figureAt(plot, plot.top)];
-  const step = timeStep(plot.end_s, box.place === "bench" ? 3 : Math.max(3, Math.floor(box.width / 80)));
+  const step = timeStep(plot.end_s, Math.max(2, Math.floor((plot.right - plot.left) / (box.letter * 6.5))));
   const times: number[] = [];
   for (let at_s = 0; at_s <= plot.end_s; at_s += step) times.push(at_s);
   return (

@@ -1,0 +1,44 @@
+import { expect, test } from "vitest";
+
+import demo from "../../../../seed_data/demo_shop.json";
+import type { Shop } from "../../documents";
+import { changed, firstForm, requestOf, withProduct } from "./form";
+
+const shop = demo as unknown as Shop;
+
+test("a plan starts from the first product's sizes", () => {
+  const form = firstForm(shop);
+  expect(form.piece_length_m).toBe(shop.products[0]?.piece_length_m);
+});
+
+test("caramel by weight asks for nothing else", () => {
+  const request = requestOf(firstForm(shop), shop);
+  expect(request["have"]).toEqual({ kg: 1.8 });
+  expect(request).not.toHaveProperty("want");
+});
+
+test("boxes carry how many centres each holds", () => {
+  const request = requestOf(changed(firstForm(shop), { by: "boxes", boxes: 12 }), shop);
+  expect(request["want"]).toEqual({ boxes: 12, per_box: shop.products[0]?.per_box });
+});
+
+test("an emptied field is left out so that the engine names it", () => {
+  expect(requestOf(changed(firstForm(shop), { slab_height_m: null }), shop)).not.toHaveProperty("slab_height_m");
+});
+
+test("every four bars of a height make one set", () => {
+  const request = requestOf(firstForm(shop), shop);
+  const sets = shop.bars.reduce((sum, bar) => sum + Math.floor(bar.count / 4), 0);
+  expect(request["bars_m"]).toHaveLength(sets);
+});
+
+test("the shop's own figures keep their basis until they are typed over", () => {
+  const form = firstForm(shop);
+  expect(requestOf(form, shop)["basis"]).toMatchObject({ room_c: "assumed" });
+  expect(requestOf(changed(form, { room_c: 24 }), shop)["basis"]).not.toHaveProperty("room_c");
+});
+
+test("another product brings its own sizes over what was typed", () => {
+  const form = withProduct(changed(firstForm(shop), { piece_length_m: 0.03 }), shop, shop.products[1]?.id ?? "");
+  expect(form.piece_length_m).toBe(shop.products[1]?.piece_length_m);
+});
