@@ -1,14 +1,14 @@
 """Simulated kitchens: what really happens in the bowl, drawn at random and unknown to the planner.
 
 Own physics and own integration (explicit, one-second steps, linear specific heat, linear losses): nothing of the engine
-moves this caramel. The planner sees only what a person would type or say: mass, rating plate, turntable, bowl, block and
-room temperature, "stirs freely?" and infrared readings.
+moves this caramel. The planner sees only what a person would type or say: mass, rating plate, turntable, bowl, block,
+room, "stirs freely?" and infrared readings.
 
 What is drawn, and why:
 - Absorbed power = rating plate (700–1200 W) × 0.60 × load curve × lognormal with a standard deviation of 20 %, the
   spread models.md gives (assumed); load curve m^x below 1 kg, x 0.08–0.25 (Buffler 1993, from memory).
 - A warm oven loses up to 12 % (from memory), a burst 1.5 % at random (assumed); dead time 2–3 s (published).
-- Unevenness, one figure per oven. Usual: 1.2–2.0 on a turntable (four ovens of five), 1.3–2.2 without, set so that fixed
+- Unevenness, one figure per oven. Usual: 1.2–2.0 on a turntable (four of five), 1.3–2.2 without, set so that fixed
   one-minute bursts overheat a spot about as often as models.md says (13 % at 2½ lb, 55 % at 1¼ lb; here 13 % and 49 %).
   Hard: 1.5–2.5 on a turntable, 1.8–3.0 without.
 - Bowl 0.4–1.0 kg of glass, of which 0.3–0.9 follows the caramel; specific heat of the caramel 1750–2000 J/(kg K) at
@@ -23,6 +23,8 @@ What is drawn, and why:
 import math
 import random
 from dataclasses import dataclass, field
+
+from amberbench.engine import catalogue
 
 LIMIT_C = 200.0 / 1.8 - 32.0 / 1.8  # 200 °F: above it burns; common practice, no published source
 LOW_C, HIGH_C = (160.0 - 32.0) / 1.8, (170.0 - 32.0) / 1.8  # 160–170 °F; common practice, no published source
@@ -174,8 +176,45 @@ def fixed(kitchen):
     return Outcome("ready", kitchen.bulk_c, kitchen.hottest_c, kitchen.bursts)
 
 
-def pair(seed, index, mass_kg, hard, ask):
-    """The same kitchen twice: led by the planner, and by fixed bursts."""
-    name = f"{seed}/{index}/{mass_kg}/{hard}"
-    led = planned(Kitchen(random.Random(name), mass_kg, hard), ask)
-    return led, fixed(Kitchen(random.Random(name), mass_kg, hard))
+def drawn(seed, index, mass_kg, hard=False):
+    """Kitchen number `index` of a seed: the same kitchen whenever it is asked for."""
+    return Kitchen(random.Random(f"{seed}/{index}/{mass_kg}/{hard}"), mass_kg, hard)
+
+
+@dataclass
+class Summary:
+    """Means over many melts; shares of melts for inside, over and scorched, counts a melt for the others."""
+
+    outcomes: list
+
+    def __getattr__(self, name):
+        return sum(getattr(outcome, name) for outcome in self.outcomes) / len(self.outcomes)
+
+    def __str__(self):
+        shares = "  ".join(f"{name} {100 * getattr(self, name):6.2f} %" for name in ("inside", "over", "scorched"))
+        return f"{shares}  bursts {self.bursts:.2f}  second readings {self.second_readings:.2f}  rests {self.rests:.3f}"
+
+
+@dataclass
+class Melts:
+    """The same kitchens twice: led by melt.next_burst, and by fixed one-minute bursts."""
+
+    led: Summary
+    fixed: Summary
+
+    @classmethod
+    def run(cls, mass_kg, number, seed, hard=False):
+        led = [planned(drawn(seed, index, mass_kg, hard), ask) for index in range(number)]
+        return cls(Summary(led), Summary([fixed(drawn(seed, index, mass_kg, hard)) for index in range(number)]))
+
+    @property
+    def bursts_error(self):
+        """Standard error of the mean difference in bursts."""
+        more = [led.bursts - fixed.bursts for led, fixed in zip(self.led.outcomes, self.fixed.outcomes, strict=True)]
+        mean = sum(more) / len(more)
+        return math.sqrt(sum((one - mean) ** 2 for one in more)) / len(more)
+
+
+def ask(request):
+    """The engine's answer, through its front door."""
+    return catalogue.call("melt.next_burst", request)

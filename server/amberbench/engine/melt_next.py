@@ -6,9 +6,9 @@ from .melt_belief import normal_below
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.
-RISK = 0.12  # pour when the chance of lying below the window, plus OVER times that of lying above, is at most this
+RISK = 0.125  # pour when the chance of lying below the window, plus OVER times that of lying above, is at most this
 OVER = 3.0  # a melt that is a little high cools while it is read again; one that is low costs another burst
-SURE = 0.245  # spread, as a share of the window, from which a second reading comes before the deciding burst
+SURE = 0.243  # spread, as a share of the window, from which a second reading comes before the deciding burst
 CLOSE = 0.9  # chance of lying below the window above which another burst is needed anyway
 MOST_READINGS = 5  # readings after one burst; then the mean decides
 MOST_REST_S = 900.0
