@@ -20,7 +20,7 @@ export interface MicroPython {
 /** Loads, fills and starts it. */
 export async function install(
   load: (options: { heapsize: number }) => Promise<MicroPython>,
-): Promise<{ version: string; callText: CallText }> {
+): Promise<{ version: string; callText: CallText; python: MicroPython }> {
   const python = await load({ heapsize: HEAP });
   python.FS.mkdir("/amberbench");
   python.FS.mkdir("/amberbench/engine");
@@ -29,5 +29,6 @@ export async function install(
     python.FS.writeFile(`/amberbench/engine/${path.split("/").at(-1)}`, text);
   python.runPython('import sys\nsys.path.insert(0, "/")');
   python.runPython("from amberbench.engine import VERSION\nfrom amberbench.engine.catalogue import call_text");
-  return { version: String(python.globals.get("VERSION")), callText: python.globals.get("call_text") as CallText };
+  const callText = python.globals.get("call_text") as CallText;
+  return { version: String(python.globals.get("VERSION")), callText, python };
 }
