@@ -2,27 +2,27 @@
 
 import pytest
 
-from amberbench.engine import check, fields
+from amberbench.engine import check, kinds
 from amberbench.engine.problems import Problem
 
 KNOWN = {
-    "mass_kg": fields.number("kg", 0.05, 10, "mass"),
-    "rows": fields.integer(1, 9, "rows", default=2),
-    "free": fields.boolean("stirs freely", default=None),
-    "name": fields.text(5, "name", default=""),
-    "way": fields.choice(("a", "b"), "way", default="a"),
-    "oven": fields.record({"rated_w": fields.number("W", 200, 3500, "power", default=900.0)}, "oven", default={}),
-    "bars_m": fields.many(fields.number("m", 0.002, 0.1, "bar"), 1, 3, "bars", default=None),
-    "frame": fields.either(
+    "mass_kg": kinds.number("kg", 0.05, 10, "mass"),
+    "rows": kinds.integer(1, 9, "rows", default=2),
+    "free": kinds.boolean("stirs freely", default=None),
+    "name": kinds.text(5, "name", default=""),
+    "way": kinds.choice(("a", "b"), "way", default="a"),
+    "oven": kinds.record({"rated_w": kinds.number("W", 200, 3500, "power", default=900.0)}, "oven", default={}),
+    "bars_m": kinds.many(kinds.number("m", 0.002, 0.1, "bar"), 1, 3, "bars", default=None),
+    "frame": kinds.either(
         [
-            fields.choice(("fit",), "find one"),
-            fields.record({"length_m": fields.number("m", 0, 5, "length")}, "by size"),
-            fields.record({"area_m2": fields.number("m²", 0, 5, "area")}, "by area"),
+            kinds.choice(("fit",), "find one"),
+            kinds.record({"length_m": kinds.number("m", 0, 5, "length")}, "by size"),
+            kinds.record({"area_m2": kinds.number("m²", 0, 5, "area")}, "by area"),
         ],
         "frame",
         default="fit",
     ),
-    "plan": fields.document("a plan", default=None),
+    "plan": kinds.document("a plan", default=None),
 }
 
 

@@ -86,7 +86,13 @@ def _weigh(run, at_ms, advice):
         advice["more"] = {"code": "more.lot", "values": {"lot": run["lot"]}}
     advice["number"] = {"name": "caramel_kg", "value": planned_kg}
     advice["entry"] = entry(
-        "weighed", "kg", 0.05, 10.0, likely_low=planned_kg * 0.97, likely_high=planned_kg * 1.03, body={"lot": run["lot"]}
+        "weighed",
+        "kg",
+        0.05,
+        10.0,
+        likely_low=planned_kg * 0.97,
+        likely_high=planned_kg * 1.03,
+        body={"lot": run["lot"]},
     )
     advice["entry"]["name"] = "caramel_kg"
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]

@@ -60,7 +60,13 @@ def _resting(state, advice):
 def _reading_entry(state, now):
     request = state["request"]
     typed = entry(
-        "read", "surface_c", 0.0, 150.0, last=state["last_c"], band_low=request["window_low_c"], band_high=request["window_high_c"]
+        "read",
+        "surface_c",
+        0.0,
+        150.0,
+        last=state["last_c"],
+        band_low=request["window_low_c"],
+        band_high=request["window_high_c"],
     )
     if now is not None:
         typed["likely_low"], typed["likely_high"] = now["bulk_low_c"], now["bulk_high_c"]

@@ -171,7 +171,7 @@ def inputs(fields, request, full):
     """
     said = request.get("basis") or {}
     check_basis(said)
-    rows = []
+    rows: list = []
     _list_inputs(fields, request, full, "", said, rows)
     return rows
 

@@ -205,7 +205,7 @@ def _refit(run, body, at_ms):
     reply = body["reply"]
     if type(reply) is not dict:
         raise Unfit("malformed")
-    times = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
+    times: list = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
     if not all(check.is_number(value) and 0 <= value < 1e7 for value in times):
         raise Unfit("malformed")
     cool["loss_factor"] = times[3]

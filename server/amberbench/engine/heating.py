@@ -48,6 +48,7 @@ class Pot:
         self.polynomial = materials.heat_polynomial(self.material)
         self.vessel_j_k = VESSEL_SHARE * vessel["mass_kg"] * vessel["heat_capacity_j_kgk"] if vessel else 0.0
         self.room_c = room_c
+        self.most_j = self.content(HOTTEST_C)
         # Hemispherical filling: open top and the wall behind it, both still-air surfaces.
         volume_m3 = mass_kg / materials.density(self.material, 60.0)
         self.radius_m = (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
@@ -75,9 +76,10 @@ class Pot:
     def warmed(self, temp_c, energy_j):
         """Bulk temperature in °C after taking up energy_j, at most 150 °C: Newton, within 1e-6 K."""
         wanted = self.content(temp_c) + energy_j
-        if wanted >= self.content(HOTTEST_C):
+        if wanted >= self.most_j:
             return HOTTEST_C
         warm_c = temp_c + energy_j / self.capacity(temp_c)
+        warm_c = temp_c + energy_j / self.capacity(0.5 * (temp_c + warm_c))
         for _ in range(6):
             step_k = (wanted - self.content(warm_c)) / self.capacity(warm_c)
             warm_c += step_k

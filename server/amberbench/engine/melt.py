@@ -79,7 +79,8 @@ def plan(request):
     """
     check_melt(request)
     melt = Melt(request)
-    belief, start_c, bursts = melt.belief, request["start_c"], []
+    belief, start_c = melt.belief, request["start_c"]
+    bursts: list = []
     if start_c > melt.high_c:
         raise Problem("start_c", "start_above_window", start_c, high=melt.high_c, unit="°C")
     while belief.t_c < melt.low_c:
@@ -114,7 +115,7 @@ def _planned(melt):
 
 def assumed(melt, request):
     """The constants this melt took that are not in the request, as input rows."""
-    rows = [
+    rows: list = [
         ("melt.dead_s", heating.DEAD_S, "s", "published", "iec_60705", None),
         ("melt.stir_s", heating.STIR_S, "s", "assumed", "practice", None),
         ("melt.loss_w", window_loss_w(melt), "W", "assumed", "mcadams", None),

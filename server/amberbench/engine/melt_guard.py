@@ -47,9 +47,9 @@ class Melt:
         t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
         return t_c + phi * (belief.after(seconds_s, t_c, log_p) - t_c)
 
-    def most_steps(self, fits):
-        """Most steps, up to the longest burst, for which `fits(seconds_s)` holds; it must fail from some length on."""
-        low, high = 0, self.most
+    def most_steps(self, most, fits):
+        """Most steps, up to `most`, for which `fits(seconds_s)` holds; from some length on it must fail."""
+        low, high = 0, most
         while low < high:
             middle = (low + high + 1) // 2
             if fits(middle * self.step_s):
@@ -62,24 +62,35 @@ class Melt:
         """Bulk temperature in °C expected at the end of a burst."""
         return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p)
 
+    def steps_to(self, temp_c):
+        """Steps, not rounded, after which the bulk is expected at temp_c; never less than 0, `most` if never."""
+        belief, pot = self.belief, self.belief.pot
+        power_w = belief.power_w()
+        net_w = power_w - pot.loss_w(belief.t_c)
+        if net_w <= 0.0:
+            return float(self.most)
+        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * heating.DEAD_S
+        return min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
+
     def longest_s(self, cautious):
         """Length in s of the longest burst that is safe and aims into the window; 0.0 when not even one step is safe.
 
         cautious: at the strong end the bulk, too, stays below the window's top, as long as that leaves more than half
         of the way to the window.
         """
-        low_c, high_c, aim_c = self.low_c, self.high_c, self.low_c + AIM * (self.high_c - self.low_c)
-        safe = self.most_steps(lambda seconds_s: self.hottest_c(seconds_s) <= self.limit_c)
-        if safe == 0 or self.expected_c(self.step_s) > self.stop_c:
+        if self.expected_c(self.step_s) > self.stop_c:
             return 0.0
-        half_s = 0.5 * self.step_s
-        steps = min(safe, max(1, self.most_steps(lambda seconds_s: self.expected_c(seconds_s - half_s) <= aim_c)))
+        aim_c = self.low_c + AIM * (self.high_c - self.low_c)
+        steps = max(1, int(self.steps_to(aim_c) + 0.5))
         if cautious:
-            held = self.most_steps(lambda seconds_s: self.strong_bulk_c(seconds_s) <= high_c)
-            if 2.0 * (low_c - self.expected_c(held * self.step_s)) > low_c - self.belief.t_c:
-                held = self.most_steps(lambda seconds_s: self.expected_c(seconds_s) <= low_c) + 1
+            held = self.most_steps(steps, lambda seconds_s: self.strong_bulk_c(seconds_s) <= self.high_c)
+            if 2.0 * (self.low_c - self.expected_c(held * self.step_s)) > self.low_c - self.belief.t_c:
+                held = int(self.steps_to(self.low_c)) + 1
             steps = min(steps, max(1, held))
-        return float(steps * self.step_s)
+        return float(self.step_s * self.most_steps(min(steps, self.most), self._scorches_nothing))
+
+    def _scorches_nothing(self, seconds_s):
+        return self.hottest_c(seconds_s) <= self.limit_c
 
     def strong_bulk_c(self, seconds_s):
         """Bulk temperature in °C after a burst, 95 % point."""

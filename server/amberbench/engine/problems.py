@@ -1,6 +1,5 @@
 """What a request can have wrong with it."""
 
-
 MOST_SHOWN = 80
 
 

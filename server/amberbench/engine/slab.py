@@ -176,7 +176,7 @@ def _full(known, wanted, request, names):
 
 def _hoisted(replies):
     """The constants the parts assumed, each once; the parts' own lists are emptied."""
-    rows = []
+    rows: list = []
     for reply in replies:
         for row in reply["inputs"]:
             if row["field"] not in [known["field"] for known in rows]:

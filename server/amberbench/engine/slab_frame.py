@@ -19,8 +19,11 @@ class Job:
         if (have is None) == (want is None):
             raise Problem("have", "give_one_of", accepted=["have", "want"])
         self.kg = have["kg"] if have else None
-        self.field, self.amount, self.per = ("have.kg", self.kg, 1) if have else _pieces(want)
-        self.pieces = None if have else self.amount * self.per
+        if have:
+            self.field, self.amount, self.per, self.pieces = "have.kg", self.kg, 1, None
+        else:
+            self.field, self.amount, self.per = _pieces(want)
+            self.pieces = self.amount * self.per
         self.density = None  # kg/m³ at pouring
         self.height_m = None  # the bars' height
         self.residue = request["residue"]

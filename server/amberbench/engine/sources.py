@@ -10,7 +10,8 @@ SOURCES = {
     "ashrae_1998_ch8": "ASHRAE Handbook—Refrigeration 1998, chapter 8, example 2 (quoted second-hand)",
     "usda_sr28": "USDA National Nutrient Database for Standard Reference, release 28, 2016",
     "beckett_2009": "Beckett (ed.), Industrial Chocolate Manufacture and Use, 4th ed. 2009, pp. 667–668",
-    "mcadams": "McAdams horizontal-plate correlations as given by Incropera & DeWitt, Fundamentals of Heat and Mass Transfer",
+    "mcadams": "McAdams horizontal-plate correlations as given by Incropera & DeWitt, Fundamentals of Heat and Mass "
+    "Transfer",
     "cengel_air": "Çengel, Heat and Mass Transfer: A Practical Approach, air at 30, 45 and 60 °C as printed in the "
     "examples of chapter 9",
     "en_12524": "DIN EN 12524, Building materials, tabulated design values, as given in the VDI Heat Atlas",

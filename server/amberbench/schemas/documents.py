@@ -3,7 +3,7 @@
 import marshmallow as ma
 from marshmallow import fields as ma_fields
 
-from amberbench.engine import fields as engine_fields
+from amberbench.engine import kinds
 
 from .fault import schema_messages
 from .fields import Count, Many, Plain
@@ -25,8 +25,8 @@ class Push(ma.Schema):
 
     error_messages = schema_messages(["events"])
     events = Many(
-        engine_fields.many(engine_fields.document("an event"), 0, MOST_EVENTS, "events, oldest first"),
-        Plain(engine_fields.document("an event", default=None), ANY, "not_a_document"),
+        kinds.many(kinds.document("an event"), 0, MOST_EVENTS, "events, oldest first"),
+        Plain(kinds.document("an event", default=None), ANY, "not_a_document"),
         metadata={"description": "events, oldest first"},
     )
 
@@ -76,9 +76,9 @@ class Event(ma.Schema):
 class PullQuery(ma.Schema):
     """Where to go on, and how far."""
 
-    after = Count(engine_fields.integer(0, 2**53, "the cursor of the last pull", default=0), load_default=0)
+    after = Count(kinds.integer(0, 2**53, "the cursor of the last pull", default=0), load_default=0)
     limit = Count(
-        engine_fields.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS
+        kinds.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS
     )
 
 
@@ -114,7 +114,7 @@ class BatchesQuery(ma.Schema):
     """Which page of the list."""
 
     before = ma_fields.String(load_default=None, metadata={"description": "batch_id that the last page ended with"})
-    limit = Count(engine_fields.integer(1, 1000, "most batches wanted", default=200), load_default=200)
+    limit = Count(kinds.integer(1, 1000, "most batches wanted", default=200), load_default=200)
 
 
 class Batches(ma.Schema):

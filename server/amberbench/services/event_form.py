@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from amberbench.engine import check, fields
+from amberbench.engine import check, kinds
 from amberbench.engine.problems import Problem
 
 from . import strict_json
@@ -17,16 +17,16 @@ NAME = re.compile(r"[A-Za-z0-9_.:-]{1,64}")
 KIND = re.compile(r"[a-z][a-z0-9_]{0,39}")
 
 FORM = {
-    "id": fields.text(36, "UUIDv7 in small letters (RFC 9562), made on the phone"),
-    "v": fields.integer(1, 1000, "version of the form of the event"),
-    "shop_id": fields.text(64, "the shop"),
-    "device_id": fields.text(64, "the phone"),
-    "seq": fields.integer(0, 1e12, "the phone's own count"),
-    "at_ms": fields.number("ms", 0, 1e14, "the phone's clock, milliseconds since 1970"),
-    "offset_ms": fields.number("ms", -1e14, 1e14, "the phone's estimate of server minus phone clock"),
-    "batch_id": fields.text(64, "the batch, or null", default=None),
-    "kind": fields.text(40, "what happened"),
-    "body": fields.document("what belongs to it: a record"),
+    "id": kinds.text(36, "UUIDv7 in small letters (RFC 9562), made on the phone"),
+    "v": kinds.integer(1, 1000, "version of the form of the event"),
+    "shop_id": kinds.text(64, "the shop"),
+    "device_id": kinds.text(64, "the phone"),
+    "seq": kinds.integer(0, 1e12, "the phone's own count"),
+    "at_ms": kinds.number("ms", 0, 1e14, "the phone's clock, milliseconds since 1970"),
+    "offset_ms": kinds.number("ms", -1e14, 1e14, "the phone's estimate of server minus phone clock"),
+    "batch_id": kinds.text(64, "the batch, or null", default=None),
+    "kind": kinds.text(40, "what happened"),
+    "body": kinds.document("what belongs to it: a record"),
 }
 PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
 
