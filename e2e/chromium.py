@@ -39,7 +39,9 @@ def install() -> None:
     if shutil.which("apt-get") and os.geteuid() == 0:
         quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
         subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
-        subprocess.run(["apt-get", "install", "-y", "-qq", "chromium"], check=True, env=quiet, stdout=subprocess.DEVNULL)
+        subprocess.run(
+            ["apt-get", "install", "-y", "-qq", "chromium"], check=True, env=quiet, stdout=subprocess.DEVNULL
+        )
     else:
         subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=True)
 

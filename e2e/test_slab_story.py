@@ -10,7 +10,17 @@ from e2e.conftest import KillableBrowser
 from e2e.phone import Phone
 from e2e.server import Server
 
-WHOLE_SLAB = ["batch_opened", "ready_checked", "weighed", "lot_named", "poured", "touched", "freed", "prebottomed", "flipped"]
+WHOLE_SLAB = [
+    "batch_opened",
+    "ready_checked",
+    "weighed",
+    "lot_named",
+    "poured",
+    "touched",
+    "freed",
+    "prebottomed",
+    "flipped",
+]
 WHOLE_SLAB += ["scored", "cut", "counted", "weighed_out", "closed"]
 
 

@@ -9,12 +9,12 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 from hypothesis import settings
-from tests.bench import NINE_OCLOCK_MS
 
 from amberbench.app import create_app
 from amberbench.config import demo_shop_file
 from amberbench.services import setup
 from amberbench.store import db
+from tests.bench import NINE_OCLOCK_MS
 
 # The machine is shared: deadlines would test the neighbours.
 settings.register_profile("amberbench", deadline=None, derandomize=True, print_blob=True)

@@ -4,6 +4,7 @@ import random
 from typing import Any
 
 from flask.testing import FlaskClient
+
 from tests.bench import NINE_OCLOCK_MS, planned_slab
 
 Event = dict[str, Any]

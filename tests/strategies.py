@@ -9,9 +9,9 @@ import copy
 from typing import Any
 
 from hypothesis import strategies as st
-from tests.bench import Bench
 
 from amberbench.engine import fields
+from tests.bench import Bench
 
 NAMES = sorted(fields.FUNCTIONS)
 JUNK = [

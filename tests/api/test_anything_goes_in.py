@@ -4,11 +4,11 @@ import json
 
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+
+from amberbench.engine import fields as engine_fields
 from tests.api.test_plan_doors import REQUESTS
 from tests.log import Phone, pulled, uuid7
 from tests.problem_shape import assert_problem
-
-from amberbench.engine import fields as engine_fields
 
 # The client is shared by the examples: they only add to the log, or ask.
 SHARED = settings(suppress_health_check=[HealthCheck.function_scoped_fixture])

@@ -1,6 +1,7 @@
 """Bodies nobody should send, at every door that takes one, and every door under the wrong verb."""
 
 import pytest
+
 from tests.problem_shape import assert_problem
 
 BODIES = [

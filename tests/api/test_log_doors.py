@@ -1,10 +1,10 @@
 """The batch log over the network: pushed once, pulled in order, never lost."""
 
 import pytest
-from tests.log import Phone, pulled, push, results, uuid7
-from tests.problem_shape import assert_problem
 
 from amberbench.schemas import documents as shapes
+from tests.log import Phone, pulled, push, results, uuid7
+from tests.problem_shape import assert_problem
 
 
 def test_event_is_stored_once_and_known_when_it_comes_again(client):

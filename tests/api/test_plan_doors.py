@@ -1,10 +1,10 @@
 """Plans over the network: the engine's own answers, in any usual unit."""
 
 import pytest
-from tests.bench import SLAB_REQUEST
-from tests.problem_shape import assert_problem
 
 from amberbench.engine import catalogue
+from tests.bench import SLAB_REQUEST
+from tests.problem_shape import assert_problem
 
 MELT = {"mass_kg": 1.134, "oven": {"rated_w": 1000}}
 REQUESTS = {

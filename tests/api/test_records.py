@@ -1,10 +1,9 @@
 """What a phone starts from, and looking back."""
 
+from amberbench.schemas import documents as shapes
 from tests.bench import planned_slab
 from tests.log import Phone, push, uuid7
 from tests.problem_shape import assert_problem
-
-from amberbench.schemas import documents as shapes
 
 DAY_MS = 24 * 3600 * 1000
 

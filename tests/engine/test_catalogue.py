@@ -7,11 +7,11 @@ import random
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from tests import strategies
-from tests.conforming import conforms
 
 from amberbench.engine import catalogue, fields
 from amberbench.engine.problems import Problem
+from tests import strategies
+from tests.conforming import conforms
 
 SEEDS = st.integers(0, 2**48)
 # Under the profile of `make prove` as many as that asks for.

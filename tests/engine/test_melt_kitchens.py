@@ -3,6 +3,7 @@
 import math
 
 import pytest
+
 from tests.kitchens import POUND_KG, Melts
 
 BIG_KG, SMALL_KG = 2.5 * POUND_KG, 1.25 * POUND_KG

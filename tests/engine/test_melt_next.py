@@ -3,10 +3,10 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.conforming import conforms
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
+from tests.conforming import conforms
 
 STIR, LUMPS = {"kind": "stir", "free": True}, {"kind": "stir", "free": False}
 REQUEST = {

@@ -3,11 +3,11 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from tests.conforming import conforms
 
 from amberbench.engine import catalogue, fields
 from amberbench.engine.problems import Problem
 from amberbench.engine.sources import SOURCES
+from tests.conforming import conforms
 
 HALF_BLOCK_KG = 2.5 * 0.45359237
 WINDOW = {"window_low_c": (160 - 32) / 1.8, "window_high_c": (170 - 32) / 1.8}  # 160–170 °F

@@ -4,10 +4,10 @@ import json
 import random
 
 import pytest
-from amberbench.engine import catalogue, fields, run
 from hypothesis import given
 from hypothesis import strategies as st
 
+from amberbench.engine import catalogue, fields, run
 from tests.bench import Bench, planned_slab
 
 
@@ -173,7 +173,9 @@ def test_undo_leaves_the_run_as_if_it_had_not_happened(position):
     bench = whole_batch()
     events = [dict(event) for event in bench.events]
     taken = events[position]
-    undo = dict(events[-1], id="undo-1", seq=999, at_ms=events[-1]["at_ms"] + 1, kind="undone", body={"event_id": taken["id"]})
+    undo = dict(
+        events[-1], id="undo-1", seq=999, at_ms=events[-1]["at_ms"] + 1, kind="undone", body={"event_id": taken["id"]}
+    )
     without = run.replay(planned_slab(), events[:position] + events[position + 1 :])
     undone = run.replay(planned_slab(), [*events, undo])
     for document in (without, undone):
@@ -186,7 +188,11 @@ def test_two_hands_tapping_the_same_step_count_once():
     doubled = []
     for event in bench.events:
         twin = dict(event, id=event["id"] + "-b", device_id="phone-b", at_ms=event["at_ms"] + 400)
-        doubled += [event, twin] if event["kind"] in ("ready_checked", "weighed", "poured", "freed", "cut", "counted") else [event]
+        doubled += (
+            [event, twin]
+            if event["kind"] in ("ready_checked", "weighed", "poured", "freed", "cut", "counted")
+            else [event]
+        )
     once, twice = bench.run, run.replay(planned_slab(), doubled)
     assert len(twice["ignored"]) == 6
     for document in (once, twice):
@@ -222,10 +228,16 @@ def test_run_document_stays_under_twenty_kilobytes():
 
 LEAF = st.none() | st.booleans() | st.floats() | st.integers() | st.text(max_size=8)
 JSON = LEAF | st.lists(LEAF, max_size=2) | st.dictionaries(st.text(max_size=6), LEAF, max_size=2)
-BODY = st.dictionaries(st.sampled_from(sorted({name for body in fields.EVENTS.values() for name in body})), JSON, max_size=4)
+BODY = st.dictionaries(
+    st.sampled_from(sorted({name for body in fields.EVENTS.values() for name in body})), JSON, max_size=4
+)
 
 
-@given(st.lists(st.tuples(st.sampled_from([*fields.EVENTS, "from_a_newer_version"]), BODY, st.integers(0, 10**7)), max_size=12))
+@given(
+    st.lists(
+        st.tuples(st.sampled_from([*fields.EVENTS, "from_a_newer_version"]), BODY, st.integers(0, 10**7)), max_size=12
+    )
+)
 def test_folding_never_raises_and_every_run_can_be_advised(happenings):
     bench = Bench()
     for kind, body, after_ms in happenings:

@@ -5,10 +5,10 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.bench import SLAB_REQUEST
 
 from amberbench.engine import catalogue, check, fields
 from amberbench.engine.problems import Problem
+from tests.bench import SLAB_REQUEST
 
 SQUARES = {
     "slab_height_m": 0.010, "piece_length_m": 0.024, "piece_width_m": 0.024, "trim_m": 0.005,

@@ -10,9 +10,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests import strategies
 
 from amberbench.engine import catalogue
+from tests import strategies
 
 ROOT = Path(__file__).parents[2]
 MICROPYTHON = ROOT / "pwa/node_modules/@micropython/micropython-webassembly-pyscript"

@@ -3,9 +3,9 @@
 import random
 
 import pytest
-from tests import slabs
 
 from amberbench.engine import check, cool, cooling, fields, surfaces
+from tests import slabs
 
 SLABS = 40
 

@@ -14,9 +14,9 @@ import statistics
 from functools import cache
 
 import pytest
-from tests import slabs
 
 from amberbench.engine import check, cool, cooling, fields, refit
+from tests import slabs
 
 LIGHT = ("steel_sheet", "aluminium_tray", "wood_board")
 STONE = ("granite", "marble")

@@ -7,9 +7,9 @@ in public notebooks of book examples), with the accuracy of the source: charts 0
 import math
 
 import pytest
-from tests import slabs
 
 from amberbench.engine import check, cool, cooling, fields
+from tests import slabs
 
 # Caramel as at 51 °C (choi_okos_1986 composition of USDA 19074), as constants.
 CARAMEL = {"conductivity_w_mk": 0.29559, "density_kg_m3": 1418.963, "heat_capacity_j_kgk": 1895.620}

@@ -1,12 +1,12 @@
 """The projection is nothing but the log, folded."""
 
 from sqlalchemy import select, text
-from tests.log import Phone, push
 
 from amberbench.config import demo_shop_file
 from amberbench.services import batches, setup
 from amberbench.store import reading, writing
 from amberbench.store.models import BatchRow
+from tests.log import Phone, push
 
 
 def rows(app):

@@ -5,12 +5,12 @@ import threading
 
 import pytest
 from sqlalchemy import event, text
-from tests.log import Phone, pulled, push, results
-from tests.problem_shape import assert_problem
 
 from amberbench import store
 from amberbench.app import create_app
 from amberbench.store import db
+from tests.log import Phone, pulled, push, results
+from tests.problem_shape import assert_problem
 
 # A throw-away PostgreSQL database, e.g. postgresql+psycopg://localhost/throwaway: its log is emptied.
 POSTGRESQL = os.environ.get("AMBERBENCH_TEST_POSTGRESQL")

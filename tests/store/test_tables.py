@@ -7,11 +7,11 @@ import pytest
 from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from sqlalchemy import inspect, text
-from tests.conftest import application
 
 from amberbench import store
 from amberbench.store import db
 from amberbench.store.models import Base, EventRow
+from tests.conftest import application
 
 SERVER = Path(store.__file__).parent.parent
 
