@@ -4,11 +4,12 @@ import os
 import signal
 import time
 from collections.abc import Iterator
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Playwright
 
 from e2e import chromium
 from e2e.phone import Phone
@@ -100,8 +101,6 @@ class KillableBrowser:
 
     def close(self) -> None:
         if self.context is not None:
-            try:
+            with suppress(Error):  # a killed browser cannot be closed again
                 self.context.close()
-            except Exception as gone:  # a killed browser cannot be closed again
-                assert "closed" in str(gone).lower(), gone
             self.context = None

@@ -77,9 +77,7 @@ class PullQuery(ma.Schema):
     """Where to go on, and how far."""
 
     after = Count(kinds.integer(0, 2**53, "the cursor of the last pull", default=0), load_default=0)
-    limit = Count(
-        kinds.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS
-    )
+    limit = Count(kinds.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS)
 
 
 class Pulled(ma.Schema):
