@@ -5,6 +5,7 @@ import { figure, t } from "../text";
 import { type RingMark, RingScreen, RingStrip } from "../ui/RingScreen";
 import { isTyping } from "./bench/drafts";
 import { go, path } from "./router";
+import { sayOf } from "./say";
 
 const FIRST_TAPS = ["pointerdown", "keydown"] as const;
 
@@ -60,7 +61,7 @@ function markOf({ batchId, clock, lateMs }: Ring): RingMark {
   const number = advice?.number && advice.number.name !== "due_ms" ? advice.number : null;
   return {
     name: t(`clock.${clock.name}`),
-    sentence: advice ? t(advice.say.code, advice.say.values) : "",
+    sentence: advice ? sayOf(advice) : "",
     batch: here ? null : (batch?.plan.name ?? null),
     late_s: lateMs > 2000 ? (now.value - clock.due_ms) / 1000 : 0,
     figure: number ? figure(number.name, number.value) : null,

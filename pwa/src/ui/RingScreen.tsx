@@ -51,7 +51,10 @@ export function RingStrip({ ring }: { ring: RingMark }) {
   return (
     <div class="ring-strip" role="alert">
       <b>{ring.name}</b>
-      <span>{ring.late_s >= 2 ? t("screen.late", { late_s: ring.late_s }) : t("screen.tap_to_silence")}</span>
+      <span>
+        {ring.batch && <>{ring.batch}: </>}
+        {ring.late_s >= 2 ? t("screen.late", { late_s: ring.late_s }) : t("screen.tap_to_silence")}
+      </span>
     </div>
   );
 }

@@ -13,6 +13,7 @@ import { BenchPicture } from "./BenchPicture";
 import { EntryView } from "./EntryView";
 import { MapSheet } from "./MapSheet";
 import { MoreSheet } from "./MoreSheet";
+import { sayOf } from "../say";
 import { useShort } from "./short";
 
 export interface BenchProps {
@@ -72,11 +73,6 @@ export function BenchView(props: BenchProps) {
 function isOnScreen(clock: ClockMark, { number }: Advice, now: number): boolean {
   if (clock.href !== null) return false;
   return clock.due_ms <= now || (number?.name === "due_ms" && clock.due_ms === number.value);
-}
-
-/** The prompt, with the number that goes with it. */
-export function sayOf({ say, number }: Advice): string {
-  return t(say.code, number ? { [number.name]: number.value, ...say.values } : say.values);
 }
 
 function offers(advice: Advice, kind: string): boolean {

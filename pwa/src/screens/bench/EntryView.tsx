@@ -5,7 +5,8 @@ import { Clocks } from "../../ui/Clocks";
 import { AidSign, MoreSign } from "../../ui/icons";
 import { Keypad } from "../../ui/Keypad";
 import type { Typing } from "../../ui/typing";
-import { type BenchProps, sayOf, type Sheet } from "./BenchView";
+import { sayOf } from "../say";
+import type { BenchProps, Sheet } from "./BenchView";
 import { draftKey, drafts, setDraft } from "./drafts";
 
 interface Props extends BenchProps {

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { PlanDocument, Shop } from "../../documents";
-import { openBatch, shop as shopSignal } from "../../state";
+import { batches, openBatch, shop as shopSignal } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
@@ -47,6 +47,13 @@ function Planning({ shop }: { shop: Shop }) {
   );
 }
 
+/** Tells two open batches of one product apart: "Squares", "Squares B", "Squares C". */
+function ownName(name: string): string {
+  const open = [...batches.value.values()].filter((one) => one.run?.closed_at_ms == null).map((one) => one.plan.name);
+  const free = ["", ..."BCDEFGHIJKLMNOPQRSTUVWXYZ"].map((letter) => (letter ? `${name} ${letter}` : name));
+  return free.find((one) => !open.includes(one)) ?? name;
+}
+
 /** Keeps what is shown, never what is still being computed. */
 function Keep({ form, shop, found }: { form: PlanForm; shop: Shop; found: Answer }) {
   const [keeping, setKeeping] = useState(false);
@@ -56,7 +63,7 @@ function Keep({ form, shop, found }: { form: PlanForm; shop: Shop; found: Answer
     const product = shop.products.find((one) => one.id === form.product_id);
     const plan = {
       kind: "slab",
-      name: product?.name ?? t("desk.slab"),
+      name: ownName(product?.name ?? t("desk.slab")),
       prebottom: product?.prebottom ?? false,
       product_id: form.product_id || null,
       oven_id: form.oven_id || null,

@@ -2,6 +2,7 @@ import { applyUpdate, type Batch, batches, now, offlineReady, shop, sync, update
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
+import { sayOf } from "../say";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter((batch) => batch.run?.closed_at_ms == null);
@@ -28,7 +29,7 @@ function Running({ running }: { running: Batch[] }) {
           <li key={batch.batchId}>
             <a class="card batch-card" href={`/bench/${batch.batchId}`}>
               <b>{batch.plan.name}</b>
-              <span>{batch.advice ? t(batch.advice.say.code, batch.advice.say.values) : t("desk.starting")}</span>
+              <span>{batch.advice ? sayOf(batch.advice) : t("desk.starting")}</span>
               <NextClock batch={batch} />
             </a>
           </li>
