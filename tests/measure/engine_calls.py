@@ -1,0 +1,85 @@
+"""The engine calls that are timed: requests as a phone sends them, from our own invented scenario (tests/bench.py)."""
+
+import json
+from typing import Any
+
+from amberbench.engine import catalogue
+from tests.bench import Bench, planned_slab
+
+Calls = list[tuple[str, str]]
+"""Functions of the catalogue, each with its request as JSON text; made one after the other and timed as one."""
+
+EVENTS = 400
+REFITS = 12  # a reading every ten minutes for two hours
+TARGETS_S = {
+    "melt.next_burst": 0.020,
+    "cool.plan": 0.400,
+    f"reload: run.replay, {EVENTS} events": 0.100,
+}
+"""At 4×, from what a hand at the bench feels as at once; ours, no published source."""
+
+
+def engine_calls() -> dict[str, Calls]:
+    """By the name of their row."""
+    plan = planned_slab()
+    cooling = plan["reply"]["cool_request"]
+    late = _before_the_last_burst()
+    melt = late.run["melt"]
+    long = _long_batch()
+    now_ms = {"at_ms": long.now_ms}
+    return {
+        "melt.next_burst": _calls("melt.next_burst", dict(melt["request"], history=melt["history"])),
+        "run.advise at a burst": _calls("run.advise", {"run": late.run, "at_ms": late.now_ms}),
+        "cool.plan": _calls("cool.plan", cooling),
+        "cool.refit, 3 readings": _calls("cool.refit", dict(cooling, readings=_readings(), touches=[])),
+        "slab.plan": _calls("slab.plan", plan["request"]),
+        f"reload: run.replay, {EVENTS} events": _calls("run.replay", {"plan": long.plan, "events": long.events}),
+        "reload: run.advise after it": _calls("run.advise", now_ms | {"run": long.run}),
+    }
+
+
+def _calls(name: str, request: dict[str, Any]) -> Calls:
+    return [(name, json.dumps(request))]
+
+
+def _before_the_last_burst() -> Bench:
+    """A usual melt whose next burst is the last: the longest history a usual decision looks at."""
+    bench = Bench()
+    bench.sets_up()
+    bench.melts()
+    last = max(index for index, event in enumerate(bench.events) if event["kind"] == "burst_started")
+    del bench.events[last:]
+    bench.now_ms = bench.events[-1]["at_ms"] + 1000.0
+    assert bench.advice["step"] == "burst"
+    return bench
+
+
+def _readings() -> list[dict[str, float]]:
+    """The planned surface at three points of the planned curve."""
+    curve = planned_slab()["reply"]["cool"]["curve"]
+    chosen = [curve[len(curve) * part // 5] for part in (1, 2, 3)]
+    return [{"at_s": point["at_s"], "surface_c": point["surface_c"]} for point in chosen]
+
+
+def _long_batch() -> Bench:
+    """A batch of exactly EVENTS events: bursts with stir and reading, poured, slab readings each with its refit."""
+    bench = Bench()
+    bench.sets_up()
+    bursts = (EVENTS - len(bench.events) - 1 - 2 * REFITS) // 3
+    for _ in range(bursts):
+        bench.does("burst_started", seconds_s=30, advised_s=30)
+        bench.does("stirred", 40, free=True)
+        bench.does("read", surface_c=60.0)
+    bench.does("poured")
+    refit = dict(planned_slab()["reply"]["cool_request"], readings=_readings(), touches=[])
+    reply = catalogue.call("cool.refit", refit)
+    for seen in range(1, REFITS + 1):
+        bench.does("slab_read", 600, surface_c=70.0 - 3.0 * seen)
+        bench.does("cooling_refitted", seen=seen, reply=reply)
+    while len(bench.events) < EVENTS:
+        bench.does("noted", text="a note")
+    run = bench.run
+    assert len(bench.events) == EVENTS
+    assert run["ignored"] == [], run["ignored"]
+    assert len(run["cool"]["readings"]) == REFITS
+    return bench
