@@ -47,14 +47,44 @@ class Phone:
     def finds_the_network(self) -> None:
         self.page.context.set_offline(False)
 
+    def opens_place(self, name: str) -> None:
+        """One of the desk's places, by the words in its foot."""
+        self.page.get_by_role("navigation").get_by_role("link", name=name).tap()
+        self.passes(300)
+
+    def leaves_the_bench(self) -> None:
+        self.page.get_by_role("button", name="More").tap()
+        self.page.get_by_role("link", name="Other batches").tap()
+        expect(self.page.get_by_role("navigation", name="Screens")).to_be_visible()
+
+    def returns_to(self, name: str) -> None:
+        """From the desk to a running batch."""
+        self.opens_place("Today")
+        self.page.get_by_role("link", name=name).tap()
+        expect(self.bench).to_be_visible()
+
+    @property
+    def start(self) -> Locator:
+        return self.page.get_by_role("button", name="Keep this plan and start")
+
+    def answered(self) -> None:
+        """The plan shown is the answer to what stands in the form."""
+        self.passes(500)
+        expect(self.start).to_have_attribute("aria-disabled", "false")
+
+    def refused(self) -> Locator:
+        """The plan is refused: the sentences at the fields that cannot be accepted."""
+        self.passes(500)
+        expect(self.start).to_have_count(0)
+        expect(self.page.locator(".plan-answer")).to_have_attribute("aria-busy", "false")
+        return self.page.locator(".field-problem")
+
     def plans_and_starts(self, kg: str = "1.8") -> str:
         """Plans a slab from caramel by weight with the shop's first product and starts it; the batch's id."""
-        self.page.get_by_role("navigation").get_by_role("link", name="Plan").tap()
+        self.opens_place("Plan")
         self.page.get_by_label("Caramel", exact=True).fill(kg)
-        self.passes(500)
-        start = self.page.get_by_role("button", name="Keep this plan and start")
-        expect(start).to_have_attribute("aria-disabled", "false")
-        start.tap()
+        self.answered()
+        self.start.tap()
         self.page.wait_for_url(re.compile("/bench/"))
         self.is_at("set_up")
         return self.page.url.rsplit("/", 1)[1]
@@ -105,15 +135,35 @@ class Phone:
         self.page.wait_for_function(f"async () => (await ({READ_LOG})()).length > {before}")
         self.looks()
 
+    def opens(self, words: str) -> None:
+        """Taps a button that opens something and writes nothing."""
+        self.passes(BETWEEN_TAPS_MS)
+        before = len(self.facts())
+        self.page.get_by_role("button", name=words).first.tap()
+        self.passes(BETWEEN_TAPS_MS)
+        assert len(self.facts()) == before, f"opening “{words}” wrote an event"
+
+    def closes_sheet(self) -> None:
+        self.page.get_by_role("button", name="Back to the batch").tap()
+        expect(self.page.get_by_role("dialog")).to_have_count(0)
+
     def silences(self) -> None:
         expect(self.ring.first).to_be_visible()
-        self.ring.first.tap()
+        self.page.touchscreen.tap(200, 300)  # anywhere: the screen under it is untouched
         expect(self.ring).to_have_count(0)
 
     def keys(self, digits: str) -> None:
         for digit in digits:
             name = "Decimal mark" if digit == "." else digit
             self.page.locator(".keys").get_by_role("button", name=name, exact=True).tap()
+
+    def takes_back_digits(self, count: int) -> None:
+        for _ in range(count):
+            self.page.locator(".keys").get_by_role("button", name="Delete the last digit").tap()
+
+    @property
+    def has_keypad(self) -> bool:
+        return self.page.locator(".keys").count() > 0
 
     def types(self, digits: str) -> None:
         """Types on our own keypad and sends it."""
@@ -167,13 +217,18 @@ class Phone:
             self.bursts()
         raise AssertionError("fourteen bursts and still not in the window")
 
-    def cools(self) -> None:
-        """Hours pass in steps of ten minutes until the press clock rings, and the middle is firm."""
+    def cools_until_the_ring(self) -> None:
+        """Hours pass in steps of ten minutes until the press clock rings."""
         for _ in range(40):
             if self.ring.count():
-                break
+                return
             self.page.clock.fast_forward(600_000)
             self.passes(1_000)
+        raise AssertionError("the slab cooled for seven hours and nothing rang")
+
+    def cools(self) -> None:
+        """The slab cools until it is to be pressed, and the middle is firm."""
+        self.cools_until_the_ring()
         self.silences()
         self.is_at("touch")
         self.taps("Firm")
