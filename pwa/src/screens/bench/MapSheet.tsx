@@ -10,7 +10,7 @@ export function MapSheet({ plan, onClose }: { plan: PlanDocument; onClose: () =>
   const slab = slabOf(plan.reply);
   return (
     <Sheet title={t("screen.cut_lines")}>
-      <SlabMap slab={slab} place="desk" />
+      <SlabMap slab={slab} place="bench" />
       <CutList slab={slab} />
       <div class="sheet-foot">
         <BigButton label={t("button.back_to_batch")} onTap={onClose} />
