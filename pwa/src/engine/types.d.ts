@@ -163,6 +163,10 @@ export interface MeltNextBurstReply {
   bulk_high_c: number;
   /** bulk temperature after the burst and a stir; -1e+06 to 1e+06 °C */
   expected_c: number;
+  /** 10 % point of expected_c; -1e+06 to 1e+06 °C */
+  expected_low_c: number;
+  /** 90 % point of expected_c; -1e+06 to 1e+06 °C */
+  expected_high_c: number;
   /** hottest spot in the burst, 95 % point; -1e+06 to 1e+06 °C */
   hottest_c: number;
   /** power this mass absorbs, as believed now; 0 to 5000 W */

@@ -90,11 +90,8 @@ def _next_burst(run, at_ms, advice):
     state = run["melt"]
     now = belief(run, at_ms)
     advice["melt"] = now
-    if now is None:
-        # The weighed-in mass or the oven is outside what the model covers: hands and thermometer decide.
-        advice["say"] = {"code": "say.by_hand", "values": {}}
-        advice["entry"] = _reading_entry(state, None)
-        advice["choices"] = [button("pour_now", "poured", {"bulk_c": state["last_c"]})]
+    if now is None or now["reason"]["code"] == "reason.step_too_coarse":
+        _by_hand(state, now, advice)
         return
     poured = button("pour_now", "poured", {"bulk_c": min(max(now["bulk_c"], 20.0), 150.0)})
     if state["read_wanted"] or now["action"] == "read_again":
@@ -107,6 +104,15 @@ def _next_burst(run, at_ms, advice):
             advice["choices"] = [{"code": "button.read_now", "entry": _reading_entry(state, now)}, poured]
     else:
         _too_warm(state, now, advice)
+
+
+def _by_hand(state, now, advice):
+    """The mass or the oven is outside what the model covers: hands and thermometer decide."""
+    advice["step"] = "read"
+    advice["say"] = {"code": "say.by_hand", "values": {}}
+    advice["more"] = None if now is None else now["reason"]
+    advice["entry"] = _reading_entry(state, now)
+    advice["choices"] = [button("pour_now", "poured", {"bulk_c": state["last_c"]})]
 
 
 def _read(state, now, advice):
@@ -148,13 +154,14 @@ def _burst(state, now, advice):
     advice["number"] = {"name": "seconds_s", "value": now["seconds_s"]}
     body = {"seconds_s": now["seconds_s"], "advised_s": now["seconds_s"], "then": now["then"], "read": now["read"]}
     body["from_c"], body["expected_c"] = now["bulk_c"], now["expected_c"]
+    body["low_c"], body["high_c"] = now["expected_low_c"], now["expected_high_c"]
     advice["action"] = button("start", "burst_started", body)
     advice["caution"] = {"word": "WARNING", "code": "caution.no_metal" if first else "caution.spits"}
 
 
 def _too_warm(state, now, advice):
     """Over the window: off the heat and stirred; over the stop line: the alarm rings until somebody acts."""
-    stop = now["action"] == "stop"
+    stop = now["reason"]["code"] == "reason.over_stop"
     advice["step"] = "rest"
     advice["say"] = {"code": "say.stop" if stop else "say.rest", "values": {}}
     advice["more"] = now["reason"]

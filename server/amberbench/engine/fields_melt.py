@@ -143,6 +143,8 @@ FUNCTIONS = {
             "bulk_low_c": number("°C", -1e6, 1e6, "10 % point"),
             "bulk_high_c": number("°C", -1e6, 1e6, "90 % point"),
             "expected_c": number("°C", -1e6, 1e6, "bulk temperature after the burst and a stir"),
+            "expected_low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
+            "expected_high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
             "hottest_c": number("°C", -1e6, 1e6, "hottest spot in the burst, 95 % point"),
             "power_w": number("W", 0, 5000, "power this mass absorbs, as believed now"),
             "power_sd_w": number("W", 0, 5000, "its standard deviation"),

@@ -150,7 +150,7 @@ def next_burst(request):
 
     Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order.
     Reply: action, seconds_s (s, length of the burst or rest), then, read, bulk_c (°C), bulk_low_c (°C), bulk_high_c
-    (°C), expected_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
+    (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
     Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `melt_belief`; what to do
     with it, see `melt_next`; how long a burst may be, see `melt_guard`.
@@ -163,9 +163,11 @@ def next_burst(request):
     follow(belief, request["history"])
     action, code, seconds_s = decide(melt)
     expected_c, hottest_c, spread_k = belief.t_c, belief.t_c, TENTH * belief.sd_k()
+    ahead_k = spread_k
     if action == "burst":
         hottest_c = melt.hottest_c(seconds_s)
         expected_c = belief.pot.cooled(melt.expected_c(seconds_s), heating.STIR_S)
+        ahead_k = TENTH * math.sqrt(belief.spread_after(seconds_s)[1])
     elif action == "rest":
         expected_c = belief.pot.cooled(belief.t_c, seconds_s)
     turn = action == "burst" and belief.bursts == 0 and melt.strong_bulk_c(seconds_s) < READ_FROM_C
@@ -178,6 +180,8 @@ def next_burst(request):
         "bulk_low_c": belief.t_c - spread_k,
         "bulk_high_c": belief.t_c + spread_k,
         "expected_c": expected_c,
+        "expected_low_c": expected_c - ahead_k,
+        "expected_high_c": expected_c + ahead_k,
         "hottest_c": hottest_c,
         "power_w": belief.power_w(),
         "power_sd_w": belief.power_w() * math.sqrt(belief.pp),
