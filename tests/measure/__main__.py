@@ -3,10 +3,18 @@
 import sys
 import time
 
-from . import api, cold_start, cpython, first_load, ingest, worker
+from . import api, browser, cold_start, cpython, first_load, ingest, worker
 from .table import Row, drawn
+from .timing import LOOP_STEPS
 
 PARTS = (cpython, worker, api, ingest, first_load, cold_start)
+
+NOTES = (
+    "Times are medians, each taken in turn with what stands beside it; between runs compare the ratios, not the times.",
+    f"float loop: {LOOP_STEPS:,} steps of x = x * 1.0000001 + 1e-9, in the same Python, in the same process or worker.",
+    f"JS float loop: {browser.LOOP_STEPS_JS:,} such steps in the page, slowed like the page.",
+    f"cold start: dead browser, no network; the page is slowed {browser.RATE}×, its workers and the disk are not.",
+)
 
 
 def main() -> int:
@@ -24,11 +32,7 @@ def main() -> int:
             rows.append(Row(name, "could not be measured", "", "", ""))
             print(f"{name}: {why!r}", file=sys.stderr, flush=True)
     print(drawn(rows))
-    print("\nEvery time is a median, taken in turn with what stands beside it; compare the ratios, not the times.")
-    print("Float loops: 100,000 steps of x = x·1.0000001 + 1e-9 in Python, 10,000,000 in the page's JavaScript.")
-    for footnote in worker.footnotes:
-        print(footnote)
-    print(f"Took {time.monotonic() - started:.0f} s.")
+    print("\n".join(("", *NOTES, *worker.footnotes, f"Took {time.monotonic() - started:.0f} s.")))
     return 1 if failed else 0
 
 

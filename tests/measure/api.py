@@ -13,7 +13,7 @@ from tests.bench import planned_slab
 from .table import Row, time_row
 from .timing import Job, compared, timed
 
-ROUNDS = 40
+ROUNDS = 60
 
 
 def rows() -> Iterator[Row]:

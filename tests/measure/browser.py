@@ -14,6 +14,8 @@ from e2e.conftest import PHONE
 RATE = 4
 """How much slower than this machine the phone is taken to be."""
 
+SLOW = "Emulation.setCPUThrottlingRate"
+
 LOOP_STEPS_JS = 10_000_000
 TIME_LOOP_JS = f"""() => {{
     const started = performance.now();
@@ -44,7 +46,7 @@ def opened(profile: Path, url: str) -> Iterator[BrowserContext]:
 def slow_page(page: Page, rate: float = RATE) -> CDPSession:
     """Slows the page's main thread; the session must be kept for as long as that should last."""
     session = page.context.new_cdp_session(page)
-    session.send("Emulation.setCPUThrottlingRate", {"rate": rate})
+    session.send(SLOW, {"rate": rate})
     return session
 
 

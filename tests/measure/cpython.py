@@ -5,11 +5,11 @@ from typing import Any
 
 from amberbench.engine import catalogue
 
-from .engine_calls import Calls, engine_calls
+from .engine_calls import Calls, bench_calls, desk_calls
 from .table import Row, time_row
 from .timing import LOOP_CODE, LOOP_STEPS, compared, timed
 
-ROUNDS = 15
+ROUNDS = 41
 
 
 def rows() -> Iterator[Row]:
@@ -17,7 +17,8 @@ def rows() -> Iterator[Row]:
     names: dict[str, Any] = {}
     exec(LOOP_CODE, names)
     loop = names["float_loop"]
-    jobs = {name: lambda calls=calls: timed(lambda: answered(calls)) for name, calls in engine_calls().items()}
+    all_calls = bench_calls() | desk_calls()
+    jobs = {name: lambda calls=calls: timed(lambda: answered(calls)) for name, calls in all_calls.items()}
     for name, found in compared(jobs, lambda: timed(lambda: loop(LOOP_STEPS)), ROUNDS).items():
         yield time_row(f"CPython: {name}", found, "float loop")
 

@@ -11,30 +11,32 @@ Calls = list[tuple[str, str]]
 
 EVENTS = 400
 REFITS = 12  # a reading every ten minutes for two hours
-TARGETS_S = {
-    "melt.next_burst": 0.020,
-    "cool.plan": 0.400,
-    f"reload: run.replay, {EVENTS} events": 0.100,
-}
+RELOAD = f"reload: run.replay, {EVENTS} events"
+TARGETS_S = {"melt.next_burst": 0.020, "cool.plan": 0.400, RELOAD: 0.100}
 """At 4×, from what a hand at the bench feels as at once; ours, no published source."""
 
 
-def engine_calls() -> dict[str, Calls]:
-    """By the name of their row."""
-    plan = planned_slab()
-    cooling = plan["reply"]["cool_request"]
+def bench_calls() -> dict[str, Calls]:
+    """What hands at the bench wait for, by the name of its row."""
     late = _before_the_last_burst()
     melt = late.run["melt"]
     long = _long_batch()
-    now_ms = {"at_ms": long.now_ms}
     return {
         "melt.next_burst": _calls("melt.next_burst", dict(melt["request"], history=melt["history"])),
         "run.advise at a burst": _calls("run.advise", {"run": late.run, "at_ms": late.now_ms}),
+        RELOAD: _calls("run.replay", {"plan": long.plan, "events": long.events}),
+        "reload: run.advise after it": _calls("run.advise", {"run": long.run, "at_ms": long.now_ms}),
+    }
+
+
+def desk_calls() -> dict[str, Calls]:
+    """What the desk's engine computes, by the name of its row."""
+    plan = planned_slab()
+    cooling = plan["reply"]["cool_request"]
+    return {
         "cool.plan": _calls("cool.plan", cooling),
         "cool.refit, 3 readings": _calls("cool.refit", dict(cooling, readings=_readings(), touches=[])),
         "slab.plan": _calls("slab.plan", plan["request"]),
-        f"reload: run.replay, {EVENTS} events": _calls("run.replay", {"plan": long.plan, "events": long.events}),
-        "reload: run.advise after it": _calls("run.advise", now_ms | {"run": long.run}),
     }
 
 
