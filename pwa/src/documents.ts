@@ -99,6 +99,7 @@ export interface PlanDocument {
   product_id: string | null;
   oven_id: string | null;
   base_id: string | null;
+  lot: string | null;
   request: SlabPlanRequest;
   reply: SlabPlanReply;
 }

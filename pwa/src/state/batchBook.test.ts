@@ -27,7 +27,8 @@ beforeAll(async () => {
     oven: { rated_w: 1000 },
   };
   const reply = await compute("slab.plan", request);
-  plan = { kind: "slab", name: "Invented", prebottom: false, product_id: null, oven_id: null, base_id: null, request, reply };
+  plan = { kind: "slab", name: "Invented", prebottom: false, product_id: null, oven_id: null, base_id: null,
+    lot: null, request, reply };
 }, 60_000);
 
 beforeEach(async () => {

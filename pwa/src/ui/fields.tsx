@@ -88,6 +88,30 @@ export function QuantityField({ label, name, value, onValue, problem, note }: Qu
   );
 }
 
+interface WordsProps {
+  label: string;
+  value: string;
+  most: number;
+  onValue: (value: string) => void;
+}
+
+/** A few words: a lot, a name. */
+export function WordsField({ label, value, most, onValue }: WordsProps) {
+  const id = useId();
+  return (
+    <FieldFrame label={label} id={id} problem={null}>
+      <input
+        id={id}
+        class="field-whole"
+        maxLength={most}
+        autocomplete="off"
+        value={value}
+        onInput={(event) => onValue(event.currentTarget.value)}
+      />
+    </FieldFrame>
+  );
+}
+
 interface ChoiceProps {
   label: string;
   value: string;

@@ -1,6 +1,6 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
-import { ChoiceField, QuantityField, SwitchField } from "../../ui/fields";
+import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
 import type { Change, PlanForm } from "./form";
 
 interface Props {
@@ -42,6 +42,7 @@ export function PlanFields(props: Props) {
         onValue={(by) => onChange({ by: by as PlanForm["by"] })}
       />
       <Amount {...props} />
+      <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
       <Number {...props} field="slab_height_m" note={t("desk.bars_owned", { bars: bars(shop) })} />
       <div class="pair">
         <Number {...props} field="piece_length_m" />

@@ -68,6 +68,7 @@ function Keep({ form, shop, found }: { form: PlanForm; shop: Shop; found: Answer
       product_id: form.product_id || null,
       oven_id: form.oven_id || null,
       base_id: form.base_id || null,
+      lot: form.lot.trim() || null,
       request: found.request,
       reply: found.answer.reply,
     } as unknown as PlanDocument;

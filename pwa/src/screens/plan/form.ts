@@ -17,6 +17,8 @@ export interface PlanForm {
   oven_id: string;
   vessel_id: string;
   base_id: string;
+  /** Lot of the caramel; empty: asked for at the bench. */
+  lot: string;
   room_c: number | null;
   start_c: number | null;
   /** Fields the person has typed in themselves. */
@@ -45,6 +47,7 @@ export function firstForm(shop: Shop): PlanForm {
     oven_id: shop.ovens[0]?.id ?? "",
     vessel_id: shop.vessels[0]?.id ?? "",
     base_id: shop.bases[0]?.id ?? "",
+    lot: "",
     room_c: shop.room_c,
     start_c: shop.room_c,
     typed: [],
