@@ -25,6 +25,7 @@ describe("format", () => {
     expect(plain(format("caramel_kg", 1.134))).toBe("1.13 kg");
     expect(plain(format("piece_kg", 0.01434))).toBe("14.3 g");
     expect(plain(format("slab_height_m", 0.0127))).toBe("12.7 mm");
+    expect(plain(format("length_m", 0.4198))).toBe("420 mm");
     expect(plain(format("surface_c", 73.2))).toBe("73 °C");
     reader.value = { language: "en", units: IMPERIAL };
     expect(plain(format("caramel_kg", 1.13398))).toBe("2.5 lb");

@@ -14,6 +14,8 @@ METRIC = {
 }
 # Below this much a finer unit is read more easily.
 GRAMS_BELOW_KG = 1.0
+# Bars are 12.7 mm high; nobody sets a frame to a tenth.
+FRAME_M = 0.1
 
 
 def figure(name: str, value: float) -> str:
@@ -27,6 +29,8 @@ def figure(name: str, value: float) -> str:
         if ending.endswith(suffix):
             if unit == "kg" and abs(value) < GRAMS_BELOW_KG:
                 return f"{rounded(value * 1000.0, 1 if abs(value) < 0.1 else 0)}{NARROW_SPACE}g"
+            if unit == "mm" and abs(value) >= FRAME_M:
+                decimals = 0
             return f"{rounded(value * factor, decimals)}{NARROW_SPACE}{unit}"
     return rounded(value, 3)
 
