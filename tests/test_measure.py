@@ -1,0 +1,31 @@
+"""The table of `make measure`; the measuring itself is no test, for this machine may be busy."""
+
+from itertools import cycle
+
+from tests.measure.__main__ import PARTS
+from tests.measure.cpython import answered
+from tests.measure.engine_calls import EVENTS, bench_calls, desk_calls
+from tests.measure.table import drawn, time_row
+from tests.measure.timing import compared
+
+
+def test_every_part_gives_rows():
+    assert all(callable(part.rows) for part in PARTS)
+
+
+def test_timed_requests_are_answered_and_the_reload_has_its_events():
+    for calls in (bench_calls() | desk_calls()).values():
+        answered(calls)
+    assert any(f"{EVENTS} events" in name for name in bench_calls())
+
+
+def test_a_slow_spell_that_hits_both_leaves_the_ratio():
+    job, base = cycle([2.0, 2.0, 20.0]), cycle([1.0, 1.0, 10.0])
+    found = compared({"job": lambda: next(job)}, lambda: next(base), rounds=9)["job"]
+    assert found.ratio == 2.0
+
+
+def test_a_target_that_is_not_met_is_called_missed():
+    found = compared({"job": lambda: 0.030}, lambda: 0.010, rounds=3)["job"]
+    assert "MISSED" in drawn([time_row("a call", found, "loop", target_s=0.100, slower=4.0)])
+    assert "met" in drawn([time_row("a call", found, "loop", target_s=0.200, slower=4.0)])
