@@ -108,6 +108,11 @@ class Phone:
     # --- the bench ---
 
     @property
+    def at_the_bench(self) -> bool:
+        """Whether a bench screen, a sheet or a ringing clock is what is seen."""
+        return self.page.locator("main.bench, .ring, .sheet").count() > 0
+
+    @property
     def bench(self) -> Locator:
         return self.page.locator("main.bench")
 

@@ -1,7 +1,5 @@
 """Every screen of the bench, measured on three phones against the design: buttons, gaps, lettering, contrast, room."""
 
-from playwright.sync_api import Page
-
 from e2e import ruler
 from e2e.phone import Phone
 from e2e.walk import whole_shift
@@ -15,7 +13,7 @@ def test_every_screen_holds_the_sizes_and_contrasts_of_the_design(phone: Phone):
         for width, height in PHONES:
             phone.page.set_viewport_size({"width": width, "height": height})
             ruler.settles(phone)
-            measured = ruler.bench_faults(phone) if at_the_bench(phone.page) else ruler.desk_faults(phone)
+            measured = ruler.bench_faults(phone) if phone.at_the_bench else ruler.desk_faults(phone)
             faults += [f"{state} at {width} × {height}: {fault}" for fault in measured]
         phone.page.emulate_media(color_scheme="light")
         ruler.settles(phone)
@@ -23,7 +21,3 @@ def test_every_screen_holds_the_sizes_and_contrasts_of_the_design(phone: Phone):
         phone.page.emulate_media(color_scheme="dark")
         phone.page.set_viewport_size({"width": 390, "height": 844})
     assert not faults, "\n".join(faults)
-
-
-def at_the_bench(page: Page) -> bool:
-    return page.locator("main.bench, .ring, .sheet").count() > 0
