@@ -100,14 +100,15 @@ export function WordsField({ label, value, most, onValue }: WordsProps) {
   const id = useId();
   return (
     <FieldFrame label={label} id={id} problem={null}>
-      <input
-        id={id}
-        class="field-whole"
-        maxLength={most}
-        autocomplete="off"
-        value={value}
-        onInput={(event) => onValue(event.currentTarget.value)}
-      />
+      <span class="field-row">
+        <input
+          id={id}
+          maxLength={most}
+          autocomplete="off"
+          value={value}
+          onInput={(event) => onValue(event.currentTarget.value)}
+        />
+      </span>
     </FieldFrame>
   );
 }
