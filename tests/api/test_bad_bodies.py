@@ -90,3 +90,12 @@ def test_strange_batch_id_is_not_found(asking, batch_id):
 def test_problem_speaks_english_where_it_has_no_other_language(asking):
     response = asking.get("/api/nowhere", headers={"Accept-Language": "tlh, *;q=0.1"})
     assert assert_problem(response, 404)["detail"] == "There is nothing here."
+
+
+@pytest.mark.parametrize("asked", ["es", "es-MX, en;q=0.5", "fr, es;q=0.8, en;q=0.2"])
+def test_problem_speaks_spanish_to_who_asks_for_it(asking, asked):
+    response = asking.post("/api/plans/melt", json={"mass_kg": 900.5}, headers={"Accept-Language": asked})
+    document = assert_problem(response, 422, field="mass_kg")
+    assert response.headers["Content-Language"] == "es"
+    assert "Accept-Language" in response.headers["Vary"]
+    assert "900,5\u202fkg es demasiado. Se admite: de" in document["detail"]

@@ -61,6 +61,13 @@ def test_one_batch_is_not_one_batches():
     assert text.sentence("server.rebuilt", {"n": 2}).startswith("2 batches ")
 
 
+def test_spanish_figures_have_a_decimal_comma_and_spanish_batches_their_plural():
+    assert text.formatted("mass_kg", 1.134, "es").replace(NARROW_SPACE, " ") == "1,13 kg"
+    assert text.formatted("waste", 0.1234, "es") == "0,123"
+    assert text.sentence("server.rebuilt", {"n": 1}, "es").startswith("Se ha rehecho 1 tanda ")
+    assert text.sentence("server.rebuilt", {"n": 2}, "es").startswith("Se han rehecho 2 tandas ")
+
+
 def test_missing_sentence_shows_its_key_and_missing_value_its_placeholder():
     assert text.sentence("server.nothing_like_it", {}) == "server.nothing_like_it"
     assert text.sentence("server.at", {}) == "Amberbench is at {address}"

@@ -40,7 +40,13 @@ function decimals(unit: string, shown: number): number {
 export function formatNumber(value: number, most = 2): string {
   // An exact zero, lest a small negative be shown as "-0".
   const zero = Math.abs(value) < 0.5 * 10 ** -most;
-  return new Intl.NumberFormat(locale(), { maximumFractionDigits: most }).format(zero ? 0 : value);
+  const parts = new Intl.NumberFormat(locale(), { maximumFractionDigits: most }).formatToParts(zero ? 0 : value);
+  return parts.map(unambiguous).join("");
+}
+
+/** Thousands are never set off by a point: scales show "12.500" for twelve and a half, and `parse` reads it so. */
+function unambiguous({ type, value }: Intl.NumberFormatPart): string {
+  return type === "group" && value === "." ? NARROW_SPACE : value;
 }
 
 /** A duration in words that fit a glance: 45 s, 1 min 40 s, 47 min, 1 h 40 min. Input in seconds. */

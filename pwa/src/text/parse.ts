@@ -9,7 +9,7 @@ export interface Parsed {
 }
 
 /** One number, plain or as a fraction ("1/2", "1 1/2"), and what follows it. Nothing is evaluated. */
-const QUANTITY = /^([+−-]?)\s*(?:(\d+)\s+)?(?:(\d+)\s*\/\s*(\d+)|(\d[\d.,\u00a0\u202f]*|[.,]\d+))\s*([^\d\s.,]*)\s*/u;
+const QUANTITY = /^([+−-]?)\s*(?:(\d+) +)?(?:(\d+)\s*\/\s*(\d+)|(\d[\d.,\u00a0\u202f]*|[.,]\d+))\s*([^\d\s.,]*)\s*/u;
 const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?$/;
 
 /** Reads a quantity for a field. `unit` is what a bare number means (default: the reader's own unit). */
@@ -57,11 +57,12 @@ function numberOf(match: RegExpExecArray): number | null {
   return plainNumber(plain.replace(/[\u00a0\u202f]/g, "").replace(/[.,]$/, ""));
 }
 
-/** "2.5", "2,5" and, where the language groups with a comma, "1,250". */
+/** "2.5", "2,5" and, where the language groups with a comma, "1,250"; elsewhere "1.250,5", but "1.250" is a scale's. */
 function plainNumber(digits: string): number | null {
   const groupsByComma = new Intl.NumberFormat(locale()).format(1.5).includes(".");
-  const plain =
-    groupsByComma && /^\d{1,3}(,\d{3})+(\.\d*)?$/.test(digits) ? digits.replaceAll(",", "") : digits.replace(",", ".");
+  const grouped = groupsByComma ? /^\d{1,3}(,\d{3})+(\.\d*)?$/ : /^\d{1,3}(\.\d{3})+,\d*$/;
+  const bare = grouped.test(digits) ? digits.replaceAll(groupsByComma ? "," : ".", "") : digits;
+  const plain = bare.replace(",", ".");
   return /^\d*\.?\d*$/.test(plain) && plain !== "." ? Number(plain) : null;
 }
 

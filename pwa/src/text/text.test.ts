@@ -2,7 +2,21 @@
 import { beforeEach, describe, expect, test } from "vitest";
 
 import type { Units } from "../documents";
-import { dimensionOf, editable, format, formatCountdown, formatDuration, formatRange, parse, problemText, reader, t } from ".";
+import {
+  dimensionOf,
+  editable,
+  format,
+  formatCountdown,
+  formatDay,
+  formatDuration,
+  formatRange,
+  formatTime,
+  loadLanguage,
+  parse,
+  problemText,
+  reader,
+  t,
+} from ".";
 import { METRIC } from "./reader";
 
 const IMPERIAL: Units = { mass: "lb", length: "in", temperature: "°F", power: "W" };
@@ -91,6 +105,16 @@ describe("parse", () => {
     expect(value("mass_kg", "1,250.5 g")).toBeCloseTo(1.2505, 12);
   });
 
+  test("in Spanish a comma and a scale's point both part the whole from the rest", () => {
+    reader.value = { language: "es", units: METRIC };
+    expect(value("mass_kg", "2,5")).toBeCloseTo(2.5, 12);
+    expect(value("mass_kg", "1.250")).toBeCloseTo(1.25, 12);
+    expect(value("mass_kg", "12.500,5 g")).toBeCloseTo(12.5005, 12);
+    expect(value("mass_kg", "2 libras 8 onzas")).toBeCloseTo(1.133980925, 9);
+    expect(value("slab_height_m", "1/2 pulgada")).toBeCloseTo(0.0127, 12);
+    expect(parse("mass_kg", "1.2.3").problem?.code).toBe("not_a_number");
+  });
+
   test("nothing typed is no fault", () => {
     expect(parse("mass_kg", "  ")).toEqual({ value: null, problem: null });
   });
@@ -123,6 +147,39 @@ describe("parse", () => {
           reader.value = { language, units };
           expect(value(name, editable(name, si)), `${name} ${language}`).toBeCloseTo(si, 5);
         }
+  });
+});
+
+describe("Spanish", () => {
+  beforeEach(async () => {
+    await loadLanguage("es");
+    reader.value = { language: "es", units: METRIC };
+  });
+
+  test("numbers have a decimal comma, and never a point that could be taken for one", () => {
+    expect(plain(format("caramel_kg", 1.134))).toBe("1,13 kg");
+    expect(plain(format("pieces", 12_500))).toBe("12 500");
+    expect(parse("pieces", format("pieces", 12_500)).value).toBe(12_500);
+    expect(plain(formatDuration(6000))).toBe("1 h 40 min");
+  });
+
+  test("days and times are Spanish", () => {
+    const noon = new Date(2026, 2, 4, 15, 40).getTime();
+    expect(formatTime(noon)).toBe("15:40");
+    expect(formatDay(noon)).toMatch(/^mié/);
+  });
+
+  test("plural forms follow n", () => {
+    expect(t("more.closed", { n: 1 })).toContain("1 centro bueno.");
+    expect(t("more.closed", { n: 0 })).toContain("0 centros buenos.");
+    expect(t("more.closed", { n: 1_000_000 })).toContain("centros buenos.");
+  });
+
+  test("a problem speaks Spanish, its figures too", () => {
+    const problem = { field: "have.kg", code: "too_high", given: 900.5, low: 0.1, high: 50, unit: "kg", accepted: null };
+    expect(plain(problemText({ ...problem, message: "" }))).toBe(
+      "caramelo disponible: 900,5 kg es demasiado. Se admite: de 0,1 kg a 50 kg.",
+    );
   });
 });
 

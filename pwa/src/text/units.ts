@@ -25,21 +25,30 @@ export const UNITS: Record<string, readonly [dimension: string, factor: number, 
   h: ["time", 3600, 0],
 };
 
-/** Other ways to write a unit, all in small letters. */
+/** Other ways to write a unit, English and Spanish, all in small letters. */
 export const SPELLINGS: Record<string, string> = {
   gram: "g",
   grams: "g",
+  gramo: "g",
+  gramos: "g",
   kilo: "kg",
   kilos: "kg",
+  onza: "oz",
+  onzas: "oz",
   ounce: "oz",
   ounces: "oz",
   lbs: "lb",
   pound: "lb",
   pounds: "lb",
+  libra: "lb",
+  libras: "lb",
   '"': "in",
   "″": "in",
   inch: "in",
   inches: "in",
+  pulg: "in",
+  pulgada: "in",
+  pulgadas: "in",
   c: "°C",
   "°c": "°C",
   f: "°F",
@@ -48,6 +57,11 @@ export const SPELLINGS: Record<string, string> = {
   kw: "kW",
   sec: "s",
   hr: "h",
+  seg: "s",
+  segundos: "s",
+  minutos: "min",
+  hora: "h",
+  horas: "h",
 };
 
 const DIMENSIONS: readonly [suffix: string, dimension: string][] = [

@@ -77,4 +77,7 @@ def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
         "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, language),
         "errors": errors,
     }
-    return Response(strict_json.write(document), status, mimetype=PROBLEM)
+    response = Response(strict_json.write(document), status, mimetype=PROBLEM)
+    response.content_language.add(language)
+    response.vary.add("Accept-Language")
+    return response

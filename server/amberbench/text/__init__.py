@@ -12,6 +12,8 @@ from .figures import figure
 FOLDER = Path(__file__).parent
 FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
+# Between whole and part; a point where a language names none.
+DECIMAL_MARK = {"es": ","}
 UNIT_SUFFIX = re.compile(r"_(kg|m2|m|c|k|s|w)$")
 
 
@@ -31,13 +33,13 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
     if found is None:
         return code
     chosen = found if isinstance(found, str) else found["one" if values.get("n") == 1 else "other"]
-    return PLACEHOLDER.sub(lambda match: _filled(match[1], values, match[0]), chosen)
+    return PLACEHOLDER.sub(lambda match: _filled(match[1], values, match[0], language), chosen)
 
 
 def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
     """A problem document as a plain sentence: field, value and what is accepted."""
     last = re.sub(r"\[\d+\]$", "", problem["field"].split(".")[-1])
-    shown = {name: _shown(last, problem.get(name), problem.get("unit")) for name in ("given", "low", "high")}
+    shown = {name: _shown(last, problem.get(name), problem.get("unit"), language) for name in ("given", "low", "high")}
     accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
     values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
     return sentence(f"problem.{problem['code']}", values, language)
@@ -53,28 +55,29 @@ def _sentences(language: str) -> dict[str, Any]:
     return found
 
 
-def _filled(name: str, values: dict[str, Any], unfilled: str) -> str:
-    return formatted(name, values[name]) if name in values else unfilled
+def _filled(name: str, values: dict[str, Any], unfilled: str, language: str) -> str:
+    return formatted(name, values[name], language) if name in values else unfilled
 
 
-def formatted(name: str, value: Any) -> str:
+def formatted(name: str, value: Any, language: str = FALL_BACK) -> str:
     """A value as a reader sees it, in metric units: formatted("mass_kg", 1.134) → "1.13 kg"."""
     if isinstance(value, list | tuple):
-        return ", ".join(formatted(name, one) for one in value)
+        return ", ".join(formatted(name, one, language) for one in value)
     if value is None:
         return "–"
     if isinstance(value, bool) or not isinstance(value, int | float):
         return str(value)
     if name.endswith("_at_ms") or name == "due_ms":
         return datetime.fromtimestamp(value / 1000, UTC).strftime("%H:%M UTC")
-    return figure(name, value)
+    return figure(name, value, DECIMAL_MARK.get(language, "."))
 
 
-def _shown(name: str, value: Any, unit: str | None) -> str:
+def _shown(name: str, value: Any, unit: str | None, language: str) -> str:
     if value is None:
         return ""
     told_by_name = UNIT_SUFFIX.search(f"_{name}") is not None
-    return formatted(name, value) + (f" {unit}" if unit and not told_by_name and not isinstance(value, str) else "")
+    bare = told_by_name or not unit or isinstance(value, str)
+    return formatted(name, value, language) + ("" if bare else f" {unit}")
 
 
 def _field_name(path: str, last: str, language: str) -> str:

@@ -1,4 +1,7 @@
-"""Numbers as a reader sees them, in metric units: as fine as scales, rules and infrared thermometers read."""
+"""Numbers as a reader sees them, in metric units: as fine as scales, rules and infrared thermometers read.
+
+`mark` is the decimal mark of the reader's language.
+"""
 
 import math
 
@@ -18,7 +21,7 @@ GRAMS_BELOW_KG = 1.0
 FRAME_M = 0.1
 
 
-def figure(name: str, value: float) -> str:
+def figure(name: str, value: float, mark: str = ".") -> str:
     """A number with its unit; the suffix of the name says which. A number alone where there is none."""
     if not math.isfinite(value):
         return str(value)
@@ -28,20 +31,20 @@ def figure(name: str, value: float) -> str:
     for suffix, (unit, factor, decimals) in METRIC.items():
         if ending.endswith(suffix):
             if unit == "kg" and abs(value) < GRAMS_BELOW_KG:
-                return f"{rounded(value * 1000.0, 1 if abs(value) < 0.1 else 0)}{NARROW_SPACE}g"
+                return f"{rounded(value * 1000.0, 1 if abs(value) < 0.1 else 0, mark)}{NARROW_SPACE}g"
             if unit == "mm" and abs(value) >= FRAME_M:
                 decimals = 0
-            return f"{rounded(value * factor, decimals)}{NARROW_SPACE}{unit}"
-    return rounded(value, 3)
+            return f"{rounded(value * factor, decimals, mark)}{NARROW_SPACE}{unit}"
+    return rounded(value, 3, mark)
 
 
-def rounded(value: float, most: int) -> str:
+def rounded(value: float, most: int, mark: str = ".") -> str:
     """A number with at most so many decimals, and none it does not need; very large ones by power of ten."""
     if abs(value) >= 1e9:
-        return f"{value:.3g}"
+        return f"{value:.3g}".replace(".", mark)
     text = f"{value:.{most}f}"
     bare = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if bare == "-0" else bare
+    return "0" if bare == "-0" else bare.replace(".", mark)
 
 
 def duration(seconds: float) -> str:
