@@ -6,10 +6,11 @@ room, "stirs freely?" and infrared readings.
 
 What is drawn, and why:
 - Absorbed power = rating plate (700–1200 W) × 0.60 × load curve × lognormal with a standard deviation of 20 %, the
-  spread models.md gives (assumed); load curve m^x below 1 kg, x 0.08–0.25 (Buffler 1993, from memory).
+  spread the engine assumes too; load curve m^x below 1 kg, x 0.08–0.25 (Buffler 1993, from memory).
 - A warm oven loses up to 12 % (from memory), a burst 1.5 % at random (assumed); dead time 2–3 s (published).
 - Unevenness, one figure per oven. Usual: 1.2–2.0 on a turntable (four of five), 1.3–2.2 without, set so that fixed
-  one-minute bursts overheat a spot about as often as models.md says (13 % at 2½ lb, 55 % at 1¼ lb; here 13 % and 49 %).
+  one-minute bursts overheat a spot about as often as expected (13 % at 2½ lb, 55 % at 1¼ lb, assumed; here 13 % and
+  49 %).
   Hard: 1.5–2.5 on a turntable, 1.8–3.0 without.
 - Bowl 0.4–1.0 kg of glass, of which 0.3–0.9 follows the caramel; specific heat of the caramel 1750–2000 J/(kg K) at
   20 °C, rising 0.08 % a kelvin (6–12 % water); loss 8–16 W/(m² K), still air and radiation, over 0.035–0.060 m² of bowl

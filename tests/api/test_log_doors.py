@@ -150,7 +150,7 @@ def test_push_that_is_no_list_of_events_is_a_problem(client, body, code):
         (0, 0, []),
         (300_000, 0, []),
         (300_001, 0, ["future"]),
-        # A phone 125 s fast that knows it is: nothing wrong (records.md 5.6, constructed vector).
+        # A phone 125 s fast that knows it is: nothing wrong (a constructed case).
         (125_000, -124_980, []),
         # Ten minutes fast, and it does not know.
         (600_000, 0, ["future"]),

@@ -36,7 +36,7 @@ def hard():
     return Melts.run(BIG_KG, SAMPLE, seed=7, hard=True)
 
 
-def test_fixed_bursts_miss_the_window_and_scorch_about_as_often_as_models_md_says(big, small):
+def test_fixed_bursts_miss_the_window_and_scorch_about_as_often_as_they_are_known_to(big, small):
     assert 0.28 <= big.fixed.inside <= 0.48
     assert 0.07 <= big.fixed.scorched <= 0.19
     assert 0.16 <= small.fixed.inside <= 0.33

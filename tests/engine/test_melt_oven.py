@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, heating
+from amberbench.engine import catalogue, heating, materials
 from amberbench.engine.problems import Problem
 
 
@@ -63,7 +63,7 @@ def test_power_no_oven_has_is_refused(end_c, seconds_s):
 
 @pytest.mark.parametrize(("mass_kg", "factor"), [(4.0, 1.0), (1.0, 1.0), (0.5, 0.9), (0.25, 0.8), (0.05, 0.5679)])
 def test_load_factor_has_its_named_points(mass_kg, factor):
-    # 1.0 at 1 kg and more, 0.9 at 0.5 kg, 0.8 at 0.25 kg (models.md after Buffler 1993, from memory).
+    # 1.0 at 1 kg and more, 0.9 at 0.5 kg, 0.8 at 0.25 kg (after Buffler 1993, from memory).
     assert heating.load_factor(mass_kg) == pytest.approx(factor, abs=1e-3)
 
 
@@ -93,7 +93,7 @@ def test_share_of_the_bowl_follows():
 @given(st.floats(-30, 100), st.floats(-50e3, 150e3))
 def test_energy_in_is_heat_content_gained(temp_c, energy_j):
     warm_c = pot().warmed(temp_c, energy_j)
-    if warm_c < heating.HOTTEST_C and warm_c > -40.0:
+    if materials.LOWEST_C < warm_c < materials.HIGHEST_C:
         assert pot().content(warm_c) - pot().content(temp_c) == pytest.approx(energy_j, abs=0.5)
 
 

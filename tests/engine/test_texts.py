@@ -43,7 +43,6 @@ def warning_codes():
                     for key, value in zip(node.keys, node.values, strict=True):
                         if isinstance(key, ast.Constant) and key.value == "code":
                             yield from ((path.name, word) for word in _words(value))
-    yield from [("pour.py", "slab_below_bars"), ("pour.py", "bars_too_low")]
 
 
 def said_anywhere():

@@ -46,7 +46,7 @@ def test_finer_cells_and_steps_move_a_layered_ready_time_by_less_than_a_quarter_
 
 
 # Constant properties as at 51 °C, 10 W/(m² K) on top, contact 0.001 m² K/W, 3 W/(m² K) below: minutes until no point
-# of 12.7 mm exceeds 30 °C. Computed once on another implicit grid (thermal.md, 4.4), printed to the minute.
+# of 12.7 mm exceeds 30 °C. Computed once on another implicit grid, to the minute.
 @pytest.mark.parametrize(
     ("thickness_m", "k", "rho", "cp", "below", "minutes"),
     [

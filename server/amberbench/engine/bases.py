@@ -10,20 +10,21 @@ BUILT_IN = {
     "granite": (0.030, 2.8, 2600.0, 1000.0, 0.93),
     "wood_board": (0.018, 0.13, 500.0, 1600.0, 0.90),
 }
+SLAB_EMISSIVITY = 0.95  # no table has caramel; food and other non-metals 0.93 to 0.95 (emissivity_manuals)
 OWN_EMISSIVITY = 0.90  # of the underside of a base of one's own: most things that are not bare metal. Assumed.
 
 
 def described(base):
-    """(layers, area ratio, emissivity of the underside, whether it is built in).
+    """(layers, area ratio, emissivity of the underside).
 
     base: a built-in name, `{"layers": [...], "area_ratio"}` or None. A layer is (thickness m, conductivity W/(m K),
     heat capacity per volume J/(m³ K)). No base has no layers and the emissivity of the slab.
     """
     if base is None:
-        return [], 1.0, 0.95, False
+        return [], 1.0, SLAB_EMISSIVITY
     if type(base) is str:
         thickness, k, rho, cp, emissivity = BUILT_IN[base]
-        return [(thickness, k, rho * cp)], 1.0, emissivity, True
+        return [(thickness, k, rho * cp)], 1.0, emissivity
     layers = [
         (
             float(layer["thickness_m"]),
@@ -32,4 +33,4 @@ def described(base):
         )
         for layer in base["layers"]
     ]
-    return layers, base.get("area_ratio", 1.0), OWN_EMISSIVITY, False
+    return layers, base["area_ratio"], OWN_EMISSIVITY

@@ -5,6 +5,7 @@ before it has changed anything.
 """
 
 from . import check
+from .cool import TOUCH_AGAIN_S
 
 # The steps of a slab in order, and the event that ends each (common practice, no published source).
 STEPS = (
@@ -26,8 +27,6 @@ STEP_OF = {kind: step for step, kind in STEPS}
 ORDER = [step for step, _ in STEPS]
 # A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
 USUAL_GAP_S = 90.0
-# "Not yet" asks again after ten minutes (common practice, no published source).
-NOT_YET_S = 600.0
 MOST_READINGS = 60
 MOST_HISTORY = 390
 
@@ -170,7 +169,7 @@ def _set_cooling(run, ready_s, low_s, high_s):
     cool["due_ms"] = run["done"]["melt"] + 1000.0 * low_s
     for touch in cool["touches"]:
         if not touch["firm"]:
-            again_ms = run["done"]["melt"] + 1000.0 * (touch["at_s"] + NOT_YET_S)
+            again_ms = run["done"]["melt"] + 1000.0 * (touch["at_s"] + TOUCH_AGAIN_S)
             cool["due_ms"] = max(cool["due_ms"], again_ms)
 
 
@@ -195,7 +194,7 @@ def _touch(run, body, at_ms):
     if body["firm"]:
         run["done"]["cool"] = at_ms
     else:
-        cool["due_ms"] = max(cool["due_ms"], at_ms + 1000.0 * NOT_YET_S)
+        cool["due_ms"] = max(cool["due_ms"], at_ms + 1000.0 * TOUCH_AGAIN_S)
 
 
 def _refit(run, body, at_ms):

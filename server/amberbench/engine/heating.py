@@ -1,11 +1,12 @@
 """The bowl in the oven: energy it takes up, heat it loses, power it absorbs.
 
-Constants that nobody measured are named here with their basis and listed by `assumed_rows`.
+Constants that nobody measured are named here with their basis and listed by `melt.assumed`.
 """
 
 import math
 
 from . import materials
+from .surfaces import radiation
 
 DEAD_S = 2.5  # magnetron start; published 2–3 s (bench notes on tests after IEC 60705)
 DEAD_SD_S = 0.4  # spread of the same
@@ -18,11 +19,8 @@ VESSEL_SHARE = 0.6  # share of the vessel that follows the caramel; assumed, 0.3
 VESSEL_SHARE_SD = 0.17  # spread of the same, evenly over that range
 CAPACITY_SD = 0.04  # relative spread of the caramel's specific heat (6–12 % water); assumed
 EMISSIVITY = 0.94  # food, 0.93–0.95 (emissivity_manuals)
-BOLTZMANN_W_M2K4 = 5.670374419e-8
 STIR_S = 40.0  # 30–45 s for 1–2 kg; common practice
-TURN_S = 15.0  # taking the bowl out and turning the block; assumed
 READ_S = 8.0  # assumed
-COLDEST_C, HOTTEST_C = -40.0, 150.0  # where the material's properties are known
 LOSS_SD = 0.4  # relative spread of the losses; assumed
 
 
@@ -48,7 +46,7 @@ class Pot:
         self.polynomial = materials.heat_polynomial(self.material)
         self.vessel_j_k = VESSEL_SHARE * vessel["mass_kg"] * vessel["heat_capacity_j_kgk"] if vessel else 0.0
         self.room_c = room_c
-        self.most_j = self.content(HOTTEST_C)
+        self.most_j = self.content(materials.HIGHEST_C)
         # Hemispherical filling: open top and the wall behind it, both still-air surfaces.
         volume_m3 = mass_kg / materials.density(self.material, 60.0)
         self.radius_m = (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
@@ -77,7 +75,7 @@ class Pot:
         """Bulk temperature in °C after taking up energy_j, at most 150 °C: Newton, within 1e-6 K."""
         wanted = self.content(temp_c) + energy_j
         if wanted >= self.most_j:
-            return HOTTEST_C
+            return materials.HIGHEST_C
         warm_c = temp_c + energy_j / self.capacity(temp_c)
         warm_c = temp_c + energy_j / self.capacity(0.5 * (temp_c + warm_c))
         for _ in range(6):
@@ -93,9 +91,7 @@ class Pot:
         if over_k == 0.0:
             return 0.0
         still_air = 1.32 * (abs(over_k) / (2.0 * self.radius_m)) ** 0.25
-        kelvin, room_k = temp_c + 273.15, self.room_c + 273.15
-        radiant = EMISSIVITY * BOLTZMANN_W_M2K4 * (kelvin * kelvin + room_k * room_k) * (kelvin + room_k)
-        return self.area_m2 * (still_air + radiant) * over_k
+        return self.area_m2 * (still_air + radiation(EMISSIVITY, temp_c, self.room_c)) * over_k
 
     def cooled(self, temp_c, seconds_s):
         """Bulk temperature in °C after standing or being stirred in the room, in steps of at most a minute."""

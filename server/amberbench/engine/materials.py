@@ -57,7 +57,7 @@ FOODS = {
 CHOCOLATE = {"conductivity_w_mk": 0.27, "density_kg_m3": 1300.0, "heat_capacity_j_kgk": 1590.0}
 
 
-def resolved(material, field="material"):
+def resolved(material):
     """A material as a composition or constants: names looked up, fractions normalised.
 
     Raises Problem `unknown_material`, or `composition_sum` when the fractions do not sum to 1 ± 0.02.
@@ -66,17 +66,17 @@ def resolved(material, field="material"):
         if material.endswith("_chocolate"):
             return CHOCOLATE
         if material not in FOODS:
-            raise Problem(field, "unknown_material", material, accepted=sorted(FOODS))
-        return _normalised(dict(zip(COMPONENTS, FOODS[material])), field)
+            raise Problem("material", "unknown_material", material, accepted=sorted(FOODS))
+        return _normalised(dict(zip(COMPONENTS, FOODS[material])))
     if "conductivity_w_mk" in material:
         return material
-    return _normalised(material, field)
+    return _normalised(material)
 
 
-def _normalised(composition, field):
+def _normalised(composition):
     total = sum(composition[name] for name in COMPONENTS)
     if total < 0.98 or total > 1.02:
-        raise Problem(field, "composition_sum", total, 0.98, 1.02)
+        raise Problem("material", "composition_sum", total, 0.98, 1.02)
     mixture = {name: composition[name] / total for name in COMPONENTS}
     mixture["density_kg_m3"] = composition.get("density_kg_m3")
     return mixture
@@ -84,11 +84,6 @@ def _normalised(composition, field):
 
 def _at(polynomial, temp_c):
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
-
-
-def _refuse_outside(temp_c, field):
-    if temp_c < LOWEST_C or temp_c > HIGHEST_C:
-        raise Problem(field, "too_low" if temp_c < LOWEST_C else "too_high", temp_c, LOWEST_C, HIGHEST_C, "°C")
 
 
 def volume_fractions(mixture, temp_c):
@@ -161,7 +156,6 @@ def properties(request):
     Source: choi_okos_1986.
     """
     material, temp_c = resolved(request["material"]), request["temp_c"]
-    _refuse_outside(temp_c, "temp_c")
     rho, cp, k = density(material, temp_c), heat_capacity(material, temp_c), conductivity(material, temp_c)
     return {
         "density_kg_m3": rho,

@@ -6,7 +6,7 @@ rests move it along the energy balance of `heating`; "stirs freely?" and infrare
 
 import math
 
-from . import heating
+from . import heating, materials
 
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
 POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
@@ -110,7 +110,7 @@ class Belief:
     def _move(self, pull, shrink):
         """Adds pull times the covariance to the mean and takes shrink times its square off."""
         tt, tp = self.tt, self.tp
-        self.t_c = min(max(self.t_c + pull * tt, heating.COLDEST_C), heating.HOTTEST_C)
+        self.t_c = min(max(self.t_c + pull * tt, materials.LOWEST_C), materials.HIGHEST_C)
         self.log_p = min(max(self.log_p + pull * tp, math.log(LEAST_POWER_W)), math.log(MOST_POWER_W))
         self.tt = max(1e-4, tt - shrink * tt * tt)
         self.pp = max(1e-6, self.pp - shrink * tp * tp)

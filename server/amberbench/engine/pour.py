@@ -4,8 +4,7 @@ from . import fields, materials
 from .check import constant
 from .problems import Problem
 
-CLOSE_ENOUGH_M = 0.0005  # models.md, section 3: a bar within half a millimetre gives the wanted height
-MOST_STACKED = 3
+CLOSE_ENOUGH_M = 0.0005  # a bar within half a millimetre gives the wanted height; assumed
 TALLEST_M = fields.POUR["slab_height_m"]["high"]
 # Whether a pour reaches the corners in time. Assumed, nobody's measurement: a person spreads about a tray of
 # 0.3 m × 0.4 m in 40 s; below 60 °C caramel no longer runs under the spatula; air and base together take
@@ -164,8 +163,8 @@ def _solve_height(request, density):
     bars = lowest_stack_over(request["bars_m"], height)
     bar_height, warnings = sum(bars), []
     if abs(bar_height - height) > CLOSE_ENOUGH_M:
-        code = "slab_below_bars" if bar_height > height else "bars_too_low"
-        warnings.append({"code": code, "values": {"slab_height_m": height, "bar_height_m": bar_height}})
+        values = {"slab_height_m": height, "bar_height_m": bar_height}
+        warnings.append({"code": "slab_below_bars" if bar_height > height else "bars_too_low", "values": values})
     return _document(mass, length, width, height, bars, bar_height, warnings)
 
 

@@ -8,7 +8,7 @@ Correlations of this kind differ by 15 % in the total coefficient: that is what 
 
 from math import sqrt
 
-STEFAN_BOLTZMANN = 5.670374e-8  # W/(m² K⁴)
+STEFAN_BOLTZMANN = 5.670374419e-8  # W/(m² K⁴)
 KELVIN = 273.15
 
 # Convection under a table fan, W/(m² K). A plate 0.35 m long in 3 m/s has 11 by the laminar plate relation
@@ -39,13 +39,12 @@ def coefficient(face_is, surface_c, air_c):
     kind, emissivity, plate_m, up = face_is
     if kind == "given":
         return emissivity
-    radiation = _radiation(emissivity, surface_c, air_c)
-    if kind == "fan":
-        return FAN_W_M2K + radiation
-    return natural(plate_m, surface_c, air_c, up) + radiation
+    convection = FAN_W_M2K if kind == "fan" else natural(plate_m, surface_c, air_c, up)
+    return convection + radiation(emissivity, surface_c, air_c)
 
 
-def _radiation(emissivity, surface_c, air_c):
+def radiation(emissivity, surface_c, air_c):
+    """Radiation in W/(m² K) of a face at surface_c to surroundings at air_c."""
     hot, cold = surface_c + KELVIN, air_c + KELVIN
     return emissivity * STEFAN_BOLTZMANN * (hot + cold) * (hot * hot + cold * cold)
 
