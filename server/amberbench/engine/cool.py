@@ -133,7 +133,7 @@ def _refit_constants():
 def _constants(request):
     """The constants this cooling took that are not in the request, as input rows."""
     rows = [
-        constant("cool.emissivity", cooling.SLAB_EMISSIVITY, "", "emissivity_manuals", "published"),
+        constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals", "published"),
         constant("cool.room_margin_k", cooling.ROOM_MARGIN_K, "K", "practice"),
         constant("cool.cold_c", cooling.COLD_C, "°C", "practice"),
         constant("cool.start_sd_k", cooling_range.START_SD_K, "K"),

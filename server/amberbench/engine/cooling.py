@@ -8,7 +8,6 @@ from .problems import Problem
 
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
 ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
-SLAB_EMISSIVITY = 0.95  # no table has caramel; food and other non-metals 0.93 to 0.95 (emissivity_manuals)
 
 # Each milestone: the point of the slab and the temperature in °C at which it is reached, for an ordinary firm
 # caramel. Common practice, no published source (source practice): a deposit welds while its skin is still above
@@ -78,13 +77,13 @@ class Slab:
         self.base_start_c = self.room_c if base_c is None else float(base_c)
         self.contact = float(request["contact_m2k_w"])
         self.thresholds = thresholds(request)
-        layers, ratio, emissivity, _ = bases.described(request["base"])
+        layers, ratio, emissivity = bases.described(request["base"])
         conductivity, capacity = properties(
             materials.resolved(request["material"]), min(self.room_c, self.base_start_c), self.start_c
         )
         self.stack = Stack(request["thickness_m"], conductivity, capacity, layers, ratio, cells, layer_cells)
         plate_m = surfaces.plate_length_m(request["length_m"], request["width_m"])
-        self.top = surfaces.face(request["top"], SLAB_EMISSIVITY, plate_m, True)
+        self.top = surfaces.face(request["top"], bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = surfaces.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)
 
     def course(self, loss_factor, contact_m2k_w=None):
