@@ -54,7 +54,7 @@ def serve(host: str, port: int, cert: str | None, key: str | None, database: str
     from .serving import listen
 
     if (cert is None) != (key is None):
-        raise click.UsageError("--cert and --key belong together")
+        raise click.UsageError(text.sentence("server.certificate_and_key", {}))
     if cert is None and not config.is_loopback(host):
         raise click.UsageError(text.sentence("server.needs_certificate", {"host": host}))
     app = _application(database)
@@ -77,11 +77,12 @@ def compute(name: str | None, listed: bool) -> None:
         click.echo("\n".join(plans.functions()))
         return
     if name is None:
-        raise click.UsageError("NAME or --list is wanted")
+        raise click.UsageError(text.sentence("server.name_or_list", {}))
     try:
         click.echo(plans.compute(name, sys.stdin.buffer.read()))
     except Problem as problem:
-        click.echo(strict_json.write(problem.document()), err=True)
+        document = problem.document()
+        click.echo(strict_json.write(document | {"message": text.problem_sentence(document)}), err=True)
         sys.exit(2)
 
 

@@ -90,8 +90,7 @@ def test_what_is_wrong_is_named(more, field, code):
 def test_a_problem_carries_value_range_and_unit():
     found = problem({"mass_kg": 11})
     assert (found.given, found.low, found.high, found.unit) == (11, 0.05, 10, "kg")
-    assert str(found) == "mass_kg: too high, given 11; accepted is 0.05 to 10 kg"
-    assert found.document()["message"] == str(found)
+    assert str(found) == found.document()["message"] == "mass_kg: too_high"
 
 
 def test_an_unknown_field_lists_the_known_ones():
@@ -128,11 +127,10 @@ def test_the_request_may_say_that_a_value_was_measured():
     assert rows({"mass_kg": 1.8, "basis": {"mass_kg": "measured"}})["mass_kg"]["basis"] == "measured"
 
 
-@pytest.mark.parametrize("basis", [{"mass_kg": "guessed"}, {"mass_kg": 1}, [], "typed"])
+@pytest.mark.parametrize("basis", [{"mass_kg": "guessed"}, {"mass_kg": 1}, "typed"])
 def test_a_basis_is_one_of_the_four_words(basis):
-    if basis:
-        with pytest.raises(Problem):
-            rows({"mass_kg": 1.8, "basis": basis})
+    with pytest.raises(Problem):
+        rows({"mass_kg": 1.8, "basis": basis})
 
 
 def test_long_and_nested_values_are_not_repeated_in_a_problem():

@@ -50,7 +50,9 @@ def test_compute_answers_json_with_json():
 def test_compute_ends_with_2_and_the_problem_on_standard_error(name, text, code):
     done = run("compute", name, text=text)
     assert (done.exit_code, done.stdout) == (2, "")
-    assert json.loads(done.stderr)["code"] == code
+    problem = json.loads(done.stderr)
+    assert problem["code"] == code
+    assert problem["message"].endswith(".")
 
 
 def test_phones_types_are_those_of_the_engine():

@@ -54,7 +54,7 @@ def test_fault_is_named_by_its_place(text, field):
 
 def test_forty_deep_is_read_and_one_more_is_not():
     assert strict_json.read("[" * 40 + "]" * 40)
-    with pytest.raises(Problem, match="too deep"):
+    with pytest.raises(Problem, match="too_deep"):
         strict_json.read("[" * 41 + "]" * 41)
 
 

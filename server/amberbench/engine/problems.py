@@ -19,26 +19,10 @@ class Problem(ValueError):
         self.high = high
         self.unit = unit
         self.accepted = accepted
-        super().__init__(self.sentence())
-
-    def sentence(self):
-        """English, in SI units: for the command line. Screens use the text catalogue instead."""
-        words = self.field + ": " + self.code.replace("_", " ")
-        if self.given is not None:
-            words += ", given " + str(_shown(self.given))
-        unit = " " + self.unit if self.unit else ""
-        if self.low is not None and self.high is not None:
-            words += "; accepted is " + str(self.low) + " to " + str(self.high) + unit
-        elif self.low is not None:
-            words += "; accepted is " + str(self.low) + unit + " or more"
-        elif self.high is not None:
-            words += "; accepted is at most " + str(self.high) + unit
-        if self.accepted:
-            words += "; accepted: " + ", ".join(str(word) for word in self.accepted)
-        return words
+        super().__init__(field + ": " + code)
 
     def document(self):
-        """The problem as a document: `{field, code, given, low, high, unit, accepted, message}`."""
+        """The problem as a document; whoever shows it puts the sentence of the code in the place of `message`."""
         return {
             "field": self.field,
             "code": self.code,
@@ -47,7 +31,7 @@ class Problem(ValueError):
             "high": self.high,
             "unit": self.unit,
             "accepted": self.accepted,
-            "message": self.sentence(),
+            "message": self.field + ": " + self.code,
         }
 
 

@@ -12,7 +12,6 @@ from . import batches, clock, documents, strict_json
 from .event_form import Event, event_of
 
 Answer = dict[str, Any]
-MEMBERS = ("id", "v", "shop_id", "device_id", "seq", "at_ms", "offset_ms", "batch_id", "kind", "body", "more")
 
 
 def push(events: list[Any], received_ms: int) -> list[Answer]:
