@@ -10,6 +10,7 @@ Calls = list[tuple[str, str]]
 """Functions of the catalogue, each with its request as JSON text; made one after the other and timed as one."""
 
 EVENTS = 400
+BURSTS = 60  # the most a melt plan has
 REFITS = 12  # a reading every ten minutes for two hours
 RELOAD = f"reload: run.replay, {EVENTS} events"
 TARGETS_S = {"melt.next_burst": 0.020, "cool.plan": 0.400, RELOAD: 0.100}
@@ -64,11 +65,10 @@ def _readings() -> list[dict[str, float]]:
 
 
 def _long_batch() -> Bench:
-    """A batch of exactly EVENTS events: bursts with stir and reading, poured, slab readings each with its refit."""
+    """A batch of exactly EVENTS events: bursts with stir and reading, poured, slab readings with refits, notes."""
     bench = Bench()
     bench.sets_up()
-    bursts = (EVENTS - len(bench.events) - 1 - 2 * REFITS) // 3
-    for _ in range(bursts):
+    for _ in range(BURSTS):
         bench.does("burst_started", seconds_s=30, advised_s=30)
         bench.does("stirred", 40, free=True)
         bench.does("read", surface_c=60.0)
@@ -79,7 +79,7 @@ def _long_batch() -> Bench:
         bench.does("slab_read", 600, surface_c=70.0 - 3.0 * seen)
         bench.does("cooling_refitted", seen=seen, reply=reply)
     while len(bench.events) < EVENTS:
-        bench.does("noted", text="a note")
+        bench.does("noted", text="Stirred once more by the door, where it is cooler.")
     run = bench.run
     assert len(bench.events) == EVENTS
     assert run["ignored"] == [], run["ignored"]
