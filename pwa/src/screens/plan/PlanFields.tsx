@@ -1,3 +1,5 @@
+import { useEffect } from "preact/hooks";
+
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
@@ -107,11 +109,16 @@ function Amount(props: Props) {
 type NumberName = { [K in keyof PlanForm]: PlanForm[K] extends number | null ? K : never }[keyof PlanForm];
 
 function Number({ form, problem, onChange, onRead, field, note }: Props & { field: NumberName; note?: string }) {
+  const value = form[field];
+  // A value that is there can be read, wherever it came from; a field that goes takes its fault along.
+  useEffect(() => void (value !== null && onRead(field, false)), [value]);
+  useEffect(() => () => onRead(field, false), [field]);
   return (
     <QuantityField
+      key={field}
       label={t(`desk.field_${field}`)}
       name={field}
-      value={form[field]}
+      value={value}
       problem={at(field, problem)}
       note={note}
       onValue={(value, fault) => {
