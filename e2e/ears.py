@@ -1,0 +1,52 @@
+"""Hears the phone: a wiretap on the browser's own audio, vibration and wake lock, to be put in before the app starts."""
+
+from typing import Any
+
+from playwright.sync_api import BrowserContext, Page
+
+# Each tone the app starts is noted with the phone's time; each wake lock asked for is kept, so that it can be taken away.
+WIRETAP = """(() => {
+    globalThis.heard = [];
+    globalThis.locks = [];
+    const oscillator = AudioContext.prototype.createOscillator;
+    AudioContext.prototype.createOscillator = function () {
+        heard.push(Date.now());
+        return oscillator.call(this);
+    };
+    const request = WakeLock.prototype.request;
+    WakeLock.prototype.request = async function (kind) {
+        const lock = await request.call(this, kind);
+        locks.push(lock);
+        return lock;
+    };
+})()"""
+
+
+class Ears:
+    def __init__(self, context: BrowserContext) -> None:
+        context.add_init_script(WIRETAP)
+
+    def heard(self, page: Page, from_ms: float, to_ms: float) -> int:
+        """How many tones were started in a span of the phone's time."""
+        tones: list[float] = page.evaluate("() => heard")
+        return sum(from_ms <= tone < to_ms for tone in tones)
+
+    def locks(self, page: Page) -> list[bool]:
+        """The wake locks asked for so far, oldest first: whether each is still held."""
+        held: list[bool] = page.evaluate("() => locks.map((lock) => !lock.released)")
+        return held
+
+    def loses_the_lock(self, page: Page) -> None:
+        page.evaluate("() => locks.at(-1).release()")
+
+
+def refuses_to_stay_awake(context: BrowserContext) -> None:
+    context.add_init_script(
+        "WakeLock.prototype.request = () => Promise.reject(new DOMException('no', 'NotAllowedError'))"
+    )
+
+
+def knows_no_wake_lock(context: BrowserContext) -> None:
+    context.add_init_script("delete Navigator.prototype.wakeLock")
+
+
