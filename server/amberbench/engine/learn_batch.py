@@ -1,0 +1,175 @@
+"""What one closed batch tells of the shop's own oven, base, product and bowl, whatever its plan believed."""
+
+from math import exp, log, sqrt
+
+from . import check, cooling, cooling_range, fields, heating, refit
+from .melt_belief import Belief
+from .melt_next import follow
+from .pooling import TENTH
+from .problems import Problem
+
+WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
+WIDE_LOSS_SD = 0.3  # the same of ln(loss factor)
+ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
+LEAST = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
+TRIM_WORDS, BOWL_WORDS = ("trim", "rest"), ("bowl",)
+
+
+class Silent(Exception):
+    """Why a batch tells nothing of something."""
+
+
+def contribution_request(request):
+    """What a closed batch contributes to the shop's measured values.
+
+    Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
+    Reply: contribution {batch_id, left_out (false), oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
+    power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd (the
+    same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each null where the
+    batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
+    Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
+    Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
+    out of its end again; power and heat capacity count as one. Loss factor: the same with cool.refit. So a batch
+    tells the same whatever its plan had learnt, and batches may be pooled. Trim is what was weighed as trim or rest
+    less the centres that were not counted; residue is what was weighed as bowl.
+    Source: assumed for the wide starts.
+    """
+    plan, run = request["plan"], request["run"]
+    if type(plan) is not dict:
+        raise Problem("plan", "not_a_plan")
+    try:
+        if run["closed_at_ms"] is None:
+            raise Problem("run", "not_closed")
+        return {"contribution": contribution(request["batch_id"], plan, run)}
+    except (KeyError, TypeError, AttributeError, IndexError):
+        raise Problem("run", "not_a_run") from None
+
+
+def contribution(batch_id, plan, run):
+    """The contribution of a closed run; raises KeyError or TypeError when it is no run."""
+    found = {"batch_id": batch_id, "left_out": False, "unused": []}
+    for name in ("oven_id", "base_id", "product_id"):
+        found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
+    for part, tell in PARTS:
+        try:
+            found[part] = tell(run)
+        except (Silent, Problem) as why:
+            found[part] = None
+            found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
+    found["compared"] = compared(found, plan, run)
+    return check.checked(fields.CONTRIBUTION, found)
+
+
+def _oven(run):
+    """What the melt says of the oven."""
+    known = fields.FUNCTIONS["melt.next_burst"]["request"]
+    request = check.checked(known, dict(run["melt"]["request"], history=run["melt"]["history"]))
+    oven = request["oven"]
+    if oven["rated_w"] is None and oven["power_w"] is None:
+        raise Silent("oven_without_power")
+    pot = heating.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
+    log_power, sd = _power(pot, request, log(heating.power_prior(oven, request["mass_kg"])[0]))
+    return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
+
+
+def _power(pot, request, start):
+    """(ln of the one power that explains the melt, its standard deviation) by the readings alone."""
+    for _ in range(ROUNDS):
+        belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
+        belief.drift_sd = 0.0
+        before = 1.0 / belief.pp
+        follow(belief, request["history"])
+        information = 1.0 / belief.pp - before
+        if not belief.heard or information < LEAST:
+            raise Silent("says_nothing")
+        told = (belief.log_p / belief.pp - start * before) / information
+        start = min(max(told, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
+    return start, 1.0 / sqrt(information)
+
+
+def _base(run):
+    """What the cooling says of the base."""
+    cool = run["cool"]
+    known = fields.FUNCTIONS["cool.refit"]["request"]
+    request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
+    if not request["readings"] and not request["touches"]:
+        raise Silent("says_nothing")
+    slab = cooling.Slab(request)
+    readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
+    touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
+    evidence = refit.Evidence(slab, readings, touches, request["reading_low_k"], request["reading_sd_k"])
+    # What a touch test says depends on where it was expected: around what the plan believed.
+    prior, prior_sd = log(request["loss_factor"]), max(WIDE_LOSS_SD, request["loss_factor_sd"])
+    x, sd = refit.fit(evidence, prior, prior_sd)
+    information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
+    if information < LEAST:
+        raise Silent("says_nothing")
+    told = (x / (sd * sd) - prior / (prior_sd * prior_sd)) / information
+    factor = exp(min(max(told, refit.LOWEST), refit.HIGHEST))
+    others = cooling_range.in_loss_factor(slab, slab.run(factor), factor, WIDE_LOSS_SD)
+    return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": min(others, 5.0)}
+
+
+def _pieces(run):
+    """What was planned and counted."""
+    if run["pieces"] is None:
+        raise Silent("not_counted")
+    return {"planned": run["planned"]["pieces"], "counted": run["pieces"]}
+
+
+def _out_kg(run, words):
+    if run["weighed_kg"] is None:
+        raise Silent("not_weighed_in")
+    weighed = [one["kg"] for one in run["out"] if one["what"] in words]
+    if not weighed:
+        raise Silent("not_weighed_out")
+    return sum(weighed)
+
+
+def _trim(run):
+    """Trim over the caramel weighed in; centres that did not count as good were weighed with it."""
+    out_kg = _out_kg(run, TRIM_WORDS)
+    if run["pieces"] is None:
+        raise Silent("not_counted")
+    lost = max(0, run["planned"]["pieces"] - run["pieces"])
+    return max(0.0, out_kg - lost * run["planned"]["piece_kg"]) / run["weighed_kg"]
+
+
+def _residue(run):
+    return _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
+
+
+PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim), ("residue", _residue))
+
+
+def compared(found, plan, run):
+    """[{name, planned, low, high, happened}]: the plan against what happened, as far as both are known."""
+    rows = []
+    oven, asked = found["oven"], run["melt"]["request"]
+    if oven is not None:
+        power_w, sd = heating.power_prior(check.checked(fields.MELT, asked)["oven"], oven["mass_kg"])
+        low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
+        rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
+    firm = [touch["at_s"] for touch in run["cool"]["touches"] if touch["firm"]]
+    planned = _planned_cooling(plan)
+    if firm and planned is not None:
+        rows.append(_row("ready_s", planned["ready_s"], planned["ready_low_s"], planned["ready_high_s"], firm[0]))
+    if run["pieces"] is not None:
+        rows.append(_row("pieces", run["planned"]["pieces"], None, None, run["pieces"]))
+    if run["weighed_kg"] is not None:
+        rows.append(_row("caramel_kg", run["planned"]["caramel_kg"], None, None, run["weighed_kg"]))
+    return rows
+
+
+def _planned_cooling(plan):
+    """What the plan said of the cooling; None when it is no plan."""
+    reply = plan.get("reply")
+    cool = reply.get("cool") if type(reply) is dict else None
+    names = ("ready_s", "ready_low_s", "ready_high_s")
+    if type(cool) is dict and all(check.is_number(cool.get(name)) for name in names):
+        return cool
+    return None
+
+
+def _row(name, planned, low, high, happened):
+    return {"name": name, "planned": planned, "low": low, "high": high, "happened": happened}
