@@ -3,7 +3,7 @@ import { unwrapped } from "./answer";
 import { type EnginePort, Lane, type LaneListener } from "./lane";
 import type { Functions } from "./types";
 
-export type LaneName = "bench" | "desk";
+type LaneName = "bench" | "desk";
 export type FunctionName = keyof Functions;
 
 const benchListener: LaneListener = {};

@@ -24,10 +24,6 @@ export class Alarm {
     if (left <= 0) this.due();
     else this.timer = setTimeout(() => this.rearm(), Math.min(left, LONGEST_MS));
   }
-
-  stop(): void {
-    clearTimeout(this.timer);
-  }
 }
 
 /** Calls back whenever the page comes (back) to the front, from another app or from the page cache. */

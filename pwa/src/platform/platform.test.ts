@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
 import { alone } from "./tabs";
 import { keepStorage } from "./persistence";
-import { FIGURES, VIBRATIONS } from "./sounds";
+import { FIGURES, VIBRATIONS } from "./tones";
 import { WakeLock, type WakeState } from "./wakeLock";
 
 afterEach(() => {

@@ -1,5 +1,5 @@
 import type { SoundName } from "../documents";
-import { FIGURES, VIBRATIONS } from "./sounds";
+import { FIGURES, VIBRATIONS } from "./tones";
 import { vibrate } from "./vibration";
 
 let context: AudioContext | null = null;
@@ -21,11 +21,6 @@ async function unlock(): Promise<void> {
   } catch {
     // No sound on this device: the screen and the vibration still tell.
   }
-}
-
-/** Whether a sound started now would be heard, as far as the browser knows. */
-export function soundReady(): boolean {
-  return context?.state === "running";
 }
 
 /** Plays a sound over and over until `stopSound`; another one replaces it. */

@@ -1,5 +1,5 @@
 /** How far the app shell is: stored on the phone, and whether a newer version waits. */
-export interface ShellListener {
+interface ShellListener {
   stored: () => void;
   waiting: () => void;
 }

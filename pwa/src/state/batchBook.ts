@@ -3,6 +3,7 @@ import { signal } from "@preact/signals";
 import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
 import type { FunctionName } from "../engine/client";
 import type { Functions } from "../engine/types";
+import { correctedMs } from "../order";
 import type { BatchRow, Store } from "../storage";
 import { uuid7 } from "../storage";
 import type { Batch } from "./types";
@@ -12,7 +13,7 @@ export type Compute = <N extends FunctionName>(
   request: Functions[N]["request"],
 ) => Promise<Functions[N]["reply"]>;
 
-export interface BookParts {
+interface BookParts {
   store: Store;
   /** The engine at the bench. */
   compute: Compute;
@@ -39,7 +40,7 @@ export class BatchBook {
     const { store } = this.parts;
     const rows = (await store.batches.all()).filter((row) => row.closed_at_ms === null);
     const shown = await Promise.all(rows.map((row) => this.fromRow(row)));
-    shown.sort((a, b) => openedAt(a) - openedAt(b));
+    shown.sort((a, b) => openedMs(a.events) - openedMs(b.events));
     this.batches.value = new Map(shown.map((batch) => [batch.batchId, batch]));
     return [...shown.map((batch) => batch.batchId), ...(await store.batches.uncached())];
   }
@@ -131,9 +132,14 @@ export function planOf(events: BenchEvent[]): PlanDocument | null {
   return (opening?.body["plan"] as PlanDocument | undefined) ?? null;
 }
 
-function openedAt(batch: Batch): number {
-  const first = batch.events[0];
-  return first ? first.at_ms + first.offset_ms : 0;
+/** When a batch was opened (ms, corrected); 0 before anything of it is known. */
+export function openedMs([first]: BenchEvent[]): number {
+  return first ? correctedMs(first) : 0;
+}
+
+/** Whether a batch still runs, as far as the phone knows. */
+export function isOpen({ run }: Batch): boolean {
+  return run?.closed_at_ms == null;
 }
 
 function rowOf(batch: Batch): BatchRow {
@@ -144,7 +150,7 @@ function rowOf(batch: Batch): BatchRow {
     run,
     advice,
     folded: { count: events.length, last_id: events.at(-1)?.id ?? null },
-    opened_at_ms: openedAt(batch),
+    opened_at_ms: openedMs(events),
     closed_at_ms: run?.closed_at_ms ?? null,
   };
 }

@@ -7,8 +7,9 @@ import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound } from "../platform/sound";
 import { alone, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
+import { correctedMs } from "../order";
 import { type Store, uuid7 } from "../storage";
-import { BatchBook } from "./batchBook";
+import { BatchBook, isOpen } from "./batchBook";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { shop } from "./shop";
@@ -169,9 +170,9 @@ export class House {
 
   private isAtWork(): boolean {
     const since = correctedNow() - AT_WORK_MS;
-    return [...batches.value.values()].some(({ run, events }) => {
-      const newest = events.at(-1);
-      return run?.closed_at_ms == null && newest !== undefined && newest.at_ms + newest.offset_ms > since;
+    return [...batches.value.values()].some((batch) => {
+      const newest = batch.events.at(-1);
+      return isOpen(batch) && newest !== undefined && correctedMs(newest) > since;
     });
   }
 
@@ -190,7 +191,7 @@ const AT_WORK_MS = 12 * 3_600_000;
 
 /** The clocks of an open batch. Held back while the fold of a fresh event is on its way. */
 function runningClocks(batch: Batch): Running[] {
-  if (!batch.advice || batch.run?.closed_at_ms) return [];
+  if (!batch.advice || !isOpen(batch)) return [];
   const held = batch.pending && batch.failure === null;
   return batch.advice.clocks.map((clock) => ({ batchId: batch.batchId, clock, held }));
 }

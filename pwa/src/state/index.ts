@@ -1,19 +1,21 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { PlanDocument, Shop, SoundName, Summary, Units, Values } from "../documents";
+import type { PlanDocument, Shop, Summary, Units, Values } from "../documents";
+import type { WakeState } from "../platform/wakeLock";
+import { isOpen } from "./batchBook";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as signals from "./signals";
 import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
-import type { Awake, Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
+import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
-export { EngineFailure, EngineProblem } from "../problems";
+export { EngineProblem } from "../problems";
 export { planSlab } from "./planning";
 export type * from "./types";
-export { applyUpdate, playSound, start };
+export { applyUpdate, isOpen, playSound, start };
 
 // --- signals ---
 /** The shop document; null until it was fetched once or read from the phone. */
@@ -21,8 +23,6 @@ export const shop: ReadonlySignal<Shop | null> = shopState.shop;
 export const settings: ReadonlySignal<Settings> = shopState.settings;
 /** The units in force: the reader's own, else the shop's. */
 export const units: ReadonlySignal<Units> = shopState.units;
-/** The language in force. */
-export const language: ReadonlySignal<string> = shopState.language;
 export const sync: ReadonlySignal<SyncState> = syncing.sync;
 /** The open batches, and those closed since the app was opened; key batch_id, oldest first. */
 export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
@@ -32,7 +32,7 @@ export const now: ReadonlySignal<number> = time.now;
 export const rings: ReadonlySignal<Ring[]> = signals.rings;
 /** The big button counts only from this instant (same clock as `now`); before it, draw it as not yet armed. */
 export const armedAt: ReadonlySignal<number> = signals.armedAt;
-export const awake: ReadonlySignal<Awake> = signals.awake;
+export const awake: ReadonlySignal<WakeState> = signals.awake;
 export const engine: ReadonlySignal<EngineState> = signals.engine;
 export const storage: ReadonlySignal<StorageState> = signals.storage;
 /** Everything needed without a network is on the phone: the app with its engine, and the shop. */
@@ -88,5 +88,3 @@ export async function syncNow(): Promise<void> {
 export async function exportUnsent(): Promise<number> {
   return exportFacts(await house());
 }
-
-export type { SoundName };

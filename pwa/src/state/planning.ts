@@ -6,7 +6,7 @@ import { sync } from "./syncing";
 import type { SlabAnswer } from "./types";
 
 /** The server has so long to answer before the phone computes itself (ms). */
-export const SERVER_MS = 1_500;
+const SERVER_MS = 1_500;
 
 let latest = 0;
 

@@ -4,7 +4,7 @@ import type { BenchEvent, PlanDocument, Run, Summary } from "../documents";
 import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { httpApi } from "../sync/api";
-import { planOf } from "./batchBook";
+import { openedMs, planOf } from "./batchBook";
 import { sync } from "./syncing";
 import type { Batch, BatchRecord } from "./types";
 
@@ -54,7 +54,7 @@ export async function loadRecord(store: Store, batchId: string): Promise<BatchRe
 async function serverRecord(batchId: string): Promise<BatchRecord | null> {
   try {
     const { summary, plan, run, events } = await httpApi.batch(batchId);
-    return plan && run ? { summary, plan, run, events, from: "server" } : null;
+    return plan && run ? { summary, plan, run, events } : null;
   } catch {
     return null;
   }
@@ -66,7 +66,7 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
   if (!plan) return null;
   const { run } = (await compute("run.replay", { plan, events }, "desk")) as unknown as { run: Run };
   const step = (await store.batches.get(batchId))?.advice?.step ?? "";
-  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events, from: "phone" };
+  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events };
 }
 
 /** As the server makes it (services/batches.py). */
@@ -77,19 +77,18 @@ function summaryOf(
   events: BenchEvent[],
   step: string,
 ): Summary {
-  const first = events[0];
   const counted = run?.pieces ?? null;
   return {
     batch_id,
     name: plan.name,
     kind: plan.kind,
-    opened_at_ms: first ? first.at_ms + first.offset_ms : 0,
+    opened_at_ms: openedMs(events),
     closed_at_ms: run?.closed_at_ms ?? null,
     step,
     pieces: counted ?? plan.reply.cut.pieces,
     caramel_kg: run?.weighed_kg ?? plan.reply.caramel_kg,
     good_kg: counted === null ? null : counted * plan.reply.cut.piece_kg,
-    device_id: first?.device_id ?? "",
+    device_id: events[0]?.device_id ?? "",
     events: events.length,
   };
 }

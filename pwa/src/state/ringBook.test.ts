@@ -44,18 +44,14 @@ test("a clock rings on the instant it is due, and the engine is asked what now",
   vi.advanceTimersByTime(59_999);
   expect(one.rings.value).toEqual([]);
   vi.advanceTimersByTime(1);
-  expect(one.rings.value).toMatchObject([{ batchId: "a", lateMs: 0, sounding: true, clock: { name: "stir" } }]);
+  expect(one.rings.value).toMatchObject([{ batchId: "a", lateMs: 0, clock: { name: "stir" } }]);
   expect(log).toEqual(["stir at 60000", "due stir"]);
 });
 
 test("it rings 20 s, pauses 10 s and rings again until somebody taps", () => {
   const one = book();
   one.setClocks([running(clock("touch", 0, "ready"))]);
-  vi.advanceTimersByTime(20_000);
-  expect(one.rings.value[0]?.sounding).toBe(false);
-  vi.advanceTimersByTime(10_000);
-  expect(one.rings.value[0]?.sounding).toBe(true);
-  vi.advanceTimersByTime(5_000);
+  vi.advanceTimersByTime(35_000);
   expect(one.silence()).toBe(true);
   vi.advanceTimersByTime(120_000);
   expect(log).toEqual(["ready at 0", "due touch", "silent at 20000", "ready at 30000", "silent at 35000"]);
@@ -69,7 +65,6 @@ test("too hot never pauses and drowns any other", () => {
   expect(log.filter((line) => line.startsWith("silent"))).toEqual([]);
   expect(log.filter((line) => line.startsWith("ready"))).toEqual([]);
   expect(one.rings.value.map((ring) => ring.clock.name)).toEqual(["too_hot", "touch"]);
-  expect(one.rings.value.every((ring) => ring.sounding)).toBe(true);
 });
 
 test("a second clock that falls due in the pause is heard at once", () => {

@@ -19,7 +19,7 @@ export interface Acknowledged {
   due_ms: number;
 }
 
-export interface RingParts {
+interface RingParts {
   /** Corrected time (ms). */
   clock: () => number;
   startSound: (name: SoundName) => void;
@@ -30,8 +30,8 @@ export interface RingParts {
 }
 
 /** It rings so long, pauses so long, and rings again (ms). */
-export const RING_MS = 20_000;
-export const PAUSE_MS = 10_000;
+const RING_MS = 20_000;
+const PAUSE_MS = 10_000;
 /** After the tap that silenced, the button counts only so much later (ms). */
 export const ARM_MS = 700;
 /** A clock that a refit moves by less than this after it was acknowledged does not ring again (ms). */
@@ -100,7 +100,7 @@ export class RingBook {
   private ringDue(): void {
     const now = this.parts.clock();
     const due = this.running.filter((one) => this.isSilent(one) && one.clock.due_ms <= now);
-    const added = due.map(({ batchId, clock }) => ({ batchId, clock, lateMs: now - clock.due_ms, sounding: true }));
+    const added = due.map(({ batchId, clock }) => ({ batchId, clock, lateMs: now - clock.due_ms }));
     // Left for whoever measures how punctual we are.
     for (const { clock, lateMs } of added) performance.mark(`ring:${clock.name}`, { detail: { lateMs } });
     this.show([...this.rings.value, ...added].sort((a, b) => a.clock.due_ms - b.clock.due_ms));
@@ -127,7 +127,7 @@ export class RingBook {
   private show(rings: Ring[]): void {
     clearTimeout(this.phase);
     const [first] = rings;
-    this.rings.value = rings.map((ring) => ({ ...ring, sounding: true }));
+    this.rings.value = rings;
     if (!first) return this.parts.stopSound();
     const tooHot = rings.some((ring) => ring.clock.sound === "too_hot");
     this.parts.startSound(tooHot ? "too_hot" : (rings.at(-1) ?? first).clock.sound);
@@ -136,7 +136,6 @@ export class RingBook {
 
   private rest(): void {
     this.parts.stopSound();
-    this.rings.value = this.rings.value.map((ring) => ({ ...ring, sounding: false }));
     this.phase = setTimeout(() => this.show(this.rings.value), PAUSE_MS);
   }
 }

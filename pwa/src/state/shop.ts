@@ -17,7 +17,7 @@ export const settings = signal<Settings>(FIRST);
 export const units = computed<Units>(() => settings.value.units ?? shop.value?.units ?? METRIC);
 
 /** The language in force: the reader's own, else the shop's, else English. */
-export const language = computed<string>(() => settings.value.language || shop.value?.language || "en");
+const language = computed<string>(() => settings.value.language || shop.value?.language || "en");
 
 /** Reads shop and settings from the phone, and has the texts follow them from now on. */
 export async function loadShop(store: Store): Promise<void> {
@@ -31,7 +31,6 @@ export async function loadShop(store: Store): Promise<void> {
 
 function follow(): void {
   const wanted = languages.includes(language.value) ? language.value : "en";
-  if (typeof document !== "undefined") document.documentElement.lang = wanted;
   reader.value = { language: wanted, units: units.value };
   void loadLanguage(wanted).catch(() => {});
 }

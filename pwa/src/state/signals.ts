@@ -1,7 +1,8 @@
 /** Signals that several parts of the state write; each has one writer, named beside it. */
 import { signal } from "@preact/signals";
 
-import type { Awake, Batch, EngineState, Ring, StorageState } from "./types";
+import type { WakeState } from "../platform/wakeLock";
+import type { Batch, EngineState, Ring, StorageState } from "./types";
 
 /** By BatchBook. */
 export const batches = signal<Map<string, Batch>>(new Map());
@@ -9,7 +10,7 @@ export const batches = signal<Map<string, Batch>>(new Map());
 export const rings = signal<Ring[]>([]);
 export const armedAt = signal(0);
 /** By the wake lock. */
-export const awake = signal<Awake>("idle");
+export const awake = signal<WakeState>("idle");
 /** By the engine's client. */
 export const engine = signal<EngineState>("starting");
 export const engineVersion = signal<string | null>(null);

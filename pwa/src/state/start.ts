@@ -7,6 +7,7 @@ import { keepStorage } from "../platform/persistence";
 import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
+import { isOpen } from "./batchBook";
 import { House } from "./house";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
@@ -80,8 +81,7 @@ async function newVersion(): Promise<void> {
 
 /** Takes the waiting version; false while a batch runs. */
 export function applyUpdate(): boolean {
-  const running = [...batches.value.values()].some((batch) => batch.run?.closed_at_ms == null);
-  return !running && takeNewShell();
+  return ![...batches.value.values()].some(isOpen) && takeNewShell();
 }
 
 export function silenceNow(): void {

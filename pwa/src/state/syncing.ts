@@ -11,7 +11,7 @@ import type { SyncState } from "./types";
 /** What the server and this phone have of each other. */
 export const sync = signal<SyncState>({ reachable: null, unsent: 0, refused: [], lastAt: null, persistent: null });
 
-export interface SyncParts {
+interface SyncParts {
   store: Store;
   phoneNow: () => number;
   alone: (work: () => Promise<void>) => Promise<boolean>;

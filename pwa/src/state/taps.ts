@@ -1,7 +1,7 @@
 import type { Values } from "../documents";
 import type { Batch, Tap } from "./types";
 
-export interface TapParts {
+interface TapParts {
   /** Corrected time (ms). */
   clock: () => number;
   batch: (batchId: string) => Batch | undefined;
@@ -12,7 +12,7 @@ export interface TapParts {
 }
 
 /** A second tap within this is the same tap in a hurry (ms). */
-export const SAME_TAP_MS = 700;
+const SAME_TAP_MS = 700;
 
 /** Turns taps into events: one tap, one event, whatever a glove does. */
 export class Taps {

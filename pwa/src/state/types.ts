@@ -43,15 +43,10 @@ export interface Ring {
   clock: Clock;
   /** How late it was when it was first noticed (ms): above some 2 s the screen says so. */
   lateMs: number;
-  /** In its 20 s of sounding; false in the pause between. `too_hot` never pauses. */
-  sounding: boolean;
 }
 
 /** What became of a tap. "silenced": it only stopped the ringing; "ignored": too soon after another. */
 export type Tap = "written" | "silenced" | "ignored";
-
-/** Whether the screen is kept awake while clocks run. */
-export type Awake = "idle" | "held" | "refused" | "missing";
 
 /** "starting" until the engine has answered once; "failed": it could not be started (it is tried again). */
 export type EngineState = "starting" | "ready" | "failed";
@@ -71,5 +66,4 @@ export interface BatchRecord {
   plan: PlanDocument;
   run: Run;
   events: BenchEvent[];
-  from: "server" | "phone";
 }

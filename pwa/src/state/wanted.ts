@@ -3,7 +3,7 @@ import type { FunctionName } from "../engine/client";
 import type { Values } from "../documents";
 import type { Batch } from "./types";
 
-export interface WantedParts {
+interface WantedParts {
   deviceId: string;
   /** The engine at the desk: what is wanted may take a second. */
   compute: (name: FunctionName, request: Functions[FunctionName]["request"]) => Promise<unknown>;
@@ -11,7 +11,7 @@ export interface WantedParts {
 }
 
 /** The phone that wrote the newest event answers at once, any other only after so long, in case that one is gone (ms). */
-export const OTHERS_WAIT_MS = 20_000;
+const OTHERS_WAIT_MS = 20_000;
 
 /** Computes what the engine wants for a batch (a refit) and writes the reply as an event, once. */
 export class Wanted {

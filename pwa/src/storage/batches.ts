@@ -3,7 +3,7 @@ import type { BatchRow } from "./schema";
 
 const DAY_MS = 86_400_000;
 /** Acknowledged events of closed batches leave the phone after so long; the server keeps them. */
-export const KEEP_CLOSED_MS = 30 * DAY_MS;
+const KEEP_CLOSED_MS = 30 * DAY_MS;
 
 export class BatchCache {
   constructor(private readonly connection: Connection) {}

@@ -11,10 +11,7 @@ const MOST_TRIES = 4;
 export class Connection {
   private opening: Promise<Database> | null = null;
 
-  constructor(
-    private readonly name = NAME,
-    private readonly onBlocked: () => void = () => {},
-  ) {}
+  constructor(private readonly name = NAME) {}
 
   /** Runs one piece of work; runs it again on a fresh connection when the old one turned out to be dead. */
   async use<T>(work: (db: Database) => Promise<T>): Promise<T> {
@@ -29,7 +26,7 @@ export class Connection {
     }
   }
 
-  close(): void {
+  private close(): void {
     void this.opening?.then((db) => db.close()).catch(() => {});
     this.opening = null;
   }
@@ -47,9 +44,7 @@ export class Connection {
       async upgrade(db, oldVersion, _newVersion, transaction) {
         for (const migrate of MIGRATIONS.slice(oldVersion)) await migrate(db, transaction);
       },
-      // Another tab still holds the old version; it lets go by itself, see `blocking`.
-      blocked: () => this.onBlocked(),
-      // A newer version of the app in another tab wants to upgrade: let it.
+      // A newer version of the app in another tab wants to upgrade, and waits until every tab has let go.
       blocking: () => this.close(),
       terminated: () => {
         this.opening = null;

@@ -1,4 +1,5 @@
 import type { BenchEvent, Values } from "../documents";
+import { correctedMs, inOrder } from "../order";
 import type { Connection, Database } from "./database";
 import type { OutboxRow, StoredEvent } from "./schema";
 
@@ -24,7 +25,7 @@ export interface PushAnswer {
 }
 
 const STRICT = { durability: "strict" } as const;
-export const LOG_VERSION = 1;
+const LOG_VERSION = 1;
 
 /** Every event of a batch: low and high end of its part of the index. */
 function wholeBatch(batchId: string): IDBKeyRange {
@@ -159,14 +160,5 @@ async function eventsInOutbox(db: Database, wanted: (row: OutboxRow) => boolean,
 }
 
 function stored(event: BenchEvent, position: number | null): StoredEvent {
-  const { id, batch_id, at_ms, offset_ms } = event;
-  return { id, batch_id, corrected_ms: at_ms + offset_ms, position, event };
-}
-
-/** The total order of events: corrected time, device, the device's own count. */
-export function inOrder(a: BenchEvent, b: BenchEvent): number {
-  const byTime = a.at_ms + a.offset_ms - (b.at_ms + b.offset_ms);
-  if (byTime !== 0) return byTime;
-  if (a.device_id !== b.device_id) return a.device_id < b.device_id ? -1 : 1;
-  return a.seq - b.seq;
+  return { id: event.id, batch_id: event.batch_id, corrected_ms: correctedMs(event), position, event };
 }

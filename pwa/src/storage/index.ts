@@ -4,7 +4,7 @@ import { Connection } from "./database";
 import { EventLog } from "./events";
 import { Meta } from "./meta";
 
-export { type Draft, inOrder, type PushAnswer } from "./events";
+export type { PushAnswer } from "./events";
 export type { BatchRow } from "./schema";
 export { uuid7 } from "./uuid";
 
@@ -13,12 +13,11 @@ export interface Store {
   batches: BatchCache;
   meta: Meta;
   deviceId: string;
-  close(): void;
 }
 
 /** Opens the phone's store; rejects when the browser gives us none. */
-export async function openStore(nowMs: number, name?: string, onBlocked?: () => void): Promise<Store> {
-  const connection = new Connection(name, onBlocked);
+export async function openStore(nowMs: number, name?: string): Promise<Store> {
+  const connection = new Connection(name);
   const meta = new Meta(connection);
   const deviceId = await meta.deviceId(nowMs);
   return {
@@ -26,6 +25,5 @@ export async function openStore(nowMs: number, name?: string, onBlocked?: () => 
     batches: new BatchCache(connection),
     meta,
     deviceId,
-    close: () => connection.close(),
   };
 }

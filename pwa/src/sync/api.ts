@@ -54,7 +54,7 @@ export interface Api {
   planSlab(request: SlabPlanRequest, timeoutMs: number): Promise<SlabPlanReply>;
 }
 
-export const APP = "amberbench";
+const APP = "amberbench";
 const HEALTH_MS = 4_000;
 const EXCHANGE_MS = 20_000;
 

@@ -3,9 +3,9 @@ import { pause } from "./backoff";
 import type { News } from "./exchange";
 
 /** Lets one tab at a time do something; false when another tab is at it. */
-export type Alone = (work: () => Promise<void>) => Promise<boolean>;
+type Alone = (work: () => Promise<void>) => Promise<boolean>;
 
-export interface LoopParts {
+interface LoopParts {
   exchange: (wantsShop: boolean) => Promise<News>;
   alone: Alone;
   random: () => number;

@@ -1,14 +1,14 @@
 import type { SoundName } from "../documents";
 
 /** One tone: pitch (Hz), when it begins and how long it lasts (s). */
-export interface Tone {
+interface Tone {
   hz: number;
   at: number;
   length: number;
 }
 
 /** One figure of a sound and when it is played again (s). */
-export interface Figure {
+interface Figure {
   tones: readonly Tone[];
   every: number;
 }

@@ -1,0 +1,14 @@
+import type { BenchEvent } from "./documents";
+
+/** When an event happened by the server's clock (ms). */
+export function correctedMs(event: BenchEvent): number {
+  return event.at_ms + event.offset_ms;
+}
+
+/** The total order of events: corrected time, device, the device's own count. */
+export function inOrder(a: BenchEvent, b: BenchEvent): number {
+  const byTime = correctedMs(a) - correctedMs(b);
+  if (byTime !== 0) return byTime;
+  if (a.device_id !== b.device_id) return a.device_id < b.device_id ? -1 : 1;
+  return a.seq - b.seq;
+}
