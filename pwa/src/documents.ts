@@ -2,9 +2,8 @@
 
 import type { MeltNextBurstReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
-export type { CoolPlanReply, MeltNextBurstReply, MeltPlanReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+export type { CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
-export type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 export type Values = Record<string, unknown>;
 
 export interface Units {
@@ -28,7 +27,7 @@ export interface BenchEvent {
   body: Values;
 }
 
-export interface Oven {
+interface Oven {
   id: string;
   name: string;
   rated_w: number;
@@ -36,20 +35,20 @@ export interface Oven {
   step_s: number;
   unevenness: number | null;
 }
-export interface Vessel {
+interface Vessel {
   id: string;
   name: string;
   mass_kg: number;
   heat_capacity_j_kgk: number;
 }
-export interface Base {
+interface Base {
   id: string;
   name: string;
   base: unknown;
   contact_m2k_w: number;
   bottom: unknown;
 }
-export interface Caramel {
+interface Caramel {
   id: string;
   name: string;
   material: unknown;
@@ -60,7 +59,7 @@ export interface Caramel {
   stop_c: number;
   contains: string[];
 }
-export interface Product {
+interface Product {
   id: string;
   name: string;
   kind: string;
@@ -108,6 +107,8 @@ export interface Said {
   code: string;
   values: Values;
 }
+/** Signal words of ISO 3864-2 and ANSI Z535.6. */
+export type SignalWord = "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
 export type SoundName = "stir" | "read" | "ready" | "too_hot";
 export interface Clock {
   name: string;
@@ -147,21 +148,49 @@ export interface Advice {
   action: Action | null;
   choices: Action[];
   entry: Entry | TextEntry | null;
-  caution: { word: "DANGER" | "WARNING" | "CAUTION" | "NOTICE"; code: string } | null;
+  caution: { word: SignalWord; code: string } | null;
   wants: { name: string; request: Values; kind: string; body: Values } | null;
   undo: { event_id: string; code: string } | null;
   /** The reply of melt.next_burst while melting, for the ladder. */
   melt: MeltNextBurstReply | null;
 }
 
-/** The engine's state of a batch; only the engine looks inside, but for the fields named here. */
+/** A burst as the run keeps it (engine/folds.py). */
+export interface DoneBurst {
+  seconds_s: number;
+  from_c: number | null;
+  expected_c: number | null;
+  low_c: number | null;
+  high_c: number | null;
+  reading_c?: number | null;
+}
+export interface HeatLines {
+  start_c: number;
+  window_low_c: number;
+  window_high_c: number;
+  limit_c: number;
+}
+/** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
-  last_at_ms: number | null;
+  lot: string | null;
   /** Good pieces counted; null before the count. */
   pieces: number | null;
   weighed_kg: number | null;
-  [field: string]: unknown;
+  /** When each step was done (ms, corrected). */
+  done: Record<string, number>;
+  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines };
+  cool: {
+    ready_s: number;
+    ready_low_s: number;
+    ready_high_s: number;
+    /** How many readings and touch tests the last refit had seen; -1 before the first. */
+    fitted: number;
+    readings: { at_s: number; surface_c: number }[];
+    touches: { at_s: number; firm: boolean }[];
+  };
+  /** Events that did not fit, and why. */
+  ignored: { id: string | null; why: string }[];
 }
 
 /** One row of GET /api/batches. */

@@ -1,6 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import { t } from "../text";
+import { Desk } from "../ui/Desk";
 import { BatchesScreen } from "./batches/BatchesScreen";
 import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
@@ -38,13 +39,6 @@ function Screen({ at }: { at: string }) {
     case "settings":
       return <SettingsScreen />;
     default:
-      return (
-        <main class="desk">
-          <h1>{t("desk.not_found")}</h1>
-          <p>
-            <a href="/">{t("desk.place_today")}</a>
-          </p>
-        </main>
-      );
+      return <Desk title={t("desk.not_found")} here="" />;
   }
 }

@@ -1,43 +1,8 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, PlanDocument, Run } from "../documents";
-import type { CoolPlanReply, SlabPlanReply } from "../engine/types";
+import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, PlanDocument, Run, SlabPlanReply } from "../documents";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
 import type { Slab } from "../ui/pictures/SlabMap";
-
-interface DoneBurst {
-  seconds_s: number;
-  from_c: number | null;
-  expected_c: number | null;
-  low_c: number | null;
-  high_c: number | null;
-  reading_c?: number | null;
-}
-
-/** The fields of a run that the pictures look into (engine/run.py). */
-interface RunParts {
-  done: Record<string, number>;
-  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines & { start_c: number } };
-  cool: {
-    request: { target_c?: number };
-    ready_s: number;
-    ready_low_s: number;
-    ready_high_s: number;
-    /** How many readings and touch tests the last refit had seen; -1 before the first. */
-    fitted: number;
-    readings: Cooling["readings"];
-    touches: Cooling["touches"];
-  };
-}
-interface HeatLines {
-  window_low_c: number;
-  window_high_c: number;
-  limit_c: number;
-}
-
-export function partsOf(run: Run): RunParts {
-  return run as unknown as RunParts;
-}
 
 function lines(request: HeatLines) {
   return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };
@@ -45,7 +10,7 @@ function lines(request: HeatLines) {
 
 /** The ladder as planned, nothing heated yet. */
 export function plannedLadder(reply: SlabPlanReply): Ladder {
-  const request = reply.melt_request as HeatLines & { start_c: number };
+  const request = reply.melt_request as HeatLines;
   let from_c = request.start_c;
   const rungs = reply.melt.bursts.map((burst): Rung => {
     const rung: Rung = {
@@ -64,8 +29,7 @@ export function plannedLadder(reply: SlabPlanReply): Ladder {
 }
 
 /** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
-export function meltedLadder(plan: PlanDocument, run: Run, advice: Advice | null): Ladder {
-  const { melt } = partsOf(run);
+export function meltedLadder(plan: PlanDocument, { melt }: Run, advice: Advice | null): Ladder {
   const start_c = melt.request.start_c;
   let before_c = start_c;
   const rungs = melt.bursts.map((burst): Rung => {
@@ -132,8 +96,7 @@ export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): 
 }
 
 /** The curve of the last refit that the run has taken in, else the planned one; with what was read and felt. */
-export function cooledSlab(plan: PlanDocument, events: BenchEvent[], run: Run, now_ms: number | null): Cooling {
-  const { cool, done } = partsOf(run);
+export function cooledSlab(plan: PlanDocument, events: BenchEvent[], { cool, done }: Run, now_ms: number | null): Cooling {
   const poured_ms = done["melt"] ?? null;
   const refit = events.filter((one) => one.kind === "cooling_refitted" && one.body["seen"] === cool.fitted).at(-1);
   const { curve, milestones } = (refit?.body["reply"] as CoolPlanReply | undefined) ?? plan.reply.cool;

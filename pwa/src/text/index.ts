@@ -1,7 +1,6 @@
 export { languages, loadLanguage } from "./catalogue";
 export {
   figure,
-  type Figure,
   format,
   formatCountdown,
   formatDay,
@@ -10,7 +9,7 @@ export {
   formatRange,
   formatTime,
 } from "./format";
-export { editable, parse, type Parsed } from "./parse";
-export { locale, METRIC, reader, type Reader } from "./reader";
-export { fieldName, hasText, problemText, said, t } from "./t";
-export { dimensionOf, fromSi, toSi, unitFor, unitsOf } from "./units";
+export { editable, parse } from "./parse";
+export { locale, METRIC, reader } from "./reader";
+export { fieldName, hasText, problemText, t } from "./t";
+export { dimensionOf, unitFor, unitsOf } from "./units";

@@ -3,7 +3,7 @@ import { locale, reader } from "./reader";
 import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
 
 /** What was typed, in SI; or why it cannot be taken. Nothing typed: both null. */
-export interface Parsed {
+interface Parsed {
   value: number | null;
   problem: ProblemDocument | null;
 }
@@ -32,15 +32,22 @@ function sum(name: string, words: string, dimension: string, own: string): Parse
     const match = QUANTITY.exec(rest);
     const number = match ? numberOf(match) : null;
     if (!match || number === null || (!first && (match[1] || !match[6] || dimension === "temperature")))
-      return fault(name, "not_a_number", words, own);
+      return unreadable(name, words, own, dimension);
+    if (match[6] && dimension === "") return unreadable(name, words, own, dimension);
     if (match[1] && match[1] !== "+") sign = -1;
     const unit = match[6] ? spelled(match[6]) : own;
     if (unit !== "" && !(unit in UNITS)) return fault(name, "unknown_unit", match[6], own, unitsOf(dimension));
     if (unit !== "" && UNITS[unit]?.[0] !== dimension) return fault(name, "wrong_unit", match[6], own, unitsOf(dimension));
-    total += toSi(first ? sign * number : number * sign, unit);
+    total += toSi(sign * number, unit);
     rest = rest.slice(match[0].length);
   }
   return { value: total, problem: null };
+}
+
+/** Names what was typed and, where there are any, the units that would do. */
+function unreadable(name: string, words: string, own: string, dimension: string): Parsed {
+  const units = unitsOf(dimension);
+  return units.length ? fault(name, "not_a_quantity", words, own, units) : fault(name, "not_a_number", words, own);
 }
 
 function spelled(unit: string): string {

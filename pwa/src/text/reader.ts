@@ -2,8 +2,8 @@ import { signal } from "@preact/signals";
 
 import type { Units } from "../documents";
 
-/** Who reads: their language and units. Set by `state/settings`; every sentence and number drawn depends on it. */
-export interface Reader {
+/** Who reads: their language and units. Set by `state/shop`; every sentence and number drawn depends on it. */
+interface Reader {
   language: string;
   units: Units;
 }

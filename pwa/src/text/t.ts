@@ -1,4 +1,4 @@
-import type { ProblemDocument, Said, Values } from "../documents";
+import type { ProblemDocument, Values } from "../documents";
 import { type Sentence, sentence } from "./catalogue";
 import { format } from "./format";
 import { locale, reader } from "./reader";
@@ -14,11 +14,6 @@ export function t(key: string, values: Values = {}): string {
 /** Whether there is a sentence for a key. */
 export function hasText(key: string): boolean {
   return sentence(key, reader.value.language) !== undefined;
-}
-
-/** The sentence of a `{code, values}` of the engine: said(advice.say). */
-export function said({ code, values }: Said): string {
-  return t(code, values);
 }
 
 function chosen(found: Sentence, values: Values): string {

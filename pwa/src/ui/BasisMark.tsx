@@ -1,19 +1,10 @@
 import { useState } from "preact/hooks";
 
+import type { Input } from "../documents";
 import { fieldName, format, hasText, t } from "../text";
 
-/** One input of an answer and where it comes from, as replies list them. */
-export interface Basis {
-  field: string;
-  value: unknown;
-  unit: string;
-  basis: "typed" | "measured" | "published" | "assumed";
-  source?: string | null;
-  measure_by?: string | null;
-}
-
 /** Says by a dotted underline what a number rests on; a tap shows the source and how to measure one's own. */
-export function BasisMark({ input }: { input: Basis }) {
+export function BasisMark({ input }: { input: Input }) {
   const [open, setOpen] = useState(false);
   return (
     <span class={`basis basis-${input.basis}`}>
@@ -32,7 +23,7 @@ export function BasisMark({ input }: { input: Basis }) {
 }
 
 /** The value used, its source and the way to measure it, each a sentence. */
-export function basisWords(input: Basis): string[] {
+function basisWords(input: Input): string[] {
   const words = [t("basis.value", { value: shownValue(input) }), t(`basis.${input.basis}_long`)];
   if (input.source && hasText(`source.${input.source}`)) words.push(t("basis.source", { source: t(`source.${input.source}`) }));
   if (input.measure_by && hasText(`measure.${input.measure_by}`)) words.push(t(`measure.${input.measure_by}`));
@@ -42,7 +33,7 @@ export function basisWords(input: Basis): string[] {
 /** Fractions that people say in per cent. */
 const SHARES = ["residue", "vessel_share", "rated_share"];
 
-export function shownValue({ field, value, unit }: Basis): string {
+export function shownValue({ field, value, unit }: Input): string {
   const name = (field.split(".").at(-1) ?? field).replace(/\[\d+\]$/, "");
   if (typeof value === "number" && SHARES.includes(name)) return t("basis.percent", { percent: 100 * value });
   if (typeof value === "boolean") return t(value ? "basis.yes" : "basis.no");

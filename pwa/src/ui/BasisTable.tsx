@@ -1,8 +1,9 @@
+import type { Input } from "../documents";
 import { fieldName, hasText, t } from "../text";
-import { type Basis, shownValue } from "./BasisMark";
+import { shownValue } from "./BasisMark";
 
 /** Every input of an answer: value, basis, and for an assumed one how to measure it. */
-export function BasisTable({ inputs }: { inputs: Basis[] }) {
+export function BasisTable({ inputs }: { inputs: Input[] }) {
   const assumed = inputs.filter((one) => one.basis === "assumed").length;
   return (
     <details class="basis-table">

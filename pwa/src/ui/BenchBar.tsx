@@ -26,7 +26,7 @@ export function BenchBar({ undoes, onUndo, onAid, onMore }: Props) {
   );
 }
 
-export function UndoButton({ undoes, onUndo }: { undoes: string | null; onUndo: () => void }) {
+function UndoButton({ undoes, onUndo }: { undoes: string | null; onUndo: () => void }) {
   if (undoes === null) return <p class="no-undo">{t("screen.nothing_to_undo")}</p>;
   return (
     <button type="button" class="undo" onClick={onUndo}>

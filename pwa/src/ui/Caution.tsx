@@ -1,7 +1,6 @@
+import type { SignalWord } from "../documents";
 import { t } from "../text";
 import { AlertSign } from "./icons";
-
-export type SignalWord = "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
 
 /** A safety message: signal word on its colour with its sign (ISO 3864-2, ANSI Z535.4), then the sentence.
  * NOTICE is not about injury and carries no alert sign. */

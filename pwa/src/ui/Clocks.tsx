@@ -1,4 +1,5 @@
-import { formatCountdown, t } from "../text";
+import { t } from "../text";
+import { formatLeft } from "./left";
 
 /** A running clock as it is drawn; `href` leads to the batch it belongs to, where that is another one. */
 export interface ClockMark {
@@ -32,12 +33,11 @@ export function Clocks({ clocks, now, strip = false }: Props) {
 
 function Face({ clock, now }: { clock: ClockMark; now: number }) {
   const left = clock.due_ms - now;
-  const { text, unit } = formatCountdown(left);
   const gone = Math.min(1, Math.max(0, (now - clock.started_ms) / Math.max(1, clock.due_ms - clock.started_ms)));
   const state = left <= 0 ? "due" : left < 120_000 ? "soon" : "far";
   return (
     <span class={`clock clock-${state}`}>
-      <b>{left <= 0 ? t("screen.due") : unit ? `${text} ${unit}` : text}</b>
+      <b>{formatLeft(left)}</b>
       <span class="clock-name">{clock.batch ? `${clock.batch}: ${clock.name}` : clock.name}</span>
       <i class="clock-gone" style={{ width: `${Math.round(gone * 100)}%` }} />
     </span>

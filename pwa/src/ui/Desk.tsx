@@ -6,7 +6,7 @@ interface Props {
   title: string;
   /** Which of the places in the foot this is, or "". */
   here: "today" | "plan" | "batches" | "help" | "settings" | "";
-  children: ComponentChildren;
+  children?: ComponentChildren;
 }
 
 const PLACES = [

@@ -1,8 +1,17 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 
-/** A page laid over the bench; what lies under it stays as it is. */
-export function Sheet({ title, children }: { title: string; children: ComponentChildren }) {
+import { t } from "../text";
+import { BigButton } from "./BigButton";
+
+interface Props {
+  title: string;
+  onClose: () => void;
+  children: ComponentChildren;
+}
+
+/** A page laid over the bench; what lies under it stays as it is. Its foot leads back. */
+export function Sheet({ title, onClose, children }: Props) {
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   return (
@@ -11,6 +20,9 @@ export function Sheet({ title, children }: { title: string; children: ComponentC
         {title}
       </h2>
       {children}
+      <div class="sheet-foot">
+        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
+      </div>
     </div>
   );
 }

@@ -119,13 +119,12 @@ interface ChoiceProps {
   options: { value: string; label: string }[];
   onValue: (value: string) => void;
   problem?: ProblemDocument | null;
-  note?: ComponentChildren;
 }
 
-export function ChoiceField({ label, value, options, onValue, problem = null, note }: ChoiceProps) {
+export function ChoiceField({ label, value, options, onValue, problem = null }: ChoiceProps) {
   const id = useId();
   return (
-    <FieldFrame label={label} id={id} problem={problem} note={note}>
+    <FieldFrame label={label} id={id} problem={problem}>
       <select id={id} class="field-whole" value={value} onChange={(event) => onValue(event.currentTarget.value)}>
         {options.map((one) => (
           <option key={one.value} value={one.value}>

@@ -5,7 +5,7 @@ const MOST_DIGITS = 5;
 const MOST_LETTERS = 12;
 
 /** The mark between whole and part in the reader's language: "." or ",". */
-export function decimalMark(): string {
+function decimalMark(): string {
   return new Intl.NumberFormat(locale()).format(1.5).replace(/\d/g, "");
 }
 

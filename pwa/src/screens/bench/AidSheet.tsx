@@ -1,15 +1,11 @@
 import { t } from "../../text";
-import { BigButton } from "../../ui/BigButton";
 import { FirstAid } from "../../ui/FirstAid";
 import { Sheet } from "../../ui/Sheet";
 
 export function AidSheet({ onClose }: { onClose: () => void }) {
   return (
-    <Sheet title={t("aid.title")}>
+    <Sheet title={t("aid.title")} onClose={onClose}>
       <FirstAid />
-      <div class="sheet-foot">
-        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
-      </div>
     </Sheet>
   );
 }

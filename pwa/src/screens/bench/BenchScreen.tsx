@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, settings, undo } from "../../state";
+import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, settings, storage, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -87,6 +87,7 @@ function clocksOf(batchId: string): ClockMark[] {
 }
 
 function troubleOf(batch: Batch): string {
+  if (storage.value === "failed") return t("desk.cannot_keep");
   if (batch.failure) return t("desk.engine_failed");
   if (awake.value === "refused" || awake.value === "missing") return t("desk.will_not_stay_awake");
   return "";

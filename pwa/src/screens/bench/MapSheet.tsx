@@ -1,6 +1,5 @@
 import type { PlanDocument } from "../../documents";
 import { t } from "../../text";
-import { BigButton } from "../../ui/BigButton";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { Sheet } from "../../ui/Sheet";
 import { slabOf } from "../pictures";
@@ -9,12 +8,9 @@ import { slabOf } from "../pictures";
 export function MapSheet({ plan, onClose }: { plan: PlanDocument; onClose: () => void }) {
   const slab = slabOf(plan.reply);
   return (
-    <Sheet title={t("screen.cut_lines")}>
+    <Sheet title={t("screen.cut_lines")} onClose={onClose}>
       <SlabMap slab={slab} place="bench" />
       <CutList slab={slab} />
-      <div class="sheet-foot">
-        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
-      </div>
     </Sheet>
   );
 }

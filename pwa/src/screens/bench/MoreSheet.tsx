@@ -1,6 +1,5 @@
 import type { Action, Advice } from "../../documents";
 import { t } from "../../text";
-import { BigButton } from "../../ui/BigButton";
 import { AidSign, BackSign } from "../../ui/icons";
 import { Sheet } from "../../ui/Sheet";
 
@@ -15,7 +14,7 @@ interface Props {
 /** Everything else one may do at this step: first aid first, skipping last. */
 export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
   return (
-    <Sheet title={t("screen.more_title")}>
+    <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
         <AidSign size={44} />
         {t("button.first_aid_burn")}
@@ -34,9 +33,6 @@ export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
       <a class="bench-link" href="/">
         {t("screen.today")}
       </a>
-      <div class="sheet-foot">
-        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
-      </div>
     </Sheet>
   );
 }

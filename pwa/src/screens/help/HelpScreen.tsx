@@ -1,5 +1,6 @@
+import type { SignalWord } from "../../documents";
 import { t } from "../../text";
-import { Caution, type SignalWord } from "../../ui/Caution";
+import { Caution } from "../../ui/Caution";
 import { Desk } from "../../ui/Desk";
 import { FirstAid } from "../../ui/FirstAid";
 

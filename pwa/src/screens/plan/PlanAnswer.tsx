@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 
-import type { SlabPlanReply } from "../../engine/types";
+import type { SlabPlanReply } from "../../documents";
 import { now, type SlabAnswer } from "../../state";
 import { format, formatTime, t } from "../../text";
-import { type Basis, BasisMark } from "../../ui/BasisMark";
+import { BasisMark } from "../../ui/BasisMark";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
@@ -21,7 +21,7 @@ interface Props {
 
 /** The plan as sentences, then as pictures; every number with what it rests on. */
 export function PlanAnswer({ answer, children }: Props) {
-  const reply = answer.reply as SlabPlanReply;
+  const { reply } = answer;
   return (
     <>
       <Sentences reply={reply} />
@@ -31,7 +31,7 @@ export function PlanAnswer({ answer, children }: Props) {
       <CoolingCard reply={reply} />
       <section class="card">
         <h2>{t("desk.rests_on")}</h2>
-        <BasisTable inputs={reply.inputs as Basis[]} />
+        <BasisTable inputs={reply.inputs} />
         <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
       </section>
     </>
@@ -70,8 +70,7 @@ function Sentences({ reply }: { reply: SlabPlanReply }) {
 
 /** The marks for the inputs that matter most to a card, in the order named. */
 function Marks({ reply, fields }: { reply: SlabPlanReply; fields: string[] }) {
-  const inputs = reply.inputs as Basis[];
-  const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
+  const found = fields.map((field) => reply.inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
   return (
     <p class="marks">
       {found.map((input) => (

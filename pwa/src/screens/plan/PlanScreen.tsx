@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { PlanDocument, Shop } from "../../documents";
-import { batches, openBatch, shop as shopSignal } from "../../state";
+import { batches, isOpen, openBatch, shop as shopSignal } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
@@ -49,7 +49,7 @@ function Planning({ shop }: { shop: Shop }) {
 
 /** Tells two open batches of one product apart: "Squares", "Squares B", "Squares C". */
 function ownName(name: string): string {
-  const open = [...batches.value.values()].filter((one) => one.run?.closed_at_ms == null).map((one) => one.plan.name);
+  const open = [...batches.value.values()].filter(isOpen).map((one) => one.plan.name);
   const free = ["", ..."BCDEFGHIJKLMNOPQRSTUVWXYZ"].map((letter) => (letter ? `${name} ${letter}` : name));
   return free.find((one) => !open.includes(one)) ?? name;
 }

@@ -1,6 +1,5 @@
 import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
-import { partsOf } from "../pictures";
 
 interface Row {
   what: string;
@@ -40,36 +39,29 @@ export function Compared({ record }: { record: BatchRecord }) {
   );
 }
 
-/** The good centres counted at the end, or null before the count. */
-function counted(run: BatchRecord["run"]): number | null {
-  return typeof run["pieces"] === "number" ? run["pieces"] : null;
-}
-
 function rows({ plan, run }: BatchRecord): Row[] {
   const { reply } = plan;
-  const parts = partsOf(run);
-  const weighed = run["weighed_kg"] as number | null;
-  const [poured, firm] = [parts.done["melt"], parts.done["cool"]];
-  const bursts = parts.melt.bursts.length;
+  const [poured, firm] = [run.done["melt"], run.done["cool"]];
+  const bursts = run.melt.bursts.length;
   return [
-    { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", weighed) },
-    { what: t("desk.row_lot"), planned: "", happened: String(run["lot"] ?? "–") },
+    { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", run.weighed_kg) },
+    { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
     { what: t("desk.row_bursts"), planned: String(reply.melt.bursts.length), happened: bursts ? String(bursts) : "–" },
     {
       what: t("desk.row_ready"),
       planned: formatDuration(reply.cool.ready_s),
       happened: poured !== undefined && firm !== undefined ? formatDuration((firm - poured) / 1000) : "–",
     },
-    { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", counted(run)) },
+    { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", run.pieces) },
   ];
 }
 
 /** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */
 function yieldWords({ plan, run, summary }: BatchRecord): string[] {
-  const pieces = counted(run);
+  const { pieces } = run;
   if (pieces === null) return [t("desk.not_counted_yet")];
   const words = [t("desk.yield_pieces", { n: pieces, percent: percent(pieces, plan.reply.cut.pieces) })];
-  const weighed = (run["weighed_kg"] as number | null) ?? summary.caramel_kg;
+  const weighed = run.weighed_kg ?? summary.caramel_kg;
   if (summary.good_kg !== null && weighed) {
     words.push(t("desk.yield_mass", { good_kg: summary.good_kg, percent: percent(summary.good_kg, weighed) }));
   }

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { BenchEvent } from "../../documents";
+import { correctedMs } from "../../order";
 import { type BatchRecord, loadRecord } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -8,7 +8,7 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { type Happening, Timeline } from "../../ui/Timeline";
-import { cooledSlab, meltedLadder, partsOf, plannedLadder, slabOf } from "../pictures";
+import { cooledSlab, meltedLadder, plannedLadder, slabOf } from "../pictures";
 import { Compared } from "./Compared";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed";
@@ -36,10 +36,10 @@ export function RecordScreen({ batchId }: { batchId: string }) {
   return <RecordView record={loaded} />;
 }
 
-export function RecordView({ record }: { record: BatchRecord }) {
+function RecordView({ record }: { record: BatchRecord }) {
   const { plan, events, run, summary } = record;
   const ladder = meltedLadder(plan, run, null);
-  const poured = partsOf(run).done["melt"] !== undefined;
+  const poured = run.done["melt"] !== undefined;
   return (
     <Desk title={plan.name} here="batches">
       <p class="quiet">
@@ -83,7 +83,7 @@ export function RecordView({ record }: { record: BatchRecord }) {
 /** The log in its order, with what was taken back and what did not fit marked; `undone` itself is not a line. */
 function happenings({ events, run }: BatchRecord): Happening[] {
   const undone = new Set(events.filter((one) => one.kind === "undone").map((one) => one.body["event_id"]));
-  const ignored = new Set(((run["ignored"] ?? []) as { id: string | null }[]).map((one) => one.id));
+  const ignored = new Set(run.ignored.map((one) => one.id));
   return events
     .filter((one) => one.kind !== "undone" && one.kind !== "cooling_refitted")
     .map((one) => ({
@@ -94,8 +94,4 @@ function happenings({ events, run }: BatchRecord): Happening[] {
       undone: undone.has(one.id),
       ignored: ignored.has(one.id),
     }));
-}
-
-function correctedMs(event: BenchEvent): number {
-  return event.at_ms + event.offset_ms;
 }

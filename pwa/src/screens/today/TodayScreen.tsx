@@ -1,11 +1,11 @@
-import { applyUpdate, type Batch, batches, now, offlineReady, shop, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
 
 export function TodayScreen() {
-  const running = [...batches.value.values()].filter((batch) => batch.run?.closed_at_ms == null);
+  const running = [...batches.value.values()].filter(isOpen);
   return (
     <Desk title={shop.value?.name ?? t("desk.place_today")} here="today">
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
