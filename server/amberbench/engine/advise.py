@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from .advise_melt import melt_page
+from .advise_melt import frame_for, melt_page
 from .problems import Problem
 from .prompts import button, clock, entry, skip
 from .run import open_step
@@ -13,6 +13,13 @@ from .run import open_step
 SOAK_MS = 120000.0
 # Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
 CENTRES_REST_MS = 15 * 60000.0
+# A slab's top reads no further than this below the shop's room or above what was poured (assumed: a cold kitchen and
+# an infrared thermometer's error); anything else is a slip of the finger.
+READS_OFF_K = 12.0
+# A count or a rest this many times what was planned or weighed in is a slip of the finger too (assumed).
+MOST_TIMES = 4
+# A slab longer or shorter than the map by more than this share no longer matches it (assumed).
+SAME_LENGTH = 0.03
 
 
 def advise(run, at_ms):
@@ -58,7 +65,8 @@ def _clocks(run):
 
 
 def _wants(run):
-    """The refit of the cooling, when readings or touch tests have come in that no refit has seen."""
+    """The refit of the cooling, when readings or touch tests have come in that no refit has seen; `keep` names what
+    of its reply goes into the log."""
     cool = run["cool"]
     if "melt" not in run["done"] or "cool" in run["done"] or run["closed_at_ms"] is not None:
         return None
@@ -66,7 +74,9 @@ def _wants(run):
     if seen == cool["fitted"]:
         return None
     request = dict(cool["request"], readings=cool["readings"], touches=cool["touches"])
-    return {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
+    wants = {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
+    wants["keep"] = ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"]
+    return wants
 
 
 # One page for each step ---------------------------------------------------------------------------------------------
@@ -107,8 +117,7 @@ def _lot(run, at_ms, advice):
 def _cool(run, at_ms, advice):
     cool = run["cool"]
     poured_ms = run["done"]["melt"]
-    last = cool["readings"][-1]["surface_c"] if cool["readings"] else None
-    read = {"code": "button.read_slab", "entry": entry("slab_read", "surface_c", 0.0, 150.0, last=last)}
+    read = {"code": "button.read_slab", "entry": _slab_entry(cool)}
     firm = button("firm", "touched", {"firm": True})
     if at_ms >= cool["due_ms"]:
         advice["step"] = "touch"
@@ -131,6 +140,14 @@ def _cool(run, at_ms, advice):
     advice["choices"] = [dict(firm, code="button.firm_now")]
 
 
+def _slab_entry(cool):
+    request = cool["request"]
+    low_c = max(0.0, request["room_c"] - READS_OFF_K)
+    high_c = min(150.0, request["start_c"] + READS_OFF_K)
+    last = cool["readings"][-1]["surface_c"] if cool["readings"] else None
+    return entry("slab_read", "surface_c", low_c, high_c, last=last)
+
+
 def _plain(words, kind, word, caution):
     """A step of one sentence, one button and one caution."""
 
@@ -142,15 +159,32 @@ def _plain(words, kind, word, caution):
     return page
 
 
+def _by_map(words, kind, caution):
+    """As `_plain`, by the slab map; says so when more or less was weighed in and the map is not the slab's length."""
+    plain = _plain(words, kind, "CAUTION", caution)
+
+    def page(run, at_ms, advice):
+        plain(run, at_ms, advice)
+        planned_m, length_m = run["planned"]["length_m"], frame_for(run)["length_m"]
+        if abs(length_m - planned_m) > SAME_LENGTH * planned_m:
+            advice["more"] = {"code": "more.other_length", "values": {"length_m": length_m, "planned_m": planned_m}}
+
+    return page
+
+
 def _count(run, at_ms, advice):
-    pieces = run["planned"]["pieces"]
+    planned = run["planned"]
+    pieces = planned["pieces"]
+    likely = pieces * frame_for(run)["length_m"] / planned["length_m"]
+    most = max(100, int(MOST_TIMES * max(pieces, likely)))
     advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
-    advice["entry"] = entry("counted", "pieces", 0, 100000, likely_low=0.9 * pieces, likely_high=pieces)
+    advice["entry"] = entry("counted", "pieces", 0, most, likely_low=0.9 * likely, likely_high=likely)
     advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
 
 
 def _weigh_out(run, at_ms, advice):
-    advice["entry"] = entry("weighed_out", "kg", 0.0, 50.0, body={"what": "rest"})
+    weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
+    advice["entry"] = entry("weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest"})
     advice["entry"]["name"] = "rest_kg"
     advice["choices"] = [skip("weigh_out")]
 
@@ -174,8 +208,8 @@ STEPS = {
     "loosen": _plain("loosened", "freed", "CAUTION", "knife"),
     "prebottom": _plain("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),
     "flip": _plain("flipped", "flipped", "CAUTION", "flip"),
-    "score": _plain("scored", "scored", "CAUTION", "knife"),
-    "cut": _plain("cut", "cut", "CAUTION", "knife_cut"),
+    "score": _by_map("scored", "scored", "knife"),
+    "cut": _by_map("cut", "cut", "knife_cut"),
     "count": _count,
     "weigh_out": _weigh_out,
     "close": _close,

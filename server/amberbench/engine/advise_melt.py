@@ -95,7 +95,7 @@ def _next_burst(run, at_ms, advice):
         return
     poured = button("pour_now", "poured", {"bulk_c": min(max(now["bulk_c"], 20.0), 150.0)})
     if state["read_wanted"] or now["action"] == "read_again":
-        _read(state, now, advice)
+        _read(state, now, advice, poured)
     elif now["action"] == "ready":
         _ready(run, now, advice, poured)
     elif now["action"] == "burst":
@@ -115,27 +115,29 @@ def _by_hand(state, now, advice):
     advice["choices"] = [button("pour_now", "poured", {"bulk_c": state["last_c"]})]
 
 
-def _read(state, now, advice):
+def _read(state, now, advice, poured):
     again = now["action"] == "read_again" and not state["read_wanted"]
     advice["step"] = "read"
     advice["say"] = {"code": "say.read_again" if again else "say.read", "values": {}}
     advice["more"] = now["reason"] if again else None
     advice["entry"] = _reading_entry(state, now)
-    advice["choices"] = [skip("read")] if not again else []
+    # A thermometer that has died must not hold up hot caramel; one that read nonsense must not let it be poured.
+    by_eye = [] if now["reason"]["code"] == "reason.reading_off" else [poured]
+    advice["choices"] = by_eye if again else [skip("read")]
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
 def _ready(run, now, advice, poured):
     advice["step"] = "pour"
     advice["say"] = {"code": "say.ready", "values": {}}
-    advice["more"] = {"code": "more.pour", "values": _frame_for(run)}
+    advice["more"] = {"code": "more.pour", "values": frame_for(run)}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["action"] = dict(poured, code="button.poured")
     advice["choices"] = [{"code": "button.read_now", "entry": _reading_entry(run["melt"], now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
 
 
-def _frame_for(run):
+def frame_for(run):
     """The frame that brings what was weighed in to the height of the bars: the area follows the mass."""
     planned = run["planned"]
     share = 1.0 if run["weighed_kg"] is None else run["weighed_kg"] / planned["caramel_kg"]

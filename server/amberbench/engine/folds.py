@@ -27,6 +27,10 @@ STEP_OF = {kind: step for step, kind in STEPS}
 ORDER = [step for step, _ in STEPS]
 # A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
 USUAL_GAP_S = 90.0
+# A block that should have been warmer than this after the burst and still has lumps is read all the same: somebody may
+# take grain for lumps, and bursts nobody measures end in scorched caramel (lumps go at 46 to 52 °C; common practice, no
+# published source).
+LUMPS_GONE_C = 50.0
 MOST_READINGS = 60
 MOST_HISTORY = 390
 
@@ -119,7 +123,8 @@ def _stir(run, body, at_ms):
     melt["history"].append({"kind": "stir", "free": body["free"]})
     newly_free = body["free"] and not melt["free"]
     melt["free"] = melt["free"] or body["free"]
-    melt["read_wanted"] = melt["free"] and (burning["read"] or newly_free)
+    lumps_too_long = not melt["free"] and (burning["expected_c"] or 0.0) > LUMPS_GONE_C
+    melt["read_wanted"] = lumps_too_long or (melt["free"] and (burning["read"] or newly_free))
     rung = {name: burning[name] for name in ("advised_s", "from_c", "expected_c", "low_c", "high_c")}
     rung.update({"at_ms": burning["started_ms"], "seconds_s": seconds_s, "free": body["free"], "reading_c": None})
     melt["bursts"].append(rung)

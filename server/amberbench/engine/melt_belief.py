@@ -15,6 +15,7 @@ SKIN_COLD_K, SKIN_SD_K = 4.0, 2.1  # a reading of a skin runs 3–5 K cold; from
 SKIN_SHARE = 0.1  # how often a skin is read after all; assumed
 LUMP_COLD_K, LUMP_SD_K = 2.5, 8.0  # before it stirs freely readings scatter by 6 K and run 3 K cold; almost no weight
 FREE_C, FREE_SD_K = 48.0, 2.6  # stirs freely from 46–52 °C; common practice, no published source
+NO_LUMPS_C = FREE_C + 16.0  # as hot as this there are no lumps, whatever was said: grain or scorched bits (assumed)
 FAR_SD = 4.0  # a reading further off than this asks for a second one
 MOST_SD_K = 60.0  # beyond that a melt is unknown; keeps absurd histories within what a reply may say
 MOST_POWER_W, LEAST_POWER_W = 3500.0, 20.0  # no oven heats a bowl with more; with less it is off
@@ -123,12 +124,14 @@ class Belief:
 
     def lumpy(self):
         """True while a reading is not to be trusted: it does not stir freely, or nobody said and it is too cool."""
-        return not self.free if self.free is not None else self.t_c < FREE_C + 4.0
+        if self.free is None:
+            return self.t_c < FREE_C + 4.0
+        return not self.free and self.t_c < NO_LUMPS_C
 
     def read(self, surface_c):
         """An infrared reading; one far off the prediction is kept in doubt until a second one agrees with it."""
         self.cool(heating.READ_S)
-        if self.lumpy():
+        if self.lumpy() and surface_c < NO_LUMPS_C:
             self._correct(((1.0, LUMP_COLD_K, LUMP_SD_K),), surface_c)
             return
         off_k = surface_c + FRESH_COLD_K - self.t_c

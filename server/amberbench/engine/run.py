@@ -108,6 +108,8 @@ def apply(run, event):
         return _ignore(run, event, "unknown_kind")
     if run["closed_at_ms"] is not None and kind != "noted":
         return _ignore(run, event, "batch_closed")
+    burning = run["melt"]["burning"]
+    turned = kind == "stirred" and burning is not None and burning["then"] == "turn" and not event["body"].get("free")
     try:
         known = fields.EVENTS[kind]
         body = check.checked(known, {name: event["body"][name] for name in known if name in event["body"]})
@@ -118,7 +120,7 @@ def apply(run, event):
         return _ignore(run, event, str(unfit))
     run["last_at_ms"] = _later(run["last_at_ms"], at_ms)
     if kind not in ("batch_opened", "cooling_refitted", "noted"):
-        run["undoable"] = {"event_id": event["id"], "kind": kind}
+        run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
     return run
 
 
