@@ -17,7 +17,8 @@ RUN = """async ([only, enhanced]) => {
         resultTypes: ["violations"],
     });
     return {
-        faults: found.violations.flatMap((rule) => rule.nodes.map((node) => [rule.id, node.target.flat().join(" "), rule.help])),
+        faults: found.violations.flatMap((rule) =>
+            rule.nodes.map((node) => [rule.id, node.target.flat().join(" "), rule.help])),
     };
 }"""
 

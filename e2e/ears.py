@@ -1,10 +1,8 @@
-"""Hears the phone: a wiretap on the browser's own audio, vibration and wake lock, to be put in before the app starts."""
-
-from typing import Any
+"""Hears the phone: a wiretap on the browser's own audio and wake lock, put in before the app starts."""
 
 from playwright.sync_api import BrowserContext, Page
 
-# Each tone the app starts is noted with the phone's time; each wake lock asked for is kept, so that it can be taken away.
+# Each tone the app starts is noted with the phone's time; each wake lock is kept, so that it can be taken away.
 WIRETAP = """(() => {
     globalThis.heard = [];
     globalThis.locks = [];
@@ -48,5 +46,3 @@ def refuses_to_stay_awake(context: BrowserContext) -> None:
 
 def knows_no_wake_lock(context: BrowserContext) -> None:
     context.add_init_script("delete Navigator.prototype.wakeLock")
-
-

@@ -96,7 +96,10 @@ def _gap_faults(controls: list[Box]) -> list[str]:
     for one, other in combinations(controls, 2):
         least = KEY_GAP if one["kind"] == other["kind"] == "key" else GAP
         gap = max(
-            one["left"] - other["right"], other["left"] - one["right"], one["top"] - other["bottom"], other["top"] - one["bottom"]
+            one["left"] - other["right"],
+            other["left"] - one["right"],
+            one["top"] - other["bottom"],
+            other["top"] - one["bottom"],
         )
         if gap < least - SLACK:
             faults.append(f"“{one['name']}” and “{other['name']}” are {gap:.1f} px apart, not {least}")
@@ -122,12 +125,16 @@ def _view_faults(seen: dict[str, Any]) -> list[str]:
             faults.append(f"“{thing['text']}” runs out of the screen")
     faults += [f"“{text['text']}” is cut short" for text in seen["texts"] if text["cut"]]
     big = [control for control in seen["controls"] if control["kind"] == "big"]
-    return faults + [f"“{one['name']}” is not wholly in view" for one in big if not _inside(one, seen["width"], seen["height"])]
+    return faults + [
+        f"“{one['name']}” is not wholly in view" for one in big if not _inside(one, seen["width"], seen["height"])
+    ]
 
 
 def _inside(rect: Box, wide: float, high: float) -> bool:
     top = rect["top"] if high < float("inf") else 0
-    return bool(rect["left"] > -SLACK and rect["right"] < wide + SLACK and top > -SLACK and rect["bottom"] < high + SLACK)
+    return bool(
+        rect["left"] > -SLACK and rect["right"] < wide + SLACK and top > -SLACK and rect["bottom"] < high + SLACK
+    )
 
 
 def _overlap_faults(seen: dict[str, Any]) -> list[str]:
