@@ -42,10 +42,8 @@ def browser_type_launch_args(chromium_path: str) -> dict[str, Any]:
 
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[Server]:
-    server = Server(tmp_path)
-    server.start()
-    yield server
-    server.stop()
+    with Server(tmp_path) as server:
+        yield server
 
 
 @pytest.fixture

@@ -8,6 +8,7 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
+from typing import Self
 
 PATIENCE_S = 30.0
 
@@ -27,6 +28,13 @@ class Server:
         self.database = folder / "shop.sqlite"
         self.log = folder / "server.log"
         self.process: subprocess.Popen[bytes] | None = None
+
+    def __enter__(self) -> Self:
+        self.start()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.stop()
 
     def start(self) -> None:
         environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{self.database}"}

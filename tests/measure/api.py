@@ -3,6 +3,7 @@
 import http.client
 import json
 from collections.abc import Iterator
+from contextlib import AbstractContextManager, closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -24,18 +25,16 @@ def rows() -> Iterator[Row]:
         "melt": plan["reply"]["melt_request"],
         "cooling": plan["reply"]["cool_request"],
     }
-    with TemporaryDirectory() as folder:
-        server = Server(Path(folder))
-        server.start()
-        connection = http.client.HTTPConnection("127.0.0.1", server.port, timeout=30)
-        try:
-            jobs = {name: _job(connection, name, json.dumps(request)) for name, request in requests.items()}
-            trivial = _job(connection, "health")
-            for name, found in compared(jobs, trivial, ROUNDS).items():
-                yield time_row(f"API: POST /api/plans/{name}", found, "GET /api/health")
-        finally:
-            connection.close()
-            server.stop()
+    with TemporaryDirectory() as folder, Server(Path(folder)) as server, connected(server) as connection:
+        jobs = {name: _job(connection, name, json.dumps(request)) for name, request in requests.items()}
+        trivial = _job(connection, "health")
+        for name, found in compared(jobs, trivial, ROUNDS).items():
+            yield time_row(f"API: POST /api/plans/{name}", found, "GET /api/health")
+
+
+def connected(server: Server) -> AbstractContextManager[http.client.HTTPConnection]:
+    """One connection to a server, closed with the block."""
+    return closing(http.client.HTTPConnection("127.0.0.1", server.port, timeout=60))
 
 
 def _job(connection: http.client.HTTPConnection, name: str, text: str | None = None) -> Job:

@@ -67,10 +67,7 @@ class Starts:
 
 def rows() -> Iterator[Row]:
     """One row."""
-    with TemporaryDirectory() as folder, ExitStack() as stack:
-        server = Server(Path(folder))
-        server.start()
-        stack.callback(server.stop)
+    with TemporaryDirectory() as folder, Server(Path(folder)) as server, ExitStack() as stack:
         starts = Starts(stack, Path(folder) / "profile", server.url)
         path = starts.begins_a_batch()
         found = compared({"start": lambda: starts.start(path)}, starts.loop, STARTS)["start"]

@@ -16,18 +16,14 @@ MOST_BYTES = 400_000
 
 def rows() -> Iterator[Row]:
     """One row, counted between browser and server, so that workers and the service worker are in it."""
-    with TemporaryDirectory() as folder:
-        server = Server(Path(folder))
-        server.start()
-        try:
-            with (
-                wire.counted(server.port) as relay,
-                browser.opened(Path(folder) / "profile", relay.url) as context,
-            ):
-                Phone(context.pages[0], fake_clock=False).installs()
-                sent = relay.sent
-        finally:
-            server.stop()
+    with (
+        TemporaryDirectory() as folder,
+        Server(Path(folder)) as server,
+        wire.counted(server.port) as relay,
+        browser.opened(Path(folder) / "profile", relay.url) as context,
+    ):
+        Phone(context.pages[0], fake_clock=False).installs()
+        sent = relay.sent
     yield size_row("first load, over the wire with heads", sent, "built files as they are", plain_bytes(), MOST_BYTES)
 
 

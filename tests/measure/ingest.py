@@ -4,13 +4,14 @@ import http.client
 import json
 import sqlite3
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from e2e.server import Server
 from tests.log import Phone
 
-from .api import asked
+from .api import asked, connected
 from .table import Row, time_row
 from .timing import compared, timed
 
@@ -22,21 +23,17 @@ MEMBERS = ("id", "v", "shop_id", "device_id", "seq", "at_ms", "offset_ms", "batc
 def rows() -> Iterator[Row]:
     """One row; the server stores, numbers, answers and folds each batch that was touched."""
     texts = groups(GROUPS + 1)
-    with TemporaryDirectory() as folder:
-        server = Server(Path(folder))
-        server.start()
-        connection = http.client.HTTPConnection("127.0.0.1", server.port, timeout=60)
-        bare = bare_store(Path(folder) / "bare.sqlite")
-        try:
-            pushed, kept = iter(texts), iter(texts)
-            jobs = {"push": lambda: timed(lambda: push(connection, next(pushed)))}
-            found = compared(jobs, lambda: timed(lambda: keep(bare, next(kept))), GROUPS)["push"]
-            stored = bare.execute("SELECT count(*) FROM events").fetchone()[0]
-            yield time_row(f"API: POST /api/events, {GROUP} of {stored:,}", found, "json.loads + executemany")
-        finally:
-            bare.close()
-            connection.close()
-            server.stop()
+    with (
+        TemporaryDirectory() as folder,
+        Server(Path(folder)) as server,
+        connected(server) as connection,
+        closing(bare_store(Path(folder) / "bare.sqlite")) as bare,
+    ):
+        pushed, kept = iter(texts), iter(texts)
+        jobs = {"push": lambda: timed(lambda: push(connection, next(pushed)))}
+        found = compared(jobs, lambda: timed(lambda: keep(bare, next(kept))), GROUPS)["push"]
+        stored = bare.execute("SELECT count(*) FROM events").fetchone()[0]
+    yield time_row(f"API: POST /api/events, {GROUP} of {stored:,}", found, "json.loads + executemany")
 
 
 def groups(count: int) -> list[str]:

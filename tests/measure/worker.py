@@ -41,16 +41,14 @@ footnotes: list[str] = []
 
 def rows() -> Iterator[Row]:
     """One row for each call, at the phone's speed."""
-    with TemporaryDirectory() as folder:
-        server = Server(Path(folder))
-        server.start()
-        try:
-            with browser.opened(Path(folder) / "profile", server.url) as context:
-                page = context.pages[0]
-                Phone(page, fake_clock=False).installs()
-                yield from _rows(page)
-        finally:
-            server.stop()
+    with (
+        TemporaryDirectory() as folder,
+        Server(Path(folder)) as server,
+        browser.opened(Path(folder) / "profile", server.url) as context,
+    ):
+        page = context.pages[0]
+        Phone(page, fake_clock=False).installs()
+        yield from _rows(page)
 
 
 def _rows(page: Page) -> Iterator[Row]:
