@@ -32,12 +32,9 @@ def test_a_frame_made_for_eight_by_ten_squares_gives_them():
     assert (reply["rows"], reply["columns"], reply["pieces"], reply["rotated"]) == (8, 10, 80, False)
 
 
-def test_eighty_small_squares_come_from_an_eight_inch_pan():
-    # Common practice, no published source: about 80 centres of 0.9 inch from an 8 inch pan; here without trim 8 × 8.
-    assert (
-        cut(length_m=8 * 0.0254, width_m=8 * 0.0254, piece_length_m=0.0254, piece_width_m=0.0254, trim_m=0.0)["pieces"]
-        == 64
-    )
+def test_a_pan_of_eight_inches_without_trim_gives_eight_by_eight_inch_squares():
+    inches = {"length_m": 8, "width_m": 8, "piece_length_m": 1, "piece_width_m": 1, "trim_m": 0}
+    assert cut(**{name: number * 0.0254 for name, number in inches.items()})["pieces"] == 64
 
 
 def test_batons_are_turned_where_more_fit():

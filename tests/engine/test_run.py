@@ -219,7 +219,9 @@ def test_applying_one_by_one_gives_the_same_as_replay():
 def test_late_event_or_undo_asks_for_a_replay():
     bench = whole_batch()
     late = dict(bench.events[3], id="late")
-    assert run.apply(bench.run, late)["needs_replay"]
+    undo = dict(bench.events[-1], id="undo", kind="undone", body={"event_id": bench.events[3]["id"]})
+    for event in (late, undo):
+        assert run.apply(bench.run, event)["needs_replay"]
 
 
 def test_run_document_stays_under_twenty_kilobytes():
