@@ -167,7 +167,8 @@ class FineSlab:
         return brentq(lambda seconds: at(seconds)[0] - target_c, 0.0, until_s, xtol=0.01), at
 
 
-# Thickness m, k, ρ, cp and emissivity of the underside, as printed in DIN EN 12524 and handheld-thermometer manuals.
+# Thickness m (assumed); k, ρ, cp as printed in DIN EN 12524 (plywood of 500 kg/m³ for the board); emissivity of the
+# underside from handheld-thermometer manuals (stainless steel, aluminium as received, marble, planed oak).
 BASES = {
     "steel_sheet": (0.0015, 17.0, 7900.0, 460.0, 0.16),
     "aluminium_tray": (0.0015, 160.0, 2800.0, 880.0, 0.09),

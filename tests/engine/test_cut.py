@@ -45,8 +45,19 @@ def test_batons_are_turned_where_more_fit():
 
 def test_cuts_run_along_the_centres_and_through_the_middle_of_the_loss():
     reply = cut(length_m=0.1, width_m=0.06, piece_length_m=0.02, piece_width_m=0.02, trim_m=0.004, kerf_m=0.002)
+    # By hand: 4 + 20 + half of 2, then every 22 mm, and the far edge of the last centre.
     assert reply["cuts_across_m"] == pytest.approx([0.004, 0.025, 0.047, 0.069, 0.090])
     assert reply["cuts_along_m"] == pytest.approx([0.004, 0.025, 0.046])
+
+
+def test_what_was_not_typed_is_among_the_inputs_of_a_cut_and_of_a_frame():
+    sizes = {"piece_length_m": 0.024, "piece_width_m": 0.024}
+    cut_rows = cut(length_m=0.25, width_m=0.202, **sizes)["inputs"]
+    table = {"pieces": 80, "max_length_m": 0.6, "max_width_m": 0.4}
+    frame_rows = catalogue.call("cut.fit_frame", sizes | table | {"kerf_m": 0.0, "basis": {"kerf_m": "measured"}})
+    for rows, kerf in ((cut_rows, "assumed"), (frame_rows["inputs"], "measured")):
+        basis = {row["field"]: row["basis"] for row in rows}
+        assert (basis["trim_m"], basis["kerf_m"], basis["piece_length_m"]) == ("assumed", kerf, "typed")
 
 
 SIZES = {

@@ -29,7 +29,7 @@ def test_iec_form_gives_the_worked_example():
 @pytest.mark.parametrize(("watts", "seconds_s"), [(600, 70), (700, 60), (800, 52), (900, 47), (1000, 42), (1100, 38)])
 def test_service_table_is_met_when_the_start_delay_is_added_to_the_dial(watts, seconds_s):
     # Service table after IEC 60705: seconds at full power for a 10 K rise of 1 kg. Whole seconds: ± 1.3 %.
-    reply = power(water_kg=1.0, start_c=10.0, end_c=20.0, seconds_s=seconds_s + heating.DEAD_S)
+    reply = power(water_kg=1.0, start_c=10.0, end_c=20.0, seconds_s=seconds_s + 2.5)
     assert reply["power_w"] == pytest.approx(watts, rel=0.013)
 
 
@@ -61,10 +61,15 @@ def test_power_no_oven_has_is_refused(end_c, seconds_s):
     assert (caught.code, caught.unit) == ("power_out_of_reach", "W")
 
 
-@pytest.mark.parametrize(("mass_kg", "factor"), [(4.0, 1.0), (1.0, 1.0), (0.5, 0.9), (0.25, 0.8), (0.05, 0.5679)])
+@pytest.mark.parametrize(("mass_kg", "factor"), [(4.0, 1.0), (1.0, 1.0), (0.5, 0.9), (0.25, 0.8)])
 def test_load_factor_has_its_named_points(mass_kg, factor):
     # 1.0 at 1 kg and more, 0.9 at 0.5 kg, 0.8 at 0.25 kg (after Buffler 1993, from memory).
     assert heating.load_factor(mass_kg) == pytest.approx(factor, abs=1e-3)
+
+
+def test_a_hundred_grams_takes_half_to_seven_tenths():
+    # Buffler 1993, from memory.
+    assert 0.5 <= heating.load_factor(0.1) <= 0.7
 
 
 def test_measured_power_goes_before_the_rating_plate():

@@ -39,8 +39,9 @@ def test_mass_is_density_times_area_times_height_with_the_residue_on_top():
 
 
 def test_slab_settles_by_one_point_four_per_cent_from_74_to_21():
+    # Densities 1410.047 and 1429.518 kg/m³ (choi_okos_1986, USDA caramel): 12.7 mm settle to 12.527 mm, 1.38 % of it.
     reply = poured(solve_for="mass", length_m=0.3, width_m=0.2, slab_height_m=HALF_INCH_M)
-    assert 1.0 - reply["settled_height_m"] / reply["slab_height_m"] == pytest.approx(0.0138, abs=0.0003)
+    assert reply["slab_height_m"] / reply["settled_height_m"] - 1.0 == pytest.approx(0.01381, abs=1e-5)
 
 
 @given(
@@ -114,6 +115,14 @@ def test_a_thin_wide_pour_stiffens_before_it_is_spread():
     values = thin["warnings"][0]["values"]
     assert values["spread_s"] > values["stiff_s"] > 0
     assert codes(poured(solve_for="mass", length_m=0.4, width_m=0.3, slab_height_m=0.01)) == []
+    # By hand: 1410.047 kg/m³ × 3 mm × 14 K × 1914.06 J/(kg K), at 40 W/(m² K) and 67 °C in a room at 21 °C.
+    assert values["stiff_s"] == pytest.approx(1410.047 * 0.003 * 14.0 * 1914.06 / (40.0 * 46.0), rel=1e-3)
+
+
+def test_in_a_warm_room_it_stiffens_later():
+    thin = {"solve_for": "mass", "length_m": 1.0, "width_m": 0.6, "slab_height_m": 0.003}
+    cold, warm = (poured(room_c=room_c, **thin)["warnings"][0]["values"]["stiff_s"] for room_c in (16.0, 31.0))
+    assert warm / cold == pytest.approx((67.0 - 16.0) / (67.0 - 31.0))
 
 
 @pytest.mark.parametrize(

@@ -142,11 +142,33 @@ def test_what_was_measured_stays_measured_in_the_bench_requests():
     )
     assert reply["melt_request"]["basis"]["room_c"] == "measured"
     assert reply["melt_request"]["basis"]["oven.power_w"] == "measured"
-    assert reply["melt_request"]["basis"]["window_low_c"] == "published"
+    assert reply["melt_request"]["basis"]["window_low_c"] == "assumed"
     cooling = {row["field"]: row for row in catalogue.call("cool.plan", reply["cool_request"])["inputs"]}
     assert cooling["room_c"]["basis"] == "measured"
     assert cooling["base"]["basis"] == "assumed"
     assert cooling["base"]["source"] == "en_12524"
+    assert (cooling["target_c"]["basis"], cooling["target_c"]["source"]) == ("assumed", "memory")
+
+
+def test_what_decides_when_it_is_ready_and_how_long_a_burst_may_be_is_among_the_inputs():
+    rows = {row["field"]: row for row in planned(have={"kg": 1.8}, target_c=26.0)["inputs"]}
+    assert (rows["target_c"]["value"], rows["target_c"]["basis"]) == (26.0, "typed")
+    assert (rows["burst_s"]["value"], rows["burst_s"]["basis"], rows["burst_s"]["source"]) == (
+        60,
+        "assumed",
+        "practice",
+    )
+    warmer, cooler = (planned(have={"kg": 1.8}, target_c=target_c)["cool"]["ready_s"] for target_c in (26.0, 24.0))
+    assert warmer < cooler
+    assert max(one["seconds_s"] for one in planned(have={"kg": 1.8}, burst_s=30)["melt"]["bursts"]) <= 30
+
+
+def test_every_default_has_a_source_and_none_is_called_published_without_a_publication():
+    for row in planned(have={"kg": 1.8}, vessel={"mass_kg": 0.9})["inputs"]:
+        if row["basis"] != "typed":
+            assert row["source"], row["field"]
+        if row["basis"] == "published":
+            assert row["source"] not in ("practice", "assumed", "memory"), row["field"]
 
 
 @pytest.mark.parametrize(

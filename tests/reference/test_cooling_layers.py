@@ -4,7 +4,7 @@ import random
 
 import pytest
 
-from amberbench.engine import check, cool, cooling, fields, surfaces
+from amberbench.engine import bases, check, cool, cooling, fields, surfaces
 from tests import slabs
 
 SLABS = 40
@@ -25,6 +25,10 @@ def test_layered_slab_is_within_two_per_cent_of_a_fine_grid(index):
             core_c, surface_c = at(point["at_s"])
             assert point["core_c"] == pytest.approx(core_c, abs=0.6)
             assert point["surface_c"] == pytest.approx(surface_c, abs=0.6)
+
+
+def test_built_in_bases_are_as_tabulated():
+    assert bases.BUILT_IN == slabs.BASES
 
 
 def test_two_layers_and_a_wide_base_are_within_two_per_cent_of_a_fine_grid():

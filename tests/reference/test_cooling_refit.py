@@ -123,6 +123,7 @@ def test_prove_readings_on_stone_say_what_they_can(seed):
     of = kitchen(seed, LONG, STONE)
     print(f"\n{LONG} slabs on stone: {of}")
     assert median(of.refitted) <= 1.1 * median(of.ideal)
+    assert median(of.refitted) <= 0.09
     assert median(of.refitted) <= 0.8 * median(of.without)
     assert median(of.noise_free) <= 0.015
 

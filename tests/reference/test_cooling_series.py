@@ -69,9 +69,9 @@ def test_series_has_the_eigenvalues_of_another_computation(bi, zetas, cs):
 @pytest.mark.parametrize("two_sided", [False, True])
 @pytest.mark.parametrize("target_c", [24.0, 30.0, 50.0])
 @pytest.mark.parametrize("bi", BIOTS)
-def test_ready_time_is_within_half_a_per_cent_of_the_series(bi, two_sided, target_c):
+def test_ready_time_is_within_three_tenths_of_a_per_cent_of_the_series(bi, two_sided, target_c):
     exact_s = slabs.series_fourier(bi, (target_c - 21.0) / 51.0) * HALF_INCH_M**2 / DIFFUSIVITY
-    assert cool.plan(biot_request(bi, two_sided, target_c))["ready_s"] == pytest.approx(exact_s, rel=0.005)
+    assert cool.plan(biot_request(bi, two_sided, target_c))["ready_s"] == pytest.approx(exact_s, rel=0.003)
 
 
 @pytest.mark.parametrize("two_sided", [False, True])

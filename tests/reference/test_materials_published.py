@@ -30,6 +30,20 @@ COURSE = [
     (72, 1.91964, 1410.851, 0.31085, 1.14774e-7),
     (74, 1.92171, 1410.047, 0.31212, 1.15186e-7),
 ]
+# USDA National Nutrient Database, release 28 (2016), g in 100 g: food number, water, protein, fat, carbohydrate by
+# difference (which takes in the fibre), fibre, ash.
+USDA = {
+    "caramel": (19074, 8.50, 4.60, 8.10, 77.00, 0.0, 1.80),
+    "almond": (12063, 2.41, 20.96, 52.54, 21.01, 10.9, 3.07),
+    "cashew": (12085, 1.70, 15.31, 46.35, 32.69, 3.0, 3.95),
+    "hazelnut": (12120, 5.31, 14.95, 60.75, 16.70, 9.7, 2.29),
+    "macadamia": (12131, 1.36, 7.91, 75.77, 13.82, 8.6, 1.14),
+    "peanut": (16390, 1.81, 24.35, 49.66, 21.26, 8.4, 2.92),
+    "pecan": (12143, 1.12, 9.50, 74.27, 13.55, 9.4, 1.56),
+    "pistachio": (12151, 4.37, 20.16, 45.32, 27.17, 10.6, 2.99),
+    "walnut": (12155, 4.07, 15.23, 65.21, 13.71, 6.7, 1.78),
+    "pretzel": (19047, 3.13, 10.04, 2.93, 80.39, 3.4, 3.51),
+}
 # Water in caramel, solids scaled: kJ/kg from 21 to 74 °C.
 BY_WATER = [(0.06, 96.853), (0.07, 98.183), (0.08, 99.513), (0.09, 100.842), (0.10, 102.172), (0.12, 104.831)]
 
@@ -105,6 +119,14 @@ def test_chocolate_has_its_measured_properties():
         assert 1230 <= found["density_kg_m3"] <= 1333
 
 
-def test_built_in_compositions_sum_to_one():
-    for name, shares in materials.FOODS.items():
-        assert sum(shares) == pytest.approx(1.0, abs=0.001), name
+def test_built_in_compositions_are_those_of_the_published_table():
+    assert sorted(materials.FOODS) == sorted(USDA)
+    for name, (_, water, protein, fat, carbohydrate, fibre, ash) in USDA.items():
+        table = (water, protein, fat, carbohydrate - fibre, fibre, ash)
+        assert materials.FOODS[name] == pytest.approx([share / 100 for share in table], abs=1e-9), name
+
+
+def test_supercooled_water_has_the_specific_heat_of_its_own_polynomial():
+    # Choi & Okos (1986), −40 to 0 °C: 4.0817 − 5.3062e-3 t + 9.9516e-4 t² kJ/(kg K), by hand at −20 °C.
+    found = properties({"water": 1}, -20.0)["heat_capacity_j_kgk"]
+    assert found == pytest.approx(4081.7 + 106.124 + 398.064, abs=0.001)

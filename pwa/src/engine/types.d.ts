@@ -167,7 +167,7 @@ export interface MeltNextBurstReply {
   expected_low_c: number;
   /** 90 % point of expected_c; -1e+06 to 1e+06 °C */
   expected_high_c: number;
-  /** hottest spot in the burst, 95 % point; -1e+06 to 1e+06 °C */
+  /** hottest spot in the burst, 95 % point; 98 % until a reading was trusted; -1e+06 to 1e+06 °C */
   hottest_c: number;
   /** power this mass absorbs, as believed now; 0 to 5000 W */
   power_w: number;
@@ -248,6 +248,8 @@ export interface CutPlanRequest {
   trim_m?: number | null;
   /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
   kerf_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
 }
 
 export interface CutPlanReply {
@@ -267,6 +269,8 @@ export interface CutPlanReply {
   piece_kg: number;
   /** mass of trim and cut loss; 0 to 50000 kg */
   trim_kg: number;
+  /** every input that went into the answer */
+  inputs: Input[];
 }
 
 export interface CutFitFrameRequest {
@@ -284,11 +288,15 @@ export interface CutFitFrameRequest {
   trim_m?: number | null;
   /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
   kerf_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
 }
 
 export interface CutFitFrameReply {
   /** frames that fit, smallest area first */
   frames: Frame[];
+  /** every input that went into the answer */
+  inputs: Input[];
 }
 
 export interface CoolPlanRequest {
@@ -426,6 +434,8 @@ export interface SlabPlanRequest {
   oven: Oven;
   /** the bowl or jug; null: none counted */
   vessel?: Vessel | null;
+  /** longest burst; 5 to 300 s; 60.0 when left out */
+  burst_s?: number | null;
   /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
   step_s?: number | null;
   /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
@@ -436,6 +446,8 @@ export interface SlabPlanRequest {
   bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
   /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
   contact_m2k_w?: number | null;
+  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  target_c?: number | null;
   /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
   loss_factor?: number | null;
   /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
@@ -474,7 +486,7 @@ export interface SlabPlanReply {
   /** as pour.plan */
   pour: PourPlanReply;
   /** as cut.plan */
-  cut: CutPlanReply;
+  cut: Cut;
   /** as melt.plan */
   melt: MeltPlanReply;
   /** as cool.plan */
@@ -527,7 +539,7 @@ export interface RunAdviseReply {
   step: string;
   /** `{code, values}`: the prompt */
   say: unknown;
-  /** `{kind, value, low, high}`: the one number that matters, or null */
+  /** `{name, value, low, high}`: the one number that matters, or null */
   number: unknown;
   /** running clocks, soonest first */
   clocks: unknown[];
@@ -604,7 +616,7 @@ export interface Burst {
   low_c: number;
   /** 90 % point of expected_c; -1e+06 to 1e+06 °C */
   high_c: number;
-  /** hottest spot before the stir, 95 % point; -1e+06 to 1e+06 °C */
+  /** hottest spot before the stir, 95 % point; 98 % until a reading is due; -1e+06 to 1e+06 °C */
   hottest_c: number;
 }
 
@@ -752,6 +764,25 @@ export interface Windows {
   warn_c?: number | null;
   /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
   stop_c?: number | null;
+}
+
+export interface Cut {
+  /** centres across the width; 1 to 5000 */
+  rows: number;
+  /** centres along the length; 1 to 5000 */
+  columns: number;
+  /** centres; 1 to 1e+06 */
+  pieces: number;
+  /** whether the centre's length lies across the frame */
+  rotated: boolean;
+  /** cuts that run along the length, from the long edge */
+  cuts_along_m: number[];
+  /** cuts that run across, from the short edge */
+  cuts_across_m: number[];
+  /** mass of one centre; 0 to 200 kg */
+  piece_kg: number;
+  /** mass of trim and cut loss; 0 to 50000 kg */
+  trim_kg: number;
 }
 
 export interface Functions {

@@ -183,7 +183,7 @@ def _list_inputs(fields, request, full, path, said, rows):
         if field["kind"] == "record" and type(value) is dict:
             _list_inputs(field["fields"], request.get(name) if given else {}, value, here, said, rows)
         elif field["kind"] in ("number", "integer", "choice", "either", "many", "boolean") and value is not None:
-            if type(value) is dict and here not in said and not given:
+            if value == [] or (type(value) is dict and here not in said and not given):
                 continue
             basis = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
             # A default handed on by another plan keeps its source.

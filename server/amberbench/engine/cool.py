@@ -8,7 +8,7 @@ from .check import constant
 
 MOST_POINTS = 100
 TOUCH_AGAIN_S = 600.0  # a slab that is not firm is not ready for another ten minutes (practice)
-COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut (practice)
+COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; assumed
 
 
 def plan(request):
@@ -33,7 +33,7 @@ def plan(request):
     start and room.
     Example: 12.7 mm, 72 to 30 °C in air at 21 °C, 10 W/(m² K) on top, insulated below, caramel as at 51 °C: 7031 s.
     Source: incropera for the example's relation, mcadams, cengel_air, emissivity_manuals, en_12524, asme_1992,
-    choi_okos_1986; practice for the milestones.
+    choi_okos_1986; memory for target_c, assumed for the other milestones.
     """
     slab = cooling.Slab(request)
     reply = _reply(request, slab, request["loss_factor"], request["loss_factor_sd"])
@@ -52,7 +52,7 @@ def refit(request):
     Relation: mean of ln(loss_factor) under a normal prior (loss_factor, loss_factor_sd), readings with Student's t
     scatter, touches as censored readings of the hottest point with a blur of 1.5 K; see `refit`. Three readings of
     ± 2 K by half time bring the ready time on a board or tray to within 5 % (median); on stone the surface says less
-    and the median is 8 %.
+    and the median is 8 to 9 %.
     Example: a slab that reads 39.0 °C where the model says 40.0 °C, with reading_low_k 1, leaves the plan as it is.
     Source: assumed for the scatter and the blur, emissivity_manuals for reading_low_k, practice for ten minutes.
     """
@@ -133,16 +133,16 @@ def _refit_constants():
 def _constants(request):
     """The constants this cooling took that are not in the request, as input rows."""
     rows = [
-        constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals", "published"),
-        constant("cool.room_margin_k", cooling.ROOM_MARGIN_K, "K", "practice"),
-        constant("cool.cold_c", cooling.COLD_C, "°C", "practice"),
+        constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
+        constant("cool.room_margin_k", cooling.ROOM_MARGIN_K, "K"),
+        constant("cool.cold_c", cooling.COLD_C, "°C"),
         constant("cool.start_sd_k", cooling_range.START_SD_K, "K"),
         constant("cool.room_sd_k", cooling_range.ROOM_SD_K, "K"),
         constant("cool.contact_sd", cooling_range.CONTACT_SD, "", "asme_1992"),
     ]
     for name, _, temp_c, _ in cooling.MILESTONES:
         if temp_c is not None:
-            rows.append(constant("cool." + name + "_c", temp_c, "°C", "practice"))
+            rows.append(constant("cool." + name + "_c", temp_c, "°C"))
     if "fan" in (request["top"], request["bottom"]):
         rows.append(constant("cool.fan_w_m2k", surfaces.FAN_W_M2K, "W/(m² K)", measure_by="cooling_readings"))
     if type(request["base"]) is str:
@@ -152,4 +152,6 @@ def _constants(request):
         rows.append(constant("cool.base_density_kg_m3", rho, "kg/m³", "en_12524", "published"))
         rows.append(constant("cool.base_heat_capacity_j_kgk", cp, "J/(kg K)", "en_12524", "published"))
         rows.append(constant("cool.base_emissivity", emissivity, "", "emissivity_manuals", "published"))
+    elif request["base"] is not None:
+        rows.append(constant("cool.base_emissivity", bases.OWN_EMISSIVITY, ""))
     return rows

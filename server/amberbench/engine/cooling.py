@@ -10,8 +10,8 @@ LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
 ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
 
 # Each milestone: the point of the slab and the temperature in °C at which it is reached, for an ordinary firm
-# caramel. Common practice, no published source (source practice): a deposit welds while its skin is still above
-# what stirs freely less a few kelvin, and paper comes off once the slab is near the temperature it is cut at.
+# caramel. Assumed, nobody's measurement: a deposit welds while its skin is still above what stirs freely less a few
+# kelvin, and paper comes off once the slab is near the temperature it is cut at.
 # The second number is how far above the target the milestone stays in a warm room, so that the order holds.
 MILESTONES = (
     ("skin", "surface", 60.0, 20.0),
@@ -20,7 +20,7 @@ MILESTONES = (
     ("free", "core", 28.0, 2.0),
     ("ready", "core", None, 0.0),
 )
-COLD_C = 18.0  # core; colder caramel splits under the knife (practice)
+COLD_C = 18.0  # core; colder caramel splits under the knife; assumed
 
 
 def target_c(request):

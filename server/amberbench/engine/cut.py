@@ -3,6 +3,7 @@
 import math
 
 from . import materials
+from .check import constant
 from .problems import Problem
 
 COLD_C = 21.0
@@ -75,10 +76,10 @@ def plan(request):
     """Rows and columns of centres in a slab, both ways round, the better one kept, and where to cut.
 
     Request: length_m (m) and width_m (m) of the frame, thickness_m (m) of the cold slab, piece_length_m (m),
-    piece_width_m (m), trim_m (m, on every edge), kerf_m (m, cut loss between two centres), material.
+    piece_width_m (m), trim_m (m, on every edge), kerf_m (m, cut loss between two centres), material, basis.
     Reply: rows (across the width), columns (along the length), pieces, rotated (a centre's length lies across the
     frame), cuts_along_m (m, from the long datum edge), cuts_across_m (m, from the short datum edge), piece_kg (kg),
-    trim_kg (kg, trim and cut loss).
+    trim_kg (kg, trim and cut loss), inputs.
     Raises: Problem trim_larger_than_frame, frame_smaller_than_centre, unknown_material, composition_sum.
     Relation: floor((length_m − 2 · trim_m + kerf_m) / (piece_length_m + kerf_m)) columns, rows likewise; what is left
     over lies at the far edges. One more cut than rows: the outer cuts run along the outer centres with their loss in
@@ -90,17 +91,20 @@ def plan(request):
     pieces = (request["piece_length_m"], request["piece_width_m"])
     refuse_hopeless(sizes[0], sizes[1], pieces[0], pieces[1], request["trim_m"], ("length_m", "width_m"))
     density = materials.density(materials.resolved(request["material"]), COLD_C)
-    return cut_up(
+    reply = cut_up(
         sizes[0], sizes[1], request["thickness_m"], pieces[0], pieces[1], request["trim_m"], request["kerf_m"], density
     )
+    reply["inputs"] = [constant("cut.cold_c", COLD_C, "°C")]
+    return reply
 
 
 def fit_frame(request):
     """The frames for a number of centres within a table, smallest area first.
 
-    Request: pieces, piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m), max_length_m (m), max_width_m (m).
+    Request: pieces, piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m), max_length_m (m), max_width_m (m),
+    basis.
     Reply: frames, at most 40, each with rows, columns, rotated, length_m (m), width_m (m), pieces and waste (fraction
-    of the area that is not one of the centres wanted).
+    of the area that is not one of the centres wanted); inputs.
     Raises: Problem trim_larger_than_frame, frame_smaller_than_centre, no_frame_fits.
     Relation: every number of rows the table takes, both ways round, with the fewest columns that give the pieces;
     a frame from which a row could be left out is not listed, nor one that is another one turned.

@@ -60,7 +60,7 @@ FUNCTIONS = {
         "reply": {
             "step": text(40, "the step that is open"),
             "say": document("`{code, values}`: the prompt"),
-            "number": document("`{kind, value, low, high}`: the one number that matters, or null"),
+            "number": document("`{name, value, low, high}`: the one number that matters, or null"),
             "clocks": many(document("`{name, due_ms, sound}`"), 0, 20, "running clocks, soonest first"),
             "action": document(
                 "`{code, kind, body}`, or `{code, entry}` that opens the keypad: the big button, or null"

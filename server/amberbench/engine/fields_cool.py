@@ -6,7 +6,7 @@ from .kinds import boolean, choice, many, number, record, together
 COOL = together(
     {
         "thickness_m": number("m", 0.001, 0.1, "slab height"),
-        "start_c": number("°C", 20, 150, "temperature when poured", default=74.0, basis="published", source="practice"),
+        "start_c": number("°C", 20, 150, "temperature when poured", default=74.0, basis="assumed", source="practice"),
         "room_c": ROOM,
         "material": MATERIAL,
         "top": surface(("still_air", "fan"), "how the top gives off heat", "still_air"),
@@ -17,15 +17,22 @@ COOL = together(
             0.1,
             "resistance of parchment between slab and base",
             default=0.005,
-            basis="published",
+            basis="assumed",
             source="asme_1992",
         ),
         "bottom": surface(("still_air", "fan", "insulated"), "how the underside gives off heat", "still_air"),
         "target_c": number(
-            "°C", 5, 60, "hottest point when ready for the knife", default=24.0, basis="published", source="practice"
+            "°C",
+            5,
+            60,
+            "hottest point when ready for the knife",
+            default=24.0,
+            basis="assumed",
+            source="memory",
+            measure_by="clean_cut",
         ),
-        "length_m": number("m", 0.02, 5, "slab length", default=0.35),
-        "width_m": number("m", 0.02, 5, "slab width", default=0.35),
+        "length_m": number("m", 0.02, 5, "slab length", default=0.35, basis="assumed", source="assumed"),
+        "width_m": number("m", 0.02, 5, "slab width", default=0.35, basis="assumed", source="assumed"),
         "base_start_c": number("°C", -20, 60, "temperature of the base at pouring; null: room", default=None),
         "loss_factor": number(
             "",

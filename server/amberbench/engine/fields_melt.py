@@ -8,7 +8,7 @@ OVEN = record(
         "rated_w": number("W", 200, 3500, "power on the rating plate", default=None),
         "power_w": number("W", 100, 3500, "power that this mass absorbs, as measured", default=None),
         "power_sd_w": number("W", 1, 1500, "standard deviation of power_w", default=None),
-        "turntable": boolean("whether it turns the bowl", default=True),
+        "turntable": boolean("whether it turns the bowl", default=True, basis="assumed", source="assumed"),
         "unevenness": number(
             "",
             1,
@@ -37,10 +37,24 @@ MELT = together(
         "mass_kg": number("kg", 0.05, 10, "caramel in the bowl"),
         "start_c": START,
         "window_low_c": number(
-            "°C", 30, 120, "coolest bulk temperature to pour at", default=71.0, basis="published", source="practice"
+            "°C",
+            30,
+            120,
+            "coolest bulk temperature to pour at",
+            default=71.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
         ),
         "window_high_c": number(
-            "°C", 30, 120, "hottest bulk temperature to pour at", default=77.0, basis="published", source="practice"
+            "°C",
+            30,
+            120,
+            "hottest bulk temperature to pour at",
+            default=77.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
         ),
         "room_c": ROOM,
         "material": MATERIAL,
@@ -50,7 +64,7 @@ MELT = together(
             140,
             "scorch limit for any spot",
             default=93.3,
-            basis="published",
+            basis="assumed",
             source="practice",
             measure_by="caramel_label",
         ),
@@ -60,7 +74,7 @@ MELT = together(
             140,
             "bulk temperature from which it darkens",
             default=82.0,
-            basis="published",
+            basis="assumed",
             source="practice",
             measure_by="caramel_label",
         ),
@@ -70,11 +84,11 @@ MELT = together(
             140,
             "bulk temperature at which heating stops",
             default=85.0,
-            basis="published",
+            basis="assumed",
             source="practice",
             measure_by="caramel_label",
         ),
-        "burst_s": number("s", 5, 300, "longest burst", default=60.0, basis="published", source="practice"),
+        "burst_s": number("s", 5, 300, "longest burst", default=60.0, basis="assumed", source="practice"),
         "step_s": number(
             "s", 1, 30, "what the oven can set: 1, 5, 10, 15 or 30", default=5.0, basis="assumed", source="assumed"
         ),
@@ -103,7 +117,7 @@ BURST = record(
         "expected_c": number("°C", -1e6, 1e6, "bulk temperature expected after it and a stir"),
         "low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
         "high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
-        "hottest_c": number("°C", -1e6, 1e6, "hottest spot before the stir, 95 % point"),
+        "hottest_c": number("°C", -1e6, 1e6, "hottest spot before the stir, 95 % point; 98 % until a reading is due"),
     },
     "one burst",
 )
@@ -145,7 +159,9 @@ FUNCTIONS = {
             "expected_c": number("°C", -1e6, 1e6, "bulk temperature after the burst and a stir"),
             "expected_low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
             "expected_high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
-            "hottest_c": number("°C", -1e6, 1e6, "hottest spot in the burst, 95 % point"),
+            "hottest_c": number(
+                "°C", -1e6, 1e6, "hottest spot in the burst, 95 % point; 98 % until a reading was trusted"
+            ),
             "power_w": number("W", 0, 5000, "power this mass absorbs, as believed now"),
             "power_sd_w": number("W", 0, 5000, "its standard deviation"),
             "reason": document("`{code, values}`: why"),

@@ -6,10 +6,11 @@ Constants that nobody measured are named here with their basis and listed by `me
 import math
 
 from . import materials
+from .bases import SLAB_EMISSIVITY
 from .surfaces import radiation
 
-DEAD_S = 2.5  # magnetron start; published 2–3 s (bench notes on tests after IEC 60705)
-DEAD_SD_S = 0.4  # spread of the same
+DEAD_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
+DEAD_SD_S = 0.4  # spread of the same; assumed, a little wider than 2–3 s evenly
 RATED_SHARE = 0.60  # share of the rating plate that a kilogram of caramel takes up; assumed, ±20 %
 RATED_SD = 0.20  # standard deviation of the logarithm of that share
 MEASURED_SD = 0.10  # the same for a measured power given without a standard deviation; assumed
@@ -18,7 +19,6 @@ LOAD_LEAST = 0.5  # from memory: 100 g takes 0.5–0.7
 VESSEL_SHARE = 0.6  # share of the vessel that follows the caramel; assumed, 0.3–0.9
 VESSEL_SHARE_SD = 0.17  # spread of the same, evenly over that range
 CAPACITY_SD = 0.04  # relative spread of the caramel's specific heat (6–12 % water); assumed
-EMISSIVITY = 0.94  # food, 0.93–0.95 (emissivity_manuals)
 STIR_S = 40.0  # 30–45 s for 1–2 kg; common practice
 READ_S = 8.0  # assumed
 LOSS_SD = 0.4  # relative spread of the losses; assumed
@@ -91,7 +91,7 @@ class Pot:
         if over_k == 0.0:
             return 0.0
         still_air = 1.32 * (abs(over_k) / (2.0 * self.radius_m)) ** 0.25
-        return self.area_m2 * (still_air + radiation(EMISSIVITY, temp_c, self.room_c)) * over_k
+        return self.area_m2 * (still_air + radiation(SLAB_EMISSIVITY, temp_c, self.room_c)) * over_k
 
     def cooled(self, temp_c, seconds_s):
         """Bulk temperature in °C after standing or being stirred in the room, in steps of at most a minute."""

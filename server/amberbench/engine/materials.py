@@ -138,7 +138,7 @@ def _integral(polynomial, temp_c):
 
 
 def enthalpy(material, temp_c):
-    """Enthalpy in J/kg of a resolved material above 0 °C, by exact integration of the polynomials."""
+    """Enthalpy in J/kg of a resolved material over that at 0 °C, by exact integration of the polynomials."""
     value = _integral(heat_polynomial(material), temp_c)
     if temp_c < 0.0 and "water" in material:
         value += material["water"] * (_integral(WATER_BELOW_ZERO, temp_c) - _integral(HEAT_CAPACITY["water"], temp_c))

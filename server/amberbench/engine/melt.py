@@ -2,7 +2,8 @@
 
 import math
 
-from . import heating, melt_belief
+from . import heating, melt_belief, melt_guard, melt_next
+from .check import constant
 from .melt_guard import Melt
 from .melt_next import decide, follow
 from .problems import Problem
@@ -73,7 +74,8 @@ def plan(request):
     Raises: Problem of `check_melt`; start_above_window; step_too_coarse when the shortest burst scorches a spot or
     passes the window; oven_too_weak when sixty bursts do not reach it.
     Relation: heat content of caramel and vessel = power × (time − 2.5 s) − losses. At the strong end of the power
-    (95 %) no spot passes the limit and the bulk stays in the window; two readings after each burst that ends above
+    (95 %; 98 % before the first reading) no spot passes the limit, and the bulk (95 %) stays below the window's top
+    unless that would leave more than half of the way to the window; two readings after each burst that ends above
     46 °C are taken to be as expected.
     Source: choi_okos_1986 for the heat; assumed constants in `inputs`.
     """
@@ -114,23 +116,51 @@ def _planned(melt):
 
 
 def assumed(melt, request):
-    """The constants this melt took that are not in the request, as input rows."""
+    """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
     rows: list = [
-        ("melt.dead_s", heating.DEAD_S, "s", "published", "iec_60705", None),
-        ("melt.stir_s", heating.STIR_S, "s", "assumed", "practice", None),
-        ("melt.loss_w", window_loss_w(melt), "W", "assumed", "mcadams", None),
-        ("melt.start_sd_k", melt_belief.START_SD_K, "K", "assumed", "assumed", None),
+        constant("melt.dead_s", heating.DEAD_S, "s", "oven_tests", "published"),
+        constant("melt.stir_s", heating.STIR_S, "s", "practice"),
+        constant("melt.loss_w", window_loss_w(melt), "W", "mcadams"),
     ]
     if request["vessel"] is not None:
-        rows.append(("melt.vessel_share", heating.VESSEL_SHARE, "", "assumed", "assumed", None))
+        rows.append(constant("melt.vessel_share", heating.VESSEL_SHARE, ""))
     if request["oven"]["power_w"] is None:
         factor = heating.load_factor(request["mass_kg"])
-        rows.append(("melt.rated_share", heating.RATED_SHARE, "", "assumed", "assumed", "oven_water_test"))
-        rows.append(("melt.load_factor", factor, "", "assumed", "buffler_1993", "oven_water_test"))
+        rows.append(constant("melt.rated_share", heating.RATED_SHARE, "", measure_by="oven_water_test"))
+        rows.append(constant("melt.rated_sd", heating.RATED_SD, "", measure_by="oven_water_test"))
+        rows.append(constant("melt.load_factor", factor, "", "buffler_1993", measure_by="oven_water_test"))
+    elif request["oven"]["power_sd_w"] is None:
+        rows.append(constant("melt.measured_sd", heating.MEASURED_SD, "", measure_by="oven_water_test"))
     if request["oven"]["unevenness"] is None:
-        rows.append(("oven.unevenness", melt.unevenness, "", "assumed", "memory", "hot_spot_readings"))
-    names = ("field", "value", "unit", "basis", "source", "measure_by")
-    return [dict(zip(names, row)) for row in rows]
+        rows.append(constant("oven.unevenness", melt.unevenness, "", "memory", measure_by="hot_spot_readings"))
+    return rows + _believed() + _decided()
+
+
+def _believed():
+    """Rows for how far starts, losses, power and readings are trusted."""
+    return [
+        constant("melt.start_sd_k", melt_belief.START_SD_K, "K"),
+        constant("melt.heat_sd", heating.CAPACITY_SD, ""),
+        constant("melt.loss_sd", heating.LOSS_SD, ""),
+        constant("melt.drift_sd", melt_belief.POWER_DRIFT_SD, "", "memory"),
+        constant("melt.free_c", melt_belief.FREE_C, "°C", "practice"),
+        constant("melt.reading_low_k", melt_belief.FRESH_COLD_K, "K", "memory"),
+        constant("melt.reading_sd_k", melt_belief.FRESH_SD_K, "K", "memory"),
+        constant("melt.skin_low_k", melt_belief.SKIN_COLD_K, "K", "memory"),
+        constant("melt.skin_chance", melt_belief.SKIN_SHARE, ""),
+        constant("melt.lumps_sd_k", melt_belief.LUMP_SD_K, "K"),
+    ]
+
+
+def _decided():
+    """Rows for how much is risked: by a burst, and when pouring."""
+    return [
+        constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
+        constant("melt.guard", melt_belief.normal_below(melt_guard.STRONG), ""),
+        constant("melt.guard_unread", melt_belief.normal_below(melt_guard.STRONG_UNREAD), ""),
+        constant("melt.aim", melt_guard.AIM, ""),
+        constant("melt.pour_risk", melt_next.RISK, ""),
+    ]
 
 
 def window_loss_w(melt):

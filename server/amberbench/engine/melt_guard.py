@@ -75,7 +75,7 @@ class Melt:
     def longest_s(self, cautious):
         """Length in s of the longest burst that is safe and aims into the window; 0.0 when not even one step is safe.
 
-        cautious: at the strong end the bulk, too, stays below the window's top, as long as that leaves more than half
+        cautious: at the strong end the bulk, too, stays below the window's top, unless that would leave more than half
         of the way to the window.
         """
         if self.expected_c(self.step_s) > self.stop_c:

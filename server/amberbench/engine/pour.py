@@ -196,13 +196,13 @@ def _outruns_table(request, solved):
 def _stiffens_first(request, solved, material):
     """A warning when spreading the area takes longer than cooling to the stiff temperature (assumed criterion)."""
     spread_s = solved["length_m"] * solved["width_m"] / SPREAD_M2_S
-    stiff_s = seconds_to_stiffen(material, solved["slab_height_m"], request["pour_c"])
+    stiff_s = seconds_to_stiffen(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
     if spread_s <= stiff_s:
         return []
     return [{"code": "stiffens_first", "values": {"spread_s": spread_s, "stiff_s": stiff_s}}]
 
 
-def seconds_to_stiffen(material, height_m, pour_c):
+def seconds_to_stiffen(material, height_m, pour_c, room_c):
     """Seconds until a poured layer reaches 60 °C, the mean loss rate taken at the temperature half way there."""
     if pour_c <= STIFF_C:
         return 0.0
@@ -211,5 +211,4 @@ def seconds_to_stiffen(material, height_m, pour_c):
         * height_m
         * (materials.enthalpy(material, pour_c) - materials.enthalpy(material, STIFF_C))
     )
-    room_c = 21.0  # a room ten degrees warmer changes this by a quarter, less than the criterion is worth
     return heat_j_m2 / (LOSS_W_M2K * (0.5 * (pour_c + STIFF_C) - room_c))

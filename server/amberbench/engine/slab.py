@@ -5,8 +5,18 @@ import math
 from . import check, cool, cut, fields, materials, melt, pour, slab_frame
 from .problems import Problem
 
-COOL_AS_IS = ("room_c", "material", "top", "base", "contact_m2k_w", "bottom", "loss_factor", "loss_factor_sd")
-MELT_AS_IS = ("start_c", "room_c", "material", "step_s", "oven", "vessel")
+COOL_AS_IS = (
+    "room_c",
+    "material",
+    "top",
+    "base",
+    "contact_m2k_w",
+    "bottom",
+    "target_c",
+    "loss_factor",
+    "loss_factor_sd",
+)
+MELT_AS_IS = ("start_c", "room_c", "material", "burst_s", "step_s", "oven", "vessel")
 LINES = {
     "low_c": "window_low_c",
     "high_c": "window_high_c",
@@ -21,9 +31,9 @@ def plan(request):
 
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
     piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
-    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, vessel, step_s (s), base, top, bottom,
-    contact_m2k_w (m² K/W), loss_factor, loss_factor_sd, room_c (°C), start_c (°C), windows {low_c, high_c, limit_c,
-    warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis.
+    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, vessel, burst_s (s), step_s (s), base, top,
+    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, room_c (°C), start_c (°C), windows
+    {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt, cool (the replies of those functions), frames (others that would do),
     melt_request, cool_request, warnings, inputs.

@@ -18,6 +18,7 @@ SOURCES = {
     "incropera": "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, transient conduction, table 5.1",
     "geankoplis": "Geankoplis, Transport Processes and Unit Operations, example 5.3-2",
     "iec_60705": "IEC 60705, Household microwave ovens: methods for measuring performance, clause 8 (from memory)",
+    "oven_tests": "Notes on oven tests that follow IEC 60705 and on common water tests: start delay of 2 to 3 s",
     "buffler_1993": "Buffler, Microwave Cooking and Processing, 1993 (from memory, approximate)",
     "asme_1992": "J. Heat Transfer 114(2), 1992, p. 326: contact conductance of paper on metal",
     "nist_sp811": "NIST Special Publication 811, Guide for the Use of the SI, 2008, appendix B.8",
