@@ -149,7 +149,7 @@ export interface Advice {
   choices: Action[];
   entry: Entry | TextEntry | null;
   caution: { word: SignalWord; code: string } | null;
-  wants: { name: string; request: Values; kind: string; body: Values } | null;
+  wants: { name: string; request: Values; kind: string; body: Values; keep: string[] } | null;
   undo: { event_id: string; code: string } | null;
   /** The reply of melt.next_burst while melting, for the ladder. */
   melt: MeltNextBurstReply | null;

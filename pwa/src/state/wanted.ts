@@ -47,7 +47,8 @@ export class Wanted {
     this.asked.add(key);
     try {
       const request = wants.request as unknown as Functions[FunctionName]["request"];
-      const reply = await this.parts.compute(wants.name as FunctionName, request);
+      const all = (await this.parts.compute(wants.name as FunctionName, request)) as Values;
+      const reply = Object.fromEntries(wants.keep.map((name) => [name, all[name]]));
       // Another phone was faster, or more readings came in: this answer is no longer wanted.
       const current = this.batch(batch.batchId)?.advice?.wants;
       if (JSON.stringify(current?.body) !== JSON.stringify(wants.body)) return;

@@ -13,7 +13,10 @@ BURST_ADVICE = {
 }
 # The body of every kind of event that a slab's fold understands. Fields a newer version added are passed over.
 EVENTS = {
-    "batch_opened": {"plan": document("the plan"), "engine_version": text(20, "version that planned it", default="")},
+    "batch_opened": {
+        "plan": document("the plan; folded apart from its event", unread=True, default=None),
+        "engine_version": text(20, "version that planned it", default=""),
+    },
     "ready_checked": {},
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
     "lot_named": {"lot": text(60, "lot of the caramel")},
@@ -27,7 +30,9 @@ EVENTS = {
     "touched": {"firm": boolean("whether the middle felt firm enough to cut")},
     "cooling_refitted": {
         "seen": integer(0, 200, "how many readings and touch tests it took in"),
-        "reply": document("the reply of cool.refit"),
+        "reply": document(
+            "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd", unread=True
+        ),
     },
     "freed": {},
     "prebottomed": {},
@@ -73,7 +78,8 @@ FUNCTIONS = {
             "caution": document("`{word, code}`: signal word and sentence, or null"),
             "more": document("`{code, values}`: a second, smaller line, or null"),
             "wants": document(
-                "`{name, request, kind}`: call this function, write its reply as an event of this kind; or null"
+                "`{name, request, kind, body, keep}`: call this function, write what `keep` names of its reply as an "
+                "event of this kind; or null"
             ),
             "undo": document("`{event_id, code}`: what undo would take back, or null"),
             "melt": document("the reply of melt.next_burst while melting, for the ladder; or null"),

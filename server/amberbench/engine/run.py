@@ -69,7 +69,7 @@ def replay(plan, events):
     run = opened(plan)
     sound, undone = {}, {}
     for event in events:
-        if not _well_formed(event):
+        if not well_formed(event):
             _ignore(run, event, "malformed")
             continue
         sound[event["id"]] = event
@@ -79,7 +79,7 @@ def replay(plan, events):
         if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
             run["last_at_ms"] = _later(run["last_at_ms"], corrected_ms(event))
         else:
-            run = apply(run, event)
+            run = _fold(run, event)
     return run
 
 
@@ -98,8 +98,13 @@ def apply(run, event):
 
     `undone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
     """
-    if not _well_formed(event):
+    if not well_formed(event):
         return _ignore(run, event, "malformed")
+    return _fold(run, event)
+
+
+def _fold(run, event):
+    """`apply` for an event that is known to be well formed."""
     kind, at_ms = event["kind"], corrected_ms(event)
     if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
         run["needs_replay"] = True
@@ -124,13 +129,15 @@ def apply(run, event):
     return run
 
 
-def _well_formed(event):
+def well_formed(event):
+    """Whether a document has the members every event has."""
     if type(event) is not dict or type(event.get("body")) is not dict:
         return False
     for name in ("id", "device_id", "kind"):
         if type(event.get(name)) is not str:
             return False
-    return all(check.is_number(event.get(name)) for name in ("at_ms", "offset_ms", "seq"))
+    number = check.is_number
+    return number(event.get("at_ms")) and number(event.get("offset_ms")) and number(event.get("seq"))
 
 
 def _ignore(run, event, why):
