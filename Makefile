@@ -14,7 +14,7 @@ help:
 	@echo "make test     check, then every test, in under ten minutes on two cores"
 	@echo "make check    lint, types, layers"
 	@echo "make measure  the table of speeds, as ratios of one run"
-	@echo "make prove    the long runs: kitchens, slabs, frames"
+	@echo "make prove    the long runs: kitchens, slabs, parity, fuzz"
 	@echo "make pictures take the README's pictures again from the real screens"
 
 .venv/ready: server/requirements/dev.txt pyproject.toml
@@ -55,6 +55,8 @@ measure: pwa/dist/ready
 
 prove: pwa/dist/ready
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
+	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
+		$(PY) -m pytest tests/engine/test_catalogue.py tests/api/test_anything_goes_in.py tests/parity
 
 pictures: pwa/dist/ready
 	$(PY) e2e/chromium.py
