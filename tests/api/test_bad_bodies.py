@@ -94,7 +94,8 @@ def test_problem_speaks_english_where_it_has_no_other_language(asking):
 
 @pytest.mark.parametrize("asked", ["es", "es-MX, en;q=0.5", "fr, es;q=0.8, en;q=0.2"])
 def test_problem_speaks_spanish_to_who_asks_for_it(asking, asked):
-    response = asking.post("/api/plans/melt", json={"mass_kg": 900.5}, headers={"Accept-Language": asked})
+    request = {"mass_kg": 900.5, "oven": {"rated_w": 1000}}
+    response = asking.post("/api/plans/melt", json=request, headers={"Accept-Language": asked})
     document = assert_problem(response, 422, field="mass_kg")
     assert response.headers["Content-Language"] == "es"
     assert "Accept-Language" in response.headers["Vary"]

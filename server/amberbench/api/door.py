@@ -8,6 +8,7 @@ from flask_smorest import Blueprint
 from webargs.flaskparser import FlaskParser, abort
 from werkzeug.exceptions import RequestEntityTooLarge, UnsupportedMediaType
 
+from amberbench import text
 from amberbench.services import clock, strict_json
 
 MOST_READ_AWAY = 32 * 1024 * 1024
@@ -65,6 +66,13 @@ def note_arrival() -> None:
 def with_clock(document: dict[str, Any]) -> dict[str, Any]:
     """A reply with the two server times that a phone needs to find its clock's error."""
     return document | {"received_ms": g.received_ms, "sent_ms": now_ms()}
+
+
+def language() -> str:
+    """The language the reader likes best of those there are texts in: Mexican Spanish is Spanish before English."""
+    spoken = text.languages()
+    asked = (tag.split("-")[0].lower() for tag, quality in request.accept_languages if quality > 0)
+    return next((one for one in asked if one in spoken), text.FALL_BACK)
 
 
 def answer(document: Any) -> Response:

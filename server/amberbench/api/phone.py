@@ -9,6 +9,8 @@ from werkzeug.security import safe_join
 
 from amberbench import text
 
+from .door import language
+
 blueprint = Blueprint("phone", __name__)
 
 TYPES = {
@@ -96,8 +98,7 @@ def _packed(file: Path) -> tuple[str | None, Path]:
 
 
 def _not_built() -> Response:
-    language = request.accept_languages.best_match(text.languages()) or "en"
-    return Response(text.sentence("server.app_not_built", {}, language), 503, mimetype="text/plain")
+    return Response(text.sentence("server.app_not_built", {}, language()), 503, mimetype="text/plain")
 
 
 def guard(response: Response) -> Response:

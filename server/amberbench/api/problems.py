@@ -4,7 +4,7 @@ from http import HTTPStatus
 from typing import Any
 
 import flask_smorest
-from flask import Flask, Response, request
+from flask import Flask, Response
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
@@ -15,7 +15,7 @@ from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import strict_json
 
-from .door import is_api, read_away_body
+from .door import is_api, language, read_away_body
 
 PROBLEM = "application/problem+json"
 # The body could not be read at all; whatever else is wrong is wrong with a field.
@@ -68,16 +68,16 @@ def _busy(_: OperationalError) -> Response:
 
 
 def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
-    language = request.accept_languages.best_match(text.languages()) or "en"
-    errors = [fault | {"message": text.problem_sentence(fault, language)} for fault in faults]
+    spoken = language()
+    errors = [fault | {"message": text.problem_sentence(fault, spoken)} for fault in faults]
     document = {
         "type": "about:blank",
         "title": HTTPStatus(status).phrase,
         "status": status,
-        "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, language),
+        "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, spoken),
         "errors": errors,
     }
     response = Response(strict_json.write(document), status, mimetype=PROBLEM)
-    response.content_language.add(language)
+    response.content_language.add(spoken)
     response.vary.add("Accept-Language")
     return response
