@@ -58,7 +58,13 @@
       const range = document.createRange();
       range.selectNodeContents(node);
       // A line's box is higher than what is inked in it: a fifth of it stands above the capitals, a fifth under the line.
-      const inked = ({ left, top, right, bottom }) => ({ left, right, top: top + (bottom - top) / 5, bottom: bottom - (bottom - top) / 5 });
+      const inset = (low, high) => [low + (high - low) / 5, high - (high - low) / 5];
+      const upright = element.closest("[transform*='rotate(-90)']") === null;
+      const inked = (line) => {
+        const [left, right] = upright ? [line.left, line.right] : inset(line.left, line.right);
+        const [top, bottom] = upright ? inset(line.top, line.bottom) : [line.top, line.bottom];
+        return { left, top, right, bottom };
+      };
       const edge = getComputedStyle(element).overflowX === "hidden" ? element.getBoundingClientRect().right : Infinity;
       const rects = [...range.getClientRects()].filter((one) => one.width > 0 && one.height > 0).map(inked).map((one) => ({ ...one, right: Math.min(one.right, edge) }));
       if (rects.length === 0) continue;
