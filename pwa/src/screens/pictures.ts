@@ -1,5 +1,5 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, PlanDocument, Run, SlabPlanReply } from "../documents";
+import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, PlanDocument, Run, SlabPlanReply, Values } from "../documents";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
 import type { Slab } from "../ui/pictures/SlabMap";
@@ -83,9 +83,11 @@ export function slabOf(reply: SlabPlanReply): Slab {
 }
 
 /** The bare frame, to set the bars by. */
-export function frameOf(reply: SlabPlanReply): Slab {
+/** The frame alone, as long as the words beside it say: another weight than planned makes another length. */
+export function frameOf(reply: SlabPlanReply, said: Values = {}): Slab {
   const slab = slabOf(reply);
-  return { ...slab, along_m: [0, slab.width_m], across_m: [0, slab.length_m] };
+  const length_m = typeof said["length_m"] === "number" ? said["length_m"] : slab.length_m;
+  return { ...slab, length_m, along_m: [0, slab.width_m], across_m: [0, length_m] };
 }
 
 /** The curve as planned; `poured_ms` null draws it in hours after pouring. */

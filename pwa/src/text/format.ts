@@ -32,6 +32,7 @@ const NARROW_SPACE = "\u202f";
 function decimals(unit: string, shown: number): number {
   // A centre weighs 14.3 g, a slab 1 134 g.
   if (unit === "g" && Math.abs(shown) < 100) return 1;
+  if (unit === "oz" && Math.abs(shown) < 1) return 2;
   // Bars are 12.7 mm high; nobody sets a frame to a tenth.
   if (unit === "mm" && Math.abs(shown) >= 100) return 0;
   return DECIMALS[unit] ?? 2;

@@ -10,6 +10,11 @@ const COOLING = ["cool", "touch"];
 const SETTING = ["set_up", "pour"];
 const CUTTING = ["score", "cut"];
 
+/** Whether a picture belongs to a step; without one its words may stand large. */
+export function hasPicture(step: string): boolean {
+  return [MELTING, COOLING, SETTING, CUTTING].some((steps) => steps.includes(step));
+}
+
 interface Props {
   plan: PlanDocument;
   events: BenchEvent[];
@@ -35,6 +40,6 @@ export function BenchPicture({ plan, events, run, advice, now, onMap }: Props) {
       </div>
     );
   }
-  if (SETTING.includes(step)) return <SlabMap slab={frameOf(plan.reply)} place="bench" />;
+  if (SETTING.includes(step)) return <SlabMap slab={frameOf(plan.reply, advice.more?.values)} place="bench" />;
   return null;
 }

@@ -9,7 +9,7 @@ import { Caution } from "../../ui/Caution";
 import { type ClockMark, Clocks } from "../../ui/Clocks";
 import type { Typing } from "../../ui/typing";
 import { AidSheet } from "./AidSheet";
-import { BenchPicture } from "./BenchPicture";
+import { BenchPicture, hasPicture } from "./BenchPicture";
 import { EntryView } from "./EntryView";
 import { MapSheet } from "./MapSheet";
 import { MoreSheet } from "./MoreSheet";
@@ -75,6 +75,11 @@ function isOnScreen(clock: ClockMark, { number }: Advice, now: number): boolean 
   return clock.due_ms <= now || (number?.name === "due_ms" && clock.due_ms === number.value);
 }
 
+/** When the clock that the big number counts down was started (ms): a minute begins at 1:00, not at 1:01. */
+function startOf({ number, clocks }: Advice): number {
+  return clocks.find((clock) => number?.name === "due_ms" && clock.due_ms === number.value)?.started_ms ?? 0;
+}
+
 function offers(advice: Advice, kind: string): boolean {
   return [advice.action, ...advice.choices].some((one) => one?.entry?.kind === kind);
 }
@@ -94,7 +99,7 @@ function StepView(props: StepProps) {
   const below = number && action ? [] : sides;
   const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
-    <main class="bench" data-step={advice.step} data-pending={pending}>
+    <main class={number || hasPicture(advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
       <BenchBar
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}
@@ -107,7 +112,7 @@ function StepView(props: StepProps) {
       </Words>
       {number && (
         <div class="number-row">
-          <BigNumber number={number} now={now} />
+          <BigNumber number={number} now={Math.max(now, startOf(advice))} />
           <Sides actions={beside} onTake={onTake} />
         </div>
       )}

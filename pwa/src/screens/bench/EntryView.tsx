@@ -1,6 +1,7 @@
 import type { Action } from "../../documents";
 import { t } from "../../text";
 import { BigButton } from "../../ui/BigButton";
+import { Caution } from "../../ui/Caution";
 import { Clocks } from "../../ui/Clocks";
 import { AidSign, MoreSign } from "../../ui/icons";
 import { Keypad } from "../../ui/Keypad";
@@ -33,6 +34,7 @@ export function EntryView(props: Props) {
         </h1>
         <Clocks clocks={clocks} now={now} strip />
       </div>
+      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
       <Keypad
         entry={entry}
         text={drafts.value[key] ?? ""}

@@ -1,5 +1,6 @@
 import type { Action, Advice } from "../../documents";
 import { t } from "../../text";
+import { Caution } from "../../ui/Caution";
 import { AidSign, BackSign } from "../../ui/icons";
 import { Sheet } from "../../ui/Sheet";
 
@@ -19,6 +20,7 @@ export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
         <AidSign size={44} />
         {t("button.first_aid_burn")}
       </button>
+      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
       {advice.undo && (
         <button type="button" class="side" onClick={() => (onClose(), onUndo())}>
           <BackSign size={36} />

@@ -11,6 +11,7 @@ interface Props {
   problem: ProblemDocument | null;
   onChange: (change: Change) => void;
   onProduct: (id: string) => void;
+  onBy: (by: PlanForm["by"]) => void;
   onRead: (name: string, fault: boolean) => void;
 }
 
@@ -33,7 +34,7 @@ function at(field: string, problem: ProblemDocument | null): ProblemDocument | n
 }
 
 export function PlanFields(props: Props) {
-  const { form, shop, onChange, onProduct } = props;
+  const { form, shop, onChange, onProduct, onBy } = props;
   return (
     <>
       <ChoiceField label={t("desk.product")} value={form.product_id} options={named(shop.products)} onValue={onProduct} />
@@ -41,7 +42,7 @@ export function PlanFields(props: Props) {
         legend={t("desk.how_much")}
         value={form.by}
         options={(["kg", "pieces", "boxes"] as const).map((value) => ({ value, label: t(`desk.by_${value}`) }))}
-        onValue={(by) => onChange({ by: by as PlanForm["by"] })}
+        onValue={(by) => onBy(by as PlanForm["by"])}
       />
       <Amount {...props} />
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />

@@ -5,7 +5,7 @@ import { batches, isOpen, openBatch, shop as shopSignal } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
-import { type Change, changed, firstForm, type PlanForm, requestOf, withProduct } from "./form";
+import { type Change, changed, firstForm, measuredBy, type PlanForm, requestOf, withProduct } from "./form";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { type Answer, useAnswer } from "./useAnswer";
@@ -25,12 +25,13 @@ function Planning({ shop }: { shop: Shop }) {
   const found = useAnswer(unread.length ? null : requestOf(form, shop));
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
+  const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   const read = (name: string, fault: boolean) =>
     setUnread((old) => (fault ? [...new Set([...old, name])] : old.filter((one) => one !== name)));
   return (
     <div class="sides-by-side">
       <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
-        <PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onRead={read} />
+        <PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onBy={measure} onRead={read} />
       </form>
       <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
         {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 
 import demo from "../../../../seed_data/demo_shop.json";
 import type { Shop } from "../../documents";
-import { changed, firstForm, requestOf, withProduct } from "./form";
+import { changed, firstForm, measuredBy, requestOf, withProduct } from "./form";
 
 const shop = demo as unknown as Shop;
 
@@ -41,4 +41,11 @@ test("the shop's own figures keep their basis until they are typed over", () => 
 test("another product brings its own sizes over what was typed", () => {
   const form = withProduct(changed(firstForm(shop), { piece_length_m: 0.03 }), shop, shop.products[1]?.id ?? "");
   expect(form.piece_length_m).toBe(shop.products[1]?.piece_length_m);
+});
+
+test("asking for centres or boxes starts from what the weight gives", () => {
+  const form = firstForm(shop);
+  expect(requestOf(measuredBy(form, "pieces", 204), shop)["want"]).toEqual({ pieces: 204 });
+  expect(requestOf(measuredBy(form, "boxes", 204), shop)["want"]).toEqual({ boxes: 12, per_box: 16 });
+  expect(measuredBy(changed(form, { pieces: 80 }), "pieces", 204).pieces).toBe(80);
 });

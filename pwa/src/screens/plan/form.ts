@@ -69,6 +69,12 @@ export function changed(form: PlanForm, change: Change): PlanForm {
   return { ...form, ...change, typed: [...new Set([...form.typed, ...Object.keys(change)])] };
 }
 
+/** Another way to say how much: what is still empty there starts from what the present plan gives. */
+export function measuredBy(form: PlanForm, by: PlanForm["by"], planned: number | null): PlanForm {
+  const boxes = planned !== null && form.per_box ? Math.max(1, Math.floor(planned / form.per_box)) : null;
+  return { ...form, by, pieces: form.pieces ?? planned, boxes: form.boxes ?? boxes };
+}
+
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
 export function requestOf(form: PlanForm, shop: Shop): Values {
   const product = shop.products.find((one) => one.id === form.product_id);

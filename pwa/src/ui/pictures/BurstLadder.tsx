@@ -154,7 +154,8 @@ interface LabelProps extends Pick<RungProps, "box" | "rung" | "clear" | "gutter"
 function RungMark({ box, rung, number, x, y, above, thick, lettered, clear, gutter }: RungProps) {
   const [from, to] = [x(rung.from_c), Math.max(x(rung.to_c), x(rung.from_c) + thick)];
   const end = rung.reading_c === null ? to : x(rung.reading_c);
-  const ranged = rung.state !== "done" && box.place === "desk" && rung.high_c !== null;
+  const open = rung.state === "next" || (rung.state === "planned" && box.place === "desk");
+  const ranged = open && rung.low_c !== null && rung.high_c !== null;
   const labelFrom = ranged ? Math.max(end, x(rung.high_c ?? rung.to_c)) : end;
   return (
     <g class={`rung rung-${rung.state}`} font-size={box.letter}>
@@ -164,11 +165,9 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered, clear, gutt
       ) : (
         <rect x={from} y={y - thick / 2} width={to - from} height={thick} rx={thick / 2} class="open-rung" />
       )}
-      {(rung.state === "next" || (rung.state === "planned" && box.place === "desk")) && rung.low_c !== null && rung.high_c !== null && (
-        <Range low={x(rung.low_c)} high={x(rung.high_c)} y={y} half={thick / 2 + 4} />
-      )}
+      {ranged && <Range low={x(rung.low_c ?? rung.to_c)} high={x(rung.high_c ?? rung.to_c)} y={y} half={thick / 2 + 4} />}
       {rung.reading_c !== null && <circle cx={end} cy={y} r={Math.max(5, thick * 0.72)} class="dot" />}
-      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={from} clear={clear} gutter={gutter} y={y} thick={thick} />}
+      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={ranged ? Math.min(from, x(rung.low_c ?? rung.from_c)) : from} clear={clear} gutter={gutter} y={y} thick={thick} />}
       {box.place === "desk" && (
         <text x={0} y={y + box.letter * 0.36} class="ink-soft">
           {t("picture.rung", { n: number, seconds_s: rung.seconds_s })}

@@ -75,7 +75,7 @@ function Drawing({ box, cooling }: { box: Box; cooling: Cooling }) {
       <Target box={box} cooling={cooling} plot={plot} />
       {box.place === "desk" && <Milestones cooling={cooling} plot={plot} letter={box.letter} />}
       {cooling.readings.map((one) => (
-        <circle key={one.at_s} cx={plot.x(one.at_s)} cy={plot.y(one.surface_c)} r={6} class="dot" />
+        <circle key={one.at_s} cx={plot.x(one.at_s)} cy={Math.min(plot.y(one.surface_c), plot.bottom)} r={6} class="dot" />
       ))}
       {cooling.touches.map((one) => (
         <Touch key={one.at_s} x={plot.x(one.at_s)} y={plot.bottom} firm={one.firm} />
