@@ -95,49 +95,43 @@ def test_reload_in_the_middle_of_a_burst_keeps_the_clock(phone: Phone):
     phone.is_at("turn")
 
 
-def test_browser_killed_in_a_burst_rings_late_and_says_so(killable: KillableBrowser):
-    phone = killable.opens()
-    phone.installs()
-    phone.plans_and_starts()
-    phone.sets_up()
-    phone.starts_a_burst()
-    batch = phone.page.url
-    killable.is_killed()
-
-    phone = killable.opens(later_ms=100_000)
-    phone.loses_the_network()
-    phone.page.goto(batch)
-    expect(phone.ring).to_contain_text("Turn")
-    expect(phone.ring).to_contain_text("ago")
-    phone.silences()
-    phone.is_at("turn")
-
-
-def test_browser_killed_while_a_slab_cools_rings_at_once(killable: KillableBrowser):
-    phone = killable.opens()
-    phone.installs()
-    phone.plans_and_starts()
-    phone.sets_up()
-    phone.melts()
-    phone.taps("Poured")
-    batch = phone.page.url
-    killable.is_killed()
-
-    phone = killable.opens(later_ms=4 * 3_600_000)
-    phone.loses_the_network()
-    phone.page.goto(batch)
-    expect(phone.ring).to_contain_text("Press the slab")
-    expect(phone.ring).to_contain_text("ago")
-    phone.silences()
-    phone.is_at("touch")
-
-
-@pytest.mark.parametrize("later_ms", [-31_536_000_000, -86_400_000, 7_200_000])
-def test_wrong_phone_clock_still_times_a_burst(later_ms: int, killable: KillableBrowser, server: Server):
+def begins(killable: KillableBrowser, later_ms: int = 0) -> Phone:
+    """A batch that is ready for its first burst, in a browser that may be killed."""
     phone = killable.opens(later_ms)
     phone.installs()
     phone.plans_and_starts()
     phone.sets_up()
+    return phone
+
+
+def rings_late(killable: KillableBrowser, batch: str, later_ms: int, clock: str, step: str) -> None:
+    """The browser is killed; opened again later and without a network it rings the overdue clock and says how late."""
+    killable.is_killed()
+    phone = killable.opens(later_ms)
+    phone.loses_the_network()
+    phone.page.goto(batch)
+    expect(phone.ring).to_contain_text(clock)
+    expect(phone.ring).to_contain_text("ago")
+    phone.silences()
+    phone.is_at(step)
+
+
+def test_browser_killed_in_a_burst_rings_late_and_says_so(killable: KillableBrowser):
+    phone = begins(killable)
+    phone.starts_a_burst()
+    rings_late(killable, phone.page.url, 100_000, "Turn", "turn")
+
+
+def test_browser_killed_while_a_slab_cools_rings_at_once(killable: KillableBrowser):
+    phone = begins(killable)
+    phone.melts()
+    phone.taps("Poured")
+    rings_late(killable, phone.page.url, 4 * 3_600_000, "Press the slab", "touch")
+
+
+@pytest.mark.parametrize("later_ms", [-31_536_000_000, -86_400_000, 7_200_000])
+def test_wrong_phone_clock_still_times_a_burst(later_ms: int, killable: KillableBrowser, server: Server):
+    phone = begins(killable, later_ms)
     phone.starts_a_burst()
     started = phone.page.evaluate("Date.now()")
     phone.waits_for_the_ring()
