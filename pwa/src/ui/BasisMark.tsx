@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { Input } from "../documents";
-import { fieldName, format, hasText, t } from "../text";
+import { fieldName, format, formatNumber, hasText, t } from "../text";
 
 /** Says by a dotted underline what a number rests on; a tap shows the source and how to measure one's own. */
 export function BasisMark({ input }: { input: Input }) {
@@ -31,7 +31,26 @@ function basisWords(input: Input): string[] {
 }
 
 /** Fractions that people say in per cent. */
-const SHARES = ["residue", "vessel_share", "rated_share"];
+const SHARES = [
+  "residue",
+  "vessel_share",
+  "rated_share",
+  "rated_sd",
+  "measured_sd",
+  "heat_sd",
+  "loss_sd",
+  "drift_sd",
+  "skin_chance",
+  "guard",
+  "guard_unread",
+  "aim",
+  "pour_risk",
+  "steady_chance",
+  "steady_share",
+];
+
+/** The engine's units that the reader may have others for. */
+const READERS_UNITS = ["kg", "m", "m²", "°C", "K", "s", "W"];
 
 export function shownValue({ field, value, unit }: Input): string {
   const name = (field.split(".").at(-1) ?? field).replace(/\[\d+\]$/, "");
@@ -39,7 +58,12 @@ export function shownValue({ field, value, unit }: Input): string {
   if (typeof value === "boolean") return t(value ? "basis.yes" : "basis.no");
   if (typeof value === "string") return hasText(`word.${value}`) ? t(`word.${value}`) : value.replaceAll("_", " ");
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return t("basis.own");
-  const shown = format(name, value);
-  // A suffix the text catalogue does not know leaves the unit to the engine's own word.
-  return typeof value === "number" && unit && !/[^\d.,\s\u202f−-]/.test(shown) ? `${shown} ${unit}` : shown;
+  // Compound units, such as that of a contact, are not the reader's: they stay the engine's.
+  if (typeof value === "number" && !READERS_UNITS.includes(unit)) return `${threeFigures(value)} ${unit}`.trim();
+  return format(name, value);
+}
+
+/** A number as it is, to three figures: constants run from a thousandth to thousands. */
+function threeFigures(value: number): string {
+  return formatNumber(value, value === 0 ? 0 : Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value)))));
 }
