@@ -1,8 +1,10 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { PlanDocument, Shop, Summary, Units, Values } from "../documents";
+import type { Clock, PlanDocument, Shop, Summary, Units, Values } from "../documents";
+import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
+import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
 import * as records from "./records";
 import * as shopState from "./shop";
@@ -82,6 +84,14 @@ export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
 /** Sends now, cancelling the back-off. */
 export async function syncNow(): Promise<void> {
   await (await house()).syncing.loop.nudge();
+}
+
+/** Saves a clock as a calendar file: it rings on a locked phone too, by the phone's own clock. */
+export function saveAlarm(batchId: string, clock: Clock, summary: string): void {
+  const offset = time.offsetMs.value;
+  const times = { writtenMs: time.correctedNow() - offset, startedMs: clock.started_ms - offset, dueMs: clock.due_ms - offset };
+  const text = alarmFile({ uid: `${batchId}-${clock.name}@amberbench`, ...times, summary, say: summary });
+  saveFile("amberbench-alarm.ics", "text/calendar", text);
 }
 
 /** Saves all facts not yet on the server into a JSON file; resolves with their number. */

@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, settings, storage, undo } from "../../state";
+import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -24,6 +24,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
+      onCalendar={(clock) => void saveAlarm(batchId, clock, `${batch.plan.name}: ${t(`clock.${clock.name}`)}`)}
       soundTest={heardThisShift() ? null : { onPlay: () => playSound("stir"), onHeard: () => void changeSettings({ heard_at_ms: Date.now() }) }}
     />
   );

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { Action, Advice, BenchEvent, PlanDocument, Run } from "../../documents";
+import type { Action, Advice, BenchEvent, Clock, PlanDocument, Run } from "../../documents";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton, SideButton } from "../../ui/BigButton";
@@ -31,10 +31,15 @@ export interface BenchProps {
   trouble: string;
   onRecord: (kind: string, body: Record<string, unknown>) => void;
   onUndo: () => void;
+  /** Puts a clock into the phone's calendar. */
+  onCalendar: (clock: Clock) => void;
   /** The first clock of a shift is the sound test; null: it has been heard. */
   soundTest: { onPlay: () => void; onHeard: () => void } | null;
 }
 export type Sheet = "none" | "aid" | "more" | "map";
+
+/** A clock that runs so much longer is worth a calendar entry (ms). */
+const LONG_MS = 10 * 60_000;
 
 /** What run.advise says, and nothing else. */
 export function BenchView(props: BenchProps) {
@@ -53,6 +58,7 @@ export function BenchView(props: BenchProps) {
     if (action.entry) setOpened(action.entry);
     else record(action.kind, action.body);
   };
+  const long = advice.clocks.find((clock) => clock.due_ms - props.now > LONG_MS);
   return (
     <>
       {entry ? (
@@ -62,7 +68,14 @@ export function BenchView(props: BenchProps) {
       )}
       {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
       {sheet === "more" && (
-        <MoreSheet advice={advice} onUndo={props.onUndo} onAid={() => setSheet("aid")} onTake={take} onClose={() => setSheet("none")} />
+        <MoreSheet
+          advice={advice}
+          onUndo={props.onUndo}
+          onCalendar={long ? () => props.onCalendar(long) : null}
+          onAid={() => setSheet("aid")}
+          onTake={take}
+          onClose={() => setSheet("none")}
+        />
       )}
       {sheet === "map" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
     </>

@@ -7,13 +7,15 @@ import { Sheet } from "../../ui/Sheet";
 interface Props {
   advice: Advice;
   onUndo: () => void;
+  /** Puts a running clock into the phone's calendar; null: none that lasts long enough. */
+  onCalendar: (() => void) | null;
   onAid: () => void;
   onTake: (action: Action) => void;
   onClose: () => void;
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
+export function MoreSheet({ advice, onUndo, onCalendar, onAid, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -32,6 +34,11 @@ export function MoreSheet({ advice, onUndo, onAid, onTake, onClose }: Props) {
           {choice.kind === "step_skipped" ? t("button.skip_this") : t(choice.code)}
         </button>
       ))}
+      {onCalendar && (
+        <button type="button" class="side" onClick={() => (onClose(), onCalendar())}>
+          {t("button.into_calendar")}
+        </button>
+      )}
       <a class="bench-link" href="/">
         {t("screen.today")}
       </a>
