@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 
-import { figure, format, t } from "../../text";
+import { figure, format, reader, t } from "../../text";
 import { type Box, Hatch, Picture, type Place } from "./Picture";
 import { linear } from "./scale";
 
@@ -28,7 +28,7 @@ export function SlabMap({ slab, place }: { slab: Slab; place: Place }) {
 
 function Drawing({ box, slab }: { box: Box; slab: Slab }) {
   const id = useId();
-  const longest = Math.max(...slab.along_m.map((cut) => figure("cut_m", cut).text.length));
+  const longest = Math.max(...slab.along_m.map((cut) => cutText(cut).length));
   const margin = { left: Math.max(box.letter * 2.9, box.letter * 0.62 * longest + 12), top: box.letter * 3, right: 8, bottom: 8 };
   const room = { width: box.width - margin.left - margin.right, height: box.height - margin.top - margin.bottom };
   const per_m = Math.min(room.width / slab.length_m, room.height / slab.width_m);
@@ -61,6 +61,11 @@ function Drawing({ box, slab }: { box: Box; slab: Slab }) {
   );
 }
 
+/** A cut line's distance: a knife keeps to whole millimetres, and one list keeps to one precision. */
+function cutText(cut: number): string {
+  return figure("cut_m", reader.value.units.length === "mm" ? Math.round(cut * 1000) / 1000 : cut).text;
+}
+
 /** Only as many labels as keep clear of each other; the list beside the map has every line. */
 function shown(cuts: number[], at: (cut: number) => number, least: number): number[] {
   const kept: number[] = [];
@@ -84,7 +89,7 @@ function AcrossLabels({ cuts, at, y, letter }: LabelProps & { y: number }) {
     <g class="ink">
       {shown(cuts, at, letter * 1.1).map((cut) => (
         <text key={cut} transform={`translate(${at(cut) + letter * 0.36} ${y}) rotate(-90)`}>
-          {figure("cut_m", cut).text}
+          {cutText(cut)}
         </text>
       ))}
     </g>
@@ -96,7 +101,7 @@ function AlongLabels({ cuts, at, x, letter }: LabelProps & { x: number }) {
     <g class="ink" text-anchor="end">
       {shown(cuts, at, letter * 1.1).map((cut) => (
         <text key={cut} x={x} y={at(cut) + letter * 0.36}>
-          {figure("cut_m", cut).text}
+          {cutText(cut)}
         </text>
       ))}
     </g>
@@ -109,9 +114,9 @@ export function CutList({ slab }: { slab: Slab }) {
   return (
     <dl class="cuts">
       <dt>{t("picture.cuts_across", { unit })}</dt>
-      <dd>{slab.across_m.map((cut) => <span key={cut}>{figure("cut_m", cut).text}</span>)}</dd>
+      <dd>{slab.across_m.map((cut) => <span key={cut}>{cutText(cut)}</span>)}</dd>
       <dt>{t("picture.cuts_along", { unit })}</dt>
-      <dd>{slab.along_m.map((cut) => <span key={cut}>{figure("cut_m", cut).text}</span>)}</dd>
+      <dd>{slab.along_m.map((cut) => <span key={cut}>{cutText(cut)}</span>)}</dd>
       <dt>{t("picture.frame")}</dt>
       <dd>
         {format("length_m", slab.length_m)} × {format("width_m", slab.width_m)}
