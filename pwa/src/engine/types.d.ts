@@ -553,7 +553,7 @@ export interface RunAdviseReply {
   caution: unknown;
   /** `{code, values}`: a second, smaller line, or null */
   more: unknown;
-  /** `{name, request, kind}`: call this function, write its reply as an event of this kind; or null */
+  /** `{name, request, kind, body, keep}`: call this function, write what `keep` names of its reply as an event of this kind; or null */
   wants: unknown;
   /** `{event_id, code}`: what undo would take back, or null */
   undo: unknown;
