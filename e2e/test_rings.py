@@ -1,4 +1,4 @@
-"""Due clocks: on time, not to be missed, silenced by one tap that does nothing else; and a screen that stays on."""
+"""Due clocks: not to be missed, silenced by one tap that does nothing else; and a screen that stays on."""
 
 import pytest
 from playwright.sync_api import BrowserContext, expect
@@ -7,8 +7,7 @@ from e2e import ears
 from e2e.ears import Ears
 from e2e.phone import Phone
 
-# The contract of the bench: lateness, the time a ring sounds and pauses, and when the button arms again.
-LATE_MS = 100
+# The contract of the bench: the time a ring sounds and pauses, and when the button arms again.
 RING_MS, PAUSE_MS, ARM_MS = 20_000, 10_000, 700
 SCORCHED = "96"
 
@@ -45,22 +44,6 @@ def too_hot(phone: Phone) -> None:
         if phone.step != "read" or phone.ring.count():
             break
         phone.types(SCORCHED)
-
-
-def test_a_burst_of_a_real_minute_rings_within_a_tenth_of_a_second(context: BrowserContext):
-    phone = at_the_first_burst(Phone(context.new_page(), fake_clock=False))
-    phone.starts_a_burst()
-    expect(phone.ring).to_be_visible(timeout=70_000)
-    mark = phone.page.evaluate(
-        """() => performance.getEntriesByName("ring:turn").map((one) =>
-            ({ lateMs: one.detail.lateMs, at: performance.timeOrigin + one.startTime }))"""
-    )
-    assert len(mark) == 1
-    started = phone.facts_of("burst_started")[0]
-    assert started["body"]["seconds_s"] == 60
-    assert 0 <= mark[0]["lateMs"] <= LATE_MS
-    # And by a clock the app does not read: half a millisecond of rounding either way.
-    assert -1 <= mark[0]["at"] - (started["at_ms"] + 60_000) <= LATE_MS
 
 
 def test_the_first_tap_only_silences_and_the_button_arms_700_ms_later(phone: Phone):
