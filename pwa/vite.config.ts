@@ -3,6 +3,8 @@ import { fileURLToPath } from "node:url";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
+import { bareEngine } from "./build/bareEngine.mjs";
+
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
 
@@ -27,7 +29,7 @@ const manifest = {
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: { target: "es2022", assetsInlineLimit: 0, modulePreload: { polyfill: false } },
-  worker: { format: "es" },
+  worker: { format: "es", plugins: () => [bareEngine()] },
   // The engine and the texts live with the server: one copy of each.
   server: { fs: { allow: [repository] }, proxy: { "/api": api } },
   preview: { proxy: { "/api": api } },

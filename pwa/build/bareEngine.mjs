@@ -1,0 +1,21 @@
+import { readFile } from "node:fs/promises";
+
+const ENGINE = /\/server\/amberbench\/engine\/\w+\.py\?raw$/;
+
+/** Ships the engine without its docstrings and comment lines: a fifth of the first load, read by nobody on a phone. */
+export function bareEngine() {
+  return {
+    name: "bare-engine",
+    enforce: "pre",
+    async load(id) {
+      if (!ENGINE.test(id)) return null;
+      const source = await readFile(id.replace(/\?raw$/, ""), "utf8");
+      return `export default ${JSON.stringify(bare(source))};`;
+    },
+  };
+}
+
+/** A docstring opens a line and is all of its statement; no other text in the engine stands in three quotes. */
+export function bare(source) {
+  return source.replace(/^[ \t]*"""[\s\S]*?"""[ \t]*\n/gm, "").replace(/^[ \t]*#.*\n/gm, "").replace(/\n{2,}/g, "\n");
+}
