@@ -18,7 +18,7 @@ READ_LOG = """async () => {
     const all = db.transaction("events").objectStore("events").getAll();
     const rows = await new Promise((yes) => { all.onsuccess = () => yes(all.result); });
     db.close();
-    return rows.map((row) => row.event);
+    return rows.map((row) => row.event).filter((event) => event.batch_id !== null);
 }"""
 
 
@@ -253,7 +253,7 @@ class Phone:
     # --- what is on the disk ---
 
     def facts(self) -> list[dict[str, Any]]:
-        """All events the phone holds, in the order of the log."""
+        """All events of batches the phone holds, in the order of the log."""
         events = self.page.evaluate(READ_LOG)
         return sorted(events, key=lambda event: (event["at_ms"] + event["offset_ms"], event["device_id"], event["seq"]))
 

@@ -27,7 +27,7 @@ WHOLE_SLAB += ["scored", "cut", "counted", "weighed_out", "closed"]
 
 def server_has(server: Server) -> list[dict[str, Any]]:
     with urllib.request.urlopen(f"{server.url}/api/events?after=0&limit=500", timeout=10) as answer:
-        return list(json.load(answer)["events"])
+        return [event for event in json.load(answer)["events"] if event["batch_id"]]
 
 
 def arrives(phone: Phone, server: Server) -> None:

@@ -1,14 +1,19 @@
 """Events for tests of the log, as phones write them."""
 
+import json
 import random
 from typing import Any
 
 from flask.testing import FlaskClient
 
+from amberbench.config import demo_shop_file
+from amberbench.services import shop_facts
 from tests.bench import NINE_OCLOCK_MS, planned_slab
 
 Event = dict[str, Any]
 _random = random.Random(7)
+BEGUN = len(shop_facts.of_seed(json.loads(demo_shop_file().read_text(encoding="utf-8"))))
+"""Events that the invented shop begins with: the first of a test has the next position."""
 
 
 def uuid7(ms: float = NINE_OCLOCK_MS) -> str:
@@ -78,8 +83,8 @@ def results(answers: list[dict[str, Any]]) -> list[str]:
     return [answer["result"] for answer in answers]
 
 
-def pulled(client: FlaskClient, after: int = 0, limit: int = 500) -> dict[str, Any]:
-    """One page after a cursor."""
+def pulled(client: FlaskClient, after: int = BEGUN, limit: int = 500) -> dict[str, Any]:
+    """One page after a cursor; first what came after the shop was begun."""
     response = client.get(f"/api/events?after={after}&limit={limit}")
     assert response.status_code == 200
     page: dict[str, Any] = response.get_json()

@@ -10,7 +10,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from amberbench.engine import fields
+from amberbench.engine import fields, fields_shop
 from tests.bench import Bench
 
 NAMES = sorted(fields.FUNCTIONS)
@@ -197,6 +197,29 @@ def _fit(rng):
     )
 
 
+def _shop_event(rng, seq):
+    """An edit of a shop by one of two phones; some make no sense."""
+    name = rng.choice(["shop", *sorted(fields_shop.LISTS)])
+    known = fields_shop.SHOP if name == "shop" else fields_shop.LISTS[name] | {"removed": fields_shop.REMOVED}
+    field = rng.choice([*sorted(known), "a stranger"] if rng.random() < 0.1 else sorted(known))
+    value = _within(known[field], rng) if field in known and rng.random() < 0.9 else rng.choice(JUNK[:16])
+    doc = name if name == "shop" else f"{name}/{rng.choice('ab')}"
+    body = {"doc": doc, "field": field, "value": value, "basis": rng.choice(fields.BASES)}
+    return {"id": f"e{seq}", "v": 1, "shop_id": "s", "device_id": rng.choice("ab"), "seq": seq, "batch_id": None,
+            "at_ms": rng.randrange(1000), "offset_ms": 0.5, "kind": "shop_set", "body": body}  # fmt: skip
+
+
+def _shop_fold(rng):
+    return {"shop_id": "s", "events": [_shop_event(rng, seq) for seq in range(rng.randrange(30))]}
+
+
+def _shop_check(rng):
+    name = rng.choice(sorted(set(fields_shop.LISTS) - {"caramels"}))
+    some = rng.sample(sorted(fields_shop.LISTS[name]), 2)
+    return {"doc": f"{name}/a", "values": {one: None if rng.random() < 0.3 or one == "step_s"
+            else _within(fields_shop.LISTS[name][one], rng) for one in some}}  # fmt: skip
+
+
 SENSIBLE = {
     "units.convert": _convert,
     "materials.properties": lambda rng: {"material": _material(rng), "temp_c": rng.uniform(-40, 150)},
@@ -214,6 +237,9 @@ SENSIBLE = {
     "cool.plan": _cool,
     "cool.refit": _refit,
     "slab.plan": _slab,
+    "shop.fold": _shop_fold,
+    "shop.check": _shop_check,
+    "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},
     "run.replay": _replay,
     "run.apply": _apply,
     "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},

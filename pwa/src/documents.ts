@@ -39,6 +39,7 @@ interface Vessel {
   id: string;
   name: string;
   mass_kg: number;
+  made_of: string;
   heat_capacity_j_kgk: number;
 }
 interface Base {
@@ -73,9 +74,32 @@ interface Product {
   prebottom: boolean;
 }
 
-/** GET /api/shop. */
+/** A list of the shop. */
+export type ShopList =
+  | "ovens"
+  | "vessels"
+  | "caramels"
+  | "products"
+  | "bases"
+  | "bars"
+  | "tables"
+  | "frames"
+  | "trays"
+  | "thermometers";
+
+/** One field of the shop as the log has it: doc is "shop" or "<list>/<id>"; value null takes it back. */
+export interface ShopEdit {
+  doc: string;
+  field: string;
+  value: unknown;
+  basis: "typed" | "measured" | "published" | "assumed";
+}
+
+/** The fold of all `shop_set` (engine/shop.py), and GET /api/shop. What nobody has set is null or stands as assumed. */
 export interface Shop {
   id: string;
+  /** What a value rests on, by "<list>/<id>.<field>" or "shop.<field>". */
+  basis: Record<string, string>;
   name: string;
   invented: boolean;
   language: string;
@@ -84,8 +108,11 @@ export interface Shop {
   ovens: Oven[];
   vessels: Vessel[];
   bases: Base[];
-  bars: { height_m: number; count: number; length_m: number }[];
-  tables: { max_length_m: number; max_width_m: number }[];
+  bars: { id: string; height_m: number; count: number; length_m: number }[];
+  tables: { id: string; name: string; max_length_m: number; max_width_m: number }[];
+  frames: { id: string; name: string; length_m: number; width_m: number }[];
+  trays: { id: string; name: string; length_m: number; width_m: number; rim_m: number }[];
+  thermometers: { id: string; name: string; reads_low_k: number; sd_k: number }[];
   caramels: Caramel[];
   products: Product[];
 }

@@ -23,11 +23,12 @@ def _application(database: str | None) -> "Flask":
     return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
 
 
-def _set_up(app: "Flask") -> bool:
+def _set_up(app: "Flask", empty: bool = False) -> bool:
     from .services import setup
 
     with app.app_context():
-        return setup.set_up(config.demo_shop_file().read_text(encoding="utf-8"), clock.system_now_ms())
+        seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
+        return setup.set_up(seed, clock.system_now_ms())
 
 
 def _say(code: str, error: bool = False, **values: Any) -> None:
@@ -87,10 +88,12 @@ def compute(name: str | None, listed: bool) -> None:
 
 
 @main.command()
+@click.option("--empty", is_flag=True, help="An empty shop, to be filled in on a phone.")
 @database_option
-def seed(database: str | None) -> None:
-    """Stores the invented demonstration shop where there is no shop."""
-    _say("seeded" if _set_up(_application(database)) else "not_seeded")
+def seed(empty: bool, database: str | None) -> None:
+    """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
+    begun = "seeded_empty" if empty else "seeded"
+    _say(begun if _set_up(_application(database), empty) else "not_seeded")
 
 
 @main.command()

@@ -6,38 +6,39 @@ from pathlib import Path
 
 import pytest
 
-from amberbench.engine import catalogue, fields, sources
+from amberbench.engine import catalogue, fields, fields_shop, shop, sources
+from amberbench.services import shop_facts
 
-SHOP = json.loads((Path(__file__).parents[2] / "seed_data/demo_shop.json").read_text(encoding="utf-8"))
-FIGURES = SHOP["figures"]
+SEED = json.loads((Path(__file__).parents[2] / "seed_data/demo_shop.json").read_text(encoding="utf-8"))
+ROWS = [(f"{doc}.{field}", row) for doc, rows in SEED["docs"].items() for field, row in rows.items()]
+FIGURES = [(path, row) for path, row in ROWS if type(row["value"]) in (int, float)]
 
 
-def numbers(value, path=""):
-    """Every (path, number) of the shop, list places as []."""
-    if isinstance(value, dict):
-        for name, inner in value.items():
-            if path or name != "figures":
-                yield from numbers(inner, f"{path}.{name}" if path else name)
-    elif isinstance(value, list):
-        for inner in value:
-            yield from numbers(inner, f"{path}[]")
-    elif isinstance(value, int | float) and not isinstance(value, bool):
-        yield path, value
+def folded():
+    events = [
+        {"id": str(seq), "v": 1, "shop_id": SEED["id"], "device_id": "seed", "seq": seq, "at_ms": 0, "offset_ms": 0,
+         "kind": shop.KIND, "body": body} for seq, body in enumerate(shop_facts.of_seed(SEED))
+    ]  # fmt: skip
+    reply = catalogue.call("shop.fold", {"events": events})
+    assert reply["ignored"] == []
+    return reply["shop"]
+
+
+SHOP = folded()
 
 
 def test_it_says_that_it_is_invented():
     assert SHOP["invented"] is True
-    assert "invented" in SHOP["about"].lower()
+    assert "invented" in SEED["about"].lower()
     assert "invented" in SHOP["name"].lower()
 
 
-def test_every_number_has_unit_basis_and_source_and_no_figure_is_left_over():
-    assert {path for path, _ in numbers(SHOP)} == set(FIGURES)
+def test_it_has_something_in_every_list_a_slab_needs():
+    assert [name for name in fields_shop.LISTS if not SHOP[name]] == ["frames", "trays"]
 
 
-@pytest.mark.parametrize("path", FIGURES)
-def test_a_figure_has_a_known_basis_and_source_and_the_unit_of_its_name(path):
-    row = FIGURES[path]
+@pytest.mark.parametrize(("path", "row"), FIGURES)
+def test_a_figure_has_a_known_basis_and_source_and_the_unit_of_its_name(path, row):
     assert row["basis"] in fields.BASES
     assert row["source"] in sources.SOURCES
     ending = re.search(r"_(kg|m|c|s|w|j_kgk|m2k_w)$", path)
@@ -50,7 +51,7 @@ def slab_request(product, oven, vessel, base):
     caramel = next(one for one in SHOP["caramels"] if one["id"] == product["caramel_id"])
     sizes = ("piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m")
     return {name: product[name] for name in sizes} | {
-        "have": {"kg": SHOP["plan_defaults"]["have_kg"]},
+        "have": {"kg": 1.8},
         "bars_m": [bar["height_m"] for bar in SHOP["bars"] for _ in range(bar["count"] // 4)],
         "max_length_m": SHOP["tables"][0]["max_length_m"],
         "max_width_m": SHOP["tables"][0]["max_width_m"],
@@ -74,12 +75,5 @@ def test_every_product_can_be_planned_with_every_oven_vessel_and_base(product, o
     assert reply["cut"]["pieces"] > 50
 
 
-def test_the_defaults_name_things_of_the_shop():
-    for name, kind in (
-        ("product_id", "products"),
-        ("oven_id", "ovens"),
-        ("vessel_id", "vessels"),
-        ("base_id", "bases"),
-    ):
-        assert SHOP["plan_defaults"][name] in [one["id"] for one in SHOP[kind]]
+def test_every_product_is_made_of_a_caramel_of_the_shop():
     assert {one["caramel_id"] for one in SHOP["products"]} <= {one["id"] for one in SHOP["caramels"]}

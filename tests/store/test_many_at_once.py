@@ -9,7 +9,7 @@ from sqlalchemy import event, text
 from amberbench import store
 from amberbench.app import create_app
 from amberbench.store import db
-from tests.log import Phone, pulled, push, results
+from tests.log import BEGUN, Phone, pulled, push, results
 from tests.problem_shape import assert_problem
 
 # A throw-away PostgreSQL database, e.g. postgresql+psycopg://localhost/throwaway: its log is emptied.
@@ -52,7 +52,7 @@ def test_puller_that_follows_pushing_phones_misses_nothing(either):
     got = []
 
     def follows():
-        client, cursor = app.test_client(), 0
+        client, cursor = app.test_client(), BEGUN
         while True:
             last_round = done.is_set()
             page = pulled(client, cursor, 7)
@@ -135,7 +135,7 @@ def test_questions_asked_do_not_grow_with_what_is_stored(app, client, size):
         asked.clear()
         client.get(path)
         counts[path] = sum(1 for statement in asked if statement.startswith("SELECT"))
-    assert list(counts.values()) == [1, 1, 4, 1, 1]
+    assert list(counts.values()) == [1, 1, 5, 1, 1]
     asked.clear()
     push(client, *[phones[0].event("noted", text="x") for _ in range(size)])
     assert sum(1 for statement in asked if statement.startswith("SELECT")) == 3

@@ -13,6 +13,7 @@ import { BatchBook, isOpen } from "./batchBook";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { shop } from "./shop";
+import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batches, engineVersion, rings, storage } from "./signals";
 import { Syncing } from "./syncing";
 import { Taps } from "./taps";
@@ -24,12 +25,13 @@ import { Wanted } from "./wanted";
 const LOOK_MS = 15_000;
 
 type Told =
-  | { about: "batches"; batchIds: string[] }
+  | { about: "batches"; batchIds: (string | null)[] }
   | { about: "acknowledged"; acknowledged: Acknowledged[] }
   | { about: "offset"; offsetMs: number };
 
 export class House {
   readonly book: BatchBook;
+  readonly shopBook: ShopBook;
   readonly ringBook: RingBook;
   readonly taps: Taps;
   readonly syncing: Syncing;
@@ -43,6 +45,7 @@ export class House {
   ) {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "" };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchId) }, batches);
+    this.shopBook = new ShopBook({ ...parts, wrote: () => this.wrote(null) }, shop);
     this.ringBook = this.makeRingBook(acknowledged);
     this.wanted = new Wanted(
       {
@@ -70,6 +73,7 @@ export class House {
     onReturn(() => this.returned());
     setInterval(() => this.lookAtAll(), LOOK_MS);
     void Promise.all(stale.map((batchId) => this.book.refresh(batchId)));
+    void this.shopBook.refresh();
     await this.syncing.count();
     window.addEventListener("online", () => void this.syncing.loop.nudge());
     void this.syncing.loop.nudge();
@@ -114,12 +118,12 @@ export class House {
       alone: (work: () => Promise<void>) => alone("amberbench-sync", work),
       offset: (ms: number) => this.takeOffset(ms),
       shop: (document: NonNullable<typeof shop.value>) => {
-        shop.value = document;
+        shop.value = wholeShop(document);
       },
       summaries: (all: Parameters<typeof takeSummaries>[1]) => void takeSummaries(this.store, all),
-      touched: (batchIds: string[]) => {
+      touched: (batchIds: (string | null)[]) => {
         this.tabs.tell({ about: "batches", batchIds });
-        for (const batchId of batchIds) void this.book.refresh(batchId);
+        for (const batchId of batchIds) void this.refresh(batchId);
       },
     };
     return new Syncing(parts, knownOffsetMs);
@@ -154,7 +158,12 @@ export class House {
     void this.syncing.loop.nudge();
   }
 
-  private wrote(batchId: string): void {
+  /** Folds a batch again, or the shop. */
+  private refresh(batchId: string | null): Promise<void> {
+    return batchId === null ? this.shopBook.refresh() : this.book.refresh(batchId);
+  }
+
+  private wrote(batchId: string | null): void {
     this.tabs.tell({ about: "batches", batchIds: [batchId] });
     void this.syncing.count().catch(() => {});
     this.syncing.loop.wrote();
@@ -180,7 +189,7 @@ export class House {
     if (told.about === "acknowledged") this.ringBook.takeAcknowledged(told.acknowledged);
     else if (told.about === "offset") setOffset(told.offsetMs);
     else {
-      for (const batchId of told.batchIds) void this.book.refresh(batchId);
+      for (const batchId of told.batchIds) void this.refresh(batchId);
       void this.syncing.count();
     }
   }

@@ -1,13 +1,14 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { Clock, PlanDocument, Shop, Summary, Units, Values } from "../documents";
+import type { Clock, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
 import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
 import * as records from "./records";
 import * as shopState from "./shop";
+import * as shopDesk from "./shopDesk";
 import * as signals from "./signals";
 import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
@@ -16,6 +17,8 @@ import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, Syn
 
 export { EngineProblem } from "../problems";
 export { planSlab } from "./planning";
+export { SHOP_LISTS } from "./shopBook";
+export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shopDesk";
 export type * from "./types";
 export { applyUpdate, isOpen, playSound, start };
 
@@ -49,6 +52,16 @@ export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signal
 // --- actions ---
 export async function changeSettings(change: Partial<Settings>): Promise<void> {
   await shopState.changeSettings((await house()).store, change);
+}
+
+/** Writes edits of the shop: all of them or none. */
+export async function editShop(edits: ShopEdit[]): Promise<void> {
+  await (await house()).shopBook.write(edits);
+}
+
+/** Fills an empty shop with the invented one; an edit like any other. */
+export async function takeDemoShop(): Promise<void> {
+  await editShop(await shopDesk.demoEdits());
 }
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */

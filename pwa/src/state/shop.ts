@@ -3,6 +3,7 @@ import { computed, signal } from "@preact/signals";
 import type { Shop, Units } from "../documents";
 import type { Store } from "../storage";
 import { languages, loadLanguage, METRIC, reader } from "../text";
+import { wholeShop } from "./shopBook";
 import type { Settings } from "./types";
 
 /** The shop document; null until it was fetched once or read from the phone. */
@@ -22,7 +23,7 @@ const language = computed<string>(() => settings.value.language || shop.value?.l
 /** Reads shop and settings from the phone, and has the texts follow them from now on. */
 export async function loadShop(store: Store): Promise<void> {
   const [known, chosen] = await Promise.all([store.meta.get<Shop>("shop"), store.meta.get<Settings>("settings")]);
-  if (known) shop.value = known;
+  if (known) shop.value = wholeShop(known);
   if (chosen) settings.value = { ...FIRST, ...chosen };
   follow();
   language.subscribe(follow);

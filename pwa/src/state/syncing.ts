@@ -18,8 +18,8 @@ interface SyncParts {
   offset: (ms: number) => void;
   shop: (shop: Shop) => void;
   summaries: (summaries: Summary[]) => void;
-  /** Batches with news. */
-  touched: (batchIds: string[]) => void;
+  /** Batches with news; null: the shop. */
+  touched: (batchIds: (string | null)[]) => void;
 }
 
 /** Keeps the exchange with the server going and `sync` true. */
@@ -34,7 +34,7 @@ export class Syncing {
     this.filter = new OffsetFilter(offsetMs);
     const exchange = new Exchange(parts.store, httpApi, this.filter, parts.phoneNow);
     this.loop = new SyncLoop({
-      exchange: (wantsShop) => exchange.run(wantsShop),
+      exchange: () => exchange.run(),
       alone: parts.alone,
       random: Math.random,
       after: (news) => this.after(news),

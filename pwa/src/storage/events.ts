@@ -1,7 +1,11 @@
+import type { IDBPTransaction } from "idb";
+
 import type { BenchEvent, Values } from "../documents";
 import { correctedMs, inOrder } from "../order";
 import type { Connection, Database } from "./database";
-import type { OutboxRow, StoredEvent } from "./schema";
+import type { OutboxRow, Schema, StoredEvent } from "./schema";
+
+type Writing = IDBPTransaction<Schema, ("events" | "outbox" | "meta")[], "readwrite">;
 
 /** What the caller knows of an event; the rest is filled in where it is written. */
 export interface Draft {
@@ -27,9 +31,9 @@ export interface PushAnswer {
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
 
-/** Every event of a batch: low and high end of its part of the index. */
-function wholeBatch(batchId: string): IDBKeyRange {
-  return IDBKeyRange.bound([batchId, -Infinity], [batchId, Infinity]);
+/** Every event of a batch, or of a kind: low and high end of its part of the index. */
+function whole(name: string): IDBKeyRange {
+  return IDBKeyRange.bound([name, -Infinity], [name, Infinity]);
 }
 
 export class EventLog {
@@ -37,36 +41,37 @@ export class EventLog {
 
   /** Writes an event and its outbox row in one transaction and resolves when both are on the disk.
    * Its time is raised to at least 1 ms above the newest event known of its batch, so that cause precedes effect. */
-  append(draft: Draft): Promise<BenchEvent> {
+  async append(draft: Draft): Promise<BenchEvent> {
+    const [event] = await this.appendAll([draft]);
+    if (!event) throw new Error("nothing was written");
+    return event;
+  }
+
+  /** The same for several at once: all of them or none. What belongs to no batch follows the newest of its kind. */
+  appendAll(drafts: Draft[]): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
-      const events = transaction.objectStore("events");
-      // A second try after a connection that died while committing: it may be there already.
-      const known = await events.get(draft.id);
-      if (known) return known.event;
-      const meta = transaction.objectStore("meta");
-      const seq = Number((await meta.get("seq")) ?? 0) + 1;
-      const device_id = String(await meta.get("device_id"));
-      const newest = draft.batch_id
-        ? await events.index("batch").openKeyCursor(wholeBatch(draft.batch_id), "prev")
-        : null;
-      const least = newest ? newest.key[1] + 1 - draft.offset_ms : -Infinity;
-      const event: BenchEvent = { ...draft, v: LOG_VERSION, device_id, seq, at_ms: Math.max(draft.at_ms, least) };
-      await Promise.all([
-        meta.put(seq, "seq"),
-        events.add(stored(event, null)),
-        transaction.objectStore("outbox").add({ id: event.id, seq, refused: null, refused_by: null }),
-        transaction.done,
-      ]);
-      return event;
+      const written: BenchEvent[] = [];
+      for (const draft of drafts) written.push(await write(transaction, draft));
+      await transaction.done;
+      return written;
     });
   }
 
   /** The events of a batch in their total order, without those the server refused. */
   eventsOf(batchId: string): Promise<BenchEvent[]> {
+    return this.inIndex("batch", batchId);
+  }
+
+  /** The same for the events of a kind. */
+  eventsOfKind(kind: string): Promise<BenchEvent[]> {
+    return this.inIndex("kind", kind);
+  }
+
+  private inIndex(index: "batch" | "kind", name: string): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox"]);
-      const rows = await transaction.objectStore("events").index("batch").getAll(wholeBatch(batchId));
+      const rows = await transaction.objectStore("events").index(index).getAll(whole(name));
       const outbox = await transaction.objectStore("outbox").getAll();
       const refused = new Set(outbox.filter((row) => row.refused !== null).map((row) => row.id));
       return rows.map((row) => row.event).filter((event) => !refused.has(event.id)).sort(inOrder);
@@ -132,15 +137,15 @@ export class EventLog {
     });
   }
 
-  /** Takes in events from the server and the cursor behind them; the ids of batches that got something new. */
-  mergePulled(pulled: (BenchEvent & { position?: number | null })[], cursor: number | null): Promise<Set<string>> {
+  /** Takes in events from the server and the cursor behind them; the ids of batches that got something new, null for what belongs to none. */
+  mergePulled(pulled: (BenchEvent & { position?: number | null })[], cursor: number | null): Promise<Set<string | null>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");
-      const touched = new Set<string>();
+      const touched = new Set<string | null>();
       for (const { position, ...event } of pulled) {
         const had = await events.get(event.id);
-        if (!had && event.batch_id) touched.add(event.batch_id);
+        if (!had) touched.add(event.batch_id);
         await events.put(stored(had?.event ?? event, position ?? had?.position ?? null));
         // It came back from the server: so it is there, whatever became of the answer to our push.
         await transaction.objectStore("outbox").delete(event.id);
@@ -150,6 +155,26 @@ export class EventLog {
       return touched;
     });
   }
+}
+
+async function write(transaction: Writing, draft: Draft): Promise<BenchEvent> {
+  const events = transaction.objectStore("events");
+  // A second try after a connection that died while committing: it may be there already.
+  const known = await events.get(draft.id);
+  if (known) return known.event;
+  const meta = transaction.objectStore("meta");
+  const seq = Number((await meta.get("seq")) ?? 0) + 1;
+  const device_id = String(await meta.get("device_id"));
+  const peers = draft.batch_id === null ? events.index("kind") : events.index("batch");
+  const newest = await peers.openKeyCursor(whole(draft.batch_id ?? draft.kind), "prev");
+  const least = newest ? newest.key[1] + 1 - draft.offset_ms : -Infinity;
+  const event: BenchEvent = { ...draft, v: LOG_VERSION, device_id, seq, at_ms: Math.max(draft.at_ms, least) };
+  await Promise.all([
+    meta.put(seq, "seq"),
+    events.add(stored(event, null)),
+    transaction.objectStore("outbox").add({ id: event.id, seq, refused: null, refused_by: null }),
+  ]);
+  return event;
 }
 
 async function eventsInOutbox(db: Database, wanted: (row: OutboxRow) => boolean, most: number): Promise<BenchEvent[]> {

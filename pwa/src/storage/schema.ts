@@ -36,7 +36,7 @@ export interface BatchRow {
 }
 
 export interface Schema extends DBSchema {
-  events: { key: string; value: StoredEvent; indexes: { batch: [string, number] } };
+  events: { key: string; value: StoredEvent; indexes: { batch: [string, number]; kind: [string, number] } };
   outbox: { key: string; value: OutboxRow; indexes: { seq: number } };
   batches: { key: string; value: BatchRow };
   /** Single values by name: device_id, seq, cursor, offset_ms, settings, shop, summaries, acknowledged. */
@@ -55,5 +55,8 @@ export const MIGRATIONS: readonly Upgrade[] = [
     db.createObjectStore("outbox", { keyPath: "id" }).createIndex("seq", "seq");
     db.createObjectStore("batches", { keyPath: "batch_id" });
     db.createObjectStore("meta");
+  },
+  (_db, transaction) => {
+    transaction.objectStore("events").createIndex("kind", ["event.kind", "corrected_ms"]);
   },
 ];

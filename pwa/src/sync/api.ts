@@ -45,7 +45,6 @@ export interface ServerRecord {
 /** The server as the phone sees it. Every call throws Unreachable or Refusal. */
 export interface Api {
   health(): Promise<Health>;
-  shop(): Promise<Shop>;
   push(events: BenchEvent[]): Promise<PushAnswer[]>;
   pull(after: number): Promise<Pulled>;
   snapshot(): Promise<Snapshot>;
@@ -108,7 +107,6 @@ export const httpApi: Api = {
     if (health.app !== APP) throw new Unreachable("not this app's server");
     return health;
   },
-  shop: () => ask<Shop>("/api/shop", EXCHANGE_MS),
   push: async (events) => (await ask<{ answers: PushAnswer[] }>("/api/events", EXCHANGE_MS, { events })).answers,
   pull: (after) => ask<Pulled>(`/api/events?after=${after}&limit=500`, EXCHANGE_MS),
   snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),

@@ -13,8 +13,8 @@ export interface News {
   health: Health;
   shop: Shop | null;
   summaries: Summary[] | null;
-  /** Batches with events this phone did not have, or whose refused events changed. */
-  touched: Set<string>;
+  /** Batches with events this phone did not have, or whose refused events changed; null: the shop. */
+  touched: Set<string | null>;
 }
 
 /** One full exchange with the server: health and clock, snapshot the first time, push, pull. Idempotent: whatever
@@ -27,11 +27,10 @@ export class Exchange {
     private readonly clock: () => number,
   ) {}
 
-  async run(wantsShop: boolean): Promise<News> {
+  async run(): Promise<News> {
     const health = await this.checkHealth();
     const news: News = { health, shop: null, summaries: null, touched: new Set() };
     if ((await this.store.meta.get("cursor")) === undefined) await this.takeSnapshot(news);
-    else if (wantsShop) news.shop = await this.takeShop();
     await this.store.events.offerAgain(health.engine_version);
     await this.push(health.engine_version, news.touched);
     await this.pull(news.touched);
@@ -54,13 +53,7 @@ export class Exchange {
     news.summaries = summaries;
   }
 
-  private async takeShop(): Promise<Shop> {
-    const shop = await this.api.shop();
-    await this.store.meta.put("shop", shop);
-    return shop;
-  }
-
-  private async push(engineVersion: string, touched: Set<string>): Promise<void> {
+  private async push(engineVersion: string, touched: Set<string | null>): Promise<void> {
     for (;;) {
       const group = small(await this.store.events.waiting(GROUP));
       if (group.length === 0) return;
@@ -71,7 +64,7 @@ export class Exchange {
       if (ours.length === 0) throw new Refusal(200, "no_answers");
       await this.store.events.markSent(ours, engineVersion);
       const refused = new Set(ours.filter(({ result }) => result === "refused").map(({ id }) => id));
-      for (const event of group) if (refused.has(event.id) && event.batch_id) touched.add(event.batch_id);
+      for (const event of group) if (refused.has(event.id)) touched.add(event.batch_id);
     }
   }
 
@@ -90,7 +83,7 @@ export class Exchange {
     }
   }
 
-  private async pull(touched: Set<string>): Promise<void> {
+  private async pull(touched: Set<string | null>): Promise<void> {
     for (;;) {
       const after = Number((await this.store.meta.get("cursor")) ?? 0);
       const { events, cursor, more } = await this.api.pull(after);

@@ -6,15 +6,12 @@ import type { News } from "./exchange";
 type Alone = (work: () => Promise<void>) => Promise<boolean>;
 
 interface LoopParts {
-  exchange: (wantsShop: boolean) => Promise<News>;
+  exchange: () => Promise<News>;
   alone: Alone;
   random: () => number;
   /** After each try: what it brought, or null when the server could not be reached. */
   after: (news: News | null) => Promise<void> | void;
 }
-
-/** How often the shop document is fetched again (ms). */
-const SHOP_MS = 600_000;
 
 /** Exchanges with the server again and again: at once when nudged, calmly while all is well, ever more rarely while
  * nobody answers. One exchange at a time. */
@@ -23,7 +20,6 @@ export class SyncLoop {
   private running: Promise<void> | null = null;
   private again = false;
   private failures = 0;
-  private shopAt = -Infinity;
 
   constructor(private readonly parts: LoopParts) {}
 
@@ -59,9 +55,7 @@ export class SyncLoop {
 
   private async round(): Promise<void> {
     try {
-      const wantsShop = Date.now() - this.shopAt > SHOP_MS;
-      const news = await this.parts.exchange(wantsShop);
-      if (wantsShop) this.shopAt = Date.now();
+      const news = await this.parts.exchange();
       this.failures = 0;
       await this.parts.after(news);
     } catch (error) {

@@ -55,7 +55,6 @@ class Server implements Api {
   snapshot() {
     return Promise.resolve({ shop: SHOP, events: this.log, summaries: [], cursor: this.log.length });
   }
-  shop = () => Promise.resolve(SHOP);
   batches = () => Promise.resolve([]);
   batch = () => Promise.reject(new Unreachable("not asked here"));
   planSlab = () => Promise.reject(new Unreachable("not asked here"));

@@ -26,6 +26,11 @@ const DECIMALS: Record<string, number> = {
   "F°": 1,
   W: 0,
   kW: 2,
+  ml: 0,
+  l: 2,
+  "g/ml": 2,
+  "kg/m³": 0,
+  "%": 1,
 };
 const NARROW_SPACE = "\u202f";
 

@@ -2,6 +2,7 @@ import type { ProblemDocument, Values } from "../documents";
 import { type Sentence, sentence } from "./catalogue";
 import { format } from "./format";
 import { locale, reader } from "./reader";
+import { dimensionOf, SUFFIXES, UNITS } from "./units";
 
 /** The sentence of a key in the reader's language, its placeholders filled in the reader's units.
  * A key nobody has comes back as it is, so that a gap is seen. */
@@ -28,7 +29,10 @@ function filled(text: string, values: Values): string {
 
 /** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */
 export function problemText(problem: ProblemDocument): string {
-  const name = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
+  const last = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
+  // "These seconds give 5000 W": what is shown is not what the field measures.
+  const own = problem.unit ? UNITS[problem.unit]?.[0] : undefined;
+  const name = own && own !== dimensionOf(last) ? (SUFFIXES[own] ?? last) : last;
   const shown = (value: unknown) => (value === null || value === undefined ? "" : format(name, value));
   return t(`problem.${problem.code}`, {
     field: fieldName(problem.field),

@@ -20,6 +20,11 @@ export const UNITS: Record<string, readonly [dimension: string, factor: number, 
   "F°": ["difference", 1 / 1.8, 0],
   W: ["power", 1, 0],
   kW: ["power", 1000, 0],
+  ml: ["volume", 1e-6, 0],
+  l: ["volume", 1e-3, 0],
+  "g/ml": ["density", 1000, 0],
+  "kg/m³": ["density", 1, 0],
+  "%": ["share", 0.01, 0],
   s: ["time", 1, 0],
   min: ["time", 60, 0],
   h: ["time", 3600, 0],
@@ -65,6 +70,9 @@ export const SPELLINGS: Record<string, string> = {
 };
 
 const DIMENSIONS: readonly [suffix: string, dimension: string][] = [
+  ["kg_m3", "density"],
+  ["m3", "volume"],
+  ["share", "share"],
   ["kg", "mass"],
   ["m", "length"],
   ["m2", "area"],
@@ -74,11 +82,13 @@ const DIMENSIONS: readonly [suffix: string, dimension: string][] = [
   ["w", "power"],
 ];
 
+/** The suffix of each dimension. */
+export const SUFFIXES: Record<string, string> = Object.fromEntries(DIMENSIONS.map(([suffix, dimension]) => [dimension, suffix]));
+
 /** What a name measures, from its suffix: "piece_length_m" → "length"; "" for a plain number. */
 export function dimensionOf(name: string): string {
   if (name === "due_ms" || name.endsWith("_at_ms") || name === "at_ms") return "instant";
-  const last = name.split("_").at(-1);
-  return DIMENSIONS.find(([suffix]) => suffix === last)?.[1] ?? "";
+  return DIMENSIONS.find(([suffix]) => `_${name}`.endsWith(`_${suffix}`))?.[1] ?? "";
 }
 
 /** The units a dimension can be typed in. */
@@ -114,6 +124,12 @@ export function unitFor(dimension: string, units: Units, value?: number): string
       return units.power;
     case "time":
       return "s";
+    case "volume":
+      return "ml";
+    case "density":
+      return "g/ml";
+    case "share":
+      return "%";
     default:
       return "";
   }

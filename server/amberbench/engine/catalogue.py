@@ -2,7 +2,7 @@
 
 import json
 
-from . import advise, check, cool, cut, fields, materials, melt, pour, run, slab, units
+from . import advise, check, cool, cut, fields, materials, melt, pour, run, shop, slab, units
 from .problems import Problem
 
 FUNCTIONS = {
@@ -21,6 +21,9 @@ FUNCTIONS = {
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
     "run.advise": advise.advise_request,
+    "shop.fold": shop.fold,
+    "shop.check": shop.check_request,
+    "shop.density": shop.density,
 }
 
 

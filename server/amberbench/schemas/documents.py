@@ -158,6 +158,10 @@ class Shop(ma.Schema):
     bases = ma_fields.List(ma_fields.Dict(), required=True)
     bars = ma_fields.List(ma_fields.Dict(), required=True)
     tables = ma_fields.List(ma_fields.Dict(), required=True)
+    frames = ma_fields.List(ma_fields.Dict(), required=True)
+    trays = ma_fields.List(ma_fields.Dict(), required=True)
+    thermometers = ma_fields.List(ma_fields.Dict(), required=True)
+    basis = ma_fields.Dict(required=True, metadata={"description": "what a value rests on, by <list>/<id>.<field>"})
     caramels = ma_fields.List(ma_fields.Dict(), required=True)
     products = ma_fields.List(ma_fields.Dict(), required=True)
 
@@ -166,7 +170,9 @@ class Snapshot(ma.Schema):
     """What a phone starts from."""
 
     shop = ma_fields.Nested(Shop, required=True, allow_none=True)
-    events = ma_fields.List(ma_fields.Nested(Event), required=True, metadata={"description": "of batches not closed"})
+    events = ma_fields.List(
+        ma_fields.Nested(Event), required=True, metadata={"description": "of the shop, and of batches not closed"}
+    )
     summaries = ma_fields.List(ma_fields.Nested(Summary), required=True)
     cursor = ma_fields.Integer(required=True)
 

@@ -5,10 +5,12 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine.problems import Problem
+from amberbench.engine.shop import KIND as SHOP_SET
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 
 from . import batches, clock, documents, strict_json
+from . import shop as shops
 from .event_form import Event, event_of
 
 Answer = dict[str, Any]
@@ -27,6 +29,8 @@ def push(events: list[Any], received_ms: int) -> list[Answer]:
         touched = {one.members["batch_id"] for one in read if isinstance(one, Event)} - {None}
         for batch_id in sorted(touched):
             batches.project(session, batch_id)
+        if any(isinstance(one, Event) and one.members["kind"] == SHOP_SET for one in read):
+            shops.fold(session, received_ms)
     for index, event in enumerate(events):
         if isinstance(read[index], Problem):
             given = event.get("id") if isinstance(event, dict) else None

@@ -1,15 +1,15 @@
-"""Makes a database ready: newest tables, batches folded by this engine, and a shop."""
+"""Makes a database ready: newest tables, batches and shop folded by this engine, and a shop to begin with."""
 
 from amberbench import store
 
 from . import batches, shop
 
 
-def set_up(demo_shop: str, now_ms: int) -> bool:
-    """Applies missing migrations, folds what another engine folded, stores the invented shop where there is none.
+def set_up(seed: str | None, now_ms: int) -> bool:
+    """Applies missing migrations, folds what another engine folded, begins a shop where there is none.
 
-    Returns whether it stored the shop.
+    seed: JSON of `seed_data`; None: an empty shop. Returns whether a shop was begun.
     """
     store.upgrade()
     batches.fold_outdated()
-    return shop.seed(demo_shop, now_ms)
+    return shop.begin(seed, now_ms)

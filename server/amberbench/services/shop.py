@@ -1,11 +1,22 @@
-"""The shop: its document, and the invented one to try things with."""
+"""The shop: the fold of its events, kept as a document that every `shop_set` renews."""
 
+import logging
 from typing import Any
 
-from amberbench.store import queries, reading, writing
-from amberbench.store.models import ShopRow
+from sqlalchemy.orm import Session
 
-from . import strict_json
+from amberbench.engine import catalogue
+from amberbench.engine import shop as engine_shop
+from amberbench.store import queries, reading, writing
+from amberbench.store.models import EventRow, ShopRow
+
+from . import documents, shop_facts, strict_json
+from .event_form import event_of
+from .uuid7 import uuid7
+
+log = logging.getLogger(__name__)
+SEED = "seed"
+"""The device that writes what a shop begins with."""
 
 
 def document() -> dict[str, Any] | None:
@@ -22,11 +33,57 @@ def shop_id() -> str | None:
         return None if row is None else row.id
 
 
-def seed(text: str, now_ms: int) -> bool:
-    """Stores the shop in a JSON text unless there is a shop already; whether it was stored."""
-    shop = strict_json.read(text)
+def begin(seed: str | None, now_ms: int) -> bool:
+    """Makes sure that there is a shop and that its document is this engine's fold; whether a shop was begun.
+
+    seed: JSON of `seed_data` to begin with; None: an empty shop. A document of a server that knew no `shop_set`
+    becomes events first.
+    """
     with writing() as session:
-        if queries.shop(session) is not None:
-            return False
-        session.add(ShopRow(id=shop["id"], document=strict_json.write(shop), changed_ms=now_ms))
-        return True
+        row = queries.shop(session)
+        if row is None:
+            given = strict_json.read(seed) if seed is not None else {"id": uuid7(now_ms)}
+            session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
+            facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given)
+            _write(session, given["id"], facts, now_ms)
+        elif not queries.events_of_kind(session, engine_shop.KIND):
+            facts = shop_facts.of_document(strict_json.read(row.document))
+            _write(session, row.id, facts or shop_facts.of_nothing(), row.changed_ms)
+        fold(session, now_ms)
+        return row is None
+
+
+def fold(session: Session, now_ms: int) -> None:
+    """Folds the shop's events anew and keeps the document. Whatever goes wrong stays here: events must be kept."""
+    session.flush()
+    row = queries.shop(session)
+    if row is None:
+        return
+    events = [documents.event(one) for one in queries.events_of_kind(session, engine_shop.KIND)]
+    try:
+        reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
+    except Exception:  # a fault of the engine
+        log.exception("the shop could not be folded")
+        return
+    row.document = strict_json.write(reply["shop"])
+    row.changed_ms = now_ms
+
+
+def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: int) -> None:
+    """Appends facts as events of the seeding device, in their order."""
+    for seq, body in enumerate(facts, start=1):
+        event = event_of(
+            {
+                "id": uuid7(at_ms),
+                "v": 1,
+                "shop_id": shop_id,
+                "device_id": SEED,
+                "seq": seq,
+                "at_ms": at_ms,
+                "offset_ms": 0,
+                "batch_id": None,
+                "kind": engine_shop.KIND,
+                "body": body,
+            }
+        )
+        session.add(EventRow(**event.members, body=event.body, more=event.more, received_ms=at_ms))

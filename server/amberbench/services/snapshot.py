@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from amberbench.engine.shop import KIND as SHOP_SET
 from amberbench.store import queries, reading
 
 from . import documents, strict_json
@@ -11,16 +12,17 @@ KEPT_MS = 90 * 24 * 3600 * 1000
 
 
 def snapshot(now_ms: int) -> dict[str, Any]:
-    """`{shop, events, summaries, cursor}`: events of batches not closed; pulls go on after the cursor.
+    """`{shop, events, summaries, cursor}`: events of the shop and of batches not closed; pulls go on after the cursor.
 
     The cursor is read first: an event stored meanwhile may come twice, and can never be missed.
     """
     with reading() as session:
         cursor = queries.last_position(session)
         shop = queries.shop(session)
+        rows = [*queries.events_of_kind(session, SHOP_SET), *queries.events_of_unclosed(session)]
         return {
             "shop": None if shop is None else strict_json.read(shop.document),
-            "events": [documents.event(row) for row in queries.events_of_unclosed(session)],
+            "events": [documents.event(row) for row in rows],
             "summaries": [documents.summary(row) for row in queries.batches_closed_since(session, now_ms - KEPT_MS)],
             "cursor": cursor,
         }

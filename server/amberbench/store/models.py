@@ -1,4 +1,4 @@
-"""The tables. `event` is the record of truth; `batch` is rebuilt from it; `shop` is one document."""
+"""The tables. `event` is the record of truth; `batch` and `shop` are rebuilt from it."""
 
 from sqlalchemy import BigInteger, Float, Index, Integer, MetaData, String, Text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
@@ -66,7 +66,7 @@ class BatchRow(Base):
 
 
 class ShopRow(Base):
-    """The shop: ovens, vessels, bases, bars, caramels, products, as one JSON document."""
+    """What the shop's events amount to, as one JSON document: folded again by every `shop_set`."""
 
     __tablename__ = "shop"
 

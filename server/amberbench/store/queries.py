@@ -33,6 +33,12 @@ def events_of_unclosed(session: Session) -> Sequence[EventRow]:
     return session.scalars(asked.order_by(EventRow.position)).all()
 
 
+def events_of_kind(session: Session, kind: str) -> list[EventRow]:
+    """Events of a kind that belongs to no batch, in the order they were stored."""
+    asked = select(EventRow).where(EventRow.batch_id.is_(None), EventRow.kind == kind).order_by(EventRow.position)
+    return list(session.scalars(asked))
+
+
 def last_position(session: Session) -> int:
     """The position of the newest event, 0 when there is none."""
     return session.scalar(select(func.max(EventRow.position))) or 0

@@ -1,10 +1,13 @@
-import { expect, test } from "vitest";
+import { beforeAll, expect, test } from "vitest";
 
-import demo from "../../../../seed_data/demo_shop.json";
 import type { Shop } from "../../documents";
+import { demoShop } from "../../testing/shop";
 import { changed, firstForm, measuredBy, requestOf, withProduct } from "./form";
 
-const shop = demo as unknown as Shop;
+let shop: Shop;
+beforeAll(async () => {
+  shop = await demoShop();
+});
 
 test("a plan starts from the first product's sizes", () => {
   const form = firstForm(shop);

@@ -75,14 +75,19 @@ export function measuredBy(form: PlanForm, by: PlanForm["by"], planned: number |
   return { ...form, by, pieces: form.pieces ?? planned, boxes: form.boxes ?? boxes };
 }
 
-/** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
-export function requestOf(form: PlanForm, shop: Shop): Values {
+/** The product, the caramel it is made of, and the table. */
+function chosen(form: PlanForm, shop: Shop) {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
+  return { product, caramel, table: shop.tables[0] };
+}
+
+/** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
+export function requestOf(form: PlanForm, shop: Shop): Values {
+  const { product, caramel, table } = chosen(form, shop);
   const oven = shop.ovens.find((one) => one.id === form.oven_id);
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   const base = shop.bases.find((one) => one.id === form.base_id);
-  const table = shop.tables[0];
   const window = caramel?.windows["slab"];
   return filled({
     ...wanted(form),
@@ -117,7 +122,7 @@ function wanted(form: PlanForm): Values {
 
 /** Four bars of a height close a frame; each such set may be stacked. */
 function barSets(shop: Shop): number[] | null {
-  const sets = shop.bars.flatMap((bar) => Array.from({ length: Math.floor(bar.count / 4) }, () => bar.height_m));
+  const sets = shop.bars.flatMap((bar) => Array.from({ length: bar.height_m ? Math.floor(bar.count / 4) : 0 }, () => bar.height_m));
   return sets.length ? sets : null;
 }
 
@@ -125,42 +130,54 @@ function filled(values: Values): Values {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined));
 }
 
-/** Where the shop document says what its own figures rest on (path there → path in the request). */
-const SHOP_PATHS: Record<string, string> = {
-  room_c: "room_c",
-  "ovens[].rated_w": "oven.rated_w",
-  "ovens[].step_s": "step_s",
-  "vessels[].mass_kg": "vessel.mass_kg",
-  "vessels[].heat_capacity_j_kgk": "vessel.heat_capacity_j_kgk",
-  "bases[].contact_m2k_w": "contact_m2k_w",
-  "bars[].height_m": "bars_m",
-  "tables[].max_length_m": "max_length_m",
-  "tables[].max_width_m": "max_width_m",
-  "caramels[].block_kg": "block_kg",
-  "caramels[].windows.slab.low_c": "windows.low_c",
-  "caramels[].windows.slab.high_c": "windows.high_c",
-  "caramels[].limit_c": "windows.limit_c",
-  "caramels[].warn_c": "windows.warn_c",
-  "caramels[].stop_c": "windows.stop_c",
-  "products[].piece_length_m": "piece_length_m",
-  "products[].piece_width_m": "piece_width_m",
-  "products[].slab_height_m": "slab_height_m",
-  "products[].trim_m": "trim_m",
-  "products[].kerf_m": "kerf_m",
-  "plan_defaults.start_c": "start_c",
-};
+/** Which row and field of the shop a field of the request comes from. */
+function origins(form: PlanForm, shop: Shop): Record<string, string> {
+  const { product, caramel, table } = chosen(form, shop);
+  const oven = `ovens/${form.oven_id}.`;
+  const vessel = `vessels/${form.vessel_id}.`;
+  const base = `bases/${form.base_id}.`;
+  const sizes = ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"];
+  const lines = ["limit_c", "warn_c", "stop_c"];
+  return {
+    room_c: "shop.room_c",
+    "oven.rated_w": `${oven}rated_w`,
+    "oven.turntable": `${oven}turntable`,
+    "oven.unevenness": `${oven}unevenness`,
+    step_s: `${oven}step_s`,
+    "vessel.mass_kg": `${vessel}mass_kg`,
+    "vessel.heat_capacity_j_kgk": `${vessel}heat_capacity_j_kgk`,
+    base: `${base}base`,
+    bottom: `${base}bottom`,
+    contact_m2k_w: `${base}contact_m2k_w`,
+    bars_m: `bars/${shop.bars[0]?.id}.height_m`,
+    max_length_m: `tables/${table?.id}.max_length_m`,
+    max_width_m: `tables/${table?.id}.max_width_m`,
+    block_kg: `caramels/${caramel?.id}.block_kg`,
+    "windows.low_c": `caramels/${caramel?.id}.windows.slab.low_c`,
+    "windows.high_c": `caramels/${caramel?.id}.windows.slab.high_c`,
+    ...Object.fromEntries(lines.map((line) => [`windows.${line}`, `caramels/${caramel?.id}.${line}`])),
+    ...Object.fromEntries(sizes.map((size) => [size, `products/${product?.id}.${size}`])),
+  };
+}
 
-/** The basis of what came from the shop document and was not typed over. */
+/** The basis of what came from the shop and was not typed over. */
 function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
-  const figures = (shop as Shop & { figures?: Record<string, { basis: string }> }).figures ?? {};
   const found: Record<string, string> = {};
-  for (const [there, here] of Object.entries(SHOP_PATHS)) {
-    const basis = figures[there]?.basis;
+  for (const [here, there] of Object.entries(origins(form, shop))) {
+    const basis = shop.basis[there];
     if (basis && !form.typed.includes(here)) found[here] = basis;
   }
-  // A built-in material is the engine's own, published one; a composition comes from the shop's label.
-  const product = shop.products.find((one) => one.id === form.product_id);
-  const caramel = shop.caramels.find((one) => one.id === product?.caramel_id);
+  // Nobody has read the block: it is taken to be as warm as the room.
+  if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
+  // A built-in material is the engine's own, published one; a composition comes from the shop's label or scales.
+  const { caramel } = chosen(form, shop);
   if (typeof caramel?.material === "string") found["material"] = "published";
+  else if (caramel) found["material"] = labelBasis(caramel.id, shop);
   return found;
+}
+
+/** What a caramel's make-up rests on: on its label, where that was filled in, else on its weighed density. */
+function labelBasis(id: string, shop: Shop): string {
+  const label = Object.keys(shop.basis).find((path) => path.startsWith(`caramels/${id}.label.`));
+  return shop.basis[label ?? `caramels/${id}.density_kg_m3`] ?? "typed";
 }

@@ -1,0 +1,47 @@
+/** What the forms of the shop ask the engine before anything is written. */
+import type { ShopEdit, ShopList, Values } from "../documents";
+import { compute } from "../engine/client";
+
+/** A row of a list, whatever its fields. */
+export type ShopRow = Values & { id: string };
+
+/** Refuses values that the engine would pass over. Throws EngineProblem named after the field. */
+export async function checkRow(doc: string, values: Values): Promise<void> {
+  await compute("shop.check", { doc, values }, "desk");
+}
+
+/** A row nobody has said anything of, and what its values rest on. */
+export async function emptyRow(list: ShopList): Promise<{ row: ShopRow; basis: Record<string, string> }> {
+  const body = { doc: `${list}/new`, field: "removed", value: false, basis: "typed" };
+  const event = { id: "new", v: 1, shop_id: "", device_id: "", seq: 0, at_ms: 0, offset_ms: 0, kind: "shop_set", body };
+  const { shop } = await compute("shop.fold", { shop_id: "", events: [event] }, "desk");
+  const folded = shop as Record<ShopList, ShopRow[]> & { basis: Record<string, string> };
+  return { row: folded[list][0] ?? { id: "new" }, basis: folded.basis };
+}
+
+/** kg/m³ from a weighed volume. Throws EngineProblem. */
+export async function densityOf(mass_kg: number, volume_m3: number): Promise<number> {
+  return (await compute("shop.density", { mass_kg, volume_m3 }, "desk")).density_kg_m3;
+}
+
+/** What an oven gives to water, in W, and its standard deviation. Throws EngineProblem. */
+export async function ovenPowerOf(test: { water_kg: number; start_c: number; end_c: number; seconds_s: number }) {
+  return compute("melt.oven_from_water_test", test, "desk");
+}
+
+interface Seed {
+  docs: Record<string, Record<string, { value: unknown; basis?: string }>>;
+}
+
+/** The invented shop as edits; rows that were taken away come back. */
+export async function demoEdits(): Promise<ShopEdit[]> {
+  const seed = (await import("../../../seed_data/demo_shop.json")).default as Seed;
+  return Object.entries(seed.docs).flatMap(([doc, row]) => {
+    const facts = Object.entries(row).map(([field, { value, basis }]) => edit(doc, field, value, basis));
+    return doc === "shop" ? facts : [...facts, edit(doc, "removed", false)];
+  });
+}
+
+function edit(doc: string, field: string, value: unknown, basis = "assumed"): ShopEdit {
+  return { doc, field, value, basis: basis as ShopEdit["basis"] };
+}

@@ -1,0 +1,14 @@
+/** The invented shop as the engine folds it. */
+import demo from "../../../seed_data/demo_shop.json";
+import type { Shop } from "../documents";
+import { demoEdits } from "../state/shopDesk";
+import { realEngine } from "./engine";
+
+export async function demoShop(): Promise<Shop> {
+  const compute = await realEngine();
+  const events = (await demoEdits()).map((body, seq) => ({
+    ...{ id: String(seq), v: 1, shop_id: demo.id, device_id: "seed", seq, at_ms: 0, offset_ms: 0 },
+    ...{ kind: "shop_set", body },
+  }));
+  return (await compute("shop.fold", { shop_id: demo.id, events })).shop as Shop;
+}

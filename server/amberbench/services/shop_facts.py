@@ -1,0 +1,64 @@
+"""What is written into the log when a shop begins: bodies of `shop_set` events."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from amberbench.engine import fields_shop
+
+Body = dict[str, Any]
+ONLY_IN_OLD_DOCUMENTS = {"id", "about", "figures", "plan_defaults", "basis"}
+
+
+def of_seed(seed: dict[str, Any]) -> list[Body]:
+    """The facts of a file of `seed_data`: each row's each field, figures with their basis and source."""
+    return [
+        {"doc": doc, "field": field, "basis": "assumed"} | {name: row[name] for name in row if name != "unit"}
+        for doc, rows in seed["docs"].items()
+        for field, row in rows.items()
+    ]
+
+
+def of_nothing() -> list[Body]:
+    """The one fact a shop of one's own begins with."""
+    return [{"doc": "shop", "field": "invented", "value": False, "basis": "typed"}]
+
+
+def of_document(document: dict[str, Any]) -> list[Body]:
+    """The facts in a shop document as servers kept it before the shop was a fold: it had `figures` for the basis."""
+    figures = document.get("figures", {})
+    own = {
+        name: value for name, value in document.items() if name not in ONLY_IN_OLD_DOCUMENTS | set(fields_shop.LISTS)
+    }
+    facts = list(_facts("shop", own, "", figures))
+    for name in fields_shop.LISTS:
+        for row in document.get(name, []):
+            facts += _facts(f"{name}/{_row_id(name, row)}", row, f"{name}[].", figures)
+    return facts
+
+
+def _row_id(name: str, row: dict[str, Any]) -> str:
+    """Its own id; bars and tables had none, and their size told them apart."""
+    millimetres = "-".join(f"{1000 * value:g}" for field, value in row.items() if field.endswith("_m"))
+    return str(row.get("id") or f"{name}-{millimetres}")
+
+
+def _facts(doc: str, row: dict[str, Any], path: str, figures: dict[str, Any]) -> Iterator[Body]:
+    for field, value in _flat(row):
+        if field == "id" or value is None:
+            continue
+        name = field
+        if field.startswith("material."):
+            name = f"label.{field.removeprefix('material.')}_share"
+        if name == "label.density_kg_m3_share":
+            name = "density_kg_m3"
+        basis = figures.get(path + field, {}).get("basis", "assumed")
+        yield {"doc": doc, "field": name, "value": value, "basis": basis}
+
+
+def _flat(row: dict[str, Any], before: str = "") -> Iterator[tuple[str, Any]]:
+    """(dotted path, value); a base of layers stays one value."""
+    for name, value in row.items():
+        if isinstance(value, dict) and name not in ("base", "bottom"):
+            yield from _flat(value, f"{before}{name}.")
+        else:
+            yield before + name, value
