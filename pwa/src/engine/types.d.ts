@@ -561,6 +561,44 @@ export interface RunAdviseReply {
   melt: unknown;
 }
 
+export interface ShopFoldRequest {
+  /** the shop; null: that of the first event */
+  shop_id?: string | null;
+  /** events of kind shop_set, in any order */
+  events: unknown[];
+}
+
+export interface ShopFoldReply {
+  /** the shop document */
+  shop: unknown;
+  /** what was passed over */
+  ignored: unknown[];
+}
+
+export interface ShopCheckRequest {
+  /** shop, or <list>/<id> */
+  doc: string;
+  /** values by field, as the form has them; null: not set */
+  values: unknown;
+}
+
+export interface ShopCheckReply {
+  /** the same, as the log takes them */
+  values: unknown;
+}
+
+export interface ShopDensityRequest {
+  /** weight of the caramel; 0.005 to 20 kg */
+  mass_kg: number;
+  /** volume it fills; 1e-06 to 0.02 m³ */
+  volume_m3: number;
+}
+
+export interface ShopDensityReply {
+  /** its density; 800 to 1700 kg/m³ */
+  density_kg_m3: number;
+}
+
 export interface MaterialByWater {
   /** mass fraction of water; 0 to 1 */
   water: number;
@@ -801,4 +839,7 @@ export interface Functions {
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
   "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };
+  "shop.fold": { request: ShopFoldRequest; reply: ShopFoldReply };
+  "shop.check": { request: ShopCheckRequest; reply: ShopCheckReply };
+  "shop.density": { request: ShopDensityRequest; reply: ShopDensityReply };
 }

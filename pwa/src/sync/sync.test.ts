@@ -87,7 +87,7 @@ async function write(count: number, to: Store = store): Promise<BenchEvent[]> {
 
 test("everything arrives once, in the order it was written, in small groups", async () => {
   const written = await write(GROUP * 2 + 5);
-  await exchange().run(false);
+  await exchange().run();
   expect(server.log.map((event) => event.id)).toEqual(written.map((event) => event.id));
   expect(server.pushes.map((group) => group.length)).toEqual([GROUP, GROUP, 5]);
   expect(await store.events.unsentCount()).toBe(0);
@@ -96,9 +96,9 @@ test("everything arrives once, in the order it was written, in small groups", as
 test("an answer lost on the way costs nothing: the event is asked for again and is known", async () => {
   await write(3);
   server.loseAnswers = 1;
-  await expect(exchange().run(false)).rejects.toThrow(Unreachable);
+  await expect(exchange().run()).rejects.toThrow(Unreachable);
   expect(await store.events.unsentCount()).toBe(3);
-  await exchange().run(false);
+  await exchange().run();
   expect(server.log).toHaveLength(3);
   expect(await store.events.unsentCount()).toBe(0);
 });
@@ -106,14 +106,14 @@ test("an answer lost on the way costs nothing: the event is asked for again and 
 test("a phone starts from the snapshot and goes on from its cursor", async () => {
   const other = await openStore(T0, `sync-${++names}`);
   await write(2, other);
-  await exchange(other).run(false);
-  const first = await exchange().run(false);
+  await exchange(other).run();
+  const first = await exchange().run();
   expect(first.shop).toEqual(SHOP);
   expect(await store.meta.get("shop")).toEqual(SHOP);
   expect(await store.events.eventsOf("a")).toHaveLength(2);
   await write(1, other);
-  await exchange(other).run(false);
-  const second = await exchange().run(false);
+  await exchange(other).run();
+  const second = await exchange().run();
   expect([...second.touched]).toEqual(["a"]);
   expect(await store.events.eventsOf("a")).toHaveLength(3);
 });
@@ -122,7 +122,7 @@ test("two phones end with the same events in the same order", async () => {
   const other = await openStore(T0, `sync-${++names}`);
   await write(4);
   await write(3, other);
-  for (const one of [store, other, store, other]) await exchange(one).run(false);
+  for (const one of [store, other, store, other]) await exchange(one).run();
   const ids = async (one: Store) => (await one.events.eventsOf("a")).map((event) => event.id);
   expect(await ids(store)).toHaveLength(7);
   expect(await ids(store)).toEqual(await ids(other));
@@ -131,15 +131,15 @@ test("two phones end with the same events in the same order", async () => {
 test("a refused event stays on the phone, out of the fold, and holds up nothing", async () => {
   const [, second] = await write(3);
   server.refuse = (event) => (event.id === second!.id ? "too_long" : null);
-  const news = await exchange().run(false);
+  const news = await exchange().run();
   expect(server.log).toHaveLength(2);
   expect([...news.touched]).toEqual(["a"]);
   expect(await store.events.refused()).toEqual([{ event: second, code: "too_long" }]);
-  await exchange().run(false);
+  await exchange().run();
   expect(server.pushes).toHaveLength(1);
   server.version = "0.2.0";
   server.refuse = () => null;
-  await exchange().run(false);
+  await exchange().run();
   expect(server.log).toHaveLength(3);
   expect(await store.events.refused()).toEqual([]);
 });
@@ -147,7 +147,7 @@ test("a refused event stays on the phone, out of the fold, and holds up nothing"
 test("one event the server chokes on is found, and the others of its group get through", async () => {
   const written = await write(9);
   server.choke = (event) => event.id === written[4]!.id;
-  await exchange().run(false);
+  await exchange().run();
   expect(server.log).toHaveLength(8);
   expect((await store.events.refused()).map((one) => one.event.id)).toEqual([written[4]!.id]);
 });
@@ -155,16 +155,16 @@ test("one event the server chokes on is found, and the others of its group get t
 test("a phone without access keeps its events as waiting, not as refused", async () => {
   await write(1);
   server.push = () => Promise.reject(new Refusal(403, "no_access"));
-  await expect(exchange().run(false)).rejects.toThrow(Refusal);
+  await expect(exchange().run()).rejects.toThrow(Refusal);
   expect(await store.events.waiting(9)).toHaveLength(1);
 });
 
 test("events written while the server is away are sent when it is back", async () => {
   server.reachable = false;
   await write(2);
-  await expect(exchange().run(false)).rejects.toThrow(Unreachable);
+  await expect(exchange().run()).rejects.toThrow(Unreachable);
   server.reachable = true;
-  await exchange().run(false);
+  await exchange().run();
   expect(server.log).toHaveLength(2);
 });
 
