@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
-import { bareEngine } from "./build/bareEngine.mjs";
+import { bareEngine } from "./build/bareEngine.ts";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";

@@ -1,9 +1,11 @@
 import { readFile } from "node:fs/promises";
 
+import type { Plugin } from "vite";
+
 const ENGINE = /\/server\/amberbench\/engine\/\w+\.py\?raw$/;
 
 /** Ships the engine without its docstrings and comment lines: a fifth of the first load, read by nobody on a phone. */
-export function bareEngine() {
+export function bareEngine(): Plugin {
   return {
     name: "bare-engine",
     enforce: "pre",
@@ -16,6 +18,6 @@ export function bareEngine() {
 }
 
 /** A docstring opens a line and is all of its statement; no other text in the engine stands in three quotes. */
-export function bare(source) {
+export function bare(source: string): string {
   return source.replace(/^[ \t]*"""[\s\S]*?"""[ \t]*\n/gm, "").replace(/^[ \t]*#.*\n/gm, "").replace(/\n{2,}/g, "\n");
 }
