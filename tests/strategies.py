@@ -162,10 +162,10 @@ def _water_test(rng):
     return request
 
 
-def _bench(rng):
+def _bench(rng, stop=None):
     """A batch driven some steps by the prompts, with some events that do not fit."""
     bench = Bench()
-    stop = rng.randrange(1, 6)
+    stop = stop or rng.randrange(1, 6)
     if stop > 1:
         bench.sets_up()
     if stop > 2:
@@ -220,6 +220,49 @@ def _shop_check(rng):
             else _within(fields_shop.LISTS[name][one], rng) for one in some}}  # fmt: skip
 
 
+def _contribution_request(rng):
+    """A whole batch by the prompts, closed; some parts of it left out."""
+    bench = _bench(rng, 5)
+    bench.does("touched", 3600, firm=True)
+    if rng.random() < 0.8:
+        bench.does("counted", 600, pieces=rng.randrange(150, 206))
+    for what in rng.sample(["rest", "trim", "bowl", "funnel"], 2):
+        bench.does("weighed_out", 30, kg=rng.uniform(0.0, 0.4), what=what)
+    bench.does("closed", 10)
+    plan = bench.plan | {"oven_id": rng.choice(["a", "b"]), "base_id": rng.choice(["a", None]), "product_id": "p"}
+    return {"batch_id": "batch-1", "plan": plan, "run": bench.run}
+
+
+def told(rng, batch_id):
+    """What a batch may have told, with parts missing."""
+    planned = rng.randrange(20, 300)
+    parts = {
+        "oven": {"mass_kg": rng.uniform(0.2, 6.0), "rated_w": rng.choice([None, 900, 1000]),
+                 "power_w": rng.uniform(300, 900), "power_sd": rng.uniform(0.02, 0.2)},
+        "base": {"loss_factor": rng.uniform(0.6, 1.6), "loss_factor_sd": rng.uniform(0.05, 0.4),
+                 "spread_sd": rng.uniform(0.05, 0.3)},
+        "pieces": {"planned": planned, "counted": rng.randrange(planned // 2, planned + 1)},
+        "trim": rng.uniform(0, 0.2), "residue": rng.uniform(0, 0.05),
+    }  # fmt: skip
+    kept = {part: parts[part] for part in parts if rng.random() < 0.8}
+    ids = {name: rng.choice(["a", "b"]) for name in ("oven_id", "base_id", "product_id")}
+    return kept | ids | {"batch_id": batch_id, "left_out": rng.random() < 0.1}
+
+
+def _learnt(rng):
+    batches: list = [told(rng, f"batch-{rng.randrange(40)}") for _ in range(rng.randrange(20))]
+    if rng.random() < 0.3:
+        batches.insert(rng.randrange(len(batches) + 1), copy.deepcopy(rng.choice(JUNK[:16])))
+    return {"batches": batches}
+
+
+def _learn_apply(rng):
+    from amberbench.engine import catalogue
+
+    request = {"measured": catalogue.call("learn.fold", _learnt(rng)), "request": _slab(rng)}
+    return request | {"oven_id": rng.choice(["a", "c", None]), "base_id": rng.choice(["a", "c", None])}
+
+
 SENSIBLE = {
     "units.convert": _convert,
     "materials.properties": lambda rng: {"material": _material(rng), "temp_c": rng.uniform(-40, 150)},
@@ -237,6 +280,9 @@ SENSIBLE = {
     "cool.plan": _cool,
     "cool.refit": _refit,
     "slab.plan": _slab,
+    "learn.contribution": _contribution_request,
+    "learn.fold": _learnt,
+    "learn.apply": _learn_apply,
     "shop.fold": _shop_fold,
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},

@@ -100,6 +100,8 @@ export interface MeltPlanRequest {
   vessel?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface MeltPlanReply {
@@ -142,6 +144,8 @@ export interface MeltNextBurstRequest {
   vessel?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
   /** what happened so far, in order */
   history: History[];
 }
@@ -204,6 +208,8 @@ export interface PourPlanRequest {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface PourPlanReply {
@@ -250,6 +256,8 @@ export interface CutPlanRequest {
   kerf_m?: number | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface CutPlanReply {
@@ -290,6 +298,8 @@ export interface CutFitFrameRequest {
   kerf_m?: number | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface CutFitFrameReply {
@@ -328,8 +338,12 @@ export interface CoolPlanRequest {
   loss_factor?: number | null;
   /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
   loss_factor_sd?: number | null;
+  /** spread of start, room and contact from batch to batch, over what is assumed of them; 0.05 to 5; 1.0 when left out */
+  spread?: number | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface CoolPlanReply {
@@ -380,8 +394,12 @@ export interface CoolRefitRequest {
   loss_factor?: number | null;
   /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
   loss_factor_sd?: number | null;
+  /** spread of start, room and contact from batch to batch, over what is assumed of them; 0.05 to 5; 1.0 when left out */
+  spread?: number | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
   /** infrared readings so far; [] when left out */
   readings?: Reading[] | null;
   /** touch tests so far; [] when left out */
@@ -452,6 +470,8 @@ export interface SlabPlanRequest {
   loss_factor?: number | null;
   /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
   loss_factor_sd?: number | null;
+  /** spread of start, room and contact from batch to batch, over what is assumed of them; 0.05 to 5; 1.0 when left out */
+  spread?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
   /** temperature before heating; -30 to 150 °C; 21.0 when left out */
@@ -474,6 +494,8 @@ export interface SlabPlanRequest {
   kerf_m?: number | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
 }
 
 export interface SlabPlanReply {
@@ -559,6 +581,58 @@ export interface RunAdviseReply {
   undo: unknown;
   /** the reply of melt.next_burst while melting, for the ladder; or null */
   melt: unknown;
+}
+
+export interface LearnContributionRequest {
+  /** the batch */
+  batch_id: string;
+  /** its plan document */
+  plan: unknown;
+  /** its run, as `run.replay` makes it */
+  run: unknown;
+}
+
+export interface LearnContributionReply {
+  /** what it tells */
+  contribution: Contribution;
+}
+
+export interface LearnFoldRequest {
+  /** contributions of closed batches, in any order */
+  batches: unknown[];
+}
+
+export interface LearnFoldReply {
+  /** by id and mass */
+  ovens: LearnFoldReplyOven[];
+  /** by id */
+  bases: LearnFoldReplyBase[];
+  /** by id */
+  products: Product[];
+  /** what stays in the bowl; null: never weighed */
+  residue: Trim | null;
+  /** what was not taken in */
+  ignored: Ignored[];
+  /** batches taken in; 0 to 100000 */
+  n: number;
+}
+
+export interface LearnApplyRequest {
+  /** the reply of learn.fold */
+  measured: unknown;
+  /** a request to slab.plan */
+  request: unknown;
+  /** the oven it uses */
+  oven_id?: string | null;
+  /** the base it uses */
+  base_id?: string | null;
+}
+
+export interface LearnApplyReply {
+  /** the same request with the shop's measured values in it */
+  request: unknown;
+  /** what was taken in */
+  used: Used[];
 }
 
 export interface ShopFoldRequest {
@@ -671,6 +745,8 @@ export interface Input {
   source: string | null;
   /** the test that measures it, or null */
   measure_by: string | null;
+  /** closed batches it was measured from, or null; 0 to 1e+06 */
+  n: number | null;
 }
 
 export interface History {
@@ -823,6 +899,167 @@ export interface Cut {
   trim_kg: number;
 }
 
+export interface Contribution {
+  /** the batch */
+  batch_id: string;
+  /** whether the shop leaves it out; false when left out */
+  left_out: boolean;
+  /** the oven */
+  oven_id: string | null;
+  /** the base */
+  base_id: string | null;
+  /** the product */
+  product_id: string | null;
+  /** what the melt says of the oven */
+  oven: ContributionOven | null;
+  /** what the cooling says of the base */
+  base: Base | null;
+  /** what was counted */
+  pieces: Pieces | null;
+  /** trim weighed, over the caramel weighed in; 0 to 1 */
+  trim: number | null;
+  /** left in the bowl, over the same; 0 to 0.3 */
+  residue: number | null;
+  /** planned against happened; [] when left out */
+  compared: Compared[];
+  /** what the batch does not tell, and why; [] when left out */
+  unused: Unused[];
+}
+
+export interface ContributionOven {
+  /** caramel in the bowl; 0.05 to 10 kg */
+  mass_kg: number;
+  /** power on the rating plate; 200 to 3500 W */
+  rated_w: number | null;
+  /** power that this mass took up, by this batch alone; 20 to 3500 W */
+  power_w: number;
+  /** standard deviation of its logarithm; 0.001 to 2 */
+  power_sd: number;
+}
+
+export interface Base {
+  /** heat loss over that of the model, by this batch alone; 0.05 to 20 */
+  loss_factor: number;
+  /** standard deviation of its logarithm; 0.001 to 5 */
+  loss_factor_sd: number;
+  /** what start, room and contact are assumed to add, in ln(loss factor); 0 to 5 */
+  spread_sd: number;
+}
+
+export interface Pieces {
+  /** centres planned; 1 to 1e+06 */
+  planned: number;
+  /** good centres counted; 0 to 1e+06 */
+  counted: number;
+}
+
+export interface Compared {
+  /** power_w, ready_s, pieces or caramel_kg; the end says the unit */
+  name: string;
+  /** as planned; 0 to 1e+08 */
+  planned: number;
+  /** 10 % point of the plan; null: none; 0 to 1e+08 */
+  low: number | null;
+  /** 90 % point of the plan; null: none; 0 to 1e+08 */
+  high: number | null;
+  /** as it turned out; 0 to 1e+08 */
+  happened: number;
+}
+
+export interface Unused {
+  /** oven, base, pieces, trim or residue */
+  part: string;
+  /** why not */
+  why: string;
+}
+
+export interface LearnFoldReplyOven {
+  /** its id in the shop document */
+  id: string;
+  /** masses it was measured with */
+  mass_band: MassBand;
+  /** mass that power_w is for; 0.05 to 10 kg */
+  mass_kg: number;
+  /** power that this mass takes up; 100 to 3500 W */
+  power_w: number;
+  /** its standard deviation for the next batch; 1 to 1500 W */
+  power_sd_w: number;
+  /** 10 % point of the next batch; 1 to 5000 W */
+  power_low_w: number;
+  /** 90 % point of the next batch; 1 to 20000 W */
+  power_high_w: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+}
+
+export interface MassBand {
+  /** from this mass; 0 to 20 kg */
+  low_kg: number;
+  /** up to this mass; 0 to 20 kg */
+  high_kg: number;
+}
+
+export interface LearnFoldReplyBase {
+  /** its id in the shop document */
+  id: string;
+  /** heat loss over that of the model; 0.2 to 5 */
+  loss_factor: number;
+  /** standard deviation of its logarithm for the next batch; 0.01 to 1 */
+  loss_factor_sd: number;
+  /** spread of start, room and contact over what is assumed; 0.05 to 5 */
+  spread: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+}
+
+export interface Product {
+  /** its id in the shop document */
+  id: string;
+  /** good centres over those planned; 0 while n is 0; 0 to 1 */
+  yield: number;
+  /** its standard deviation for the next batch; 0 to 1 */
+  yield_sd: number;
+  /** 10 % point of the next batch; 0 to 1 */
+  yield_low: number;
+  /** 90 % point of the next batch; 0 to 1 */
+  yield_high: number;
+  /** batches it rests on; 0 to 100000 */
+  n: number;
+  /** trim weighed; null: never */
+  trim: Trim | null;
+}
+
+export interface Trim {
+  /** of the caramel weighed in; 0 to 1 */
+  share: number;
+  /** its standard deviation for the next batch; 0 to 1 */
+  share_sd: number;
+  /** 10 % point of the next batch; 0 to 1 */
+  share_low: number;
+  /** 90 % point of the next batch; 0 to 1 */
+  share_high: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+}
+
+export interface Ignored {
+  /** the batch; null: it has no id */
+  batch_id: string | null;
+  /** oven, base, pieces, trim or residue; null: all of it */
+  part: string | null;
+  /** a problem's code */
+  why: string;
+}
+
+export interface Used {
+  /** dotted path in the request */
+  field: string;
+  /** the measured value; 0 to 1e+06 */
+  value: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+}
+
 export interface Functions {
   "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
@@ -839,6 +1076,9 @@ export interface Functions {
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
   "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };
+  "learn.contribution": { request: LearnContributionRequest; reply: LearnContributionReply };
+  "learn.fold": { request: LearnFoldRequest; reply: LearnFoldReply };
+  "learn.apply": { request: LearnApplyRequest; reply: LearnApplyReply };
   "shop.fold": { request: ShopFoldRequest; reply: ShopFoldReply };
   "shop.check": { request: ShopCheckRequest; reply: ShopCheckReply };
   "shop.density": { request: ShopDensityRequest; reply: ShopDensityReply };

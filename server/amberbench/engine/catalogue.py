@@ -2,7 +2,23 @@
 
 import json
 
-from . import advise, check, cool, cut, fields, materials, melt, pour, run, shop, slab, units
+from . import (
+    advise,
+    check,
+    cool,
+    cut,
+    fields,
+    learn,
+    learn_apply,
+    learn_batch,
+    materials,
+    melt,
+    pour,
+    run,
+    shop,
+    slab,
+    units,
+)
 from .problems import Problem
 
 FUNCTIONS = {
@@ -24,6 +40,9 @@ FUNCTIONS = {
     "shop.fold": shop.fold,
     "shop.check": shop.check_request,
     "shop.density": shop.density,
+    "learn.contribution": learn_batch.contribution_request,
+    "learn.fold": learn.fold,
+    "learn.apply": learn_apply.apply_request,
 }
 
 

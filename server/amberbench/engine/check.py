@@ -1,6 +1,6 @@
 """Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
 
-from .fields import BASES
+from .fields import BASES, BATCHES
 from .problems import Problem
 
 
@@ -121,10 +121,11 @@ def _either(field, value, path):
 
 
 def _document(field, value, path):
+    if "unread" in field:
+        return value
     if type(value) not in (dict, list, str, int, float, bool):
         raise Problem(path, "not_a_document")
-    if "unread" not in field:
-        _refuse_not_finite(value, path)
+    _refuse_not_finite(value, path)
     return value
 
 
@@ -167,13 +168,25 @@ def inputs(fields, request, full):
     """Every number and word that went into an answer, with its basis.
 
     A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis.
-    Returns `[{field, value, unit, basis, source, measure_by}]`.
+    Returns `[{field, value, unit, basis, source, measure_by, n}]`; n is how many closed batches `request["batches"]`
+    says a measured value rests on.
     """
     said = request.get("basis") or {}
     check_basis(said)
     rows: list = []
     _list_inputs(fields, request, full, "", said, rows)
+    _count_batches(request.get("batches") or {}, rows)
     return rows
+
+
+def _count_batches(batches, rows):
+    """Fills in how many closed batches each measured value rests on."""
+    if type(batches) is not dict:
+        raise Problem("batches", "not_a_record", batches)
+    for row in rows:
+        n = batches.get(row["field"])
+        if row["basis"] == "measured" and n is not None:
+            row["n"] = _integer(BATCHES, n, "batches." + row["field"])
 
 
 def _list_inputs(fields, request, full, path, said, rows):
@@ -196,6 +209,7 @@ def _list_inputs(fields, request, full, path, said, rows):
                     "basis": basis,
                     "source": field.get("source") if usual and basis == field.get("basis") else None,
                     "measure_by": field.get("measure_by") if basis == "assumed" else None,
+                    "n": None,
                 }
             )
 
@@ -209,4 +223,5 @@ def constant(field, value, unit, source="assumed", basis="assumed", measure_by=N
         "basis": basis,
         "source": source,
         "measure_by": measure_by,
+        "n": None,
     }

@@ -19,7 +19,7 @@ def plan(request):
     contact_m2k_w (m² K/W, parchment and what air is under it; not used without a base), bottom (as top, or
     insulated), target_c (°C, hottest point at ready), length_m (m), width_m (m), base_start_c (°C; null: room),
     loss_factor (a pure number, on the exchange with the air above and below; not on the contact), loss_factor_sd (of
-    its logarithm), basis.
+    its logarithm), spread (share of the assumed standard deviations of start, room and contact), basis, batches.
     Reply: ready_s, ready_low_s, ready_high_s (s after pouring; 10 % and 90 % points), target_c (°C, raised to room +
     1 K), milestones (name, at_s, low_s, high_s in s, in order of time; those never reached are left out), curve
     (at_s in s, core_c the hottest point and surface_c the top face in °C), warnings, inputs.
@@ -74,7 +74,9 @@ def _reply(request, slab, loss_factor, loss_factor_sd):
     points = slab.run(loss_factor)
     milestones = [
         {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s}
-        for name, at_s, low_s, high_s in cooling_range.spans(slab, points, loss_factor, loss_factor_sd)
+        for name, at_s, low_s, high_s in cooling_range.spans(
+            slab, points, loss_factor, loss_factor_sd, request["spread"]
+        )
     ]
     reply = {
         "target_c": slab.target_c,

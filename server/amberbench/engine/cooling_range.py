@@ -13,18 +13,15 @@ START_SD_K = 1.5
 ROOM_SD_K = 1.0
 
 
-def spans(slab, points, loss_factor, loss_factor_sd):
+def spans(slab, points, loss_factor, loss_factor_sd, spread):
     """[(name, at_s, low_s, high_s)] of every milestone, in order of time.
 
     Loss factor and contact: one more course each, the change in ln t taken as symmetric. Start and room: read off
-    the course itself, whose excess over the room scales with the excess at the start. The four are independent.
+    the course itself, whose excess over the room scales with the excess at the start. The four are independent; the
+    last three count by the share `spread` of their standard deviations.
     """
     at = cooling.times(slab, points)
-    others = [cooling.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))]
-    if slab.contact > 0.0 and slab.stack.base_link:
-        others.append(
-            cooling.times(slab, slab.run(loss_factor, slab.contact * exp(TENTH * CONTACT_SD), 10.0 * cooling.LONGEST_S))
-        )
+    by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
     found = []
     for name, point, temp_c in slab.thresholds:
         if name not in at:
@@ -32,13 +29,44 @@ def spans(slab, points, loss_factor, loss_factor_sd):
         if at[name] <= 0.0:
             found.append((name, 0.0, 0.0, 0.0))
             continue
-        shifts = [abs(log(other[name] / at[name])) for other in others if other.get(name)]
-        low, high = _scaled(slab, points, cooling.COLUMNS[point], temp_c, at[name])
-        both = sum(shift * shift for shift in shifts)
-        found.append(
-            (name, at[name], at[name] * exp(-sqrt(both + low * low)), at[name] * exp(sqrt(both + high * high)))
-        )
+        loss = _shift(by_loss, at, name)
+        low, high = _others(slab, points, (name, point, temp_c), at, by_contact)
+        low, high = sqrt(loss * loss + (spread * low) ** 2), sqrt(loss * loss + (spread * high) ** 2)
+        found.append((name, at[name], at[name] * exp(-low), at[name] * exp(high)))
     return sorted(found, key=lambda one: (one[1], one[2], one[0]))
+
+
+def in_loss_factor(slab, loss_factor, loss_factor_sd):
+    """Standard deviation of ln(loss factor) that moves ready as far as start, room and contact together do."""
+    points = slab.run(loss_factor)
+    at = cooling.times(slab, points)
+    by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
+    ready = next(one for one in slab.thresholds if one[0] == "ready")
+    low, high = _others(slab, points, ready, at, by_contact)
+    loss = _shift(by_loss, at, "ready")
+    return 0.5 * (low + high) * loss_factor_sd / loss if loss else 0.0
+
+
+def _courses(slab, loss_factor, loss_factor_sd):
+    """Milestones at the 90 % point of the loss factor, and at that of the contact ({} where there is none)."""
+    by_loss = cooling.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))
+    if slab.contact <= 0.0 or not slab.stack.base_link:
+        return by_loss, {}
+    contact = slab.contact * exp(TENTH * CONTACT_SD)
+    return by_loss, cooling.times(slab, slab.run(loss_factor, contact, 10.0 * cooling.LONGEST_S))
+
+
+def _shift(other, at, name):
+    """By how much ln t of a milestone differs on another course."""
+    return abs(log(other[name] / at[name])) if other.get(name) else 0.0
+
+
+def _others(slab, points, threshold, at, by_contact):
+    """Changes of ln t to the 10 % and the 90 % side by start, room and contact together."""
+    name, point, temp_c = threshold
+    contact = _shift(by_contact, at, name)
+    low, high = _scaled(slab, points, cooling.COLUMNS[point], temp_c, at[name])
+    return sqrt(low * low + contact * contact), sqrt(high * high + contact * contact)
 
 
 def _scaled(slab, points, column, temp_c, at_s):

@@ -76,7 +76,8 @@ def plan(request):
     """Rows and columns of centres in a slab, both ways round, the better one kept, and where to cut.
 
     Request: length_m (m) and width_m (m) of the frame, thickness_m (m) of the cold slab, piece_length_m (m),
-    piece_width_m (m), trim_m (m, on every edge), kerf_m (m, cut loss between two centres), material, basis.
+    piece_width_m (m), trim_m (m, on every edge), kerf_m (m, cut loss between two centres), material, basis,
+    batches.
     Reply: rows (across the width), columns (along the length), pieces, rotated (a centre's length lies across the
     frame), cuts_along_m (m, from the long datum edge), cuts_across_m (m, from the short datum edge), piece_kg (kg),
     trim_kg (kg, trim and cut loss), inputs.
@@ -102,7 +103,7 @@ def fit_frame(request):
     """The frames for a number of centres within a table, smallest area first.
 
     Request: pieces, piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m), max_length_m (m), max_width_m (m),
-    basis.
+    basis, batches.
     Reply: frames, at most 40, each with rows, columns, rotated, length_m (m), width_m (m), pieces and waste (fraction
     of the area that is not one of the centres wanted); inputs.
     Raises: Problem trim_larger_than_frame, frame_smaller_than_centre, no_frame_fits.

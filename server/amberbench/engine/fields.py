@@ -5,16 +5,29 @@ the generator of the phone's types. A field is required unless it has a default.
 ("assumed" or "published"), its source key and, where a test can measure it, the name of that test in `measure_by`.
 """
 
-from . import fields_bench, fields_melt, fields_shared, fields_shop, fields_slab
+from . import fields_bench, fields_learn, fields_melt, fields_shared, fields_shop, fields_slab
 from .fields_bench import EVENTS
 from .fields_cool import COOL
+from .fields_learn import CONTRIBUTION
 from .fields_melt import MELT
-from .fields_shared import BASE_NAMES, MATERIAL_NAMES
+from .fields_shared import BASE_NAMES, BATCHES, MATERIAL_NAMES
 from .fields_slab import FIT, POUR
 from .kinds import BASES
 
-__all__ = ["BASES", "BASE_NAMES", "COOL", "EVENTS", "FIT", "FUNCTIONS", "MATERIAL_NAMES", "MELT", "POUR"]
+__all__ = [
+    "BASES",
+    "BASE_NAMES",
+    "BATCHES",
+    "CONTRIBUTION",
+    "COOL",
+    "EVENTS",
+    "FIT",
+    "FUNCTIONS",
+    "MATERIAL_NAMES",
+    "MELT",
+    "POUR",
+]
 
 FUNCTIONS: dict = {}
-for _part in (fields_shared, fields_melt, fields_slab, fields_bench, fields_shop):
+for _part in (fields_shared, fields_melt, fields_slab, fields_bench, fields_learn, fields_shop):
     FUNCTIONS.update(_part.FUNCTIONS)

@@ -53,6 +53,16 @@ COOL = together(
             basis="assumed",
             source="assumed",
         ),
+        "spread": number(
+            "",
+            0.05,
+            5,
+            "spread of start, room and contact from batch to batch, over what is assumed of them",
+            default=1.0,
+            basis="assumed",
+            source="assumed",
+            measure_by="cooling_readings",
+        ),
     },
     BASIS,
 )

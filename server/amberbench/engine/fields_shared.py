@@ -1,6 +1,6 @@
 """What several functions share: materials, bases, the room, the basis of inputs."""
 
-from .kinds import BASES, choice, document, either, many, number, record, text
+from .kinds import BASES, choice, document, either, integer, many, number, record, text
 
 MATERIAL_NAMES = (
     "caramel",
@@ -102,7 +102,11 @@ START = number(
     source="assumed",
     measure_by="block_reading",
 )
-BASIS = {"basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None)}
+BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
+BASIS = {
+    "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),
+    "batches": document("how many closed batches a measured field rests on, by dotted path", default=None),
+}
 INPUTS = {
     "inputs": many(
         record(
@@ -113,6 +117,7 @@ INPUTS = {
                 "basis": choice(BASES, "where the value comes from"),
                 "source": text(40, "source key, or null", default=None),
                 "measure_by": text(40, "the test that measures it, or null", default=None),
+                "n": BATCHES,
             },
             "one input and its basis",
         ),

@@ -145,6 +145,7 @@ SLAB = together(
         "target_c": COOL["target_c"],
         "loss_factor": COOL["loss_factor"],
         "loss_factor_sd": COOL["loss_factor_sd"],
+        "spread": COOL["spread"],
         "room_c": ROOM,
         "start_c": START,
         "windows": record(

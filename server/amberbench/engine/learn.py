@@ -14,6 +14,9 @@ BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, �
 # batches show moves them.
 OVEN_SPREAD = 0.05  # mains voltage, place in the oven, bowl
 LOSS_SPREAD = 0.08  # draughts, people
+# Of the spread that plans assume for start, room and contact a part is the shop's own, the same every time (its
+# parchment, where its thermometer hangs); this share of the standard deviation is the batch's.
+BATCH_SHARE = 0.7
 YIELD_SPREAD = 0.4  # of the logit
 SHARE_SPREAD = 0.25
 SHARE_SD = 0.1  # scales and scraping
@@ -33,13 +36,14 @@ def fold(request):
     in any order.
     Reply: ovens [{id, mass_band {low_kg, high_kg (kg)}, mass_kg (kg, that the power is for), power_w (W), power_sd_w
     (W), power_low_w (W), power_high_w (W), n}], bases [{id, loss_factor, loss_factor_sd (of its logarithm), spread,
-    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim}], residue and trim {share, share_sd, share_low,
-    share_high, n} or null, ignored [{batch_id, part, why}], n.
+    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim}], residue and
+    trim {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id, part, why}], n.
     Raises: nothing for what the batches hold: what makes no sense is ignored and listed. Batches left out count as
     not there.
     Relation: robust mean of logarithms, see `pooling`. Power: over rating plate × 0.60 × load factor, ± 20 %; an
-    oven's other masses come in with another 10 %. Loss factor: around 1 ± 20 %; `spread` is how far start, room and
-    contact move cooling from batch to batch, over what is assumed. Yield: logit of good over planned centres.
+    oven's other masses come in with another 10 %. Loss factor: around 1 ± 20 % and what of the spread of start,
+    room and contact is the shop's own; `spread` is how far they move cooling from batch to batch, over what is assumed.
+    Yield: logit of good over planned centres.
     Source: assumed for what is believed before the first batch and for the usual spreads.
     """
     ignored: list = []
@@ -119,10 +123,14 @@ def _ovens(batches):
 
 def _plate(rated):
     """(ln of the power per unit of load factor, its standard deviation) before any melt: the middle of the plates."""
-    plates = sorted(one for one in rated if one is not None)
+    plates = [one for one in rated if one is not None]
     if not plates:
         return log(PLATELESS_W), PLATELESS_SD
-    return log(plates[len(plates) // 2] * heating.RATED_SHARE), heating.RATED_SD
+    return log(_middle(plates) * heating.RATED_SHARE), heating.RATED_SD
+
+
+def _middle(values):
+    return sorted(values)[len(values) // 2]
 
 
 def _elsewhere(others, prior, prior_sd):
@@ -156,16 +164,17 @@ def _bases(batches):
         seen = []
         for batch in group:
             base = batch["base"]
-            usual = sqrt(base["spread_sd"] ** 2 + LOSS_SPREAD * LOSS_SPREAD)
+            usual = sqrt((BATCH_SHARE * base["spread_sd"]) ** 2 + LOSS_SPREAD * LOSS_SPREAD)
             seen.append((log(base["loss_factor"]), base["loss_factor_sd"], usual))
-        mean, sd, share = pooled(seen, 0.0, LOSS_SD)
+        own = _middle([batch["base"]["spread_sd"] for batch in group])
+        mean, sd, share = pooled(seen, 0.0, sqrt(LOSS_SD * LOSS_SD + (1.0 - BATCH_SHARE * BATCH_SHARE) * own * own))
         spread = sqrt(sd * sd + (share * LOSS_SPREAD) ** 2)
         rows.append(
             {
                 "id": name,
                 "loss_factor": min(max(exp(mean), 0.2), 5.0),
                 "loss_factor_sd": min(max(spread, 0.01), 1.0),
-                "spread": min(max(share, 0.05), 5.0),
+                "spread": min(max(share * BATCH_SHARE, 0.05), 5.0),
                 "n": len(seen),
             }
         )
@@ -191,7 +200,7 @@ def _products(batches, ignored):
 
 
 def _yield(counts):
-    """Share of good centres of [(planned, counted)]: its logit, with half a centre on either side, so never infinite."""
+    """Share of good centres of [(planned, counted)]: its logit, half a centre added to either side."""
     if not counts:
         return {"yield": 0.0, "yield_sd": 0.0, "yield_low": 0.0, "yield_high": 0.0, "n": 0}
     seen = []
@@ -200,7 +209,7 @@ def _yield(counts):
         seen.append((log(good / lost), sqrt(1.0 / good + 1.0 / lost), YIELD_SPREAD))
     mean, sd, share = pooled(seen, log(YIELD / (1.0 - YIELD)), YIELD_SD)
     good = 1.0 / (1.0 + exp(-mean))
-    usual = sorted(planned for planned, _ in counts)[len(counts) // 2]
+    usual = _middle([planned for planned, _ in counts])
     # A new batch also draws its own centres, good or lost.
     chance = 1.0 / (usual * good * (1.0 - good) + 0.5)
     spread = sqrt(sd * sd + (share * YIELD_SPREAD) ** 2 + chance)

@@ -9,8 +9,8 @@ from .pooling import TENTH
 from .problems import Problem
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
-WIDE_LOSS_SD = 0.3  # the same of ln(loss factor)
 ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
+ONE_SIDED = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
 LEAST = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
 TRIM_WORDS, BOWL_WORDS = ("trim", "rest"), ("bowl",)
 
@@ -24,9 +24,9 @@ def contribution_request(request):
 
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
     Reply: contribution {batch_id, left_out (false), oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
-    power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd (the
-    same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each null where the
-    batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
+    power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd
+    (the same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each
+    null where the batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
     Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
     Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
     out of its end again; power and heat capacity count as one. Loss factor: the same with cool.refit. So a batch
@@ -52,7 +52,8 @@ def contribution(batch_id, plan, run):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
     for part, tell in PARTS:
         try:
-            found[part] = tell(run)
+            told = check.checked({part: fields.CONTRIBUTION[part]}, {part: tell(run)})
+            found[part] = told[part]
         except (Silent, Problem) as why:
             found[part] = None
             found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
@@ -94,20 +95,30 @@ def _base(run):
     request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
     if not request["readings"] and not request["touches"]:
         raise Silent("says_nothing")
-    slab = cooling.Slab(request)
-    readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
-    touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
-    evidence = refit.Evidence(slab, readings, touches, request["reading_low_k"], request["reading_sd_k"])
-    # What a touch test says depends on where it was expected: around what the plan believed.
-    prior, prior_sd = log(request["loss_factor"]), max(WIDE_LOSS_SD, request["loss_factor_sd"])
-    x, sd = refit.fit(evidence, prior, prior_sd)
+    factor, sd = request["loss_factor"], request["loss_factor_sd"]
+    spread_sd = min(cooling_range.in_loss_factor(cooling.Slab(request), factor, sd), 5.0)
+    # What a touch test says depends on where it was expected: where the plan's range lay. Its start is taken out again.
+    prior, prior_sd = log(factor), sqrt(sd * sd + (request["spread"] * spread_sd) ** 2)
+    x, sd = _refitted(request, prior, prior_sd)
     information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
     if information < LEAST:
         raise Silent("says_nothing")
-    told = (x / (sd * sd) - prior / (prior_sd * prior_sd)) / information
-    factor = exp(min(max(told, refit.LOWEST), refit.HIGHEST))
-    others = cooling_range.in_loss_factor(slab, slab.run(factor), factor, WIDE_LOSS_SD)
-    return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": min(others, 5.0)}
+    over = (x - prior) / (prior_sd * prior_sd) / information
+    if len({one["firm"] for one in request["touches"]}) == 1:
+        # Firm at the first touch says "this much or more": near, and that much surer, moves a mean by the same.
+        most = ONE_SIDED * sd
+        information *= max(1.0, abs(over) / most)
+        over = min(max(over, -most), most)
+    factor = exp(min(max(x + over, refit.LOWEST), refit.HIGHEST))
+    return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
+
+
+def _refitted(request, prior, prior_sd):
+    """(mean of ln(loss factor), its standard deviation) after the readings and touch tests of a checked request."""
+    readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
+    touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
+    low_k, sd_k = request["reading_low_k"], request["reading_sd_k"]
+    return refit.fit(refit.Evidence(cooling.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd)
 
 
 def _pieces(run):
@@ -118,7 +129,7 @@ def _pieces(run):
 
 
 def _out_kg(run, words):
-    if run["weighed_kg"] is None:
+    if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
         raise Silent("not_weighed_in")
     weighed = [one["kg"] for one in run["out"] if one["what"] in words]
     if not weighed:

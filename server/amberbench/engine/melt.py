@@ -180,7 +180,8 @@ def next_burst(request):
 
     Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order.
     Reply: action, seconds_s (s, length of the burst or rest), then, read, bulk_c (°C), bulk_low_c (°C), bulk_high_c
-    (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
+    (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason
+    {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
     Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `melt_belief`; what to do
     with it, see `melt_next`; how long a burst may be, see `melt_guard`.

@@ -30,6 +30,8 @@ def normal_below(z):
 class Belief:
     """Mean and covariance of (t_c, log_p), and what the readings so far amount to."""
 
+    drift_sd = POWER_DRIFT_SD  # 0.0 where one power stands for the whole melt
+
     def __init__(self, pot, power, start_c):
         power_w, power_sd = power
         self.pot = pot
@@ -64,7 +66,7 @@ class Belief:
         by_p = power_w * max(0.0, seconds_s - heating.DEAD_S) / capacity
         loss_k = heating.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + heating.STIR_S) / capacity
         dead_k = heating.DEAD_SD_S * power_w / capacity
-        own = loss_k * loss_k + dead_k * dead_k + (by_p * POWER_DRIFT_SD) ** 2
+        own = loss_k * loss_k + dead_k * dead_k + (by_p * self.drift_sd) ** 2
         variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
         return warm_c, variance, by_p, by_t
 
@@ -73,7 +75,7 @@ class Belief:
         warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
         self.tp = by_t * self.tp + by_p * self.pp
         self.t_c, self.tt = warm_c, min(variance, MOST_SD_K * MOST_SD_K)
-        self.pp += POWER_DRIFT_SD * POWER_DRIFT_SD
+        self.pp += self.drift_sd * self.drift_sd
         self.bursts += 1
         self.readings, self.doubt_c = 0, None
 

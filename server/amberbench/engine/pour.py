@@ -74,7 +74,7 @@ def plan(request):
     the three that are known (the unknown one is not read); bars_m (m, heights of the bars owned: one entry for each
     set that closes a frame, a stack uses each entry once and is at most three high; null: any height), pour_c (°C),
     room_c (°C), residue (fraction of the caramel that stays in the bowl), material, max_length_m (m) and
-    max_width_m (m) of the table or null, basis.
+    max_width_m (m) of the table or null, basis, batches.
     Reply: mass_kg (kg), length_m (m), width_m (m), slab_height_m (m, poured), settled_height_m (m, at room
     temperature), bars (m, thickest first), bar_height_m (m), area_m2 (m²), volume_m3 (m³), warnings, inputs.
     Warnings: bars_nearest, slab_below_bars, bars_too_low, frame_outruns_table, stiffens_first.

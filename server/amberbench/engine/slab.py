@@ -15,6 +15,7 @@ COOL_AS_IS = (
     "target_c",
     "loss_factor",
     "loss_factor_sd",
+    "spread",
 )
 MELT_AS_IS = ("start_c", "room_c", "material", "burst_s", "step_s", "oven", "vessel")
 LINES = {
@@ -32,8 +33,9 @@ def plan(request):
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
     piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
     max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, vessel, burst_s (s), step_s (s), base, top,
-    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, room_c (°C), start_c (°C), windows
-    {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis.
+    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), start_c (°C),
+    windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis,
+    batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt, cool (the replies of those functions), frames (others that would do),
     melt_request, cool_request, warnings, inputs.
@@ -47,22 +49,15 @@ def plan(request):
     caramel does not reach, as far as it comes. Centres are weighed cold, at the settled height.
     Source: choi_okos_1986 for density and heat, practice for the window, assumed for the rest.
     """
-    job = slab_frame.Job(request)
-    windows, material = request["windows"], materials.resolved(request["material"])
-    pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
-    bars = request["bars_m"]
-    job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
-    job.density = materials.density(material, pour_c)
-    frame, others = slab_frame.choose(job, request["frame"])
-    poured, warnings = _pour(request, job, frame, pour_c)
-    caramel_kg = poured["mass_kg"]
-    blocks, leftover_kg = _blocks(caramel_kg, request["block_kg"], job.kg)
-    cuts = _cut(request, poured, material)
-    melt_request, cool_request = _melt_request(request, job, caramel_kg), _cool_request(request, poured, pour_c)
+    job, pour_c, others, poured, warnings = _framed(request)
+    mass_kg = poured["mass_kg"]
+    blocks, leftover_kg = _blocks(mass_kg, request["block_kg"], job.kg)
+    cuts = _cut(request, poured, materials.resolved(request["material"]))
+    melt_request, cool_request = _melt_request(request, job, mass_kg), _cool_request(request, poured, pour_c)
     melted = _renamed(melt.plan, melt_request, _melt_names(job))
     cooled = _renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     return {
-        "caramel_kg": caramel_kg,
+        "caramel_kg": mass_kg,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
         "warnings": warnings + poured["warnings"] + cooled["warnings"],
@@ -75,6 +70,23 @@ def plan(request):
         "melt_request": melt_request,
         "cool_request": cool_request,
     }
+
+
+def _framed(request):
+    """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
+    job, windows = slab_frame.Job(request), request["windows"]
+    pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
+    bars = request["bars_m"]
+    job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
+    job.density = materials.density(materials.resolved(request["material"]), pour_c)
+    frame, others = slab_frame.choose(job, request["frame"])
+    poured, warnings = _pour(request, job, frame, pour_c)
+    return job, pour_c, others, poured, warnings
+
+
+def caramel_kg(request):
+    """Caramel to weigh in (kg) for a checked request, without planning its melt and its cooling."""
+    return _framed(request)[3]["mass_kg"]
 
 
 def _renamed(function, request, names):
