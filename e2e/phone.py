@@ -5,6 +5,8 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
+from e2e.words import spoken
+
 # Every wait in the stories is bounded by this.
 PATIENCE_MS = 15_000
 # A tap within 700 ms of another does not count.
@@ -28,6 +30,7 @@ class Phone:
     def __init__(self, page: Page, fake_clock: bool = True) -> None:
         self.page = page
         self.fake_clock = fake_clock
+        self.language = "en"
         page.set_default_timeout(PATIENCE_MS)
         self.errors: list[str] = []
         page.on("pageerror", lambda error: self.errors.append(str(error)))
@@ -39,7 +42,20 @@ class Phone:
     def installs(self) -> None:
         """Opens the app while there is a network, and waits until the phone says that it needs none."""
         self.page.goto("/")
-        expect(self.page.get_by_text(re.compile("^Ready to work without a network"))).to_be_visible(timeout=PATIENCE_MS)
+        ready = re.compile("^" + self.word("Ready to work without a network"))
+        expect(self.page.get_by_text(ready)).to_be_visible(timeout=PATIENCE_MS)
+
+    def word(self, english: str) -> str:
+        """What stands on this phone where an English one has these words."""
+        return spoken(english, self.language)
+
+    def speaks(self, language: str) -> None:
+        """Chooses another language under Settings, and goes back to Today."""
+        self.opens_place("Settings")
+        self.page.get_by_label(self.word("Language")).select_option(language)
+        expect(self.page.locator("html")).to_have_attribute("lang", language)
+        self.language = language
+        self.opens_place("Today")
 
     def loses_the_network(self) -> None:
         self.page.context.set_offline(True)
@@ -49,13 +65,13 @@ class Phone:
 
     def opens_place(self, name: str) -> None:
         """One of the desk's places, by the words in its foot."""
-        self.page.get_by_role("navigation").get_by_role("link", name=name).tap()
+        self.page.get_by_role("navigation").get_by_role("link", name=self.word(name)).tap()
         self.passes(300)
 
     def leaves_the_bench(self) -> None:
-        self.page.get_by_role("button", name="More").tap()
-        self.page.get_by_role("link", name="Other batches").tap()
-        expect(self.page.get_by_role("navigation", name="Screens")).to_be_visible()
+        self.page.get_by_role("button", name=self.word("More")).tap()
+        self.page.get_by_role("link", name=self.word("Other batches")).tap()
+        expect(self.page.get_by_role("navigation", name=self.word("Screens"))).to_be_visible()
 
     def returns_to(self, name: str) -> None:
         """From the desk to a running batch."""
@@ -65,7 +81,7 @@ class Phone:
 
     @property
     def start(self) -> Locator:
-        return self.page.get_by_role("button", name="Keep this plan and start")
+        return self.page.get_by_role("button", name=self.word("Keep this plan and start"))
 
     def answered(self) -> None:
         """The plan shown is the answer to what stands in the form."""
@@ -82,7 +98,7 @@ class Phone:
     def plans_and_starts(self, kg: str = "1.8") -> str:
         """Plans a slab from caramel by weight with the shop's first product and starts it; the batch's id."""
         self.opens_place("Plan")
-        self.page.get_by_label("Caramel", exact=True).fill(kg)
+        self.page.get_by_label(self.word("Caramel"), exact=True).fill(kg)
         self.answered()
         self.start.tap()
         self.page.wait_for_url(re.compile("/bench/"))
@@ -135,7 +151,7 @@ class Phone:
         """Taps the big button, or the button of these words; returns when the tap is in the log."""
         self.passes(BETWEEN_TAPS_MS)
         before = len(self.facts())
-        target = self.bench.get_by_role("button", name=words) if words else self.button
+        target = self.bench.get_by_role("button", name=self.word(words)) if words else self.button
         target.first.tap()
         self.page.wait_for_function(f"async () => (await ({READ_LOG})()).length > {before}")
         self.looks()
@@ -144,12 +160,12 @@ class Phone:
         """Taps a button that opens something and writes nothing."""
         self.passes(BETWEEN_TAPS_MS)
         before = len(self.facts())
-        self.page.get_by_role("button", name=words).first.tap()
+        self.page.get_by_role("button", name=self.word(words)).first.tap()
         self.passes(BETWEEN_TAPS_MS)
         assert len(self.facts()) == before, f"opening “{words}” wrote an event"
 
     def closes_sheet(self) -> None:
-        self.page.get_by_role("button", name="Back to the batch").tap()
+        self.page.get_by_role("button", name=self.word("Back to the batch")).tap()
         expect(self.page.get_by_role("dialog")).to_have_count(0)
 
     def silences(self) -> None:
@@ -159,12 +175,12 @@ class Phone:
 
     def keys(self, digits: str) -> None:
         for digit in digits:
-            name = "Decimal mark" if digit == "." else digit
+            name = self.word("Decimal mark") if digit == "." else digit
             self.page.locator(".keys").get_by_role("button", name=name, exact=True).tap()
 
     def takes_back_digits(self, count: int) -> None:
         for _ in range(count):
-            self.page.locator(".keys").get_by_role("button", name="Delete the last digit").tap()
+            self.page.locator(".keys").get_by_role("button", name=self.word("Delete the last digit")).tap()
 
     @property
     def has_keypad(self) -> bool:
@@ -203,7 +219,7 @@ class Phone:
         expected_c = self.facts_of("burst_started")[-1]["body"]["expected_c"]
         if self.step == "turn":
             self.taps()
-        elif expected_c < 49 and self.bench.get_by_role("button", name="Lumps left").count():
+        elif expected_c < 49 and self.bench.get_by_role("button", name=self.word("Lumps left")).count():
             self.taps("Lumps left")
         else:
             self.taps()

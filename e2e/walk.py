@@ -23,9 +23,9 @@ def desk_before_work(phone: Phone) -> Iterator[str]:
     phone.opens_place("Plan")
     phone.answered()
     yield "plan, answered"
-    phone.page.get_by_role("button", name=re.compile("assumed")).first.tap()
+    phone.page.get_by_role("button", name=re.compile(phone.word("assumed"))).first.tap()
     yield "plan, basis of a figure opened"
-    caramel = phone.page.get_by_label("Caramel", exact=True)
+    caramel = phone.page.get_by_label(phone.word("Caramel"), exact=True)
     caramel.fill("900")
     phone.refused()
     yield "plan, a problem"
@@ -45,10 +45,10 @@ def melting(phone: Phone) -> Iterator[str]:
     yield "burst, the first"
     phone.starts_a_burst()
     yield "burst, heating"
-    phone.bench.get_by_role("button", name="Try the sound").tap()
-    phone.bench.get_by_role("button", name="I heard it").wait_for()
+    phone.bench.get_by_role("button", name=phone.word("Try the sound")).tap()
+    phone.bench.get_by_role("button", name=phone.word("I heard it")).wait_for()
     yield "burst, sound tried"
-    phone.bench.get_by_role("button", name="I heard it").tap()
+    phone.bench.get_by_role("button", name=phone.word("I heard it")).tap()
     yield "burst, sound heard"
     phone.waits_for_the_ring()
     yield "ring, turn"
@@ -122,7 +122,7 @@ def keypad(phone: Phone, step: str, value: str, impossible: str | None = None) -
         phone.keys(impossible)
         phone.passes(750)
         phone.button.tap()
-        phone.page.get_by_text("cannot be right").wait_for()
+        phone.page.locator(".asked").wait_for()
         yield f"{step}, keypad questioned"
         phone.button.tap()
     phone.keys(value)
@@ -131,10 +131,10 @@ def keypad(phone: Phone, step: str, value: str, impossible: str | None = None) -
 
 
 def sheets(phone: Phone) -> Iterator[str]:
-    phone.page.get_by_role("button", name="First aid").tap()
+    phone.page.get_by_role("button", name=phone.word("First aid")).tap()
     yield "first-aid sheet"
     phone.closes_sheet()
-    phone.page.get_by_role("button", name="More").tap()
+    phone.page.get_by_role("button", name=phone.word("More")).tap()
     yield "more sheet"
     phone.closes_sheet()
 
@@ -174,7 +174,7 @@ def cooling(phone: Phone) -> Iterator[str]:
     yield "ring, the slab"
     phone.silences()
     yield "touch"
-    phone.taps("Not yet")
+    phone.taps("Not yet: 10")
     phone.taps("Firm already")
 
 
@@ -200,8 +200,8 @@ def cutting(phone: Phone) -> Iterator[str]:
 
 
 def desk_after_work(phone: Phone) -> Iterator[str]:
-    phone.page.get_by_role("button", name="See the record").tap()
-    phone.page.get_by_role("heading", name="Planned and happened").wait_for()
+    phone.page.get_by_role("button", name=phone.word("See the record")).tap()
+    phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()
     yield "record"
     phone.opens_place("Batches")
     yield "batches, filled"

@@ -1,3 +1,5 @@
+import type { ComponentChildren } from "preact";
+
 import { figure, formatCountdown, formatDuration, formatRange, t } from "../text";
 
 interface Props {
@@ -22,6 +24,19 @@ export function BigNumber({ number, now }: Props) {
   );
 }
 
+/** A decimal comma hangs below the digits; at this size it would reach into what stands under them. */
+function withComma(text: string): ComponentChildren {
+  const [whole, part] = text.split(",");
+  if (part === undefined) return text;
+  return (
+    <>
+      {whole}
+      <span class="comma">,</span>
+      {part}
+    </>
+  );
+}
+
 /** Big digits; a number of more than `most` characters is set narrower, never lower. */
 export function Digits({ text, unit, most = 4 }: { text: string; unit: string; most?: number }) {
   const length = [...text].reduce((sum, one) => sum + (/[.,:]/.test(one) ? 0.55 : 1), 0);
@@ -29,7 +44,7 @@ export function Digits({ text, unit, most = 4 }: { text: string; unit: string; m
   const style = squeeze < 1 ? { transform: `scaleX(${squeeze})`, width: `${squeeze * length}ch` } : undefined;
   return (
     <span class="digits">
-      <b style={style}>{text}</b>
+      <b style={style}>{withComma(text)}</b>
       {unit && <small>{unit}</small>}
     </span>
   );

@@ -1,0 +1,91 @@
+"""Every text that server, engine and phone name is in the catalogue, and no text is left over."""
+
+import ast
+import re
+
+import pytest
+
+from amberbench.engine import catalogue, fields
+from amberbench.engine.advise import STEPS
+from amberbench.engine.sources import SOURCES
+from amberbench.text import languages
+from tests import text_keys
+from tests.bench import planned_slab
+from tests.text_catalogue import texts
+
+ENGLISH = texts("en")
+ROOMS = {key.split(".")[0] for key in ENGLISH}
+# "cool.plan", "want.pieces": functions and fields have a point in them too.
+NO_TEXTS = set(fields.FUNCTIONS) | {"event.kind"}  # and a path in the phone's store
+SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
+MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch"}
+
+
+def melt_reasons():
+    """The second of each answer of the melt's decision is the reason's code."""
+    for path, tree in text_keys.trees():
+        if path.name == "melt_next.py":
+            for node in ast.walk(tree):
+                if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple) and len(node.value.elts) == 3:
+                    yield from text_keys.constants(node.value.elts[1])
+
+
+def named():
+    """What the engine and the phone name, by how they name it."""
+    yield from (key for key in text_keys.named_literally() if key.split(".")[0] in ROOMS and key not in NO_TEXTS)
+    yield from SKIPS_ARE_BUTTONS
+    yield from (f"button.{code}" for code in text_keys.called_with("button", files="advise"))
+    yield from (f"button.{code}" for code in text_keys.called_with("_plain"))
+    yield from (f"caution.{code}" for code in text_keys.called_with("_plain", 3))
+    yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="advise"))
+    yield from (f"problem.{code}" for code in text_keys.called_with("Problem", 1))
+    yield from (f"reason.{code}" for code in melt_reasons())
+    yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})
+    yield from (f"undo.{kind}" for kind in set(fields.EVENTS) - {"batch_opened", "cooling_refitted", "undone", "noted"})
+    yield from (f"step.{step}" for step in set(STEPS) | MELT_STEPS)
+    yield from (f"say.{step}" for step in set(STEPS) - {"melt"})
+    yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))
+    yield from (f"basis.{basis}{long}" for basis in fields.BASES for long in ("", "_long"))
+    yield from (f"language.{one}" for one in languages())
+
+
+def basis_rows():
+    """What the plan of a slab rests on, with the figures that only a part of it knows."""
+    reply = planned_slab()["reply"]
+    for name, request in (("melt.plan", reply["melt_request"]), ("cool.plan", reply["cool_request"])):
+        yield from catalogue.call(name, request)["inputs"]
+    yield from reply["inputs"]
+
+
+def test_every_text_that_is_named_is_in_the_catalogue():
+    wanted = sorted(set(named()))
+    assert len(wanted) > 300
+    assert [key for key in wanted if key not in ENGLISH] == []
+
+
+def test_no_text_is_left_over():
+    assert [key for key in ENGLISH if not text_keys.is_said(key)] == []
+
+
+def test_a_text_nobody_names_would_be_found():
+    assert not text_keys.is_said("button.never_drawn")
+    assert not text_keys.is_said("desk.no_such_text")
+    assert text_keys.is_said("event.stirred_not_free")
+
+
+def test_every_figure_a_plan_rests_on_has_a_name_a_source_and_a_way_to_measure_it():
+    missing = set()
+    for row in basis_rows():
+        last = row["field"].split(".")[-1]
+        if f"field.{row['field']}" not in ENGLISH and f"field.{last}" not in ENGLISH:
+            missing.add(f"field.{row['field']}")
+        if row["source"] in SOURCES and f"source.{row['source']}" not in ENGLISH:
+            missing.add(f"source.{row['source']}")
+        if row["measure_by"] and f"measure.{row['measure_by']}" not in ENGLISH:
+            missing.add(f"measure.{row['measure_by']}")
+    assert sorted(missing) == []
+
+
+@pytest.mark.parametrize("key", sorted(key for key in ENGLISH if key.startswith("problem.")))
+def test_a_problem_is_filled_from_what_a_problem_carries(key):
+    assert set(re.findall(r"\{(\w+)\}", ENGLISH[key])) <= {"field", "given", "low", "high", "unit", "accepted"}

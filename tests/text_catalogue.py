@@ -1,0 +1,38 @@
+"""The texts of a language, as they lie on the disk."""
+
+import json
+import re
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from amberbench import text
+
+FOLDER = Path(text.__file__).parent
+Sentence = str | dict[str, str]
+
+
+def files(language: str) -> dict[str, dict[str, Sentence]]:
+    """File name → its texts."""
+    return {path.name: json.loads(path.read_text(encoding="utf-8")) for path in (FOLDER / language).glob("*.json")}
+
+
+@cache
+def texts(language: str) -> dict[str, Any]:
+    """Every text of a language by its key."""
+    return {key: sentence for file in files(language).values() for key, sentence in file.items()}
+
+
+def forms(sentence: Sentence) -> list[str]:
+    """A sentence, or each of its plural forms."""
+    return [sentence] if isinstance(sentence, str) else list(sentence.values())
+
+
+def placeholders(form: str) -> set[str]:
+    """The names in braces."""
+    return set(re.findall(r"\{(\w+)\}", form))
+
+
+def bare(form: str) -> str:
+    """A form without its placeholders."""
+    return re.sub(r"\{\w+\}", "", form)
