@@ -272,6 +272,9 @@ SENSIBLE = {
     "melt.oven_from_water_test": _water_test,
     "melt.plan": _melt,
     "melt.next_burst": _next_burst,
+    "melt.plan_jacket": lambda rng: {
+        "block": {name: rng.uniform(0.05, 0.3) for name in ("length_m", "width_m", "height_m")},
+        "jacket_c": rng.uniform(84, 93), "start_c": rng.uniform(15, 30), "chopped_m": rng.choice([None, 0.02])},
     "pour.plan": _pour,
     "cut.plan": lambda rng: dict(
         _piece(rng), length_m=rng.uniform(0.1, 0.6), width_m=rng.uniform(0.1, 0.4),

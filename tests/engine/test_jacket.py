@@ -3,6 +3,7 @@
 from typing import Any
 
 import pytest
+
 from amberbench.engine import jacket, plane_wall
 from amberbench.engine.problems import Problem
 

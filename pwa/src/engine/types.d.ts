@@ -71,6 +71,38 @@ export interface MeltOvenFromWaterTestReply {
   power_sd_w: number;
 }
 
+export interface MeltPlanJacketRequest {
+  /** the block, whole */
+  block: Block;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** the jacket's water; 40 to 140 °C */
+  jacket_c: number;
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
+  chopped_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface MeltPlanJacketReply {
+  /** time until it is in the window; 0 to 1e+08 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+08 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  high_s: number;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
 export interface MeltPlanRequest {
   /** caramel in the bowl; 0.05 to 10 kg */
   mass_kg: number;
@@ -699,6 +731,32 @@ export interface MaterialByConductivity {
   heat_capacity_j_kgk: number;
 }
 
+export interface Block {
+  /** length; 0.01 to 0.6 m */
+  length_m: number;
+  /** width; 0.01 to 0.6 m */
+  width_m: number;
+  /** height; 0.01 to 0.6 m */
+  height_m: number;
+}
+
+export interface Input {
+  /** dotted path of the field */
+  field: string;
+  /** the value used */
+  value: unknown;
+  /** its unit */
+  unit: string;
+  /** where the value comes from */
+  basis: "typed" | "measured" | "published" | "assumed";
+  /** source key, or null */
+  source: string | null;
+  /** the test that measures it, or null */
+  measure_by: string | null;
+  /** closed batches it was measured from, or null; 0 to 1e+06 */
+  n: number | null;
+}
+
 export interface Oven {
   /** power on the rating plate; 200 to 3500 W */
   rated_w?: number | null;
@@ -730,23 +788,6 @@ export interface Burst {
   high_c: number;
   /** hottest spot before the stir, 95 % point; 98 % until a reading is due; -1e+06 to 1e+06 °C */
   hottest_c: number;
-}
-
-export interface Input {
-  /** dotted path of the field */
-  field: string;
-  /** the value used */
-  value: unknown;
-  /** its unit */
-  unit: string;
-  /** where the value comes from */
-  basis: "typed" | "measured" | "published" | "assumed";
-  /** source key, or null */
-  source: string | null;
-  /** the test that measures it, or null */
-  measure_by: string | null;
-  /** closed batches it was measured from, or null; 0 to 1e+06 */
-  n: number | null;
 }
 
 export interface History {
@@ -1065,6 +1106,7 @@ export interface Functions {
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
   "materials.heat": { request: MaterialsHeatRequest; reply: MaterialsHeatReply };
   "melt.oven_from_water_test": { request: MeltOvenFromWaterTestRequest; reply: MeltOvenFromWaterTestReply };
+  "melt.plan_jacket": { request: MeltPlanJacketRequest; reply: MeltPlanJacketReply };
   "melt.plan": { request: MeltPlanRequest; reply: MeltPlanReply };
   "melt.next_burst": { request: MeltNextBurstRequest; reply: MeltNextBurstReply };
   "pour.plan": { request: PourPlanRequest; reply: PourPlanReply };

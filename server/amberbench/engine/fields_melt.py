@@ -130,6 +130,25 @@ MELT_REPLY = together(
     INPUTS,
 )
 
+JACKET = together(
+    {
+        "block": record(
+            {
+                "length_m": number("m", 0.01, 0.6, "length"),
+                "width_m": number("m", 0.01, 0.6, "width"),
+                "height_m": number("m", 0.01, 0.6, "height"),
+            },
+            "the block, whole",
+        ),
+        "start_c": START,
+        "jacket_c": number("°C", 40, 140, "the jacket's water"),
+        "window_low_c": MELT["window_low_c"],
+        "limit_c": MELT["limit_c"],
+        "material": MATERIAL,
+        "chopped_m": number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None),
+    },
+    BASIS,
+)
 FUNCTIONS = {
     "melt.oven_from_water_test": {
         "request": {
@@ -144,6 +163,17 @@ FUNCTIONS = {
             "power_w": number("W", 0, 5000, "power the water absorbed"),
             "power_sd_w": number("W", 0, 5000, "its standard deviation"),
         },
+    },
+    "melt.plan_jacket": {
+        "request": JACKET,
+        "reply": together(
+            {
+                "seconds_s": number("s", 0, 1e8, "time until it is in the window"),
+                "low_s": number("s", 0, 1e8, "10 % point"),
+                "high_s": number("s", 0, 1e8, "90 % point"),
+            },
+            INPUTS,
+        ),
     },
     "melt.plan": {"request": MELT, "reply": MELT_REPLY},
     "melt.next_burst": {
