@@ -69,7 +69,7 @@ def plan(request):
     """Time until a block in a water jacket is in the window.
 
     Request: block {length_m (m), width_m (m), height_m (m)}, start_c (°C), jacket_c (°C), window_low_c (°C), limit_c
-    (°C), material, chopped_m (m, or null), basis.
+    (°C), material, chopped_m (m, or null), basis, batches.
     Reply: seconds_s (s), low_s (s), high_s (s), inputs.
     Raises: Problem jacket_above_limit (jacket_c), jacket_too_cool (jacket_c), start_above_window (start_c).
     Relation: product of three plane-wall series until the middle stirs freely, then a stirred vessel heated by its
