@@ -17,7 +17,12 @@ export function bareEngine(): Plugin {
   };
 }
 
-/** A docstring opens a line and is all of its statement; no other text in the engine stands in three quotes. */
+/** A docstring opens a line and is all of its statement; no other text in the engine stands in three quotes.
+ * Where it is all of its block, `pass` takes its place. */
 export function bare(source: string): string {
-  return source.replace(/^[ \t]*"""[\s\S]*?"""[ \t]*\n/gm, "").replace(/^[ \t]*#.*\n/gm, "").replace(/\n{2,}/g, "\n");
+  const docstring = /^([ \t]*)"""[\s\S]*?"""[ \t]*\n\n*(?:\1(?=\S)|)/gm;
+  const code = source.replace(/^[ \t]*#.*\n/gm, "");
+  return code
+    .replace(docstring, (all: string, indent: string) => (indent === "" || all.endsWith(`\n${indent}`) ? indent : `${indent}pass\n`))
+    .replace(/\n{2,}/g, "\n");
 }
