@@ -17,11 +17,15 @@ class Street:
     """Many shops through their first batches: errors and ranges of what was planned, by how many went before."""
 
     def __init__(self, seed, shops, batches, cools=True):
-        self.batches = [[] for _ in range(batches)]
+        self.batches, self.yields = [[] for _ in range(batches)], []
         for number in range(shops):
             shop = Shop(f"{seed}/{number}", cools=cools)
             for row in self.batches:
+                product = shop.measured()["products"]
                 row.append(shop.batch())
+                if product:
+                    low, high = product[0]["yield_low"], product[0]["yield_high"]
+                    self.yields.append(low <= row[-1].good <= high)
 
     def power_error(self, before):
         return statistics.median(abs(math.log(one.planned_w / one.power_w)) for one in self.batches[before])
@@ -55,6 +59,7 @@ class Street:
         errors = [f"{self.power_error(n):.3f}/{self.raw_error(n):.3f}" for n in range(len(self.batches))]
         words = f"power error (as planned with/raw) {' '.join(errors)}, inside {self.power_inside():.3f}"
         words += f", bulk after first burst inside {self.first_burst_inside():.3f}"
+        words += f", yield inside {statistics.mean(self.yields):.3f}"
         if self.batches[0][0].ready_s:
             times = [f"{self.ready_error(n):.3f}" for n in range(len(self.batches))]
             words += f"; ready error {' '.join(times)}, ideal {self.ideal_error():.3f}"
@@ -68,7 +73,7 @@ def held(street, slack):
     assert street.power_error(AFTER) <= 0.5 * slack * street.power_error(0)
     assert street.raw_error(AFTER) <= 0.5 * slack * street.raw_error(0)
     assert street.ready_error(AFTER) <= 0.5 * slack * street.ready_error(0)
-    for inside in (street.power_inside(), street.ready_inside()):
+    for inside in (street.power_inside(), street.ready_inside(), statistics.mean(street.yields)):
         assert 0.75 - 0.05 * (slack - 1.0) <= inside <= 0.90 + 0.2 * (slack - 1.0)
     scorched = sum(one.scorched for one in street.learnt())
     assert scorched <= 0.001 * len(street.learnt()) + 3.0 * math.sqrt(0.001 * len(street.learnt())) + 1.0
@@ -104,14 +109,15 @@ def spoilt_shop(seed, cools):
 
 def unspoilt(dirty, clean):
     """Power and yield move by less than half a per cent. The loss factor moves by less than 6 %, so ready by less than
-    5 %: a slab felt firm at the early end of its range is no slip that anybody could tell from a fast slab."""
+    5 %, and its range widens by less than half: on stone a slab felt firm at the early end of its range is no slip that
+    anybody could tell from a fast slab."""
     with_bad, without = dirty["ovens"][0], clean["ovens"][0]
     assert abs(math.log(with_bad["power_w"] / without["power_w"])) < 0.005
     assert with_bad["power_sd_w"] < 1.1 * without["power_sd_w"]
     assert abs(dirty["products"][0]["yield"] - clean["products"][0]["yield"]) < 0.005
     for one, other in zip(dirty["bases"], clean["bases"], strict=True):
         assert abs(math.log(one["loss_factor"] / other["loss_factor"])) < 0.06
-        assert one["loss_factor_sd"] < 1.35 * other["loss_factor_sd"]
+        assert one["loss_factor_sd"] < 1.5 * other["loss_factor_sd"]
 
 
 def test_five_days_of_slips_in_fifty_do_not_spoil_it():
