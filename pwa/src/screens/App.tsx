@@ -11,6 +11,7 @@ import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
 import { followLink, path } from "./router";
 import { SettingsScreen } from "./settings/SettingsScreen";
+import { ShopScreen } from "./shop/ShopScreen";
 import { TodayScreen } from "./today/TodayScreen";
 
 export function App() {
@@ -24,7 +25,7 @@ export function App() {
 }
 
 function Screen({ at }: { at: string }) {
-  const [, place, id] = at.split("/");
+  const [, place, id, row] = at.split("/");
   switch (place) {
     case "":
       return <TodayScreen />;
@@ -36,6 +37,8 @@ function Screen({ at }: { at: string }) {
       return id ? <RecordScreen batchId={id} key={id} /> : <BatchesScreen />;
     case "help":
       return <HelpScreen />;
+    case "shop":
+      return <ShopScreen list={id} id={row} />;
     case "settings":
       return <SettingsScreen />;
     default:

@@ -2,8 +2,10 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 
 import type { Clock, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
+import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
 import * as records from "./records";
@@ -52,6 +54,11 @@ export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signal
 // --- actions ---
 export async function changeSettings(change: Partial<Settings>): Promise<void> {
   await shopState.changeSettings((await house()).store, change);
+}
+
+/** The id of a new row of the shop. */
+export function newId(): string {
+  return uuid7(phoneNow());
 }
 
 /** Writes edits of the shop: all of them or none. */

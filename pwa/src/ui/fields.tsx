@@ -119,12 +119,13 @@ interface ChoiceProps {
   options: { value: string; label: string }[];
   onValue: (value: string) => void;
   problem?: ProblemDocument | null;
+  note?: ComponentChildren;
 }
 
-export function ChoiceField({ label, value, options, onValue, problem = null }: ChoiceProps) {
+export function ChoiceField({ label, value, options, onValue, problem = null, note }: ChoiceProps) {
   const id = useId();
   return (
-    <FieldFrame label={label} id={id} problem={problem}>
+    <FieldFrame label={label} id={id} problem={problem} note={note}>
       <select id={id} class="field-whole" value={value} onChange={(event) => onValue(event.currentTarget.value)}>
         {options.map((one) => (
           <option key={one.value} value={one.value}>
@@ -133,6 +134,36 @@ export function ChoiceField({ label, value, options, onValue, problem = null }: 
         ))}
       </select>
     </FieldFrame>
+  );
+}
+
+interface SeveralProps {
+  legend: string;
+  values: string[];
+  options: { value: string; label: string }[];
+  note?: ComponentChildren;
+  onValues: (values: string[]) => void;
+}
+
+/** Any number of a few, all in view, in the order of the options. */
+export function SeveralField({ legend, values, options, note, onValues }: SeveralProps) {
+  const toggled = (value: string, on: boolean) =>
+    onValues(options.map((one) => one.value).filter((one) => (one === value ? on : values.includes(one))));
+  return (
+    <fieldset class="several">
+      <legend>{legend}</legend>
+      {options.map((one) => (
+        <label key={one.value}>
+          <input
+            type="checkbox"
+            checked={values.includes(one.value)}
+            onChange={(event) => toggled(one.value, event.currentTarget.checked)}
+          />
+          <span>{one.label}</span>
+        </label>
+      ))}
+      {note && <p class="field-note">{note}</p>}
+    </fieldset>
   );
 }
 

@@ -1,6 +1,6 @@
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
-import { formatTime, languages, reader, t } from "../../text";
+import { formatTime, languages, t } from "../../text";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
 
@@ -15,12 +15,16 @@ const SOUNDS: SoundName[] = ["stir", "read", "ready", "too_hot"];
 export function SettingsScreen() {
   return (
     <Desk title={t("desk.place_settings")} here="settings">
+      <a class="row-link" href="/shop">
+        <b>{t("settings.shop")}</b>
+        <span>{t("settings.shop_how")}</span>
+      </a>
       <section class="card">
         <h2>{t("settings.reading")}</h2>
         <ChoiceField
           label={t("settings.language")}
-          value={settings.value.language || reader.value.language}
-          options={languages.map((one) => ({ value: one, label: t(`language.${one}`) }))}
+          value={settings.value.language}
+          options={["", ...languages].map((one) => ({ value: one, label: t(one ? `language.${one}` : "settings.as_shop") }))}
           onValue={(language) => void changeSettings({ language })}
         />
         <UnitFields />
@@ -49,6 +53,13 @@ function UnitFields() {
           onValue={(unit) => void changeSettings({ units: { ...units.value, [dimension]: unit } as Units })}
         />
       ))}
+      {settings.value.units !== null && (
+        <div class="buttons">
+          <button type="button" onClick={() => void changeSettings({ units: null })}>
+            {t("settings.units_as_shop")}
+          </button>
+        </div>
+      )}
     </>
   );
 }

@@ -1,14 +1,18 @@
+import type { Shop } from "../../documents";
 import { applyUpdate, type Batch, batches, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
+import { Beginning, isEmpty } from "../shop/Beginning";
+import { NEEDED } from "../shop/forms";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
   return (
-    <Desk title={shop.value?.name ?? t("desk.place_today")} here="today">
+    <Desk title={shop.value?.name || t("desk.place_today")} here="today">
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
+      {shop.value && NEEDED.some((list) => shop.value?.[list].length === 0) && <NotSetUp shop={shop.value} />}
       <a class="go" href="/plan">
         {t("desk.plan_slab")}
       </a>
@@ -17,6 +21,19 @@ export function TodayScreen() {
       </a>
       <State />
     </Desk>
+  );
+}
+
+/** Before the first plan there is a shop to set up. */
+function NotSetUp({ shop }: { shop: Shop }) {
+  return (
+    <>
+      <p class="card">{t("shop.not_set_up")}</p>
+      <a class="go" href="/shop">
+        {t("shop.set_up")}
+      </a>
+      {isEmpty(shop) && <Beginning shop={shop} />}
+    </>
   );
 }
 

@@ -1,0 +1,217 @@
+"""A shop is set up from nothing on a phone, planned with at once, and edited on two phones off line."""
+
+import os
+import re
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+from e2e import axe, ruler
+from e2e.conftest import PHONE
+from e2e.phone import Phone
+from e2e.server import Server
+
+LISTS = ("ovens", "vessels", "caramels", "products", "bases", "bars", "tables", "frames", "trays", "thermometers")
+
+
+@pytest.fixture
+def server(tmp_path: Path) -> Iterator[Server]:
+    """A server whose shop is empty."""
+    server = Server(tmp_path)
+    environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{server.database}"}
+    subprocess.run([sys.executable, "-m", "amberbench", "seed", "--empty"], env=environment, check=True, timeout=60)
+    with server:
+        yield server
+
+
+def opens_shop(phone: Phone, *path: str) -> None:
+    """From Settings into the shop, then along the names of its links."""
+    phone.opens_place("Settings")
+    for name in (re.compile("^The shop"), *path):
+        phone.page.get_by_role("link", name=name).tap()
+        phone.passes(400)
+
+
+def fills(phone: Phone, **fields: str) -> None:
+    """Types into fields by their labels (underlines are spaces) and keeps the row."""
+    for label, value in fields.items():
+        phone.page.get_by_label(label.replace("_", " "), exact=True).fill(value)
+    keeps(phone)
+
+
+def keeps(phone: Phone) -> None:
+    phone.passes(600)
+    expect(phone.page.get_by_role("button", name="Keep")).to_have_attribute("aria-disabled", "false")
+    phone.page.get_by_role("button", name="Keep").tap()
+    expect(phone.page.get_by_role("status")).to_contain_text(re.compile("Added|Changed"))
+
+
+def adds(phone: Phone, list_name: str, button: str, **fields: str) -> None:
+    opens_shop(phone, re.compile(f"^{list_name}"), button)
+    fills(phone, **fields)
+
+
+def sets_up_a_minimal_shop(phone: Phone) -> None:
+    adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
+    adds(phone, "Caramels", "Add a caramel", Name="House caramel", Weight_of_a_block="2.5")
+    opens_shop(phone, re.compile("^Products"), "Add a product")
+    phone.page.get_by_label("Cut from").select_option(label="House caramel")
+    fills(phone, Name="Small squares", Centre_length="25", Centre_width="25", Slab_height="10")
+
+
+def test_an_empty_shop_is_set_up_and_a_slab_planned_with_it(phone: Phone):
+    expect(phone.page.get_by_role("link", name="Set up the shop")).to_be_visible()
+    sets_up_a_minimal_shop(phone)
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Caramel", exact=True).fill("1.5")
+    phone.answered()
+    expect(phone.page.get_by_label("Product")).to_have_text("Small squares")
+    expect(phone.page.locator(".plan-answer")).to_contain_text("Weigh in 1.5")
+    phone.start.tap()
+    phone.is_at("set_up")
+    assert phone.errors == []
+
+
+def test_the_whole_shop_can_be_set_up_without_a_network_and_arrives_later(phone: Phone, server: Server):
+    phone.loses_the_network()
+    sets_up_a_minimal_shop(phone)
+    phone.page.reload()
+    opens_shop(phone)
+    expect(phone.page.get_by_role("link", name=re.compile("^Ovens"))).to_contain_text("Blue oven")
+    phone.finds_the_network()
+    sends_everything(phone)
+
+
+def sends_everything(phone: Phone) -> None:
+    """Everything unsent is sent."""
+    phone.opens_place("Settings")
+    phone.page.get_by_role("button", name="Send now").tap()
+    for _ in range(20):
+        phone.passes(1_000)
+        if phone.page.get_by_text("The server has everything recorded here").count():
+            return
+    raise AssertionError("some facts were not sent")
+
+
+def test_what_cannot_be_is_refused_before_it_is_written(phone: Phone):
+    opens_shop(phone, re.compile("^Ovens"), "Add an oven")
+    phone.page.get_by_label("Power", exact=True).fill("90000")
+    phone.passes(600)
+    expect(phone.page.locator(".field-problem")).to_contain_text(re.compile("too high"))
+    expect(phone.page.get_by_role("button", name="Keep")).to_have_attribute("aria-disabled", "true")
+    phone.page.get_by_label("Power", exact=True).fill("1.2 kW")
+    keeps(phone)
+    expect(phone.page.locator(".rows")).to_contain_text(re.compile(r"1[\s\u202f,]?200\s?W"))
+
+
+def test_a_row_taken_away_comes_back_when_asked(phone: Phone):
+    adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
+    phone.page.get_by_role("link", name=re.compile("Blue oven")).tap()
+    phone.page.get_by_role("button", name="Take away Blue oven").tap()
+    expect(phone.page.get_by_role("status")).to_contain_text("Took away Blue oven")
+    expect(phone.page.locator(".rows")).not_to_contain_text("Blue oven")
+    phone.page.get_by_role("button", name="Undo").tap()
+    expect(phone.page.locator(".rows")).to_contain_text("Blue oven")
+
+
+def test_density_and_power_are_measured_by_guided_tests(phone: Phone):
+    opens_shop(phone, re.compile("^Caramels"), "Add a caramel")
+    phone.page.get_by_text("Measure the density").tap()
+    phone.page.get_by_label("Caramel in the cup", exact=True).fill("325 g")
+    phone.page.get_by_label("Volume of the cup", exact=True).fill("250")
+    phone.page.get_by_role("button", name="Work it out").tap()
+    phone.page.get_by_role("button", name=re.compile("Use 1.3")).tap()
+    expect(phone.page.get_by_label("Density", exact=True)).to_have_value("1.3")
+    fills(phone, Name="Weighed caramel")
+    opens_shop(phone, re.compile("^Ovens"), "Add an oven")
+    phone.page.get_by_text("Measure the power").tap()
+    for label, value in (("Water", "1"), ("Water before", "10"), ("Water after", "60"), ("Time at full power", "20 s")):
+        phone.page.get_by_label(label, exact=True).fill(value)
+    phone.page.get_by_role("button", name="Work it out").tap()
+    expect(phone.page.locator(".field-problem")).to_contain_text("3,500 W")
+    phone.page.get_by_label("Water after", exact=True).fill("20.1")
+    phone.page.get_by_label("Time at full power", exact=True).fill("52.5 s")
+    phone.page.get_by_role("button", name="Work it out").tap()
+    phone.page.get_by_role("button", name=re.compile("Use 84")).tap()
+    fills(phone, Name="Tested oven")
+    phone.page.get_by_role("link", name=re.compile("Tested oven")).tap()
+    expect(phone.page.get_by_text("Measured in this shop")).to_be_visible()
+
+
+def test_edits_of_two_phones_off_line_merge_field_by_field(phone: Phone, browser: Browser, server: Server):
+    adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
+    sends_everything(phone)
+    context = browser.new_context(base_url=server.url, **PHONE)
+    other = Phone(context.new_page())
+    other.installs()
+    for one in (phone, other):
+        one.loses_the_network()
+        opens_shop(one, re.compile("^Ovens"), re.compile("Blue oven"))
+    fills(phone, Power="850")
+    other.page.get_by_label("Smallest step of its dial").select_option("15")
+    fills(other, Name="Old oven")
+    for one in (phone, other, phone):
+        one.finds_the_network()
+        sends_everything(one)
+    for one in (phone, other):
+        opens_shop(one, re.compile("^Ovens"), re.compile("Old oven"))
+        expect(one.page.get_by_label("Power", exact=True)).to_have_value("850")
+        expect(one.page.get_by_label("Smallest step of its dial")).to_have_value("15")
+    context.close()
+
+
+def test_the_invented_shop_can_be_taken_and_taken_away(phone: Phone):
+    phone.page.get_by_role("button", name="Take the demonstration shop").tap()
+    expect(phone.page.get_by_role("heading", name=re.compile("Demonstration kitchen"))).to_be_visible()
+    phone.opens_place("Plan")
+    phone.answered()
+    opens_shop(phone)
+    phone.page.get_by_role("button", name="Start with an empty shop").tap()
+    expect(phone.page.get_by_role("heading", name="This shop is empty")).to_be_visible()
+    phone.page.get_by_role("button", name="Undo").tap()
+    expect(phone.page.get_by_role("heading", name="This is an invented shop")).to_be_visible()
+
+
+def screens(phone: Phone) -> Iterator[str]:
+    """Every screen of the shop: empty, filled, and each form."""
+    yield "/"
+    yield "/shop"
+    phone.page.get_by_role("button", name="Take the demonstration shop").tap()
+    expect(phone.page.get_by_role("heading", name="This is an invented shop")).to_be_visible()
+    yield "/shop"
+    yield "/shop/shop"
+    yield "/settings"
+    for name in LISTS:
+        yield f"/shop/{name}"
+        yield f"/shop/{name}/new"
+    yield "/shop/caramels/caramel-soft"
+
+
+def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phone: Phone):
+    found = []
+    seen = ""
+    phone.page.set_viewport_size({"width": 360, "height": 640})
+    for path in screens(phone):
+        if path != seen:
+            phone.page.goto(path)
+            expect(phone.page.locator("h1")).not_to_have_text("")
+        seen = path
+        phone.passes(700)
+        for folded in phone.page.locator("main details").all():
+            folded.evaluate("one => { one.open = true; }")
+        for scheme in ("dark", "light"):
+            phone.page.emulate_media(color_scheme=scheme)
+            ruler.settles(phone)
+            where = f"{path} in the {scheme}"
+            found += [f"{where}: {fault}" for fault in axe.faults(phone.page, at_the_bench=False)]
+            found += [f"{where}: {fault}" for fault in ruler.desk_faults(phone)]
+            if folder := os.environ.get("AMBERBENCH_SHOTS"):
+                tall = phone.page.locator("main").evaluate("one => one.scrollHeight") + 60
+                phone.page.set_viewport_size({"width": 360, "height": tall})
+                phone.page.screenshot(path=f"{folder}/{path.strip('/').replace('/', '-') or 'today'}-{scheme}.png")
+                phone.page.set_viewport_size({"width": 360, "height": 640})
+    assert not found, "\n".join(found)

@@ -1,0 +1,107 @@
+import type { ProblemDocument, Shop, ShopList, Values } from "../../documents";
+import { format, hasText, t } from "../../text";
+import { ChoiceField, QuantityField, SeveralField, SwitchField, WordsField } from "../../ui/fields";
+import { type Draft, type FormField, keyOf, valueOf } from "./forms";
+
+interface Props {
+  list: ShopList | "shop";
+  field: FormField;
+  shop: Shop;
+  row: Values;
+  draft: Draft;
+  /** What the value in the shop rests on. */
+  basis: string | undefined;
+  problem: ProblemDocument | null;
+  onValue: (field: string, value: unknown) => void;
+  onRead: (field: string, fault: boolean) => void;
+}
+
+/** One field of a row, drawn by its kind, with what it is for and how to measure it. */
+export function RowField(props: Props) {
+  const { list, field, row, draft, onValue } = props;
+  const { field: name } = field;
+  const value = name in draft.values ? draft.values[name] : valueOf(row, name);
+  const label = t(`shop.${keyOf(list, name)}`);
+  const take = (next: unknown) => onValue(name, next);
+  switch (field.kind) {
+    case "words":
+      return <WordsField label={label} value={String(value ?? "")} most={field.most} onValue={take} />;
+    case "quantity":
+      return <Quantity {...props} label={label} value={value as number | null} />;
+    case "yes_no":
+      return (
+        <SwitchField
+          legend={label}
+          value={String(value)}
+          options={["true", "false"].map((one) => ({ value: one, label: t(one === "true" ? "basis.yes" : "basis.no") }))}
+          onValue={(one) => take(one === "true")}
+        />
+      );
+    case "several":
+      return (
+        <SeveralField
+          legend={label}
+          values={(value as string[] | null) ?? []}
+          options={field.options.map((one) => ({ value: one, label: t(`${field.words}.${one}`) }))}
+          note={noteOf(props)}
+          onValues={take}
+        />
+      );
+    default:
+      return <Choice {...props} label={label} value={value} />;
+  }
+}
+
+type Shown = Props & { label: string };
+
+function Quantity({ field, problem, draft, label, value, onValue, onRead, ...rest }: Shown & { value: number | null }) {
+  const { field: name } = field;
+  return (
+    <QuantityField
+      label={label}
+      name={name}
+      value={value}
+      problem={problem?.field === name ? problem : null}
+      note={noteOf({ field, problem, draft, onValue, onRead, ...rest })}
+      onValue={(next, fault) => {
+        onRead(name, fault !== null);
+        onValue(name, next);
+      }}
+    />
+  );
+}
+
+/** A word or a number of a few; a word of one's own (a base of layers) stays until another is chosen. */
+function Choice({ field, shop, label, value, onValue, ...rest }: Shown & { value: unknown }) {
+  const { field: name } = field;
+  const options = optionsOf(field, shop);
+  const chosen = options.find((one) => one.key === String(value ?? ""));
+  const shown = chosen ? options : [{ key: "", value, label: t(value === null ? "shop.choose" : "basis.own") }, ...options];
+  return (
+    <ChoiceField
+      label={label}
+      value={chosen?.key ?? ""}
+      options={shown.map((one) => ({ value: one.key, label: one.label }))}
+      problem={rest.problem?.field === name ? rest.problem : null}
+      note={noteOf({ field, shop, onValue, ...rest })}
+      onValue={(key) => onValue(name, shown.find((one) => one.key === key)?.value ?? null)}
+    />
+  );
+}
+
+function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown; label: string }[] {
+  if (field.kind === "caramel") return shop.caramels.map((one) => ({ key: one.id, value: one.id, label: one.name || t("shop.unnamed") }));
+  if (field.kind !== "choice") return [];
+  const label = (one: string | number) => (field.words ? t(`${field.words}.${one}`) : format(field.field, one));
+  return field.options.map((one) => ({ key: String(one), value: one, label: label(one) }));
+}
+
+/** What it is for and how to find it; and that it merely stands there until somebody says it. */
+function noteOf({ list, field, draft, basis }: Props): string {
+  const hint = `shop.hint.${keyOf(list, field.field)}`;
+  const words = hasText(hint) ? [t(hint)] : [];
+  if (draft.measured.includes(field.field)) words.push(t("shop.just_measured"));
+  else if (!(field.field in draft.values) && basis === "assumed" && field.kind === "quantity") words.push(t("shop.assumed"));
+  else if (!(field.field in draft.values) && basis === "measured") words.push(t("basis.measured_long"));
+  return words.join(" ");
+}

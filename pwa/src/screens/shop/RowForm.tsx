@@ -1,0 +1,100 @@
+import { useState } from "preact/hooks";
+
+import type { Shop, ShopEdit, ShopList } from "../../documents";
+import { newId, type ShopRow } from "../../state";
+import { problemText, t } from "../../text";
+import { Desk } from "../../ui/Desk";
+import { go } from "../router";
+import { drafted, editsOf, flat, FORMS, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
+import { DensityGuide, WaterGuide } from "./Guides";
+import { change } from "./lastChange";
+import { RowField } from "./RowField";
+import { objection, useDraft, useRow } from "./useDraft";
+
+interface Props {
+  list: ShopList | "shop";
+  id: string;
+  shop: Shop;
+}
+
+/** One row of the shop, or the shop itself: what is typed is checked at once and written when it is kept. */
+export function RowForm({ list, id, shop }: Props) {
+  const found = useRow(list, id, shop);
+  const back = list === "shop" ? "/shop" : `/shop/${list}`;
+  const title = list === "shop" ? t("shop.the_shop") : id === "new" ? t(`shop.add.${list}`) : found ? titleOf(list, found.row) : "";
+  return (
+    <Desk title={title || t("shop.title")} here="settings">
+      {found ? <Filling list={list} id={id} shop={shop} {...found} /> : <Missing fresh={id === "new"} />}
+      <a class="go go-quiet" href={back}>
+        {t("button.back")}
+      </a>
+    </Desk>
+  );
+}
+
+function Missing({ fresh }: { fresh: boolean }) {
+  return <p class="card">{t(fresh ? "desk.starting" : "shop.no_such_row")}</p>;
+}
+
+function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
+  const { draft, setDraft, problem, setProblem } = useDraft(list, row);
+  const [unread, setUnread] = useState<string[]>([]);
+  const { fields, more = [], guide } = FORMS[list];
+  const doc = list === "shop" ? "shop" : `${list}/${id}`;
+  const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
+  const read = (field: string, fault: boolean) =>
+    setUnread((old) => (fault ? [...new Set([...old, field])] : old.filter((one) => one !== field)));
+  const field = (one: (typeof fields)[number]) => (
+    <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onRead={read} />
+  );
+  const edits = editsOf(doc, row, draft);
+  const keep = async () => {
+    if (edits.length === 0 || unread.length > 0) return;
+    const wrong = await objection(list, flat(list, row, draft));
+    setProblem(wrong);
+    if (wrong) return;
+    await kept(list, id, row, edits, basis, titleOf(list, flat(list, row, draft)));
+    setDraft(NOTHING_CHANGED);
+  };
+  const ready = edits.length > 0 && unread.length === 0 && !problem;
+  return (
+    <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
+      {fields.map(field)}
+      {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
+      {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
+      {more.length > 0 && (
+        <details class="card">
+          <summary>{t(`shop.more.${list}`)}</summary>
+          {more.map(field)}
+        </details>
+      )}
+      {problem && <p class="card card-wrong">{problemText(problem)}</p>}
+      <button type="submit" class="go" aria-disabled={!ready}>
+        {t("shop.keep")}
+      </button>
+      {list !== "shop" && id !== "new" && (
+        <button type="button" class="go go-quiet" onClick={() => void removed(list, id, row)}>
+          {t("shop.remove", { name: titleOf(list, row) })}
+        </button>
+      )}
+    </form>
+  );
+}
+
+/** Writes the edits and goes back to the list; a new row gets its id here. */
+async function kept(list: ShopList | "shop", id: string, row: ShopRow, edits: ShopEdit[], basis: Record<string, string>, name: string) {
+  if (list !== "shop" && id === "new") {
+    const doc = `${list}/${newId()}`;
+    const own = edits.map((edit) => ({ ...edit, doc }));
+    go(`/shop/${list}`);
+    return change(own, t("shop.added", { name }), [{ doc, field: "removed", value: true, basis: "typed" }]);
+  }
+  go(list === "shop" ? "/shop" : `/shop/${list}`);
+  return change(edits, t("shop.changed", { name }), undoOf(edits, row, basis));
+}
+
+async function removed(list: ShopList, id: string, row: ShopRow): Promise<void> {
+  const edit = (value: boolean): ShopEdit => ({ doc: `${list}/${id}`, field: "removed", value, basis: "typed" });
+  go(`/shop/${list}`);
+  await change([edit(true)], t("shop.removed", { name: titleOf(list, row) }), [edit(false)]);
+}

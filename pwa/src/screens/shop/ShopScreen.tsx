@@ -1,0 +1,96 @@
+import { useEffect } from "preact/hooks";
+
+import type { Shop, ShopList } from "../../documents";
+import { shop as shopSignal, SHOP_LISTS, type ShopRow } from "../../state";
+import { t } from "../../text";
+import { Desk } from "../../ui/Desk";
+import { Beginning } from "./Beginning";
+import { Changed } from "./Changed";
+import { detailOf, NEEDED, titleOf } from "./forms";
+import { lastChange } from "./lastChange";
+import { RowForm } from "./RowForm";
+
+/** /shop, /shop/<list>, /shop/<list>/<id or "new">, /shop/shop. */
+export function ShopScreen({ list, id }: { list: string | undefined; id: string | undefined }) {
+  const shop = shopSignal.value;
+  const known = SHOP_LISTS.find((one) => one === list);
+  // A change is taken back where it was made, not on another day.
+  useEffect(() => () => void (lastChange.value = null), []);
+  if (!shop) return <Framed title={t("shop.title")}>{[<p class="card">{t("desk.no_shop_yet")}</p>]}</Framed>;
+  if (list === "shop") return <RowForm list="shop" id="shop" shop={shop} />;
+  if (known && id) return <RowForm key={`${known}/${id}`} list={known} id={id} shop={shop} />;
+  if (known) return <List list={known} shop={shop} />;
+  return <Overview shop={shop} />;
+}
+
+function Framed({ title, children }: { title: string; children: preact.ComponentChildren }) {
+  return (
+    <Desk title={title} here="settings">
+      {children}
+    </Desk>
+  );
+}
+
+function Overview({ shop }: { shop: Shop }) {
+  const missing = NEEDED.filter((list) => shop[list].length === 0);
+  return (
+    <Framed title={t("shop.title")}>
+      <p class="lead">{t(missing.length > 0 ? "shop.what_for" : "shop.what_for_filled")}</p>
+      <Changed />
+      <Beginning shop={shop} />
+      <ul class="rows">
+        <li>
+          <a class="row-link" href="/shop/shop">
+            <b>{t("shop.the_shop")}</b>
+            <span>{titleOf("shop", { ...shop })}</span>
+          </a>
+        </li>
+        {SHOP_LISTS.map((list) => (
+          <li key={list}>
+            <a class="row-link" href={`/shop/${list}`}>
+              <b>{t(`shop.list.${list}`)}</b>
+              <span>{inShort(shop, list)}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      {missing.length === 0 && (
+        <a class="go" href="/plan">
+          {t("desk.plan_slab")}
+        </a>
+      )}
+    </Framed>
+  );
+}
+
+function inShort(shop: Shop, list: ShopList): string {
+  const titles = shop[list].map((row) => titleOf(list, { ...row }));
+  if (titles.length > 0) return titles.join(", ");
+  return t(NEEDED.includes(list) ? "shop.needed" : "shop.none_yet");
+}
+
+function List({ list, shop }: { list: ShopList; shop: Shop }) {
+  const rows = shop[list] as unknown as ShopRow[];
+  return (
+    <Framed title={t(`shop.list.${list}`)}>
+      <p class="lead">{t(`shop.about.${list}`)}</p>
+      <Changed />
+      <ul class="rows">
+        {rows.map((row) => (
+          <li key={row.id}>
+            <a class="row-link" href={`/shop/${list}/${row.id}`}>
+              <b>{titleOf(list, row)}</b>
+              <span>{detailOf(list, row)}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <a class="go" href={`/shop/${list}/new`}>
+        {t(`shop.add.${list}`)}
+      </a>
+      <a class="go go-quiet" href="/shop">
+        {t("shop.back_to_shop")}
+      </a>
+    </Framed>
+  );
+}

@@ -1,0 +1,170 @@
+import type { ShopEdit, ShopList, Values } from "../../documents";
+import type { ShopRow } from "../../state";
+import { format, t } from "../../text";
+
+/** A field of a form. Its words are `shop.<list>.<field>` and `shop.hint.<list>.<field>`, points as underlines. */
+export type FormField =
+  | { kind: "words"; field: string; most: number }
+  /** A number; the end of its name says the unit. */
+  | { kind: "quantity"; field: string }
+  | { kind: "choice"; field: string; options: (string | number)[]; words: string }
+  | { kind: "yes_no"; field: string }
+  | { kind: "several"; field: string; options: string[]; words: string }
+  /** One of the shop's caramels. */
+  | { kind: "caramel"; field: string };
+
+export interface Form {
+  fields: FormField[];
+  /** Folded away until asked for. */
+  more?: FormField[];
+  /** The test that measures one of the fields. */
+  guide?: "density" | "water";
+}
+
+const NAME: FormField = { kind: "words", field: "name", most: 60 };
+const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
+const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
+
+/** What has words of its own on a screen; the limits of every field are the engine's. */
+export const FORMS: Record<ShopList | "shop", Form> = {
+  shop: {
+    fields: [
+      { kind: "words", field: "name", most: 80 },
+      choice("language", ["en", "es"], "language"),
+      ...quantities("room_c"),
+      choice("units.temperature", ["°C", "°F"], ""),
+      choice("units.mass", ["kg", "g", "lb", "oz"], ""),
+      choice("units.length", ["mm", "cm", "m", "in"], ""),
+    ],
+  },
+  ovens: {
+    fields: [
+      NAME,
+      ...quantities("rated_w"),
+      choice("step_s", [1, 5, 10, 15, 30], ""),
+      { kind: "yes_no", field: "turntable" },
+    ],
+    guide: "water",
+  },
+  vessels: { fields: [NAME, ...quantities("mass_kg"), choice("made_of", ["glass", "ceramic", "plastic", "silicone"], "word")] },
+  caramels: {
+    fields: [
+      NAME,
+      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "limit_c"),
+      {
+        ...{ kind: "several", field: "contains", words: "allergen" },
+        options: ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"],
+      },
+      ...quantities("density_kg_m3"),
+    ],
+    more: quantities(
+      ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`),
+    ),
+    guide: "density",
+  },
+  products: {
+    fields: [
+      NAME,
+      { kind: "caramel", field: "caramel_id" },
+      ...quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box"),
+      { kind: "yes_no", field: "prebottom" },
+    ],
+    more: quantities("trim_m", "kerf_m"),
+  },
+  bases: {
+    fields: [
+      NAME,
+      choice("base", ["marble", "granite", "steel_sheet", "aluminium_tray", "wood_board"], "word"),
+      choice("bottom", ["still_air", "fan", "insulated"], "shop.below"),
+    ],
+  },
+  bars: { fields: quantities("height_m", "count", "length_m") },
+  tables: { fields: [NAME, ...quantities("max_length_m", "max_width_m")] },
+  frames: { fields: [NAME, ...quantities("length_m", "width_m")] },
+  trays: { fields: [NAME, ...quantities("length_m", "width_m", "rim_m")] },
+  thermometers: { fields: [NAME, ...quantities("reads_low_k", "sd_k")] },
+};
+
+/** What a slab cannot be planned without. */
+export const NEEDED: ShopList[] = ["ovens", "caramels", "products"];
+
+/** The value of a field in a row; null where nobody has said anything. */
+export function valueOf(row: Values, field: string): unknown {
+  let at: unknown = row;
+  for (const name of field.split(".")) at = (at as Values | null | undefined)?.[name];
+  return at ?? null;
+}
+
+/** What a row is called on screens: its name, else its size. */
+export function titleOf(list: ShopList | "shop", row: Values): string {
+  const name = String(row["name"] ?? "").trim();
+  if (name) return name;
+  if (list === "shop") return t("shop.your_shop");
+  if (list === "bars" && row["height_m"]) return t("shop.bars_of", { height_m: row["height_m"] });
+  return t("shop.unnamed");
+}
+
+/** The most telling figures of a row, for lists. */
+export function detailOf(list: ShopList, row: Values): string {
+  const shown: Record<ShopList, string[]> = {
+    ovens: ["rated_w"],
+    vessels: ["mass_kg"],
+    caramels: ["block_kg"],
+    products: ["piece_length_m", "piece_width_m", "slab_height_m"],
+    bases: [],
+    bars: ["count", "length_m"],
+    tables: ["max_length_m", "max_width_m"],
+    frames: ["length_m", "width_m"],
+    trays: ["length_m", "width_m"],
+    thermometers: ["reads_low_k"],
+  };
+  return shown[list]
+    .filter((name) => row[name] !== null && row[name] !== undefined)
+    .map((name) => format(name, row[name]))
+    .join(" × ");
+}
+
+/** The key of a field's words. */
+export function keyOf(list: ShopList | "shop", field: string): string {
+  return `${list}.${field.replaceAll(".", "_")}`;
+}
+
+/** What the person has changed: values by field, and which of them a test has measured. */
+export interface Draft {
+  values: Values;
+  measured: string[];
+}
+
+export const NOTHING_CHANGED: Draft = { values: {}, measured: [] };
+
+export function drafted(draft: Draft, field: string, value: unknown, measured = false): Draft {
+  const others = draft.measured.filter((one) => one !== field);
+  return { values: { ...draft.values, [field]: value }, measured: measured ? [...others, field] : others };
+}
+
+/** Only what really differs becomes an edit, so that another phone's edits of other fields stay. */
+export function editsOf(doc: string, row: Values, draft: Draft): ShopEdit[] {
+  return Object.entries(draft.values)
+    .filter(([field, value]) => draft.measured.includes(field) || !same(value, valueOf(row, field)))
+    .map(([field, value]) => ({ doc, field, value, basis: draft.measured.includes(field) ? "measured" : "typed" }));
+}
+
+/** The edits that take edits back: what stood before, and what it rested on. */
+export function undoOf(edits: ShopEdit[], row: Values, basis: Record<string, string>): ShopEdit[] {
+  return edits.map(({ doc, field }) => {
+    const was = (basis[`${doc}.${field}`] ?? "typed") as ShopEdit["basis"];
+    return { doc, field, value: valueOf(row, field), basis: was };
+  });
+}
+
+function same(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+/** A row as one document by field: what the engine checks as a whole. */
+export function flat(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
+  const { fields, more = [] } = FORMS[list];
+  const names = [...fields, ...more].map((one) => one.field);
+  const all = Object.fromEntries(names.map((name) => [name, valueOf(row, name)]));
+  return { ...all, ...draft.values };
+}
