@@ -165,7 +165,7 @@ def test_edits_of_two_phones_off_line_merge_field_by_field(phone: Phone, browser
 
 
 def test_the_invented_shop_can_be_taken_and_taken_away(phone: Phone):
-    phone.page.get_by_role("button", name="Take the demonstration shop").tap()
+    phone.page.get_by_role("button", name="Take the demo shop").tap()
     expect(phone.page.get_by_role("heading", name=re.compile("Demonstration kitchen"))).to_be_visible()
     phone.opens_place("Plan")
     phone.answered()
@@ -180,7 +180,7 @@ def screens(phone: Phone) -> Iterator[str]:
     """Every screen of the shop: empty, filled, and each form."""
     yield "/"
     yield "/shop"
-    phone.page.get_by_role("button", name="Take the demonstration shop").tap()
+    phone.page.get_by_role("button", name="Take the demo shop").tap()
     expect(phone.page.get_by_role("heading", name="This is an invented shop")).to_be_visible()
     yield "/shop"
     yield "/shop/shop"

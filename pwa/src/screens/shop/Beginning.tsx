@@ -9,8 +9,9 @@ export function isEmpty(shop: Shop): boolean {
   return SHOP_LISTS.every((list) => shop[list].length === 0);
 }
 
-/** An empty shop may begin with the invented one; the invented one may give way to one's own. */
-export function Beginning({ shop }: { shop: Shop }) {
+/** An empty shop may begin with the invented one; the invented one may give way to one's own.
+ * `own`: also the way to fill in one's own, where that is not what one is looking at. */
+export function Beginning({ shop, own = false }: { shop: Shop; own?: boolean }) {
   const [busy, setBusy] = useState(false);
   const doing = (work: () => Promise<void>) => {
     if (busy) return;
@@ -22,6 +23,11 @@ export function Beginning({ shop }: { shop: Shop }) {
       <section class="card">
         <h2>{t("shop.empty_title")}</h2>
         <p>{t("shop.empty_how")}</p>
+        {own && (
+          <a class="go" href="/shop">
+            {t("shop.set_up")}
+          </a>
+        )}
         <button type="button" class="go go-quiet" aria-disabled={busy} onClick={() => doing(takeDemoShop)}>
           {t("shop.take_demo")}
         </button>

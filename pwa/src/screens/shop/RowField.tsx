@@ -97,7 +97,8 @@ function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown;
 }
 
 /** What it is for and how to find it; and that it merely stands there until somebody says it. */
-function noteOf({ list, field, draft, basis }: Props): string {
+function noteOf({ list, field, draft, basis, shop }: Props): string {
+  if (field.kind === "caramel" && shop.caramels.length === 0) return t("shop.no_caramel_yet");
   const hint = `shop.hint.${keyOf(list, field.field)}`;
   const words = hasText(hint) ? [t(hint)] : [];
   if (draft.measured.includes(field.field)) words.push(t("shop.just_measured"));

@@ -9,11 +9,13 @@ import { NEEDED } from "../shop/forms";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
+  const known = shop.value;
+  const bare = known && NEEDED.some((list) => known[list].length === 0) ? known : null;
   return (
-    <Desk title={shop.value?.name || t("desk.place_today")} here="today">
+    <Desk title={known?.name || t("desk.place_today")} here="today">
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
-      {shop.value && NEEDED.some((list) => shop.value?.[list].length === 0) && <NotSetUp shop={shop.value} />}
-      <a class="go" href="/plan">
+      {bare && <NotSetUp shop={bare} />}
+      <a class={bare ? "go go-quiet" : "go"} href="/plan">
         {t("desk.plan_slab")}
       </a>
       <a class="go go-quiet" href="/batches">
@@ -26,13 +28,13 @@ export function TodayScreen() {
 
 /** Before the first plan there is a shop to set up. */
 function NotSetUp({ shop }: { shop: Shop }) {
+  if (isEmpty(shop)) return <Beginning shop={shop} own />;
   return (
     <>
       <p class="card">{t("shop.not_set_up")}</p>
       <a class="go" href="/shop">
         {t("shop.set_up")}
       </a>
-      {isEmpty(shop) && <Beginning shop={shop} />}
     </>
   );
 }

@@ -1,0 +1,57 @@
+import { beforeAll, expect, test } from "vitest";
+
+import type { Shop } from "../../documents";
+import { demoShop } from "../../testing/shop";
+import { type Draft, drafted, editsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./forms";
+
+let shop: Shop;
+beforeAll(async () => {
+  shop = await demoShop();
+});
+
+const oven = () => ({ ...shop.ovens[0] });
+const DOC = "ovens/oven-large";
+
+function typed(...fields: [string, unknown][]): Draft {
+  return fields.reduce((draft, [field, value]) => drafted(draft, field, value), NOTHING_CHANGED);
+}
+
+test("only what differs is written, so that another phone's fields stay", () => {
+  const edits = editsOf(DOC, oven(), typed(["rated_w", 850], ["name", shop.ovens[0]?.name]));
+  expect(edits).toEqual([{ doc: DOC, field: "rated_w", value: 850, basis: "typed" }]);
+});
+
+test("a value that was typed and typed back is no edit", () => {
+  expect(editsOf(DOC, oven(), typed(["rated_w", 850], ["rated_w", 1000]))).toEqual([]);
+});
+
+test("a measured value is written even where it equals the assumed one, and says that it is measured", () => {
+  const edits = editsOf(DOC, oven(), drafted(NOTHING_CHANGED, "rated_w", 1000, true));
+  expect(edits).toEqual([{ doc: DOC, field: "rated_w", value: 1000, basis: "measured" }]);
+});
+
+test("typing over a measured value makes it typed", () => {
+  const draft = drafted(drafted(NOTHING_CHANGED, "rated_w", 900, true), "rated_w", 870);
+  expect(editsOf(DOC, oven(), draft)[0]?.basis).toBe("typed");
+});
+
+test("undo puts back the value and what it rested on", () => {
+  const edits = editsOf(DOC, oven(), typed(["rated_w", 850]));
+  expect(undoOf(edits, oven(), shop.basis)).toEqual([{ doc: DOC, field: "rated_w", value: 1000, basis: "assumed" }]);
+});
+
+test("a field inside a field is found, and one that is missing is null", () => {
+  expect(valueOf({ ...shop.caramels[1] }, "windows.slab.low_c")).toBe(68);
+  expect(valueOf({ ...shop.caramels[0] }, "label.water_share")).toBeNull();
+  expect(valueOf({}, "windows.slab.low_c")).toBeNull();
+});
+
+test("the whole row is checked with what is typed over it", () => {
+  const values = flat("caramels", { ...shop.caramels[0] }, typed(["stop_c", 88]));
+  expect(values).toMatchObject({ "windows.slab.high_c": 77, stop_c: 88, limit_c: 93.3 });
+});
+
+test("bars are called by their height, and a row without a name says so", () => {
+  expect(titleOf("bars", { ...shop.bars[0] })).toMatch(/^6\smm bars$/);
+  expect(titleOf("ovens", { name: " " })).toBe("no name yet");
+});
