@@ -215,3 +215,17 @@ def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phon
                 phone.page.screenshot(path=f"{folder}/{path.strip('/').replace('/', '-') or 'today'}-{scheme}.png")
                 phone.page.set_viewport_size({"width": 360, "height": 640})
     assert not found, "\n".join(found)
+
+
+def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):
+    expect(phone.page.get_by_role("heading", name="This shop is empty")).to_be_visible()
+    phone.opens_place("Plan")
+    expect(phone.page.get_by_role("link", name="Set up the shop")).to_be_visible()
+    sets_up_a_minimal_shop(phone)
+    adds(phone, "Frames", "Add a frame", Name="Old frame", Length_inside="30 cm", Width_inside="25 cm")
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Use this one").check()
+    phone.page.get_by_label("Frame of the shop").select_option(label="Old frame")
+    phone.answered()
+    expect(phone.page.get_by_label("Frame length", exact=True)).to_have_value("300")
+    expect(phone.page.locator(".plan-answer")).to_contain_text(re.compile(r"frame 300\s?mm × 250\s?mm"))

@@ -57,6 +57,7 @@ export function PlanFields(props: Props) {
         options={(["fit", "given"] as const).map((value) => ({ value, label: t(`desk.frame_${value}`) }))}
         onValue={(frame) => onChange({ frame: frame as PlanForm["frame"] })}
       />
+      {form.frame === "given" && shop.frames.length > 0 && <OwnFrame {...props} />}
       {form.frame === "given" && (
         <div class="pair">
           <Number {...props} field="frame_length_m" />
@@ -70,6 +71,17 @@ export function PlanFields(props: Props) {
       </div>
     </>
   );
+}
+
+/** A frame of the shop fills in both sides. */
+function OwnFrame({ form, shop, onChange }: Props) {
+  const mine = shop.frames.find((one) => one.length_m === form.frame_length_m && one.width_m === form.frame_width_m);
+  const take = (id: string) => {
+    const frame = shop.frames.find((one) => one.id === id);
+    if (frame) onChange({ frame_length_m: frame.length_m, frame_width_m: frame.width_m });
+  };
+  const options = [...(mine ? [] : [{ value: "", label: t("shop.choose") }]), ...named(shop.frames)];
+  return <ChoiceField label={t("shop.frame_of_shop")} value={mine?.id ?? ""} options={options} onValue={take} />;
 }
 
 /** What stands in the kitchen. */

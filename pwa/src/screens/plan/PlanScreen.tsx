@@ -5,6 +5,7 @@ import { batches, isOpen, openBatch, shop as shopSignal } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
+import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { type Change, changed, firstForm, measuredBy, type PlanForm, requestOf, withProduct } from "./form";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
@@ -14,7 +15,7 @@ export function PlanScreen() {
   const shop = shopSignal.value;
   return (
     <Desk title={t("desk.plan_title")} here="plan">
-      {shop ? <Planning shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+      {shop ? canPlan(shop) ? <Planning shop={shop} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
     </Desk>
   );
 }

@@ -1,16 +1,14 @@
-import type { Shop } from "../../documents";
 import { applyUpdate, type Batch, batches, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
-import { Beginning, isEmpty } from "../shop/Beginning";
-import { NEEDED } from "../shop/forms";
+import { canPlan, NotSetUp } from "../shop/NotSetUp";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
   const known = shop.value;
-  const bare = known && NEEDED.some((list) => known[list].length === 0) ? known : null;
+  const bare = known && !canPlan(known) ? known : null;
   return (
     <Desk title={known?.name || t("desk.place_today")} here="today">
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
@@ -23,19 +21,6 @@ export function TodayScreen() {
       </a>
       <State />
     </Desk>
-  );
-}
-
-/** Before the first plan there is a shop to set up. */
-function NotSetUp({ shop }: { shop: Shop }) {
-  if (isEmpty(shop)) return <Beginning shop={shop} own />;
-  return (
-    <>
-      <p class="card">{t("shop.not_set_up")}</p>
-      <a class="go" href="/shop">
-        {t("shop.set_up")}
-      </a>
-    </>
   );
 }
 

@@ -1,0 +1,22 @@
+import type { Shop } from "../../documents";
+import { t } from "../../text";
+import { Beginning, isEmpty } from "./Beginning";
+import { NEEDED } from "./forms";
+
+/** Whether a slab can be planned with what the shop has. */
+export function canPlan(shop: Shop): boolean {
+  return NEEDED.every((list) => shop[list].length > 0);
+}
+
+/** Before the first plan there is a shop to set up. */
+export function NotSetUp({ shop }: { shop: Shop }) {
+  if (isEmpty(shop)) return <Beginning shop={shop} own />;
+  return (
+    <>
+      <p class="card">{t("shop.not_set_up")}</p>
+      <a class="go" href="/shop">
+        {t("shop.set_up")}
+      </a>
+    </>
+  );
+}
