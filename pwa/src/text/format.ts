@@ -1,4 +1,5 @@
 import type { Units } from "../documents";
+import { numberFormat } from "./numbers";
 import { locale, reader } from "./reader";
 import { dimensionOf, fromSi, unitFor } from "./units";
 
@@ -46,7 +47,7 @@ function decimals(unit: string, shown: number): number {
 export function formatNumber(value: number, most = 2): string {
   // An exact zero, lest a small negative be shown as "-0".
   const zero = Math.abs(value) < 0.5 * 10 ** -most;
-  const parts = new Intl.NumberFormat(locale(), { maximumFractionDigits: most }).formatToParts(zero ? 0 : value);
+  const parts = numberFormat({ maximumFractionDigits: most }).formatToParts(zero ? 0 : value);
   return parts.map(unambiguous).join("");
 }
 

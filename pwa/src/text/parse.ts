@@ -1,5 +1,6 @@
 import type { ProblemDocument } from "../documents";
-import { locale, reader } from "./reader";
+import { numberFormat } from "./numbers";
+import { reader } from "./reader";
 import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
 
 /** What was typed, in SI; or why it cannot be taken. Nothing typed: both null. */
@@ -66,7 +67,7 @@ function numberOf(match: RegExpExecArray): number | null {
 
 /** "2.5", "2,5" and, where the language groups with a comma, "1,250"; elsewhere "1.250,5", but "1.250" is a scale's. */
 function plainNumber(digits: string): number | null {
-  const groupsByComma = new Intl.NumberFormat(locale()).format(1.5).includes(".");
+  const groupsByComma = numberFormat().format(1.5).includes(".");
   const grouped = groupsByComma ? /^\d{1,3}(,\d{3})+(\.\d*)?$/ : /^\d{1,3}(\.\d{3})+,\d*$/;
   const bare = grouped.test(digits) ? digits.replaceAll(groupsByComma ? "," : ".", "") : digits;
   const plain = bare.replace(",", ".");
@@ -87,5 +88,5 @@ function fault(field: string, code: string, given: unknown, unit: string, accept
 export function editable(name: string, value: number, unit?: string): string {
   const shown = fromSi(value, unit ?? unitFor(dimensionOf(name), reader.value.units));
   const rounded = Number(shown.toPrecision(6));
-  return new Intl.NumberFormat(locale(), { maximumFractionDigits: 6, useGrouping: false }).format(rounded);
+  return numberFormat({ maximumFractionDigits: 6, useGrouping: false }).format(rounded);
 }
