@@ -1,11 +1,12 @@
 // @vitest-environment node
 import { beforeEach, expect, test } from "vitest";
 
+import type { Input } from "../documents";
 import { METRIC, reader } from "../text";
-import { type Basis, shownValue } from "./BasisMark";
+import { shownValue } from "./BasisMark";
 
 const shown = (field: string, value: unknown, unit: string) =>
-  shownValue({ field, value, unit, basis: "assumed" } as Basis).replaceAll("\u202f", " ");
+  shownValue({ field, value, unit, basis: "assumed" } as Input).replaceAll("\u202f", " ");
 
 beforeEach(() => {
   reader.value = { language: "en", units: METRIC };
