@@ -40,7 +40,7 @@ check: pwa/node_modules/ready
 	.venv/bin/ruff check .
 	.venv/bin/ruff format --check .
 	.venv/bin/mypy
-	cd server && ../.venv/bin/lint-imports --config ../pyproject.toml
+	.venv/bin/lint-imports
 	$(NPM) run --silent check
 
 # pytest comes last, so that its closing line is the last count printed.
