@@ -6,9 +6,7 @@ import { realEngine } from "./engine";
 
 export async function demoShop(): Promise<Shop> {
   const compute = await realEngine();
-  const events = (await demoEdits()).map((body, seq) => ({
-    ...{ id: String(seq), v: 1, shop_id: demo.id, device_id: "seed", seq, at_ms: 0, offset_ms: 0 },
-    ...{ kind: "shop_set", body },
-  }));
+  const same = { v: 1, shop_id: demo.id, device_id: "seed", at_ms: 0, offset_ms: 0, kind: "shop_set" };
+  const events = (await demoEdits()).map((body, seq) => ({ ...same, id: String(seq), seq, body }));
   return (await compute("shop.fold", { shop_id: demo.id, events })).shop as Shop;
 }

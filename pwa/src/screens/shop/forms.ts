@@ -52,7 +52,9 @@ export const FORMS: Record<ShopList | "shop", Form> = {
       NAME,
       ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "limit_c"),
       {
-        ...{ kind: "several", field: "contains", words: "allergen" },
+        kind: "several",
+        field: "contains",
+        words: "allergen",
         options: ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"],
       },
       ...quantities("density_kg_m3"),
