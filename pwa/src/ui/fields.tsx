@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../documents";
 import { dimensionOf, editable, parse, problemText, reader, t, unitFor, unitsOf } from "../text";
@@ -46,7 +46,8 @@ export function QuantityField({ label, name, value, onValue, problem, note }: Qu
   const [text, setText] = useState(() => (value === null ? "" : editable(name, value, unit)));
   const [fault, setFault] = useState<ProblemDocument | null>(null);
   const sent = useRef(value);
-  useEffect(() => {
+  // With the drawing, not after it: an effect that runs later would meet the next key already typed and wipe it out.
+  useLayoutEffect(() => {
     // A value from outside (another product) replaces the text; one's own typing does not come back changed.
     if (value === sent.current) return;
     sent.current = value;
