@@ -134,7 +134,7 @@ def _slab(rng):
     elif way < 0.75:
         request["want"] = {"pieces": rng.randrange(15, 18) if frame else rng.randrange(20, 60)}
     else:
-        request["want"] = {"boxes": rng.randrange(3, 8), "per_box": 4 if frame else rng.choice([6, 8])}
+        request["want"] = {"boxes": rng.randrange(5, 8), "per_box": 4 if frame else rng.choice([6, 8])}
     if rng.random() < 0.7:
         request["bars_m"] = [0.010, 0.010, 0.012, 0.0127]
     _maybe(rng, request, "block_kg", rng.uniform(1, 5))

@@ -194,3 +194,9 @@ def test_warmer_reading_means_warmer_belief_and_no_longer_burst(surface_c, more_
         assert warm["bulk_c"] > cool["bulk_c"]
         if cool["action"] == warm["action"] == "burst":
             assert warm["seconds_s"] <= cool["seconds_s"]
+
+
+def test_a_material_light_as_air_never_cools_below_the_room():
+    light = {"conductivity_w_mk": 2.4, "density_kg_m3": 1, "heat_capacity_j_kgk": 100}
+    reply = ask(*WARM, reading(64.0), material=light, room_c=16.0)
+    assert reply["expected_c"] >= 16.0 - 1e-6

@@ -867,9 +867,9 @@ export interface Milestone {
 export interface Curve {
   /** time after pouring; 0 to 1e+08 s */
   at_s: number;
-  /** hottest point; -30 to 150 °C */
+  /** hottest point; -31 to 151 °C */
   core_c: number;
-  /** top surface; -30 to 150 °C */
+  /** top surface; -31 to 151 °C */
   surface_c: number;
 }
 

@@ -93,8 +93,8 @@ COOL_REPLY = together(
             record(
                 {
                     "at_s": number("s", 0, 1e8, "time after pouring"),
-                    "core_c": number("°C", -30, 150, "hottest point"),
-                    "surface_c": number("°C", -30, 150, "top surface"),
+                    "core_c": number("°C", -31, 151, "hottest point"),
+                    "surface_c": number("°C", -31, 151, "top surface"),
                 },
                 "one point",
             ),

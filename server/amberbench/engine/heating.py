@@ -47,6 +47,7 @@ class Pot:
         self.vessel_j_k = VESSEL_SHARE * vessel["mass_kg"] * vessel["heat_capacity_j_kgk"] if vessel else 0.0
         self.room_c = room_c
         self.most_j = self.content(materials.HIGHEST_C)
+        self.room_j = self.content(room_c)
         # Hemispherical filling: open top and the wall behind it, both still-air surfaces.
         volume_m3 = mass_kg / materials.density(self.material, 60.0)
         self.radius_m = (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
@@ -92,6 +93,11 @@ class Pot:
             return 0.0
         still_air = 1.32 * (abs(over_k) / (2.0 * self.radius_m)) ** 0.25
         return self.area_m2 * (still_air + radiation(SLAB_EMISSIVITY, temp_c, self.room_c)) * over_k
+
+    def lost_j(self, temp_c, seconds_s):
+        """Heat lost in J at the rate of the start, never more than brings it to the room."""
+        lost_j, most_j = self.loss_w(temp_c) * seconds_s, self.content(temp_c) - self.room_j
+        return min(lost_j, most_j) if lost_j > 0.0 else max(lost_j, most_j)
 
     def cooled(self, temp_c, seconds_s):
         """Bulk temperature in °C after standing or being stirred in the room, in steps of at most a minute."""

@@ -56,7 +56,7 @@ class Belief:
     def after(self, seconds_s, t_c, log_p):
         """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
         energy_j = math.exp(log_p) * max(0.0, seconds_s - heating.DEAD_S)
-        return self.pot.warmed(t_c, energy_j - self.pot.loss_w(t_c) * seconds_s)
+        return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
     def spread_after(self, seconds_s):
         """(expected bulk temperature in °C, its variance, gain to log_p, gain to t_c) after a burst and a stir."""

@@ -42,7 +42,7 @@ def _shown(value):
     if type(value) is float and value - value != 0.0:
         return str(value)
     if type(value) is dict:
-        return "{…}"
+        return "…"
     if type(value) in (list, tuple):
         return "[…]"
     return value
