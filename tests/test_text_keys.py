@@ -15,8 +15,8 @@ from tests.text_catalogue import texts
 
 ENGLISH = texts("en")
 ROOMS = {key.split(".")[0] for key in ENGLISH}
-# "cool.plan", "want.pieces": functions and fields have a point in them too.
-NO_TEXTS = set(fields.FUNCTIONS) | {"event.kind"}  # and a path in the phone's store
+# "cool.plan", "shop.room_c": functions and paths have a point in them too.
+NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch"}
 

@@ -11,6 +11,8 @@ PHONE = ROOT / "pwa/src"
 HOLE = "\0"
 STRING = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
 TEMPLATE = re.compile(r"`([^`]*)`")
+# A form names the room its options have their words in: words: "allergen", choice("bottom", […], "shop.below").
+OPTIONS_ROOM = re.compile(r'(?:\bwords: |\bchoice\([^()]*, )"([a-z.]+)"')
 BARE_NAME = re.compile(r"\b([a-z][a-z0-9_]*):")
 PART = re.compile(r"[a-z0-9_.]*")
 
@@ -74,12 +76,22 @@ def words_and_patterns() -> tuple[frozenset[str], frozenset[str]]:
     for source in phone_files():
         words |= set(STRING.findall(source)) | set(BARE_NAME.findall(source))
         patterns |= {re.sub(r"\$\{[^}]*\}", HOLE, one) for one in TEMPLATE.findall(source) if "${" in one}
+    patterns |= {f"{room}.{HOLE}" for room in options_rooms()}
+    # A form writes the points of a path as underlines.
+    words |= {word.replace(".", "_") for word in words}
+    patterns |= {one.replace(".", "_") for one in patterns}
     # WARNING is `signal.warning`; the last part of "melt.dead_s" names the field wherever it stands.
     words |= {word.lower() for word in words if word.isupper()}
     words |= {word.rsplit(".", 1)[1] for word in words if re.fullmatch(r"[a-z]+\.[a-z0-9_]+", word)}
     # A pattern tells something only by the letters that stand in it.
     telling = {one for one in patterns if PART.fullmatch(one.replace(HOLE, "")) and re.search("[a-z]", one)}
     return frozenset(words), frozenset(telling)
+
+
+@cache
+def options_rooms() -> frozenset[str]:
+    """Where the options of the phone's forms have their words."""
+    return frozenset(room for source in phone_files() for room in OPTIONS_ROOM.findall(source))
 
 
 def named_literally() -> set[str]:
