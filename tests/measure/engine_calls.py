@@ -25,7 +25,7 @@ def bench_calls() -> dict[str, Calls]:
     return {
         "melt.next_burst": _calls("melt.next_burst", dict(melt["request"], history=melt["history"])),
         "run.advise at a burst": _calls("run.advise", {"run": late.run, "at_ms": late.now_ms}),
-        RELOAD: _calls("run.replay", {"plan": long.plan, "events": long.events}),
+        RELOAD: _calls("run.replay", _lean(long)),
         "reload: run.advise after it": _calls("run.advise", {"run": long.run, "at_ms": long.now_ms}),
     }
 
@@ -43,6 +43,16 @@ def desk_calls() -> dict[str, Calls]:
 
 def _calls(name: str, request: dict[str, Any]) -> Calls:
     return [(name, json.dumps(request))]
+
+
+def _lean(bench: Bench) -> dict[str, Any]:
+    """A batch as the phone asks for its fold (pwa/src/state/lean.ts): without what only pictures and the desk read."""
+    reply = {name: part for name, part in bench.plan["reply"].items() if name not in ("melt", "inputs", "frames")}
+    for part, left_out in (("cool", ("curve", "milestones", "inputs")), ("cut", ("cuts_along_m", "cuts_across_m"))):
+        reply[part] = {name: value for name, value in reply[part].items() if name not in left_out}
+    plan = {name: part for name, part in bench.plan.items() if name != "request"}
+    events = [dict(event, body={}) if event["kind"] == "batch_opened" else event for event in bench.events]
+    return {"plan": plan | {"reply": reply}, "events": events}
 
 
 def _before_the_last_burst() -> Bench:
@@ -74,7 +84,8 @@ def _long_batch() -> Bench:
         bench.does("read", surface_c=60.0)
     bench.does("poured")
     refit = dict(planned_slab()["reply"]["cool_request"], readings=_readings(), touches=[])
-    reply = catalogue.call("cool.refit", refit)
+    whole = catalogue.call("cool.refit", refit)
+    reply = {name: whole[name] for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd")}
     for seen in range(1, REFITS + 1):
         bench.does("slab_read", 600, surface_c=70.0 - 3.0 * seen)
         bench.does("cooling_refitted", seen=seen, reply=reply)
