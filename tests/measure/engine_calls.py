@@ -51,7 +51,9 @@ def _lean(bench: Bench) -> dict[str, Any]:
     for part, left_out in (("cool", ("curve", "milestones", "inputs")), ("cut", ("cuts_along_m", "cuts_across_m"))):
         reply[part] = {name: value for name, value in reply[part].items() if name not in left_out}
     plan = {name: part for name, part in bench.plan.items() if name != "request"}
-    events = [dict(event, body={}) if event["kind"] == "batch_opened" else event for event in bench.events]
+    told = ("id", "device_id", "seq", "at_ms", "offset_ms", "kind", "body")
+    events = [{name: event[name] for name in told} for event in bench.events]
+    events[0]["body"] = {}
     return {"plan": plan | {"reply": reply}, "events": events}
 
 
