@@ -11,9 +11,10 @@ def checked(fields, request, path=""):
     """
     if type(request) is not dict:
         raise Problem(path or "request", "not_a_record", request)
-    for name in sorted(str(key) for key in request):
-        if name not in fields:
-            raise Problem(_join(path, name or '""'), "unknown_field", accepted=sorted(fields))
+    unknown = [str(key) for key in request if key not in fields]
+    if unknown:
+        # The first by name: dicts keep no order everywhere.
+        raise Problem(_join(path, min(unknown) or '""'), "unknown_field", accepted=sorted(fields))
     full = {}
     for name in fields:
         full[name] = _value(fields[name], request, name, _join(path, name))
