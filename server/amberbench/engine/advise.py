@@ -134,7 +134,8 @@ def _cool(run, at_ms, advice):
         "ready_at_ms": poured_ms + 1000.0 * cool["ready_s"],
         "high_at_ms": poured_ms + 1000.0 * cool["ready_high_s"],
     }
-    advice["more"] = {"code": "more.cooling", "values": span}
+    meanwhile = "more.cooling_chocolate" if run["prebottom"] else "more.cooling"
+    advice["more"] = {"code": meanwhile, "values": span}
     advice["number"] = {"name": "due_ms", "value": cool["due_ms"]}
     advice["action"] = read
     advice["choices"] = [dict(firm, code="button.firm_now")]
