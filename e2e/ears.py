@@ -19,6 +19,16 @@ WIRETAP = """(() => {
     };
 })()"""
 
+# What was silenced is on the phone's disk.
+ACKNOWLEDGED = """async () => {
+    const open = indexedDB.open("amberbench");
+    const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
+    const asked = db.transaction("meta").objectStore("meta").get("acknowledged");
+    const known = await new Promise((yes) => { asked.onsuccess = () => yes(asked.result); });
+    db.close();
+    return (known ?? []).length > 0;
+}"""
+
 
 class Ears:
     def __init__(self, context: BrowserContext) -> None:
