@@ -127,7 +127,7 @@ def _slab(rng):
     request = dict(_piece(rng), slab_height_m=rng.uniform(0.008, 0.016), oven=_oven(rng), room_c=rng.uniform(15, 30))
     frame = rng.random() < 0.3
     if frame:
-        request["frame"] = {"length_m": rng.uniform(0.3, 0.5), "width_m": rng.uniform(0.25, 0.4)}
+        request["frame"] = {"length_m": rng.uniform(0.36, 0.5), "width_m": rng.uniform(0.3, 0.4)}
     way = rng.random()
     if way < 0.5:
         request["have"] = {"kg": rng.uniform(0.6, 2.0)}

@@ -11,6 +11,7 @@ TENTH = 1.2815515655446004  # standard deviations from the mean to the 10 % or 9
 CONTACT_SD = 0.5
 START_SD_K = 1.5
 ROOM_SD_K = 1.0
+LATEST_S = 1e8  # three years: where a range has no end, as of a target in the room's own spread, it is cut here
 
 
 def spans(slab, points, loss_factor, loss_factor_sd, spread):
@@ -32,7 +33,8 @@ def spans(slab, points, loss_factor, loss_factor_sd, spread):
         loss = _shift(by_loss, at, name)
         low, high = _others(slab, points, (name, point, temp_c), at, by_contact)
         low, high = sqrt(loss * loss + (spread * low) ** 2), sqrt(loss * loss + (spread * high) ** 2)
-        found.append((name, at[name], at[name] * exp(-low), at[name] * exp(high)))
+        latest = min(at[name] * exp(min(high, 50.0)), LATEST_S)
+        found.append((name, at[name], at[name] * exp(-low), latest))
     return sorted(found, key=lambda one: (one[1], one[2], one[0]))
 
 

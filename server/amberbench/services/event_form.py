@@ -26,7 +26,7 @@ FORM = {
     "offset_ms": kinds.number("ms", -1e14, 1e14, "the phone's estimate of server minus phone clock"),
     "batch_id": kinds.text(64, "the batch, or null", default=None),
     "kind": kinds.text(40, "what happened"),
-    "body": kinds.document("what belongs to it: a record"),
+    "body": kinds.document("what belongs to it: a record", unread=True),
 }
 PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
 
