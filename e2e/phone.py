@@ -23,6 +23,15 @@ READ_LOG = """async () => {
     return rows.map((row) => row.event).filter((event) => event.batch_id !== null);
 }"""
 
+COUNT_UNSENT = """async () => {
+    const open = indexedDB.open("amberbench");
+    const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
+    const count = db.transaction("outbox").objectStore("outbox").count();
+    const waiting = await new Promise((yes) => { count.onsuccess = () => yes(count.result); });
+    db.close();
+    return waiting;
+}"""
+
 
 class Phone:
     """One page of the app. With a fake clock, time passes only when the story says so."""
@@ -272,6 +281,10 @@ class Phone:
         """All events of batches the phone holds, in the order of the log."""
         events = self.page.evaluate(READ_LOG)
         return sorted(events, key=lambda event: (event["at_ms"] + event["offset_ms"], event["device_id"], event["seq"]))
+
+    def unsent(self) -> int:
+        """How many facts wait on the phone for the server."""
+        return int(self.page.evaluate(COUNT_UNSENT))
 
     def facts_of(self, kind: str) -> list[dict[str, Any]]:
         return [event for event in self.facts() if event["kind"] == kind]

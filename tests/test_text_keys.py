@@ -18,6 +18,7 @@ ROOMS = {key.split(".")[0] for key in ENGLISH}
 # "cool.plan", "shop.room_c": functions and paths have a point in them too.
 NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
+NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "taken_over"}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch"}
 
 
@@ -41,7 +42,7 @@ def named():
     yield from (f"problem.{code}" for code in text_keys.called_with("Problem", 1))
     yield from (f"reason.{code}" for code in melt_reasons())
     yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})
-    yield from (f"undo.{kind}" for kind in set(fields.EVENTS) - {"batch_opened", "cooling_refitted", "undone", "noted"})
+    yield from (f"undo.{kind}" for kind in set(fields.EVENTS) - NOT_UNDONE)
     yield from (f"step.{step}" for step in set(STEPS) | MELT_STEPS)
     yield from (f"say.{step}" for step in set(STEPS) - {"melt"})
     yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))

@@ -200,6 +200,8 @@ export interface HeatLines {
 /** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
+  /** The phone that has the batch: its clocks ring there. */
+  held: { device_id: string; since_ms: number } | null;
   lot: string | null;
   /** Good pieces counted; null before the count. */
   pieces: number | null;

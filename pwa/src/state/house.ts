@@ -10,6 +10,7 @@ import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
 import { type Store, uuid7 } from "../storage";
 import { BatchBook, isOpen } from "./batchBook";
+import { elsewhere } from "./holder";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { shop } from "./shop";
@@ -136,7 +137,7 @@ export class House {
     });
     effect(() => {
       const open = [...batches.value.values()];
-      const running = open.flatMap(runningClocks);
+      const running = open.filter((batch) => !elsewhere(batch, this.store.deviceId)).flatMap(runningClocks);
       untracked(() => {
         this.ringBook.setClocks(running);
         lock.want(running.length > 0);

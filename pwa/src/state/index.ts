@@ -8,6 +8,7 @@ import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
+import * as holder from "./holder";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as shopDesk from "./shopDesk";
@@ -50,6 +51,11 @@ export const offlineReady: ReadonlySignal<boolean> = computed(
 export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */
 export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signals.batches);
+
+/** Whether another phone has a batch, and since when; null: it is this phone's. */
+export function elsewhere(batch: Batch): holder.Elsewhere | null {
+  return holder.elsewhere(batch, signals.deviceId.value);
+}
 
 // --- actions ---
 export async function changeSettings(change: Partial<Settings>): Promise<void> {

@@ -6,6 +6,8 @@ import type { Batch, EngineState, Ring, StorageState } from "./types";
 
 /** By BatchBook. */
 export const batches = signal<Map<string, Batch>>(new Map());
+/** The name of this phone in the log; "" until the store is open. */
+export const deviceId = signal("");
 /** By RingBook. */
 export const rings = signal<Ring[]>([]);
 export const armedAt = signal(0);

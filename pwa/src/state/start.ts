@@ -11,7 +11,7 @@ import { isOpen } from "./batchBook";
 import { House } from "./house";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
-import { batches, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
+import { batches, deviceId, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
 import { sync } from "./syncing";
 import { correctedNow, setOffset, startTicking } from "./time";
 
@@ -60,6 +60,7 @@ export async function start(): Promise<void> {
 
 async function openHouse(): Promise<House> {
   const store = await openStore(phoneNow());
+  deviceId.value = store.deviceId;
   await loadShop(store);
   const offset = (await store.meta.get<number>("offset_ms")) ?? null;
   if (offset !== null) setOffset(offset);

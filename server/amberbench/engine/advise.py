@@ -118,12 +118,13 @@ def _cool(run, at_ms, advice):
     cool = run["cool"]
     poured_ms = run["done"]["melt"]
     read = {"code": "button.read_slab", "entry": _slab_entry(cool)}
-    firm = button("firm", "touched", {"firm": True})
+    seen = len(cool["touches"])
+    firm = button("firm", "touched", {"firm": True, "seen": seen})
     if at_ms >= cool["due_ms"]:
         advice["step"] = "touch"
         advice["say"] = {"code": "say.touch", "values": {}}
         advice["action"] = firm
-        advice["choices"] = [button("not_yet", "touched", {"firm": False}), read]
+        advice["choices"] = [button("not_yet", "touched", {"firm": False, "seen": seen}), read]
         advice["caution"] = {"word": "CAUTION", "code": "caution.glove_touch"}
         return
     if at_ms < poured_ms + SOAK_MS:
@@ -146,7 +147,8 @@ def _slab_entry(cool):
     low_c = max(0.0, request["room_c"] - READS_OFF_K)
     high_c = min(150.0, request["start_c"] + READS_OFF_K)
     last = cool["readings"][-1]["surface_c"] if cool["readings"] else None
-    return entry("slab_read", "surface_c", low_c, high_c, last=last)
+    body = {"seen": len(cool["readings"])}
+    return entry("slab_read", "surface_c", low_c, high_c, last=last, body=body)
 
 
 def _plain(words, kind, word, caution):
@@ -185,7 +187,9 @@ def _count(run, at_ms, advice):
 
 def _weigh_out(run, at_ms, advice):
     weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
-    advice["entry"] = entry("weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest"})
+    advice["entry"] = entry(
+        "weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest", "seen": len(run["out"])}
+    )
     advice["entry"]["name"] = "rest_kg"
     advice["choices"] = [skip("weigh_out")]
 

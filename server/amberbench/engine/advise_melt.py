@@ -4,6 +4,7 @@ from . import melt
 from .folds import USUAL_GAP_S
 from .problems import Problem
 from .prompts import button, clock, entry, skip
+from .twice import readings
 
 # Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
 STIR_S = 35.0
@@ -28,7 +29,7 @@ def _heating(state, advice):
     advice["say"] = {"code": "say.heating", "values": {}}
     advice["more"] = {"code": "more.then_" + burning["then"], "values": {}}
     advice["number"] = {"name": "due_ms", "value": burning["due_ms"]}
-    advice["choices"] = [button("out_early", "burst_ended")]
+    advice["choices"] = [button("out_early", "burst_ended", {"started_ms": burning["started_ms"]})]
     advice["caution"] = {"word": "WARNING", "code": "caution.mitts"}
 
 
@@ -37,17 +38,19 @@ def _after_burst(state, advice):
     advice["step"] = burning["then"]
     advice["say"] = {"code": "say." + burning["then"], "values": {}}
     advice["caution"] = {"word": "WARNING", "code": "caution.hot_bowl"}
+    free = {"free": True, "started_ms": burning["started_ms"]}
+    lumps = dict(free, free=False)
     if burning["then"] == "turn":
-        advice["action"] = button("turned", "stirred", {"free": False})
-        advice["choices"] = [button("stirs_freely", "stirred", {"free": True})]
+        advice["action"] = button("turned", "stirred", lumps)
+        advice["choices"] = [button("stirs_freely", "stirred", free)]
         return
     advice["number"] = {"name": "stir_s", "value": STIR_S}
     if state["free"]:
         advice["say"] = {"code": "say.stir_read" if burning["read"] else "say.stir_well", "values": {}}
-        advice["action"] = button("stirred", "stirred", {"free": True})
+        advice["action"] = button("stirred", "stirred", free)
     else:
-        advice["action"] = button("stirs_freely", "stirred", {"free": True})
-        advice["choices"] = [button("lumps_left", "stirred", {"free": False})]
+        advice["action"] = button("stirs_freely", "stirred", free)
+        advice["choices"] = [button("lumps_left", "stirred", lumps)]
 
 
 def _resting(state, advice):
@@ -67,6 +70,7 @@ def _reading_entry(state, now):
         last=state["last_c"],
         band_low=request["window_low_c"],
         band_high=request["window_high_c"],
+        body={"seen": len(readings(state))},
     )
     if now is not None:
         typed["likely_low"], typed["likely_high"] = now["bulk_low_c"], now["bulk_high_c"]

@@ -11,6 +11,9 @@ BURST_ADVICE = {
     "low_c": number("°C", -50, 250, "10 % point of expected_c", default=None),
     "high_c": number("°C", -30, 300, "90 % point of expected_c", default=None),
 }
+# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
+OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
+SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
 # The body of every kind of event that a slab's fold understands. Fields a newer version added are passed over.
 EVENTS = {
     "batch_opened": {
@@ -21,13 +24,13 @@ EVENTS = {
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
     "lot_named": {"lot": text(60, "lot of the caramel")},
     "burst_started": together({"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE),
-    "burst_ended": {},
-    "stirred": {"free": boolean("whether it stirs freely", default=False)},
-    "read": {"surface_c": number("°C", 0, 150, "infrared reading")},
+    "burst_ended": OF_BURST,
+    "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST),
+    "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN),
     "rested": {"seconds_s": number("s", 1, 3600, "time off the heat")},
     "poured": {"bulk_c": number("°C", 20, 150, "bulk temperature believed at pouring", default=None)},
-    "slab_read": {"surface_c": number("°C", -10, 150, "infrared reading of the slab")},
-    "touched": {"firm": boolean("whether the middle felt firm enough to cut")},
+    "slab_read": together({"surface_c": number("°C", -10, 150, "infrared reading of the slab")}, SEEN),
+    "touched": together({"firm": boolean("whether the middle felt firm enough to cut")}, SEEN),
     "cooling_refitted": {
         "seen": integer(0, 200, "how many readings and touch tests it took in"),
         "reply": document(
@@ -40,11 +43,15 @@ EVENTS = {
     "scored": {},
     "cut": {},
     "counted": {"pieces": integer(0, 100000, "good pieces")},
-    "weighed_out": {
-        "kg": number("kg", 0, 50, "what the scale says"),
-        "what": text(40, "what was weighed", default="rest"),
-    },
+    "weighed_out": together(
+        {
+            "kg": number("kg", 0, 50, "what the scale says"),
+            "what": text(40, "what was weighed", default="rest"),
+        },
+        SEEN,
+    ),
     "noted": {"text": text(2000, "a note")},
+    "taken_over": {},
     "step_skipped": {"step": text(40, "the step")},
     "undone": {"event_id": text(80, "the event taken back")},
     "closed": {},

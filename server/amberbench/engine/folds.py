@@ -4,8 +4,10 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import check
+from . import check, twice
 from .cool import TOUCH_AGAIN_S
+from .unfit import Unfit
+from .unfit import melting as _melting
 
 # The steps of a slab in order, and the event that ends each (common practice, no published source).
 STEPS = (
@@ -33,10 +35,6 @@ USUAL_GAP_S = 90.0
 LUMPS_GONE_C = 50.0
 MOST_READINGS = 60
 MOST_HISTORY = 390
-
-
-class Unfit(Exception):
-    """Why an event does not fit the run as it stands."""
 
 
 def _open(run, body, at_ms):
@@ -72,12 +70,6 @@ def _name_lot(run, body, at_ms):
     run["done"]["lot"] = at_ms
 
 
-def _melting(run):
-    if "melt" in run["done"]:
-        raise Unfit("already_poured")
-    return run["melt"]
-
-
 def _gap(melt, at_ms):
     """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
     if melt["last_at_ms"] is not None:
@@ -105,7 +97,7 @@ def _start_burst(run, body, at_ms):
 
 def _end_burst(run, body, at_ms):
     melt = _melting(run)
-    if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"]:
+    if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"] or twice.is_over(melt, body):
         raise Unfit("no_burst_running")
     melt["burning"]["due_ms"] = at_ms
 
@@ -113,7 +105,7 @@ def _end_burst(run, body, at_ms):
 def _stir(run, body, at_ms):
     melt = _melting(run)
     burning = melt["burning"]
-    if burning is None:
+    if burning is None or twice.is_over(melt, body):
         raise Unfit("nothing_to_stir")
     ended_ms = min(burning["due_ms"], at_ms)
     seconds_s = (ended_ms - burning["started_ms"]) / 1000.0
@@ -136,6 +128,7 @@ def _read(run, body, at_ms):
     _room_for(melt["history"])
     if melt["burning"] is not None:
         raise Unfit("burst_running")
+    twice.once(body, twice.readings(melt), "surface_c")
     _gap(melt, at_ms)
     melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
     melt["last_c"] = body["surface_c"]
@@ -150,6 +143,8 @@ def _rest(run, body, at_ms):
     _room_for(melt["history"])
     if melt["burning"] is not None:
         raise Unfit("burst_running")
+    if melt["resting"] is not None and at_ms < melt["resting"]["due_ms"]:
+        raise Unfit("already_resting")
     due_ms = at_ms + 1000.0 * body["seconds_s"]
     melt["history"].append({"kind": "rest", "seconds_s": body["seconds_s"]})
     melt["last_at_ms"] = due_ms
@@ -188,6 +183,7 @@ def _cooling(run, at_ms):
 
 def _read_slab(run, body, at_ms):
     cool, at_s = _cooling(run, at_ms)
+    twice.once(body, cool["readings"], "surface_c")
     cool["readings"].append({"at_s": at_s, "surface_c": body["surface_c"]})
 
 
@@ -195,6 +191,7 @@ def _touch(run, body, at_ms):
     cool, at_s = _cooling(run, at_ms)
     if "cool" in run["done"]:
         raise Unfit("already_done")
+    twice.once(body, cool["touches"], "firm")
     cool["touches"].append({"at_s": at_s, "firm": body["firm"]})
     if body["firm"]:
         run["done"]["cool"] = at_ms
@@ -225,12 +222,13 @@ def _count(run, body, at_ms):
 def _weigh_out(run, body, at_ms):
     if len(run["out"]) >= MOST_READINGS:
         raise Unfit("too_many")
+    twice.once(body, run["out"], "what")
     run["out"].append({"kg": body["kg"], "what": body["what"]})
     run["done"]["weigh_out"] = at_ms
 
 
-def _note(run, body, at_ms):
-    pass  # notes live in the log; the run only has to accept them
+def _accept(run, body, at_ms):
+    pass  # a note lives in the log; who has the batch is in the event itself, and `run` takes it from there
 
 
 def _skip(run, body, at_ms):
@@ -273,7 +271,8 @@ FOLDS = {
     "cut": _once("cut"),
     "counted": _count,
     "weighed_out": _weigh_out,
-    "noted": _note,
+    "noted": _accept,
+    "taken_over": _accept,
     "step_skipped": _skip,
     "closed": _close,
 }

@@ -6,8 +6,9 @@ log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
 from . import check, fields
-from .folds import FOLDS, ORDER, Unfit
+from .folds import FOLDS, ORDER
 from .problems import Problem
+from .unfit import Unfit
 
 MOST_IGNORED = 50
 
@@ -31,6 +32,7 @@ def opened(plan):
         "opened_at_ms": None,
         "closed_at_ms": None,
         "last_at_ms": None,
+        "held": None,
         "done": {},
         "skipped": [],
         "weighed_kg": None,
@@ -124,7 +126,10 @@ def _fold(run, event):
     except Unfit as unfit:
         return _ignore(run, event, str(unfit))
     run["last_at_ms"] = _later(run["last_at_ms"], at_ms)
-    if kind not in ("batch_opened", "cooling_refitted", "noted"):
+    if kind in ("batch_opened", "taken_over"):
+        # The phone that has the batch: its clocks ring there. Every other one only looks on.
+        run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
+    elif kind not in ("cooling_refitted", "noted"):
         run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
     return run
 

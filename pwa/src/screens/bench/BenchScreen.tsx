@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armedAt, awake, type Batch, batches, changeSettings, engine, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
+import { armedAt, awake, type Batch, batches, changeSettings, elsewhere, engine, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -16,7 +16,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       plan={batch.plan}
       events={batch.events}
       run={batch.run}
-      advice={batch.advice}
+      advice={elsewhere(batch) ? watched(batch.advice) : batch.advice}
       clocks={clocksOf(batchId)}
       now={now.value}
       armed={now.value >= armedAt.value}
@@ -28,6 +28,12 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       soundTest={heardThisShift() ? null : { onPlay: () => playSound("stir"), onHeard: () => void changeSettings({ heard_at_ms: Date.now() }) }}
     />
   );
+}
+
+/** What a phone shows of a batch that another one has: everything, and one button. */
+function watched(advice: Advice): Advice {
+  const take = { code: "button.take_over", kind: "taken_over", body: {} };
+  return { ...advice, action: take, choices: [], entry: null, undo: null };
 }
 
 const SHIFT_MS = 10 * 3_600_000;
@@ -90,6 +96,8 @@ function clocksOf(batchId: string): ClockMark[] {
 function troubleOf(batch: Batch): string {
   if (storage.value === "failed") return t("desk.cannot_keep");
   if (batch.failure) return t("desk.engine_failed");
+  const other = elsewhere(batch);
+  if (other) return t(other.taken ? "desk.taken_over" : "desk.elsewhere", { taken_at_ms: other.sinceMs });
   if (awake.value === "refused" || awake.value === "missing") return t("desk.will_not_stay_awake");
   return "";
 }

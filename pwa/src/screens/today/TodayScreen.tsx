@@ -1,4 +1,4 @@
-import { applyUpdate, type Batch, batches, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, elsewhere, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
@@ -34,6 +34,7 @@ function Running({ running }: { running: Batch[] }) {
             <a class="card batch-card" href={`/bench/${batch.batchId}`}>
               <b>{batch.plan.name}</b>
               <span>{batch.advice ? sayOf(batch.advice) : t("desk.starting")}</span>
+              {elsewhere(batch) && <span>{t("desk.on_another_phone")}</span>}
               <NextClock batch={batch} />
             </a>
           </li>

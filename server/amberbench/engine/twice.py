@@ -1,0 +1,29 @@
+"""Two hands, two phones, one step: taken on both while neither had heard of the other, it counts once.
+
+What an event answers to is in its body: the start of the burst it ends, or how many of its kind had been counted.
+"""
+
+from .unfit import Unfit
+
+
+def is_over(melt, body):
+    """Whether the burst that a tap belongs to has been stirred already: the tap is another hand's, for the same one."""
+    if body["started_ms"] is None or not melt["bursts"]:
+        return False
+    last = melt["bursts"][-1]
+    return body["started_ms"] < last["at_ms"] + 1000.0 * last["seconds_s"]
+
+
+def once(body, counted, name):
+    """Refuses what another hand has told of the same step, on a phone that had not heard of this one.
+
+    The step is the one after the `seen` ones known when it was tapped; it is the same when `name` says the same.
+    """
+    nth = body["seen"]
+    if nth is not None and nth < len(counted) and counted[nth][name] == body[name]:
+        raise Unfit("already_counted")
+
+
+def readings(melt):
+    """The readings of a melt so far."""
+    return [one for one in melt["history"] if one["kind"] == "reading"]
