@@ -38,14 +38,16 @@ class Server:
 
     def start(self) -> None:
         environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{self.database}"}
-        command = [sys.executable, "-m", "amberbench", "serve", "--port", str(self.port)]
         with self.log.open("ab") as log:
-            self.process = subprocess.Popen(command, stdout=log, stderr=log, env=environment)
+            self.process = subprocess.Popen(self.command(), stdout=log, stderr=log, env=environment)
         deadline = time.monotonic() + PATIENCE_S
         while not self.answers():
             if self.process.poll() is not None or time.monotonic() > deadline:
                 raise RuntimeError(f"the server did not start:\n{self.log.read_text()}")
             time.sleep(0.05)
+
+    def command(self) -> list[str]:
+        return [sys.executable, "-m", "amberbench", "serve", "--port", str(self.port)]
 
     def answers(self) -> bool:
         try:

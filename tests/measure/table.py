@@ -30,6 +30,13 @@ def time_row(what: str, found: Compared, beside: str, target_s: float | None = N
     return Row(what, ms(measured_s), f"{beside} {ms(found.beside_s * slower)}", f"{found.ratio:.2f}", target)
 
 
+def speed_row(what: str, found: Compared, beside: str, at_least: float) -> Row:
+    """A row of times whose ratio is a speed: the share of the baseline's that is reached."""
+    share = 1.0 / found.ratio
+    target = f"≥ {at_least:g}: {'met' if share >= at_least else 'MISSED'}"
+    return Row(what, ms(found.measured_s), f"{beside} {ms(found.beside_s)}", f"{share:.3f} of its speed", target)
+
+
 def size_row(what: str, measured: int, beside: str, beside_bytes: int, target: int) -> Row:
     """A row of sizes (bytes)."""
     ratio = f"{measured / beside_bytes:.2f}"

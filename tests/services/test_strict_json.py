@@ -42,6 +42,10 @@ def test_any_bytes_are_a_document_or_a_problem(data):
         ("[1, Infinity]", "[1]"),
         ("-Infinity", "request"),
         ('{"a": {"b": "\\ud800"}}', "a.b"),
+        ('{"a": ["x\\u0000"]}', "a[0]"),
+        ('{"a": {"\\uDfff": 1}}', "a"),
+        ('"\\uD83d"', "request"),
+        ('"\ud83d"', "request"),
         ('{"a": {"b": 1, "b": 1}}', "b"),
         ('{"a": -9007199254740993}', "a"),
     ],
@@ -50,6 +54,10 @@ def test_fault_is_named_by_its_place(text, field):
     with pytest.raises(Problem) as caught:
         strict_json.read(text)
     assert caught.value.field == field
+
+
+def test_escaped_characters_and_pairs_are_read():
+    assert strict_json.read('["\\ud83d\\ude00", "\\\\ud800", "\\u00b0"]') == ["\U0001f600", "\\ud800", "°"]
 
 
 def test_forty_deep_is_read_and_one_more_is_not():

@@ -132,15 +132,15 @@ def _document(field, value, path):
 
 def _refuse_not_finite(value, path):
     """Refuses a document with a NaN, an infinity or an absurdly large number anywhere in it, without recursion."""
-    waiting = [value]
+    waiting: list = [[value]]
     while waiting:
         one = waiting.pop()
-        if type(one) is dict:
-            waiting.extend(one.values())
-        elif type(one) in (list, tuple):
-            waiting.extend(one)
-        elif type(one) in (int, float) and not is_number(one):
-            raise Problem(path, "not_finite", str(one))
+        for inner in one.values() if type(one) is dict else one:
+            kind = type(inner)
+            if kind is dict or kind is list or kind is tuple:
+                waiting.append(inner)
+            elif (kind is float or kind is int) and not -LARGEST <= inner <= LARGEST:
+                raise Problem(path, "not_finite", str(inner))
 
 
 CHECKS = {

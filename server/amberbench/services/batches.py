@@ -23,23 +23,30 @@ def project(session: Session, batch_id: str) -> None:
 
     Whatever goes wrong in folding stays here: the events are facts and must be kept.
     """
-    rows = queries.events_of(session, batch_id)
-    events = [documents.event(row) for row in rows]
+    events = [documents.event(row) for row in queries.events_of(session, batch_id)]
     opening = opening_of(events)
     if opening is None:
         return
     try:
-        run = catalogue.call("run.replay", {"plan": opening["body"]["plan"], "events": events})["run"]
-        values = _plain_values(opening) | _run_values(run)
         with session.begin_nested():
-            session.merge(_row(batch_id, rows, values, strict_json.write(run)))
+            session.merge(row_of(opening, len(events), replayed(opening, events)))
     except Exception:  # a plan that is none, or a fault of the engine
         log.exception("batch %s could not be folded", batch_id)
-        session.merge(_row(batch_id, rows, _plain_values(opening), None))
+        session.merge(row_of(opening, len(events), None))
 
 
-def _row(batch_id: str, rows: list[EventRow], values: Document, run: str | None) -> BatchRow:
-    return BatchRow(batch_id=batch_id, events=len(rows), engine_version=VERSION, run=run, **values)
+def replayed(opening: Document, events: list[Document]) -> Document:
+    """The run of a batch. Raises Problem when its plan is none."""
+    request = {"plan": opening["body"]["plan"], "events": events}
+    run: Document = catalogue.call("run.replay", request)["run"]
+    return run
+
+
+def row_of(opening: Document, events: int, run: Document | None) -> BatchRow:
+    """What is kept of a batch of so many events; without a run only what its opening says."""
+    values = _plain_values(opening) | (run_values(run) if run else {})
+    text = strict_json.write(run) if run else None
+    return BatchRow(batch_id=opening["batch_id"], events=events, engine_version=VERSION, run=text, **values)
 
 
 def opening_of(events: list[Document]) -> Document | None:
@@ -68,7 +75,8 @@ def _plain_values(opening: Document) -> Document:
     }
 
 
-def _run_values(run: Document) -> Document:
+def run_values(run: Document) -> Document:
+    """What a run says beyond that."""
     counted, planned = run["pieces"], run["planned"]
     return {
         "closed_at_ms": run["closed_at_ms"],

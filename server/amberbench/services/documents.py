@@ -5,31 +5,26 @@ from typing import Any
 
 from amberbench.store.models import BatchRow, EventRow
 
+from .event_form import MEMBERS
+
 
 def event(row: EventRow) -> dict[str, Any]:
     """An event as the phone wrote it, with its position, when it was received and its flags."""
     more = json.loads(row.more) if row.more else {}
-    own = {
-        "id": row.id,
-        "v": row.v,
-        "shop_id": row.shop_id,
-        "device_id": row.device_id,
-        "seq": row.seq,
-        "at_ms": whole(row.at_ms),
-        "offset_ms": whole(row.offset_ms),
-        "batch_id": row.batch_id,
-        "kind": row.kind,
-        "body": json.loads(row.body),
-        "position": row.position,
-        "received_ms": row.received_ms,
-        "flags": flags(row),
-    }
-    return more | own
+    members = {name: getattr(row, name) for name in MEMBERS}
+    own = {"position": row.position, "received_ms": row.received_ms, "flags": flags(row.flags)}
+    return more | told(members, json.loads(row.body)) | own
 
 
-def flags(row: EventRow) -> list[str]:
+def told(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
+    """An event as the phone wrote it; milliseconds without a ".0"."""
+    at = {"at_ms": whole(members["at_ms"]), "offset_ms": whole(members["offset_ms"])}
+    return members | at | {"body": body}
+
+
+def flags(words: str) -> list[str]:
     """What the server noticed about an event: "future", "other_shop"."""
-    return row.flags.split(",") if row.flags else []
+    return words.split(",") if words else []
 
 
 def summary(row: BatchRow) -> dict[str, Any]:

@@ -28,14 +28,16 @@ FORM = {
     "kind": kinds.text(40, "what happened"),
     "body": kinds.document("what belongs to it: a record", unread=True),
 }
+MEMBERS = tuple(name for name in FORM if name != "body")
 PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
 
 
 @dataclass(frozen=True)
 class Event:
-    """A well-formed event: its members, the body as JSON text, and what a newer app put beside them."""
+    """A well-formed event: its members, its body, and as JSON text the body and what a newer app put beside them."""
 
     members: dict[str, Any]
+    content: dict[str, Any]
     body: str
     more: str | None
 
@@ -59,10 +61,11 @@ def event_of(document: Any) -> Event:
             raise Problem(name, "malformed", members[name])
     if type(members["body"]) is not dict:
         raise Problem("body", "not_a_record")
-    body = strict_json.write(members.pop("body"))
+    content = members.pop("body")
+    body = strict_json.write(content)
     more = {name: document[name] for name in document if name not in FORM}
     kept_more = strict_json.write(more) if more else None
     length = len(body.encode()) + len((kept_more or "").encode())
     if length > MOST_BODY:
         raise Problem("body", "too_long", length, high=MOST_BODY)
-    return Event(members, body, kept_more)
+    return Event(members, content, body, kept_more)

@@ -1,5 +1,6 @@
 """Takes events in, gives them out. Facts are appended: nothing here changes or deletes one."""
 
+import json
 from typing import Any
 
 from sqlalchemy.orm import Session
@@ -9,9 +10,9 @@ from amberbench.engine.shop import KIND as SHOP_SET
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 
-from . import batches, clock, documents, strict_json
+from . import clock, documents, folding
 from . import shop as shops
-from .event_form import Event, event_of
+from .event_form import MEMBERS, Event, event_of
 
 Answer = dict[str, Any]
 
@@ -24,12 +25,10 @@ def push(events: list[Any], received_ms: int) -> list[Answer]:
     """
     read = [_read(event) for event in events]
     with writing() as session:
-        shop = queries.shop(session)
-        answers = _store(session, read, shop.id if shop else None, received_ms)
-        touched = {one.members["batch_id"] for one in read if isinstance(one, Event)} - {None}
-        for batch_id in sorted(touched):
-            batches.project(session, batch_id)
-        if any(isinstance(one, Event) and one.members["kind"] == SHOP_SET for one in read):
+        new, answers = _store(session, read, received_ms)
+        first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
+        folding.fold(session, _by_batch(new), first)
+        if any(one.members["kind"] == SHOP_SET for one in new):
             shops.fold(session, received_ms)
     for index, event in enumerate(events):
         if isinstance(read[index], Problem):
@@ -57,48 +56,76 @@ def _read(document: Any) -> Event | Problem:
         return problem
 
 
-def _store(session: Session, read: list[Event | Problem], shop_id: str | None, received_ms: int) -> list[Answer]:
-    known = queries.events_by_id(session, [one.id for one in read if isinstance(one, Event)])
-    outcomes: list[tuple[str, EventRow | None, str | None, str | None]] = []
+def _store(session: Session, read: list[Event | Problem], received_ms: int) -> tuple[list[Event], list[Answer]]:
+    """Those that are new, and an answer for each."""
+    stored = queries.events_by_id(session, [one.id for one in read if isinstance(one, Event)])
+    kept = {row.id: _of_row(row) for row in stored.values()}
+    new: list[Event] = []
+    outcomes: list[tuple[str, str | None, str | None]] = []
     for one in read:
         if isinstance(one, Problem):
-            outcomes.append(("refused", None, one.code, one.field))
-        elif one.id not in known:
-            known[one.id] = _row(one, shop_id, received_ms)
-            session.add(known[one.id])
-            outcomes.append(("stored", known[one.id], None, None))
-        elif _is_same(one, known[one.id]):
-            outcomes.append(("known", known[one.id], None, None))
+            outcomes.append(("refused", one.code, one.field))
+        elif one.id not in kept:
+            kept[one.id] = one
+            new.append(one)
+            outcomes.append(("stored", None, None))
+        elif _is_same(one, kept[one.id]):
+            outcomes.append(("known", None, None))
         else:
-            outcomes.append(("refused", None, "id_reused", "id"))
+            outcomes.append(("refused", "id_reused", "id"))
+    shop = queries.shop(session)
+    rows = [_row(one, shop.id if shop else None, received_ms) for one in new]
     # Positions follow the order in which the phone sent them.
-    session.flush()
-    return [_answer(one, *outcome) for one, outcome in zip(read, outcomes, strict=True)]
+    positions = queries.append(session, rows)
+    known = {row.id: (row.position, row.flags) for row in stored.values()}
+    known |= {row["id"]: (positions[row["id"]], row["flags"]) for row in rows}
+    return new, [_answer(one, known, *outcome) for one, outcome in zip(read, outcomes, strict=True)]
 
 
-def _row(event: Event, shop_id: str | None, received_ms: int) -> EventRow:
+def _row(event: Event, shop_id: str | None, received_ms: int) -> dict[str, Any]:
+    """The columns of an event."""
     flags = []
     if clock.is_from_the_future(event.members["at_ms"], event.members["offset_ms"], received_ms):
         flags.append("future")
     if event.members["shop_id"] != shop_id:
         flags.append("other_shop")
-    return EventRow(**event.members, body=event.body, more=event.more, received_ms=received_ms, flags=",".join(flags))
+    own = {"body": event.body, "more": event.more, "received_ms": received_ms, "flags": ",".join(flags)}
+    return event.members | own
 
 
-def _is_same(event: Event, row: EventRow) -> bool:
+def _of_row(row: EventRow) -> Event:
+    """A stored event, to compare with."""
+    return Event({name: getattr(row, name) for name in MEMBERS}, json.loads(row.body), row.body, row.more)
+
+
+def _is_same(event: Event, kept: Event) -> bool:
     """The same members; bodies and extras compared as documents, for an app may write its names in another order."""
-    return all(event.members[name] == getattr(row, name) for name in event.members) and (
-        strict_json.read(event.body) == strict_json.read(row.body)
-        and strict_json.read(event.more or "null") == strict_json.read(row.more or "null")
+    return (
+        event.members == kept.members
+        and event.content == kept.content
+        and json.loads(event.more or "null") == json.loads(kept.more or "null")
     )
 
 
-def _answer(one: Event | Problem, result: str, row: EventRow | None, code: str | None, field: str | None) -> Answer:
+def _by_batch(events: list[Event]) -> dict[str, list[dict[str, Any]]]:
+    """Events as documents, by their batches."""
+    told: dict[str, list[dict[str, Any]]] = {}
+    for event in events:
+        if event.members["batch_id"] is not None:
+            told.setdefault(event.members["batch_id"], []).append(documents.told(event.members, event.content))
+    return told
+
+
+def _answer(
+    one: Event | Problem, known: dict[str, tuple[int, str]], result: str, code: str | None, field: str | None
+) -> Answer:
+    event_id = one.id if isinstance(one, Event) else None
+    position, flags = (None, "") if event_id is None or result == "refused" else known[event_id]
     return {
-        "id": one.id if isinstance(one, Event) else None,
+        "id": event_id,
         "result": result,
-        "position": row.position if row else None,
-        "flags": documents.flags(row) if row else [],
+        "position": position,
+        "flags": documents.flags(flags),
         "code": code,
         "field": field,
     }

@@ -2,6 +2,7 @@
 
 import json
 import math
+import re
 from typing import Any
 
 from amberbench.engine.problems import Problem
@@ -11,6 +12,9 @@ LARGEST_WHOLE = 2**53
 """Beyond it a double, which is all a phone has, no longer tells neighbours apart."""
 MOST_NAME = 60
 """Longer names are cut short in the path of a fault."""
+ESCAPED = re.compile(r"\\u(?:0000|[dD][89a-fA-F])")
+"""The only way to write a NUL or half of a surrogate pair in sound text: without it every string is sound."""
+WRITER = json.JSONEncoder(ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 Place = tuple["Place", str | int] | None
 
@@ -30,13 +34,13 @@ def read(data: bytes | str) -> Any:
         raise
     except ValueError:  # also: not UTF-8, a number of more than 4,300 digits
         raise Problem("request", "not_json") from None
-    _check(document)
+    _check(document, strings=bool(ESCAPED.search(text)) or not _is_sound(text))
     return document
 
 
 def write(document: Any) -> str:
     """Compact JSON; ValueError for what JSON cannot say."""
-    return json.dumps(document, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return WRITER.encode(document)
 
 
 def _record(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -50,22 +54,21 @@ def _record(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     return record
 
 
-def _check(document: Any) -> None:
+def _check(document: Any, strings: bool) -> None:
     # A place is (place of the holder, step into it): a path in words is built for a fault only.
-    waiting: list[tuple[Any, Place, int]] = [(document, None, 1)]
+    waiting: list[tuple[Any, Place, int]] = [([document], None, 0)]
     while waiting:
-        value, place, depth = waiting.pop()
+        holder, place, depth = waiting.pop()
         if depth > MOST_DEPTH:
             raise Problem(_path(place), "too_deep", high=MOST_DEPTH)
-        if isinstance(value, dict):
-            for name in value:
-                if not _is_sound(name):
-                    raise Problem(_path(place), "broken_text")
-            waiting += [(inner, (place, name), depth + 1) for name, inner in value.items()]
-        elif isinstance(value, list):
-            waiting += [(inner, (place, index), depth + 1) for index, inner in enumerate(value)]
-        else:
-            _check_plain(value, place)
+        if strings and isinstance(holder, dict) and not all(map(_is_sound, holder)):
+            raise Problem(_path(place), "broken_text")
+        for step, value in holder.items() if isinstance(holder, dict) else enumerate(holder):
+            kind = type(value)
+            if kind is dict or kind is list:
+                waiting.append((value, (place, step) if depth else None, depth + 1))
+            elif kind is not str or strings:
+                _check_plain(value, (place, step) if depth else None)
 
 
 def _path(place: Place) -> str:

@@ -1,8 +1,9 @@
 """Every question asked of the database, by name."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
 
-from sqlalchemy import and_, delete, func, or_, select
+from sqlalchemy import and_, case, delete, func, insert, or_, select
 from sqlalchemy.orm import Session, undefer
 
 from .models import BatchRow, EventRow, ShopRow
@@ -12,6 +13,15 @@ def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
     """Those events of some ids that are stored."""
     rows = session.scalars(select(EventRow).where(EventRow.id.in_(ids)))
     return {row.id: row for row in rows}
+
+
+def append(session: Session, rows: Sequence[Mapping[str, Any]]) -> dict[str, int]:
+    """Appends events given by their columns; the position of each by its id. Positions follow the order given."""
+    if not rows:
+        return {}
+    session.connection().execute(insert(EventRow), rows)
+    asked = select(EventRow.id, EventRow.position).where(EventRow.id.in_([row["id"] for row in rows]))
+    return {event_id: position for event_id, position in session.execute(asked)}
 
 
 def events_after(session: Session, position: int, limit: int) -> Sequence[EventRow]:
@@ -24,6 +34,23 @@ def events_of(session: Session, batch_id: str) -> list[EventRow]:
     """All events of a batch, in the order they were stored."""
     asked = select(EventRow).where(EventRow.batch_id == batch_id).order_by(EventRow.position)
     return list(session.scalars(asked))
+
+
+class Told(NamedTuple):
+    """What was told of a batch: how many events, the corrected time of its newest (ms), how many take another back."""
+
+    events: int
+    newest_ms: float
+    undone: int
+
+
+def told_before(session: Session, batch_ids: Sequence[str], position: int) -> dict[str, Told]:
+    """What was told of some batches before a position; those without an event are missing."""
+    newest = func.max(EventRow.at_ms + EventRow.offset_ms)
+    undone = func.sum(case((EventRow.kind == "undone", 1), else_=0))
+    asked = select(EventRow.batch_id, func.count(), newest, undone)
+    asked = asked.where(EventRow.batch_id.in_(batch_ids), EventRow.position < position).group_by(EventRow.batch_id)
+    return {batch_id: Told(*told) for batch_id, *told in session.execute(asked) if batch_id is not None}
 
 
 def events_of_unclosed(session: Session) -> Sequence[EventRow]:
@@ -48,6 +75,12 @@ def batch(session: Session, batch_id: str) -> BatchRow | None:
     """One batch with its run."""
     asked = select(BatchRow).where(BatchRow.batch_id == batch_id).options(undefer(BatchRow.run))
     return session.scalar(asked)
+
+
+def batches_with_runs(session: Session, batch_ids: Sequence[str]) -> dict[str, BatchRow]:
+    """Those of some batches that have been folded, with their runs."""
+    asked = select(BatchRow).where(BatchRow.batch_id.in_(batch_ids)).options(undefer(BatchRow.run))
+    return {row.batch_id: row for row in session.scalars(asked)}
 
 
 def batches_before(session: Session, batch_id: str | None, limit: int) -> Sequence[BatchRow]:

@@ -1,0 +1,78 @@
+"""Folds what a push brought: each batch once, from what is at hand where that comes to the same as its whole log."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from sqlalchemy.orm import Session
+
+from amberbench.engine import VERSION
+from amberbench.engine import run as bench
+from amberbench.store import queries
+from amberbench.store.models import BatchRow
+
+from . import batches, strict_json
+
+Document = dict[str, Any]
+
+
+def fold(session: Session, told: Mapping[str, list[Document]], first: int) -> None:
+    """Folds the batches that newly stored events belong to.
+
+    told: by batch its new events as documents; first: the position of the first of them all.
+    """
+    rows = queries.batches_with_runs(session, list(told))
+    earlier = queries.told_before(session, list(told), first)
+    try:
+        with session.begin_nested():
+            left = [
+                batch_id
+                for batch_id, events in told.items()
+                if not _folded(session, rows.get(batch_id), earlier.get(batch_id), events)
+            ]
+    except Exception:  # a figure that no column takes; one by one it harms no other batch
+        left = list(told)
+    for batch_id in left:
+        batches.project(session, batch_id)
+
+
+def _folded(session: Session, row: BatchRow | None, earlier: queries.Told | None, events: list[Document]) -> bool:
+    """Whether the batch could be folded without reading its log."""
+    try:
+        if row is None and earlier is None:
+            _begin(session, events)
+            return True
+        if row is not None and earlier is not None and _goes_on(row, earlier, events):
+            _go_on(row, events)
+            return True
+    except Exception:  # told of by `project`, which keeps what can be said without the engine
+        return False
+    return False
+
+
+def _begin(session: Session, events: list[Document]) -> None:
+    """All there is of a batch came at once."""
+    opening = batches.opening_of(events)
+    if opening is not None:
+        session.add(batches.row_of(opening, len(events), batches.replayed(opening, events)))
+
+
+def _goes_on(row: BatchRow, earlier: queries.Told, events: list[Document]) -> bool:
+    """Whether the new events come after all others in the order of the log, and none is taken back."""
+    return (
+        bool(row.run)
+        and row.engine_version == VERSION
+        and row.events == earlier.events
+        and earlier.undone == 0
+        and all(event["kind"] != "undone" and bench.corrected_ms(event) > earlier.newest_ms for event in events)
+    )
+
+
+def _go_on(row: BatchRow, events: list[Document]) -> None:
+    run = json.loads(row.run or "")
+    for event in sorted(events, key=bench.order_key):
+        run = bench.apply(run, event)
+    for name, value in batches.run_values(run).items():
+        setattr(row, name, value)
+    row.events += len(events)
+    row.run = strict_json.write(run)
