@@ -15,6 +15,9 @@ from e2e.phone import Phone
 from e2e.server import Server
 from tests.log import uuid7
 
+# So many exchanges are waited for, at most.
+PATIENCE = 100
+
 
 @pytest.fixture
 def other(browser: Browser, server: Server, phone: Phone) -> Iterator[Phone]:
@@ -35,11 +38,12 @@ def exchanges(phone: Phone) -> None:
     """The phone talks to the server now: the system has told it of a network."""
     phone.page.evaluate("() => dispatchEvent(new Event('online'))")
     phone.passes(200)
+    phone.page.wait_for_timeout(50)  # the server's time is the real one
 
 
 def all_sent(phone: Phone) -> None:
     """At the bench nothing says so: the outbox does."""
-    for _ in range(40):
+    for _ in range(PATIENCE):
         if not phone.unsent():
             return
         exchanges(phone)
@@ -48,7 +52,7 @@ def all_sent(phone: Phone) -> None:
 
 def hears(phone: Phone, count: int) -> None:
     """The phone has pulled what the other one has written."""
-    for _ in range(40):
+    for _ in range(PATIENCE):
         if len(phone.facts()) >= count:
             break
         exchanges(phone)
