@@ -163,3 +163,14 @@ def test_two_phones_that_take_it_over_at_once_agree_on_one():
     assert two.run["held"]["device_id"] == "phone-b"
     two.one.does("taken_over", 60)
     assert two.run["held"]["device_id"] == "phone-a"
+
+
+def test_a_reading_skipped_late_by_the_other_hand_skips_no_later_one():
+    bench = melting()
+    while bench.advice["step"] != "read":
+        step = bench.advice["step"]
+        bench.does("stirred", 40, free=True) if step in ("turn", "stir") else bench.taps()
+        bench.waits(61 if step == "burst" else 0)
+    two = Two(bench)
+    two.both_do("step_skipped", step="read")
+    as_if_one(two)

@@ -234,7 +234,9 @@ def _accept(run, body, at_ms):
 def _skip(run, body, at_ms):
     step = body["step"]
     if step == "read":
-        _melting(run)["read_wanted"] = False
+        if not _melting(run)["read_wanted"]:
+            raise Unfit("already_done")
+        run["melt"]["read_wanted"] = False
     elif step not in ORDER or step in ("melt", "close"):
         raise Unfit("cannot_be_skipped")
     elif step in run["done"]:

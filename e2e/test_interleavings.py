@@ -1,0 +1,37 @@
+"""Two phones and the server, one batch, chance: the phone's own modules under Node against the real server."""
+
+import json
+import os
+import random
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from e2e.server import Server
+
+PWA = Path(__file__).parents[1] / "pwa"
+VITEST = PWA / "node_modules/vitest/vitest.mjs"
+
+
+def stories(server: Server, runs: int, seed: int) -> dict[str, object]:
+    """Runs so many stories; what was met in them. A story that does not end well names its seed."""
+    told = {"SERVER": server.url, "RUNS": str(runs), "SEED": str(seed)}
+    environment = {**os.environ, "NO_COLOR": "1", **{f"AMBERBENCH_PROOF_{name}": value for name, value in told.items()}}
+    command = ["node", str(VITEST), "run", "--config", "vitest.proof.ts"]
+    done = subprocess.run(command, cwd=PWA, env=environment, capture_output=True, text=True, timeout=3000, check=False)
+    assert done.returncode == 0, done.stdout[-6000:] + done.stderr[-2000:]
+    found: dict[str, object] = json.loads(next(line for line in done.stdout.splitlines() if line.startswith("{")))
+    return found
+
+
+def test_twelve_stories_of_two_phones_end_in_one_run(server: Server):
+    assert stories(server, runs=12, seed=1)["stories"] == 12
+
+
+@pytest.mark.prove
+def test_a_thousand_stories_of_two_phones_end_in_one_run(server: Server):
+    seed = random.randrange(10**6, 10**9)
+    found = stories(server, runs=1000, seed=seed)
+    print(f"\n1,000 stories from seed {seed}: {found}")
+    assert found["stories"] == 1000
