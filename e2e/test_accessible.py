@@ -2,12 +2,13 @@
 
 from e2e import axe, ruler
 from e2e.phone import Phone
-from e2e.walk import whole_shift
+from e2e.walk_jacket import SHIFTS, Shift
 
 
-def test_axe_finds_nothing_on_any_screen_in_the_dark_and_in_the_light(phone: Phone):
+@SHIFTS
+def test_axe_finds_nothing_on_any_screen_in_the_dark_and_in_the_light(phone: Phone, shift: Shift):
     found = []
-    for state in whole_shift(phone):
+    for state in shift(phone):
         at_the_bench = phone.at_the_bench
         ruler.settles(phone)
         found += [f"{state}: {fault}" for fault in axe.faults(phone.page, at_the_bench)]

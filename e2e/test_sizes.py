@@ -2,14 +2,15 @@
 
 from e2e import ruler
 from e2e.phone import Phone
-from e2e.walk import whole_shift
+from e2e.walk_jacket import SHIFTS, Shift
 
 PHONES = ((390, 844), (390, 760), (360, 640))
 
 
-def test_every_screen_holds_the_sizes_and_contrasts_of_the_design(phone: Phone):
+@SHIFTS
+def test_every_screen_holds_the_sizes_and_contrasts_of_the_design(phone: Phone, shift: Shift):
     faults = []
-    for state in whole_shift(phone):
+    for state in shift(phone):
         for width, height in PHONES:
             phone.page.set_viewport_size({"width": width, "height": height})
             ruler.settles(phone)

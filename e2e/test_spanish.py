@@ -6,7 +6,7 @@ from playwright.sync_api import Page, expect
 
 from e2e import axe, ruler
 from e2e.phone import Phone
-from e2e.walk import whole_shift
+from e2e.walk_jacket import SHIFTS, Shift
 from tests.text_catalogue import bare, forms, texts
 
 KEY = re.compile(r"\b(" + "|".join(sorted({key.split(".")[0] for key in texts("en")})) + r")\.[a-z_]+\b|\{\w+\}")
@@ -47,10 +47,11 @@ def lasting_faults(phone: Phone) -> list[str]:
     return found
 
 
-def test_the_phone_speaks_spanish_on_every_screen_and_keeps_sizes_and_contrast(phone: Phone):
+@SHIFTS
+def test_the_phone_speaks_spanish_on_every_screen_and_keeps_sizes_and_contrast(phone: Phone, shift: Shift):
     phone.speaks("es")
     faults, english = [], english_only()
-    for state in whole_shift(phone):
+    for state in shift(phone):
         for width, height in ((390, 844), (360, 640)):
             phone.page.set_viewport_size({"width": width, "height": height})
             faults += [f"{state} at {width} × {height}: {fault}" for fault in lasting_faults(phone)]

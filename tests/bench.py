@@ -35,6 +35,14 @@ def planned_slab() -> dict[str, Any]:
     }
 
 
+@cache
+def jacket_slab() -> dict[str, Any]:
+    """The same in a water jacket at 88 °C, the block whole; treat it as read-only."""
+    request = {name: value for name, value in SLAB_REQUEST.items() if name not in ("oven", "vessel")}
+    request["jacket"] = {"water_c": 88.0}
+    return planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
+
+
 class Bench:
     """One batch on one device, with a clock that moves only when told to."""
 
@@ -93,3 +101,23 @@ class Bench:
                 raise AssertionError(f"a usual melt does not come to {advice['step']}")
             assert bursts < 15
         return bursts
+
+    def softens(self, looks: int = 1, reading_c: float = 73.0) -> None:
+        """In a jacket: the block goes in, is looked at so often with lumps left, then stirs freely and is read."""
+        self.taps()
+        for _ in range(looks):
+            self.until("look")
+            self.does("stirred", 30, free=False)
+        self.until("look")
+        self.does("stirred", 30, free=True)
+        self.does("read", 20, surface_c=reading_c)
+
+    def until(self, step: str) -> None:
+        """Waits, topping up the water when that is asked for."""
+        for _ in range(200):
+            if self.advice["step"] == "top_up":
+                self.taps()
+            if self.advice["step"] == step:
+                return
+            self.waits(300)
+        raise AssertionError(f"{step} never came")

@@ -11,7 +11,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields, fields_shop
-from tests.bench import Bench
+from tests.bench import Bench, jacket_slab
 
 NAMES = sorted(fields.FUNCTIONS)
 JUNK = [
@@ -141,6 +141,11 @@ def _slab(rng):
     _maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
     _maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
     _maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
+    if rng.random() < 0.25:
+        del request["oven"]
+        request["jacket"] = {"water_c": rng.uniform(80, 92)}
+        _maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.03, 0.07))
+        _maybe(rng, request["jacket"], "chopped_m", rng.uniform(0.015, 0.06))
     return request
 
 
@@ -164,14 +169,17 @@ def _water_test(rng):
 
 def _bench(rng, stop=None):
     """A batch driven some steps by the prompts, with some events that do not fit."""
-    bench = Bench()
+    in_jacket = rng.random() < 0.3
+    bench = Bench(jacket_slab() if in_jacket else None)
     stop = stop or rng.randrange(1, 6)
     if stop > 1:
         bench.sets_up()
-    if stop > 2:
+    if stop > 2 and in_jacket:
+        bench.softens(rng.randrange(4), rng.uniform(66, 80))
+    elif stop > 2:
         bench.melts(rng.uniform(0.9, 1.1))
     if stop > 3:
-        bench.taps(30)
+        bench.does("poured", 30, bulk_c=74.0)
         bench.does("slab_read", 1800, surface_c=rng.uniform(35, 50))
     if stop > 4:
         bench.does("touched", 3600, firm=rng.random() < 0.6)

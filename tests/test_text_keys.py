@@ -10,7 +10,7 @@ from amberbench.engine.advise import STEPS
 from amberbench.engine.sources import SOURCES
 from amberbench.text import languages
 from tests import text_keys
-from tests.bench import planned_slab
+from tests.bench import jacket_slab, planned_slab
 from tests.text_catalogue import texts
 
 ENGLISH = texts("en")
@@ -19,7 +19,7 @@ ROOMS = {key.split(".")[0] for key in ENGLISH}
 NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
 NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "taken_over"}
-MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch"}
+MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch", "block_in", "soften", "look", "top_up"}
 
 
 def melt_reasons():
@@ -56,6 +56,7 @@ def basis_rows():
     for name, request in (("melt.plan", reply["melt_request"]), ("cool.plan", reply["cool_request"])):
         yield from catalogue.call(name, request)["inputs"]
     yield from reply["inputs"]
+    yield from jacket_slab()["reply"]["inputs"]
 
 
 def test_every_text_that_is_named_is_in_the_catalogue():

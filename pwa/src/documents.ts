@@ -41,6 +41,9 @@ interface Vessel {
   mass_kg: number;
   made_of: string;
   heat_capacity_j_kgk: number;
+  /** Whether it stands in a water jacket, and what that is kept at. */
+  jacketed: boolean;
+  water_c: number;
 }
 interface Base {
   id: string;
@@ -191,6 +194,16 @@ export interface DoneBurst {
   high_c: number | null;
   reading_c?: number | null;
 }
+/** The melt in a water jacket as the run keeps it (engine/folds_jacket.py). */
+export interface JacketRun {
+  seconds_s: number;
+  low_s: number;
+  high_s: number;
+  started_ms: number | null;
+  /** How much longer than planned it takes, by the looks so far. */
+  slower: number;
+  looks: { at_s: number; free: boolean }[];
+}
 export interface HeatLines {
   start_c: number;
   window_low_c: number;
@@ -208,7 +221,7 @@ export interface Run {
   weighed_kg: number | null;
   /** When each step was done (ms, corrected). */
   done: Record<string, number>;
-  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines };
+  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines; jacket?: JacketRun | null };
   cool: {
     ready_s: number;
     ready_low_s: number;

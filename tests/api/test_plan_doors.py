@@ -10,6 +10,10 @@ MELT = {"mass_kg": 1.134, "oven": {"rated_w": 1000}}
 REQUESTS = {
     "melt": ("melt.plan", MELT),
     "slab": ("slab.plan", SLAB_REQUEST),
+    "jacket": (
+        "melt.plan_jacket",
+        {"block": {"length_m": 0.2, "width_m": 0.15, "height_m": 0.06}, "jacket_c": 88, "chopped_m": 0.03},
+    ),
     "cooling": ("cool.plan", {"thickness_m": 0.012}),
     "frame": (
         "cut.fit_frame",

@@ -50,14 +50,19 @@ def slab_request(product, oven, vessel, base):
     """What the plan screen asks for a product of the shop."""
     caramel = next(one for one in SHOP["caramels"] if one["id"] == product["caramel_id"])
     sizes = ("piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m")
-    return {name: product[name] for name in sizes} | {
+    if vessel["jacketed"]:
+        heat = {"jacket": {"water_c": vessel["water_c"]}}
+    else:
+        heat = {
+            "oven": {"rated_w": oven["rated_w"], "turntable": oven["turntable"], "unevenness": oven["unevenness"]},
+            "step_s": oven["step_s"],
+            "vessel": {"mass_kg": vessel["mass_kg"], "heat_capacity_j_kgk": vessel["heat_capacity_j_kgk"]},
+        }
+    return heat | {name: product[name] for name in sizes} | {
         "have": {"kg": 1.8},
         "bars_m": [bar["height_m"] for bar in SHOP["bars"] for _ in range(bar["count"] // 4)],
         "max_length_m": SHOP["tables"][0]["max_length_m"],
         "max_width_m": SHOP["tables"][0]["max_width_m"],
-        "oven": {"rated_w": oven["rated_w"], "turntable": oven["turntable"], "unevenness": oven["unevenness"]},
-        "step_s": oven["step_s"],
-        "vessel": {"mass_kg": vessel["mass_kg"], "heat_capacity_j_kgk": vessel["heat_capacity_j_kgk"]},
         "base": base["base"], "contact_m2k_w": base["contact_m2k_w"], "bottom": base["bottom"],
         "room_c": SHOP["room_c"], "material": caramel["material"], "block_kg": caramel["block_kg"],
         "windows": caramel["windows"]["slab"] | {name: caramel[name] for name in ("limit_c", "warn_c", "stop_c")},

@@ -190,3 +190,12 @@ def test_density_is_weight_over_volume_and_a_slip_is_seen():
     assert catalogue.call("shop.density", {"mass_kg": 0.325, "volume_m3": 0.00025})["density_kg_m3"] == 1300
     with pytest.raises(Problem, match="density_out_of_reach"):
         catalogue.call("shop.density", {"mass_kg": 0.325, "volume_m3": 0.0005})
+
+
+def test_metal_vessel_is_refused_unless_it_has_a_water_jacket():
+    values = {"name": "Kettle", "mass_kg": 3.0, "made_of": "steel"}
+    with pytest.raises(Problem) as caught:
+        catalogue.call("shop.check", {"doc": "vessels/v", "values": values})
+    assert (caught.value.field, caught.value.code) == ("made_of", "metal_in_oven")
+    jacketed = values | {"jacketed": True, "water_c": 88.0}
+    assert catalogue.call("shop.check", {"doc": "vessels/v", "values": jacketed})["values"] == jacketed

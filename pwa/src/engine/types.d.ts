@@ -76,8 +76,8 @@ export interface MeltPlanJacketRequest {
   block: Block;
   /** temperature before heating; -30 to 150 °C; 21.0 when left out */
   start_c?: number | null;
-  /** the jacket's water; 40 to 140 °C */
-  jacket_c: number;
+  /** the jacket's water; 40 to 140 °C; 88.0 when left out */
+  jacket_c?: number | null;
   /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
   window_low_c?: number | null;
   /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
@@ -480,8 +480,10 @@ export interface SlabPlanRequest {
   max_width_m?: number | null;
   /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
   bars_m?: number[] | null;
-  /** the microwave oven */
-  oven: Oven;
+  /** the microwave oven; needed without a jacket */
+  oven?: Oven | null;
+  /** melt in a water jacket instead of an oven; null: in the oven */
+  jacket?: Jacket | null;
   /** the bowl or jug; null: none counted */
   vessel?: Vessel | null;
   /** longest burst; 5 to 300 s; 60.0 when left out */
@@ -541,13 +543,15 @@ export interface SlabPlanReply {
   pour: PourPlanReply;
   /** as cut.plan */
   cut: Cut;
-  /** as melt.plan */
-  melt: MeltPlanReply;
+  /** as melt.plan; null in a jacket */
+  melt: MeltPlanReply | null;
+  /** as melt.plan_jacket; null in an oven */
+  jacket: MeltPlanJacketReply | null;
   /** as cool.plan */
   cool: CoolPlanReply;
   /** other frames that would do */
   frames: Frame[];
-  /** the request to melt.plan, for melt.next_burst at the bench */
+  /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it */
   melt_request: unknown;
   /** the request to cool.plan, for cool.refit at the bench */
   cool_request: unknown;
@@ -732,11 +736,11 @@ export interface MaterialByConductivity {
 }
 
 export interface Block {
-  /** length; 0.01 to 0.6 m */
+  /** length; 0.01 to 1 m */
   length_m: number;
-  /** width; 0.01 to 0.6 m */
+  /** width; 0.01 to 1 m */
   width_m: number;
-  /** height; 0.01 to 0.6 m */
+  /** height; 0.01 to 1 m */
   height_m: number;
 }
 
@@ -908,6 +912,15 @@ export interface FrameByLength {
   width_m: number;
 }
 
+export interface Jacket {
+  /** the jacket's water; 40 to 140 °C; 88.0 when left out */
+  water_c?: number | null;
+  /** shortest side of the block, the others equal; null: a cube; 0.01 to 0.3 m */
+  thickness_m?: number | null;
+  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
+  chopped_m?: number | null;
+}
+
 export interface Windows {
   /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
   low_c?: number | null;
@@ -995,7 +1008,7 @@ export interface Pieces {
 }
 
 export interface Compared {
-  /** power_w, ready_s, pieces or caramel_kg; the end says the unit */
+  /** power_w, jacket_s, ready_s, pieces or caramel_kg; the end says the unit */
   name: string;
   /** as planned; 0 to 1e+08 */
   planned: number;

@@ -2,6 +2,7 @@
 import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, PlanDocument, Run, SlabPlanReply, Values } from "../documents";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
+import type { JacketTimes } from "../ui/pictures/JacketLine";
 import type { Slab } from "../ui/pictures/SlabMap";
 
 function lines(request: HeatLines) {
@@ -12,7 +13,7 @@ function lines(request: HeatLines) {
 export function plannedLadder(reply: SlabPlanReply): Ladder {
   const request = reply.melt_request as HeatLines;
   let from_c = request.start_c;
-  const rungs = reply.melt.bursts.map((burst): Rung => {
+  const rungs = (reply.melt?.bursts ?? []).map((burst): Rung => {
     const rung: Rung = {
       state: "planned",
       from_c,
@@ -69,6 +70,25 @@ function advisedBurst(advice: Advice | null): DoneBurst | null {
     high_c: number("high_c"),
     reading_c: null,
   };
+}
+
+/** The water jacket as planned; null: it is melted in an oven. */
+export function plannedJacket({ jacket }: SlabPlanReply, started_ms: number | null): JacketTimes | null {
+  if (!jacket) return null;
+  const { seconds_s, low_s, high_s } = jacket;
+  return { started_ms, seconds_s, low_s, high_s, looks: [], now_s: null, poured_s: null };
+}
+
+/** The water jacket as it goes or went; `now_ms` null: looked back at. */
+export function jacketOf({ melt: { jacket }, done }: Run, now_ms: number | null): JacketTimes | null {
+  if (!jacket) return null;
+  const { started_ms, looks } = jacket;
+  // Looked back at, the plan stands as it was.
+  const slower = now_ms === null ? 1 : jacket.slower;
+  const [seconds_s, low_s, high_s] = [jacket.seconds_s * slower, jacket.low_s * slower, jacket.high_s * slower];
+  const after = (ms: number | null | undefined) => (started_ms === null || ms == null ? null : (ms - started_ms) / 1000);
+  const poured_s = after(done["melt"]);
+  return { started_ms, seconds_s, low_s, high_s, looks, now_s: poured_s === null ? after(now_ms) : null, poured_s };
 }
 
 export function slabOf(reply: SlabPlanReply): Slab {

@@ -11,7 +11,13 @@ from amberbench.services import plans
 from .door import Door, answer
 
 blueprint = Door("plans", __name__, description="Plans, computed by the engine the phone carries too")
-FUNCTIONS = {"melt": "melt.plan", "slab": "slab.plan", "cooling": "cool.plan", "frame": "cut.fit_frame"}
+FUNCTIONS = {
+    "melt": "melt.plan",
+    "slab": "slab.plan",
+    "jacket": "melt.plan_jacket",
+    "cooling": "cool.plan",
+    "frame": "cut.fit_frame",
+}
 
 
 def _door(function: str) -> Callable[[dict[str, Any]], Response]:

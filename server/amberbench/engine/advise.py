@@ -4,6 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
+from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .problems import Problem
 from .prompts import button, clock, entry, skip
@@ -57,6 +58,8 @@ def _clocks(run):
     if resting is not None:
         clocks.append(clock("rest", resting["started_ms"], resting["due_ms"], "read"))
     done = run["done"]
+    if run["melt"]["jacket"] is not None and "melt" not in done:
+        clocks += jacket_clocks(run)
     if "melt" in done and open_step(run) == "cool":
         clocks.append(clock("touch", done["melt"], cool["due_ms"], "ready"))
     if "cut" in done and open_step(run) in ("count", "weigh_out"):
@@ -88,6 +91,12 @@ def _set_up(run, at_ms, advice):
     advice["more"] = {"code": "more.frame", "values": frame}
     advice["action"] = button("all_ready", "ready_checked")
     advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+    if run["melt"]["jacket"] is not None:
+        request = run["melt"]["request"]
+        heat = {"jacket_c": request["jacket_c"], "limit_c": request["limit_c"]}
+        advice["say"] = {"code": "say.set_up_jacket", "values": {}}
+        advice["more"] = {"code": "more.set_up_jacket", "values": heat}
+        advice["caution"] = {"word": "WARNING", "code": "caution.hot_water"}
 
 
 def _weigh(run, at_ms, advice):
@@ -107,6 +116,11 @@ def _weigh(run, at_ms, advice):
     advice["entry"]["name"] = "caramel_kg"
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
     advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
+
+
+def _melt(run, at_ms, advice):
+    page = melt_page if run["melt"]["jacket"] is None else jacket_page
+    page(run, at_ms, advice)
 
 
 def _lot(run, at_ms, advice):
@@ -208,7 +222,7 @@ STEPS = {
     "set_up": _set_up,
     "weigh": _weigh,
     "lot": _lot,
-    "melt": melt_page,
+    "melt": _melt,
     "cool": _cool,
     "loosen": _plain("loosened", "freed", "CAUTION", "knife"),
     "prebottom": _plain("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),

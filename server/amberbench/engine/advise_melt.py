@@ -18,7 +18,7 @@ def melt_page(run, at_ms, advice):
     elif state["burning"] is not None:
         _after_burst(state, advice)
     elif state["resting"] is not None and at_ms < state["resting"]["due_ms"]:
-        _resting(state, advice)
+        resting_page(state, advice)
     else:
         _next_burst(run, at_ms, advice)
 
@@ -53,14 +53,14 @@ def _after_burst(state, advice):
         advice["choices"] = [button("lumps_left", "stirred", lumps)]
 
 
-def _resting(state, advice):
+def resting_page(state, advice):
     advice["step"] = "rest"
     advice["say"] = {"code": "say.resting", "values": {}}
     advice["number"] = {"name": "due_ms", "value": state["resting"]["due_ms"]}
-    advice["action"] = {"code": "button.read_now", "entry": _reading_entry(state, None)}
+    advice["action"] = {"code": "button.read_now", "entry": read_entry(state, None)}
 
 
-def _reading_entry(state, now):
+def read_entry(state, now):
     request = state["request"]
     typed = entry(
         "read",
@@ -101,11 +101,11 @@ def _next_burst(run, at_ms, advice):
     if state["read_wanted"] or now["action"] == "read_again":
         _read(state, now, advice, poured)
     elif now["action"] == "ready":
-        _ready(run, now, advice, poured)
+        ready_page(run, now, advice, poured)
     elif now["action"] == "burst":
         _burst(state, now, advice)
         if state["free"]:
-            advice["choices"] = [{"code": "button.read_now", "entry": _reading_entry(state, now)}, poured]
+            advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}, poured]
     else:
         _too_warm(state, now, advice)
 
@@ -115,7 +115,7 @@ def _by_hand(state, now, advice):
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
     advice["more"] = None if now is None else now["reason"]
-    advice["entry"] = _reading_entry(state, now)
+    advice["entry"] = read_entry(state, now)
     advice["choices"] = [button("pour_now", "poured", {"bulk_c": state["last_c"]})]
 
 
@@ -124,20 +124,20 @@ def _read(state, now, advice, poured):
     advice["step"] = "read"
     advice["say"] = {"code": "say.read_again" if again else "say.read", "values": {}}
     advice["more"] = now["reason"] if again else None
-    advice["entry"] = _reading_entry(state, now)
+    advice["entry"] = read_entry(state, now)
     # A thermometer that has died must not hold up hot caramel; one that read nonsense must not let it be poured.
     by_eye = [] if now["reason"]["code"] == "reason.reading_off" else [poured]
     advice["choices"] = by_eye if again else [skip("read")]
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _ready(run, now, advice, poured):
+def ready_page(run, now, advice, poured):
     advice["step"] = "pour"
     advice["say"] = {"code": "say.ready", "values": {}}
     advice["more"] = {"code": "more.pour", "values": frame_for(run)}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["action"] = dict(poured, code="button.poured")
-    advice["choices"] = [{"code": "button.read_now", "entry": _reading_entry(run["melt"], now)}]
+    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
 
 
@@ -173,7 +173,7 @@ def _too_warm(state, now, advice):
     advice["more"] = now["reason"]
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["action"] = button("off_heat", "rested", {"seconds_s": max(now["seconds_s"], 60.0)})
-    advice["choices"] = [{"code": "button.read_now", "entry": _reading_entry(state, now)}]
+    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.no_water"}
     if stop:
         advice["clocks"] = [clock("too_hot", state["last_at_ms"], state["last_at_ms"], "too_hot")]

@@ -23,6 +23,12 @@ EVENTS = {
     "ready_checked": {},
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
     "lot_named": {"lot": text(60, "lot of the caramel")},
+    "jacket_started": {
+        "seconds_s": number("s", 1, 1e8, "expected until it is in the window"),
+        "low_s": number("s", 1, 1e8, "10 % point"),
+        "high_s": number("s", 1, 1e8, "90 % point"),
+    },
+    "water_topped": {},
     "burst_started": together({"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE),
     "burst_ended": OF_BURST,
     "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST),

@@ -33,7 +33,7 @@ PIECES_SEEN = record(
 SHARE = {"trim": "trim weighed, over the caramel weighed in", "residue": "left in the bowl, over the same"}
 COMPARED = record(
     {
-        "name": text(40, "power_w, ready_s, pieces or caramel_kg; the end says the unit"),
+        "name": text(40, "power_w, jacket_s, ready_s, pieces or caramel_kg; the end says the unit"),
         "planned": number("", 0, 1e8, "as planned"),
         "low": number("", 0, 1e8, "10 % point of the plan; null: none", default=None),
         "high": number("", 0, 1e8, "90 % point of the plan; null: none", default=None),

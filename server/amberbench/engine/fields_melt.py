@@ -130,22 +130,34 @@ MELT_REPLY = together(
     INPUTS,
 )
 
+WATER = number(
+    "°C", 40, 140, "the jacket's water", default=88.0, basis="assumed", source="practice", measure_by="jacket_water"
+)
+CHOPPED = number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None)
+JACKET_REPLY = together(
+    {
+        "seconds_s": number("s", 0, 1e8, "time until it is in the window"),
+        "low_s": number("s", 0, 1e8, "10 % point"),
+        "high_s": number("s", 0, 1e8, "90 % point"),
+    },
+    INPUTS,
+)
 JACKET = together(
     {
         "block": record(
             {
-                "length_m": number("m", 0.01, 0.6, "length"),
-                "width_m": number("m", 0.01, 0.6, "width"),
-                "height_m": number("m", 0.01, 0.6, "height"),
+                "length_m": number("m", 0.01, 1, "length"),
+                "width_m": number("m", 0.01, 1, "width"),
+                "height_m": number("m", 0.01, 1, "height"),
             },
             "the block, whole",
         ),
         "start_c": START,
-        "jacket_c": number("°C", 40, 140, "the jacket's water"),
+        "jacket_c": WATER,
         "window_low_c": MELT["window_low_c"],
         "limit_c": MELT["limit_c"],
         "material": MATERIAL,
-        "chopped_m": number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None),
+        "chopped_m": CHOPPED,
     },
     BASIS,
 )
@@ -166,14 +178,7 @@ FUNCTIONS = {
     },
     "melt.plan_jacket": {
         "request": JACKET,
-        "reply": together(
-            {
-                "seconds_s": number("s", 0, 1e8, "time until it is in the window"),
-                "low_s": number("s", 0, 1e8, "10 % point"),
-                "high_s": number("s", 0, 1e8, "90 % point"),
-            },
-            INPUTS,
-        ),
+        "reply": JACKET_REPLY,
     },
     "melt.plan": {"request": MELT, "reply": MELT_REPLY},
     "melt.next_burst": {

@@ -5,7 +5,7 @@ dotted path inside its row. A field without a default is null until somebody set
 """
 
 from .fields_cool import COOL
-from .fields_melt import MELT, OVEN, VESSEL
+from .fields_melt import MELT, OVEN, VESSEL, WATER
 from .fields_shared import BASE, MATERIAL_NAMES, ROOM
 from .fields_slab import PIECE
 from .kinds import boolean, choice, document, integer, many, number, text
@@ -42,12 +42,15 @@ OVENS = {
     "unevenness": OVEN["fields"]["unevenness"],
 }
 # Specific heat in J/(kg K) of what a bowl is made of; from memory.
-MADE_OF = {"glass": 800.0, "ceramic": 850.0, "plastic": 1700.0, "silicone": 1300.0}
+MADE_OF = {"glass": 800.0, "ceramic": 850.0, "plastic": 1700.0, "silicone": 1300.0, "steel": 500.0}
+METALS = ("steel",)
 VESSELS = {
     "name": NAME,
     "mass_kg": VESSEL["fields"]["mass_kg"],
     "made_of": choice(sorted(MADE_OF), "what it is made of; sets heat_capacity_j_kgk", default="glass"),
     "heat_capacity_j_kgk": VESSEL["fields"]["heat_capacity_j_kgk"],
+    "jacketed": boolean("whether it stands in a water jacket instead of going into the oven", default=False),
+    "water_c": dict(WATER, meaning="what its jacket's water is kept at"),
 }
 BASES = {
     "name": NAME,

@@ -1,7 +1,7 @@
 """The fields of pouring, cutting and the whole slab plan."""
 
 from .fields_cool import COOL, COOL_READINGS, COOL_REPLY
-from .fields_melt import MELT, MELT_REPLY, OVEN, VESSEL
+from .fields_melt import CHOPPED, JACKET_REPLY, MELT, MELT_REPLY, OVEN, VESSEL, WATER
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
 from .kinds import boolean, choice, document, either, integer, many, number, record, together
 
@@ -134,7 +134,18 @@ SLAB = together(
         "max_length_m": number("m", 0.02, 5, "longest frame", default=0.6, basis="assumed", source="assumed"),
         "max_width_m": number("m", 0.02, 5, "widest frame", default=0.4, basis="assumed", source="assumed"),
         "bars_m": BARS,
-        "oven": OVEN,
+        "oven": dict(OVEN, meaning="the microwave oven; needed without a jacket", default=None),
+        "jacket": record(
+            {
+                "water_c": WATER,
+                "thickness_m": number(
+                    "m", 0.01, 0.3, "shortest side of the block, the others equal; null: a cube", default=None
+                ),
+                "chopped_m": CHOPPED,
+            },
+            "melt in a water jacket instead of an oven; null: in the oven",
+            default=None,
+        ),
         "vessel": VESSEL,
         "burst_s": MELT["burst_s"],
         "step_s": MELT["step_s"],
@@ -194,10 +205,13 @@ FUNCTIONS = {
                 "leftover_kg": number("kg", 0, 50, "left of the last block"),
                 "pour": record(POUR_REPLY, "as pour.plan"),
                 "cut": record(CUT_REPLY, "as cut.plan"),
-                "melt": record(MELT_REPLY, "as melt.plan"),
+                "melt": record(MELT_REPLY, "as melt.plan; null in a jacket", default=None),
+                "jacket": record(JACKET_REPLY, "as melt.plan_jacket; null in an oven", default=None),
                 "cool": record(COOL_REPLY, "as cool.plan"),
                 "frames": many(FRAME_FOUND, 0, 40, "other frames that would do"),
-                "melt_request": document("the request to melt.plan, for melt.next_burst at the bench"),
+                "melt_request": document(
+                    "the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it"
+                ),
                 "cool_request": document("the request to cool.plan, for cool.refit at the bench"),
                 "warnings": WARNINGS,
             },

@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import check, twice
+from . import check, folds_jacket, twice
 from .cool import TOUCH_AGAIN_S
 from .unfit import Unfit
 from .unfit import melting as _melting
@@ -87,6 +87,8 @@ def _room_for(history):
 def _start_burst(run, body, at_ms):
     melt = _melting(run)
     _room_for(melt["history"])
+    if melt["jacket"] is not None:
+        raise Unfit("in_a_jacket")
     if melt["burning"] is not None:
         raise Unfit("burst_running")
     _gap(melt, at_ms)
@@ -104,6 +106,8 @@ def _end_burst(run, body, at_ms):
 
 def _stir(run, body, at_ms):
     melt = _melting(run)
+    if melt["jacket"] is not None:
+        return folds_jacket.look(run, body, at_ms)
     burning = melt["burning"]
     if burning is None or twice.is_over(melt, body):
         raise Unfit("nothing_to_stir")
@@ -132,6 +136,8 @@ def _read(run, body, at_ms):
     _gap(melt, at_ms)
     melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
     melt["last_c"] = body["surface_c"]
+    if melt["jacket"] is not None:
+        melt["jacket"]["read_ms"] = at_ms
     melt["read_wanted"] = False
     melt["resting"] = None
     if melt["bursts"]:
@@ -257,6 +263,8 @@ FOLDS = {
     "ready_checked": _once("ready_checked"),
     "weighed": _weigh,
     "lot_named": _name_lot,
+    "jacket_started": folds_jacket.start,
+    "water_topped": folds_jacket.top_up,
     "burst_started": _start_burst,
     "burst_ended": _end_burst,
     "stirred": _stir,

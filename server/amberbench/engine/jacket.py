@@ -2,8 +2,7 @@
 
 import math
 
-from . import materials
-from .check import constant
+from . import check, fields, materials
 from .plane_wall import middle_and_mean, roots
 from .problems import Problem
 
@@ -12,6 +11,8 @@ WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
 FREE_C = 48.0  # from here it stirs freely (common practice, no published source)
 TENTH = 1.2816  # the 10 % point of a normal distribution, in standard deviations
+SPREAD = WALL_SPREAD**TENTH
+WARMER_K = 2.0  # water less than this above the window takes for ever to bring caramel into it (assumed)
 
 
 class Block:
@@ -47,22 +48,22 @@ class Block:
                 high_s = at_s
         return high_s, self.jacket_c + (self.start_c - self.jacket_c) * mean
 
-    def stirred_s(self, from_c, wall_w_m2k):
-        """Seconds a stirred vessel takes from a temperature to the window; heat comes in by bottom and sides."""
-        if from_c >= self.window_c:
+    def stirred_s(self, from_c, to_c, wall_w_m2k):
+        """Seconds a stirred vessel takes from one temperature to another; heat comes in by bottom and sides."""
+        if from_c >= to_c:
             return 0.0
         length_m, width_m, height_m = self.sides_m
         area_m2 = length_m * width_m + 2.0 * (length_m + width_m) * height_m
         slowness_s = self.rho_cp * length_m * width_m * height_m / (wall_w_m2k * area_m2)
-        return slowness_s * math.log((self.jacket_c - from_c) / (self.jacket_c - self.window_c))
+        return slowness_s * math.log((self.jacket_c - from_c) / (self.jacket_c - to_c))
 
     def seconds_s(self, chopped_m, wall_w_m2k):
         """Whole: conduction until it slumps, then stirred. Chopped: stirred all along, behind its slowest piece."""
         if chopped_m is None:
             slumped_s, mean_c = self.conduction_s(self.sides_m, wall_w_m2k)
-            return slumped_s + self.stirred_s(mean_c, wall_w_m2k)
+            return slumped_s + self.stirred_s(mean_c, self.window_c, wall_w_m2k)
         pieces_m = [min(side_m, chopped_m) for side_m in self.sides_m]
-        return self.conduction_s(pieces_m, wall_w_m2k)[0] + self.stirred_s(self.start_c, wall_w_m2k)
+        return self.conduction_s(pieces_m, wall_w_m2k)[0] + self.stirred_s(self.start_c, self.window_c, wall_w_m2k)
 
 
 def plan(request):
@@ -77,20 +78,49 @@ def plan(request):
     Example: a 4.5 kg can over hot water takes about three and a half hours (common practice, no published source).
     Source: incropera, choi_okos_1986.
     """
-    if request["jacket_c"] > request["limit_c"]:
-        raise Problem("jacket_c", "jacket_above_limit", request["jacket_c"], high=request["limit_c"], unit="°C")
-    if request["jacket_c"] < request["window_low_c"] + 2.0:
-        raise Problem("jacket_c", "jacket_too_cool", request["jacket_c"], low=request["window_low_c"] + 2.0, unit="°C")
+    water_c, low_c, limit_c = request["jacket_c"], request["window_low_c"] + WARMER_K, request["limit_c"]
+    if water_c >= limit_c:
+        raise Problem("jacket_c", "jacket_above_limit", water_c, low_c, limit_c, "°C")
+    if water_c < low_c:
+        raise Problem("jacket_c", "jacket_too_cool", water_c, low_c, limit_c, "°C")
     if request["start_c"] >= request["window_low_c"]:
         raise Problem("start_c", "start_above_window", request["start_c"], high=request["window_low_c"], unit="°C")
     block, chopped_m = Block(request), request["chopped_m"]
-    spread = WALL_SPREAD**TENTH
     return {
         "seconds_s": block.seconds_s(chopped_m, WALL_W_M2K),
-        "low_s": block.seconds_s(chopped_m, WALL_W_M2K * spread),
-        "high_s": block.seconds_s(chopped_m, WALL_W_M2K / spread),
+        "low_s": block.seconds_s(chopped_m, WALL_W_M2K * SPREAD),
+        "high_s": block.seconds_s(chopped_m, WALL_W_M2K / SPREAD),
         "inputs": [
-            constant("jacket.wall_w_m2k", WALL_W_M2K, "W/(m² K)"),
-            constant("jacket.free_c", FREE_C, "°C", "practice"),
+            check.constant("jacket.wall_w_m2k", WALL_W_M2K, "W/(m² K)"),
+            check.constant("jacket.free_c", FREE_C, "°C", "practice"),
         ],
     }
+
+
+def request_for(melt):
+    """The checked request to `plan` for what a slab's plan knows.
+
+    `melt`: mass_kg (kg), thickness_m (m, of a square block; null: a cube, the slowest shape), chopped_m, start_c,
+    jacket_c, window_low_c, limit_c, material. Raises Problem not_the_shortest_side (thickness_m), and one for
+    sides no block has (block.length_m).
+    """
+    volume_m3 = melt["mass_kg"] / materials.density(materials.resolved(melt["material"]), melt["start_c"])
+    cube_m = volume_m3 ** (1.0 / 3.0)
+    height_m = cube_m if melt["thickness_m"] is None else melt["thickness_m"]
+    if height_m > cube_m:
+        raise Problem("thickness_m", "not_the_shortest_side", height_m, 0.01, cube_m, "m")
+    side_m = math.sqrt(volume_m3 / height_m)
+    known = fields.FUNCTIONS["melt.plan_jacket"]["request"]
+    wanted = {name: melt[name] for name in known if name in melt and name != "basis"}
+    wanted["block"] = {"length_m": side_m, "width_m": side_m, "height_m": height_m}
+    return check.checked(known, wanted)
+
+
+def warmed_s(melt, from_c, to_c, slower):
+    """Seconds in which stirred caramel may get from one temperature to another at the earliest; None: never.
+
+    `slower`: how much longer than planned the block took so far, at least 1.
+    """
+    if to_c >= melt["jacket_c"]:
+        return None
+    return slower * Block(request_for(melt)).stirred_s(from_c, to_c, WALL_W_M2K * SPREAD)

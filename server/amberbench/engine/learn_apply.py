@@ -52,7 +52,11 @@ def _free(record, name, basis, path=None):
 
 def _take_oven(asked, ovens, oven_id, basis, take):
     mine = [one for one in ovens if one["id"] == oven_id]
-    if not mine or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w"):
+    if (
+        not mine
+        or asked.get("jacket") is not None
+        or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w")
+    ):
         return
     mass_kg = slab.caramel_kg(check.checked(fields.FUNCTIONS["slab.plan"]["request"], asked))
     one = min(mine, key=lambda one: (abs(log(one["mass_kg"] / mass_kg)), one["mass_kg"]))

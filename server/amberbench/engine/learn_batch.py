@@ -29,9 +29,9 @@ def contribution_request(request):
     null where the batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
     Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
     Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
-    out of its end again; power and heat capacity count as one. Loss factor: the same with cool.refit. So a batch
-    tells the same whatever its plan had learnt, and batches may be pooled. Trim is what was weighed as trim or rest
-    less the centres that were not counted; residue is what was weighed as bowl.
+    out of its end again; power and heat capacity count as one. A water jacket tells nothing of an oven. Loss factor:
+    the same with cool.refit. So a batch tells the same whatever its plan had learnt, and batches may be pooled. Trim
+    is what was weighed as trim or rest less the centres that were not counted; residue is what was weighed as bowl.
     Source: assumed for the wide starts.
     """
     plan, run = request["plan"], request["run"]
@@ -63,6 +63,8 @@ def contribution(batch_id, plan, run):
 
 def _oven(run):
     """What the melt says of the oven."""
+    if run["melt"].get("jacket") is not None:
+        raise Silent("in_a_jacket")
     known = fields.FUNCTIONS["melt.next_burst"]["request"]
     request = check.checked(known, dict(run["melt"]["request"], history=run["melt"]["history"]))
     oven = request["oven"]
@@ -161,6 +163,10 @@ def compared(found, plan, run):
         power_w, sd = heating.power_prior(check.checked(fields.MELT, asked)["oven"], oven["mass_kg"])
         low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
         rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
+    jacket = run["melt"].get("jacket")
+    if jacket is not None and jacket["started_ms"] is not None and "melt" in run["done"]:
+        took_s = (run["done"]["melt"] - jacket["started_ms"]) / 1000.0
+        rows.append(_row("jacket_s", jacket["seconds_s"], jacket["low_s"], jacket["high_s"], took_s))
     firm = [touch["at_s"] for touch in run["cool"]["touches"] if touch["firm"]]
     planned = _planned_cooling(plan)
     if firm and planned is not None:

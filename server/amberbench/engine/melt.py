@@ -44,11 +44,8 @@ def oven_from_water_test(request):
     return {"power_w": power_w, "power_sd_w": power_w * math.sqrt(by_heat * by_heat + (CLOCK_SD_S / time_s) ** 2)}
 
 
-def check_melt(request):
-    """Refuses heat lines in the wrong order, an oven without power, a step it cannot set.
-
-    Raises: Problem window_upside_down, line_above_line, oven_without_power, not_an_option, too_low.
-    """
+def refuse_lines(request):
+    """Refuses heat lines in the wrong order: Problem window_upside_down, line_above_line."""
     low_c, high_c, warn_c = request["window_low_c"], request["window_high_c"], request["warn_c"]
     stop_c, limit_c = request["stop_c"], request["limit_c"]
     if low_c >= high_c:
@@ -57,6 +54,14 @@ def check_melt(request):
     for field, value, above in lines:
         if value > above:
             raise Problem(field, "line_above_line", value, high=above, unit="°C")
+
+
+def check_melt(request):
+    """Refuses heat lines in the wrong order, an oven without power, a step it cannot set.
+
+    Raises: Problem window_upside_down, line_above_line, oven_without_power, not_an_option, too_low.
+    """
+    refuse_lines(request)
     if request["oven"]["rated_w"] is None and request["oven"]["power_w"] is None:
         raise Problem("oven.rated_w", "oven_without_power", low=200, high=3500, unit="W")
     if request["step_s"] not in STEPS_S:

@@ -5,7 +5,7 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import check, fields
+from . import check, fields, folds_jacket
 from .folds import FOLDS, ORDER
 from .problems import Problem
 from .unfit import Unfit
@@ -41,6 +41,7 @@ def opened(plan):
             "history": [],
             "bursts": [],
             "burning": None,
+            "jacket": folds_jacket.opened(reply["jacket"]) if reply.get("jacket") else None,
             "resting": None,
             "free": False,
             "read_wanted": False,

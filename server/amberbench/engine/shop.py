@@ -120,13 +120,16 @@ def check_request(request):
     Request: doc ("shop" or "<list>/<id>"), values (by field; null: not set).
     Reply: values, as the log takes them.
     Raises: Problem malformed (doc), unknown_field, those of each value under its field's name; window_upside_down,
-    line_above_line when a caramel's heat lines do not rise; composition_sum when its label adds up to more than 1.
+    line_above_line when a caramel's heat lines do not rise; composition_sum when its label adds up to more than 1;
+    metal_in_oven (made_of) for a metal vessel without a water jacket.
     Source: practice for the order of the heat lines.
     """
     doc, values = request["doc"], request["values"]
     if type(values) is not dict:
         raise Problem("values", "not_a_record", values)
     full = {str(field): accepted(doc, field, values[field]) for field in sorted(values, key=str)}
+    if full.get("made_of") in fields_shop.METALS and not full.get("jacketed"):
+        raise Problem("made_of", "metal_in_oven", full["made_of"])
     if doc.startswith("caramels/"):
         _check_lines(full)
         _check_label(full)

@@ -2,7 +2,7 @@
 
 import math
 
-from . import check, cool, cut, fields, materials, melt, pour, slab_frame
+from . import check, cool, cut, fields, jacket, materials, melt, pour, slab_frame
 from .problems import Problem
 
 COOL_AS_IS = (
@@ -32,17 +32,18 @@ def plan(request):
 
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
     piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
-    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, vessel, burst_s (s), step_s (s), base, top,
+    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, or jacket {water_c (°C), thickness_m (m) or null,
+    chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
     bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), start_c (°C),
     windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis,
     batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
-    the caramel in hand), pour, cut, melt, cool (the replies of those functions), frames (others that would do),
-    melt_request, cool_request, warnings, inputs.
+    the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
+    do), melt_request, cool_request, warnings, inputs.
     Warnings: those of pour.plan and cool.plan, and more_than_frame_holds.
     Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
-    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan and cool.plan under this
-    request's own names.
+    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket
+    and cool.plan under this request's own names; not_the_shortest_side (jacket.thickness_m).
     Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
     on the table that holds them. "fit" for caramel in hand: whole rows across, the length that uses all of it at the
     bars' height, the number of rows that gives most centres. A frame in hand is filled up to the bars, or, if the
@@ -53,8 +54,8 @@ def plan(request):
     mass_kg = poured["mass_kg"]
     blocks, leftover_kg = _blocks(mass_kg, request["block_kg"], job.kg)
     cuts = _cut(request, poured, materials.resolved(request["material"]))
-    melt_request, cool_request = _melt_request(request, job, mass_kg), _cool_request(request, poured, pour_c)
-    melted = _renamed(melt.plan, melt_request, _melt_names(job))
+    melt_request, melted = _melt(request, job, mass_kg)
+    cool_request = _cool_request(request, poured, pour_c)
     cooled = _renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     return {
         "caramel_kg": mass_kg,
@@ -64,7 +65,8 @@ def plan(request):
         "inputs": _hoisted((poured, melted, cooled)),
         "pour": poured,
         "cut": cuts,
-        "melt": melted,
+        "melt": None if request["jacket"] else melted,
+        "jacket": melted if request["jacket"] else None,
         "cool": cooled,
         "frames": others,
         "melt_request": melt_request,
@@ -160,6 +162,30 @@ def _melt_names(job):
     for line in LINES:
         names[LINES[line]] = "windows." + line
     return names
+
+
+def _melt(request, job, caramel_kg):
+    """(request, reply) of the melt, in the oven or in a water jacket."""
+    if request["jacket"] is None:
+        if request["oven"] is None:
+            raise Problem("oven", "missing")
+        full = _melt_request(request, job, caramel_kg)
+        return full, _renamed(melt.plan, full, _melt_names(job))
+    jacketed, names = request["jacket"], _melt_names(job)
+    full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
+    full.update({"thickness_m": jacketed["thickness_m"], "chopped_m": jacketed["chopped_m"]})
+    full["material"] = request["material"]
+    for line in LINES:
+        full[LINES[line]] = request["windows"][line]
+    names.update({"jacket_c": "jacket.water_c", "thickness_m": "jacket.thickness_m"})
+    for side in ("length_m", "width_m", "height_m"):
+        names["block." + side] = "jacket.thickness_m"
+    return full, _renamed(_in_jacket, full, names)
+
+
+def _in_jacket(melt_request):
+    melt.refuse_lines(melt_request)
+    return jacket.plan(jacket.request_for(melt_request))
 
 
 def _melt_request(request, job, caramel_kg):

@@ -2,10 +2,11 @@ import type { Advice, BenchEvent, PlanDocument, Run } from "../../documents";
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
-import { cooledSlab, frameOf, meltedLadder, slabOf } from "../pictures";
+import { cooledSlab, frameOf, jacketOf, meltedLadder, slabOf } from "../pictures";
 
-const MELTING = ["burst", "turn", "stir", "read", "rest", "melt"];
+const MELTING = ["burst", "turn", "stir", "read", "rest", "melt", "block_in", "soften", "look", "top_up"];
 const COOLING = ["cool", "touch"];
 const SETTING = ["set_up", "pour"];
 const CUTTING = ["score", "cut"];
@@ -27,6 +28,8 @@ interface Props {
 /** The picture of a step: the ladder while melting, the curve while cooling, the map while scoring and cutting. */
 export function BenchPicture({ plan, events, run, advice, now, onMap }: Props) {
   const { step } = advice;
+  const jacket = MELTING.includes(step) || step === "set_up" ? jacketOf(run, now) : null;
+  if (jacket) return <JacketLine jacket={jacket} place="bench" />;
   if (MELTING.includes(step)) {
     const ladder = meltedLadder(plan, run, advice);
     return ladder.rungs.length ? <BurstLadder ladder={ladder} place="bench" /> : null;

@@ -58,7 +58,7 @@ export function BenchView(props: BenchProps) {
     if (action.entry) setOpened(action.entry);
     else record(action.kind, action.body);
   };
-  const long = advice.clocks.find((clock) => clock.due_ms - props.now > LONG_MS);
+  const long = advice.clocks.filter((clock) => clock.due_ms - props.now > LONG_MS);
   return (
     <>
       {entry ? (
@@ -71,7 +71,8 @@ export function BenchView(props: BenchProps) {
         <MoreSheet
           advice={advice}
           onUndo={props.onUndo}
-          onCalendar={long ? () => props.onCalendar(long) : null}
+          long={long}
+          onCalendar={props.onCalendar}
           onAid={() => setSheet("aid")}
           onTake={take}
           onClose={() => setSheet("none")}

@@ -1,4 +1,4 @@
-import type { Action, Advice } from "../../documents";
+import type { Action, Advice, Clock } from "../../documents";
 import { t } from "../../text";
 import { Caution } from "../../ui/Caution";
 import { AidSign, BackSign } from "../../ui/icons";
@@ -7,15 +7,16 @@ import { Sheet } from "../../ui/Sheet";
 interface Props {
   advice: Advice;
   onUndo: () => void;
-  /** Puts a running clock into the phone's calendar; null: none that lasts long enough. */
-  onCalendar: (() => void) | null;
+  /** The running clocks that last long enough for the phone's calendar. */
+  long: Clock[];
+  onCalendar: (clock: Clock) => void;
   onAid: () => void;
   onTake: (action: Action) => void;
   onClose: () => void;
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ advice, onUndo, onCalendar, onAid, onTake, onClose }: Props) {
+export function MoreSheet({ advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -34,11 +35,12 @@ export function MoreSheet({ advice, onUndo, onCalendar, onAid, onTake, onClose }
           {choice.kind === "step_skipped" ? t("button.skip_this") : t(choice.code)}
         </button>
       ))}
-      {onCalendar && (
-        <button type="button" class="side" onClick={() => (onClose(), onCalendar())}>
+      {long.map((clock) => (
+        <button key={clock.name} type="button" class="side" onClick={() => (onClose(), onCalendar(clock))}>
           {t("button.into_calendar")}
+          {long.length > 1 && `: ${t(`clock.${clock.name}`)}`}
         </button>
-      )}
+      ))}
       <a class="bench-link" href="/">
         {t("screen.today")}
       </a>

@@ -3,7 +3,7 @@ import { useEffect } from "preact/hooks";
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
-import type { Change, PlanForm } from "./form";
+import { type Change, jacketedVessel, type PlanForm } from "./form";
 
 interface Props {
   form: PlanForm;
@@ -11,6 +11,7 @@ interface Props {
   problem: ProblemDocument | null;
   onChange: (change: Change) => void;
   onProduct: (id: string) => void;
+  onVessel: (id: string) => void;
   onBy: (by: PlanForm["by"]) => void;
   onRead: (name: string, fault: boolean) => void;
 }
@@ -26,6 +27,9 @@ const ANSWERS_FOR: Record<string, string[]> = {
   oven: ["oven", "oven.rated_w", "oven.power_w", "oven.unevenness", "step_s"],
   vessel: ["vessel", "vessel.mass_kg", "vessel.heat_capacity_j_kgk"],
   base: ["base", "contact_m2k_w", "bottom"],
+  water_c: ["jacket.water_c"],
+  thickness_m: ["jacket.thickness_m"],
+  chopped_m: ["jacket.chopped_m"],
 };
 
 function at(field: string, problem: ProblemDocument | null): ProblemDocument | null {
@@ -84,18 +88,38 @@ function OwnFrame({ form, shop, onChange }: Props) {
   return <ChoiceField label={t("shop.frame_of_shop")} value={mine?.id ?? ""} options={options} onValue={take} />;
 }
 
-/** What stands in the kitchen. */
-function Kit({ form, shop, problem, onChange }: Props) {
-  const kit = [
-    { name: "oven", rows: shop.ovens, value: form.oven_id, take: (oven_id: string) => onChange({ oven_id }) },
-    { name: "vessel", rows: shop.vessels, value: form.vessel_id, take: (vessel_id: string) => onChange({ vessel_id }) },
-    { name: "base", rows: shop.bases, value: form.base_id, take: (base_id: string) => onChange({ base_id }) },
-  ];
+/** What stands in the kitchen: a water-jacketed vessel needs no oven. */
+function Kit(props: Props) {
+  const { form, shop, problem, onChange, onVessel } = props;
+  const one = (name: "oven" | "vessel" | "base", rows: { id: string; name: string }[], take: (id: string) => void) => (
+    <ChoiceField label={t(`desk.${name}`)} value={form[`${name}_id`]} options={named(rows)} problem={at(name, problem)} onValue={take} />
+  );
   return (
     <>
-      {kit.map(({ name, rows, value, take }) => (
-        <ChoiceField key={name} label={t(`desk.${name}`)} value={value} options={named(rows)} problem={at(name, problem)} onValue={take} />
-      ))}
+      {one("vessel", shop.vessels, onVessel)}
+      {jacketedVessel(form, shop) ? <Jacket {...props} /> : one("oven", shop.ovens, (oven_id) => onChange({ oven_id }))}
+      {one("base", shop.bases, (base_id) => onChange({ base_id }))}
+    </>
+  );
+}
+
+/** What a water jacket wants to know: its water, and the block whole or chopped. */
+function Jacket(props: Props) {
+  const { form, onChange } = props;
+  return (
+    <>
+      <Number {...props} field="water_c" />
+      <SwitchField
+        legend={t("desk.block_is")}
+        value={form.block}
+        options={(["whole", "chopped"] as const).map((value) => ({ value, label: t(`desk.block_${value}`) }))}
+        onValue={(block) => onChange({ block: block as PlanForm["block"] })}
+      />
+      {form.block === "whole" ? (
+        <Number {...props} field="thickness_m" note={t("desk.thickness_note")} />
+      ) : (
+        <Number {...props} field="chopped_m" />
+      )}
     </>
   );
 }

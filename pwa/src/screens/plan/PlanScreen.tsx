@@ -6,7 +6,7 @@ import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
-import { type Change, changed, firstForm, measuredBy, type PlanForm, requestOf, withProduct } from "./form";
+import { type Change, changed, firstForm, jacketedVessel, measuredBy, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { type Answer, useAnswer } from "./useAnswer";
@@ -26,13 +26,14 @@ function Planning({ shop }: { shop: Shop }) {
   const found = useAnswer(unread.length ? null : requestOf(form, shop));
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
+  const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
   const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   const read = (name: string, fault: boolean) =>
     setUnread((old) => (fault ? [...new Set([...old, name])] : old.filter((one) => one !== name)));
   return (
     <div class="sides-by-side">
       <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
-        <PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onBy={measure} onRead={read} />
+        <PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />
       </form>
       <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
         {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
@@ -68,7 +69,7 @@ function Keep({ form, shop, found }: { form: PlanForm; shop: Shop; found: Answer
       name: ownName(product?.name ?? t("desk.slab")),
       prebottom: product?.prebottom ?? false,
       product_id: form.product_id || null,
-      oven_id: form.oven_id || null,
+      oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null,
       base_id: form.base_id || null,
       lot: form.lot.trim() || null,
       request: found.request,

@@ -16,6 +16,11 @@ export interface PlanForm {
   frame_width_m: number | null;
   oven_id: string;
   vessel_id: string;
+  /** In a water-jacketed vessel: its water, the block whole or chopped, and how thick or how small. */
+  water_c: number | null;
+  block: "whole" | "chopped";
+  thickness_m: number | null;
+  chopped_m: number | null;
   base_id: string;
   /** Lot of the caramel; empty: asked for at the bench. */
   lot: string;
@@ -29,6 +34,7 @@ export interface PlanForm {
 export type Change = Partial<Omit<PlanForm, "typed">>;
 
 const START_KG = 1.8;
+const START_CHOPPED_M = 0.03;
 
 export function firstForm(shop: Shop): PlanForm {
   const blank: PlanForm = {
@@ -46,6 +52,10 @@ export function firstForm(shop: Shop): PlanForm {
     frame_width_m: null,
     oven_id: shop.ovens[0]?.id ?? "",
     vessel_id: shop.vessels[0]?.id ?? "",
+    water_c: shop.vessels[0]?.water_c ?? null,
+    block: "whole",
+    thickness_m: null,
+    chopped_m: START_CHOPPED_M,
     base_id: shop.bases[0]?.id ?? "",
     lot: "",
     room_c: shop.room_c,
@@ -63,6 +73,17 @@ export function withProduct(form: PlanForm, shop: Shop, product_id: string): Pla
   const sizes = ["piece_length_m", "piece_width_m", "slab_height_m", "per_box"];
   const typed = form.typed.filter((name) => !sizes.includes(name));
   return { ...form, product_id, piece_length_m, piece_width_m, slab_height_m, per_box, typed };
+}
+
+/** The form with a vessel; a water jacket brings its own temperature. */
+export function withVessel(form: PlanForm, shop: Shop, vessel_id: string): PlanForm {
+  const water_c = shop.vessels.find((one) => one.id === vessel_id)?.water_c ?? null;
+  return { ...form, vessel_id, water_c, typed: form.typed.filter((name) => name !== "water_c") };
+}
+
+/** The water-jacketed vessel that is chosen; undefined: the block goes into an oven. */
+export function jacketedVessel(form: PlanForm, shop: Shop) {
+  return shop.vessels.find((one) => one.id === form.vessel_id && one.jacketed);
 }
 
 export function changed(form: PlanForm, change: Change): PlanForm {
@@ -85,8 +106,6 @@ function chosen(form: PlanForm, shop: Shop) {
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
 export function requestOf(form: PlanForm, shop: Shop): Values {
   const { product, caramel, table } = chosen(form, shop);
-  const oven = shop.ovens.find((one) => one.id === form.oven_id);
-  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   const base = shop.bases.find((one) => one.id === form.base_id);
   const window = caramel?.windows["slab"];
   return filled({
@@ -99,9 +118,7 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     frame: form.frame === "fit" ? "fit" : filled({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
     ...(table && filled({ max_length_m: table.max_length_m, max_width_m: table.max_width_m })),
     bars_m: barSets(shop),
-    oven: filled({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
-    step_s: oven?.step_s,
-    vessel: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+    ...(jacketedVessel(form, shop) ? { jacket: jacketRequest(form) } : inOven(form, shop)),
     base: base?.base,
     contact_m2k_w: base?.contact_m2k_w,
     bottom: base?.bottom,
@@ -112,6 +129,21 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     block_kg: caramel?.block_kg,
     basis: basisOf(form, shop),
   });
+}
+
+function jacketRequest(form: PlanForm): Values {
+  const { water_c, block, thickness_m, chopped_m } = form;
+  return filled({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m }) });
+}
+
+function inOven(form: PlanForm, shop: Shop): Values {
+  const oven = shop.ovens.find((one) => one.id === form.oven_id);
+  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
+  return {
+    oven: filled({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
+    step_s: oven?.step_s,
+    vessel: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+  };
 }
 
 function wanted(form: PlanForm): Values {
@@ -146,6 +178,7 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
     step_s: `${oven}step_s`,
     "vessel.mass_kg": `${vessel}mass_kg`,
     "vessel.heat_capacity_j_kgk": `${vessel}heat_capacity_j_kgk`,
+    "jacket.water_c": `${vessel}water_c`,
     base: `${base}base`,
     bottom: `${base}bottom`,
     contact_m2k_w: `${base}contact_m2k_w`,
@@ -165,7 +198,7 @@ function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
   const found: Record<string, string> = {};
   for (const [here, there] of Object.entries(origins(form, shop))) {
     const basis = shop.basis[there];
-    if (basis && !form.typed.includes(here)) found[here] = basis;
+    if (basis && !form.typed.includes(here.replace("jacket.", ""))) found[here] = basis;
   }
   // Nobody has read the block: it is taken to be as warm as the room.
   if (!form.typed.includes("start_c")) found["start_c"] = "assumed";

@@ -1,5 +1,7 @@
+import type { PlanDocument, Run } from "../../documents";
 import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
+import { jacketOf } from "../pictures";
 
 interface Row {
   what: string;
@@ -42,11 +44,10 @@ export function Compared({ record }: { record: BatchRecord }) {
 function rows({ plan, run }: BatchRecord): Row[] {
   const { reply } = plan;
   const [poured, firm] = [run.done["melt"], run.done["cool"]];
-  const bursts = run.melt.bursts.length;
   return [
     { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", run.weighed_kg) },
     { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
-    { what: t("desk.row_bursts"), planned: String(reply.melt.bursts.length), happened: bursts ? String(bursts) : "–" },
+    melted(plan, run),
     {
       what: t("desk.row_ready"),
       planned: formatDuration(reply.cool.ready_s),
@@ -54,6 +55,18 @@ function rows({ plan, run }: BatchRecord): Row[] {
     },
     { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", run.pieces) },
   ];
+}
+
+/** How long in the water jacket, or how many bursts in the oven. */
+function melted({ reply }: PlanDocument, run: Run): Row {
+  const jacket = jacketOf(run, null);
+  if (reply.jacket) {
+    const took_s = jacket?.poured_s ?? null;
+    const planned = formatDuration(reply.jacket.seconds_s);
+    return { what: t("desk.row_jacket"), planned, happened: took_s === null ? "–" : formatDuration(took_s) };
+  }
+  const bursts = run.melt.bursts.length;
+  return { what: t("desk.row_bursts"), planned: String(reply.melt?.bursts.length ?? "–"), happened: bursts ? String(bursts) : "–" };
 }
 
 /** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */

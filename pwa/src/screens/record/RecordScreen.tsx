@@ -6,9 +6,10 @@ import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { type Happening, Timeline } from "../../ui/Timeline";
-import { cooledSlab, meltedLadder, plannedLadder, slabOf } from "../pictures";
+import { cooledSlab, jacketOf, meltedLadder, plannedLadder, slabOf } from "../pictures";
 import { Compared } from "./Compared";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed";
@@ -38,7 +39,6 @@ export function RecordScreen({ batchId }: { batchId: string }) {
 
 function RecordView({ record }: { record: BatchRecord }) {
   const { plan, events, run, summary } = record;
-  const ladder = meltedLadder(plan, run, null);
   const poured = run.done["melt"] !== undefined;
   return (
     <Desk title={plan.name} here="batches">
@@ -48,17 +48,7 @@ function RecordView({ record }: { record: BatchRecord }) {
       </p>
       <div class="record">
         <Compared record={record} />
-        <section class="card">
-          <h2>{t("desk.melting")}</h2>
-          <p class="quiet">{t("desk.ladder_happened")}</p>
-          <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
-          {ladder.rungs.length > 0 && (
-            <details>
-              <summary>{t("desk.as_planned")}</summary>
-              <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
-            </details>
-          )}
-        </section>
+        <Melted record={record} />
         <section class="card">
           <h2>{t("desk.cooling")}</h2>
           {!poured && <p class="quiet">{t("desk.never_poured")}</p>}
@@ -77,6 +67,29 @@ function RecordView({ record }: { record: BatchRecord }) {
         {t("button.print")}
       </button>
     </Desk>
+  );
+}
+
+/** The melt as it went: the ladder of an oven, or the line of a water jacket. */
+function Melted({ record: { plan, run } }: { record: BatchRecord }) {
+  const jacket = jacketOf(run, null);
+  const ladder = meltedLadder(plan, run, null);
+  return (
+    <section class="card">
+      <h2>{t("desk.melting")}</h2>
+      <p class="quiet">{t(jacket ? "desk.jacket_happened" : "desk.ladder_happened")}</p>
+      {jacket ? (
+        <JacketLine jacket={jacket} place="desk" />
+      ) : (
+        <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
+      )}
+      {!jacket && ladder.rungs.length > 0 && (
+        <details>
+          <summary>{t("desk.as_planned")}</summary>
+          <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
+        </details>
+      )}
+    </section>
   );
 }
 

@@ -46,7 +46,10 @@ export const FORMS: Record<ShopList | "shop", Form> = {
     ],
     guide: "water",
   },
-  vessels: { fields: [NAME, ...quantities("mass_kg"), choice("made_of", ["glass", "ceramic", "plastic", "silicone"], "word")] },
+  vessels: {
+    fields: [NAME, ...quantities("mass_kg"), choice("made_of", ["glass", "ceramic", "plastic", "silicone", "steel"], "word")],
+    more: [{ kind: "yes_no", field: "jacketed" }, ...quantities("water_c")],
+  },
   caramels: {
     fields: [
       NAME,
