@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { changed, firstForm, measuredBy, requestOf, withProduct } from "./form";
+import { changed, firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./form";
 
 let shop: Shop;
 beforeAll(async () => {
@@ -51,4 +51,17 @@ test("asking for centres or boxes starts from what the weight gives", () => {
   expect(requestOf(measuredBy(form, "pieces", 204), shop)["want"]).toEqual({ pieces: 204 });
   expect(requestOf(measuredBy(form, "boxes", 204), shop)["want"]).toEqual({ boxes: 12, per_box: 16 });
   expect(measuredBy(changed(form, { pieces: 80 }), "pieces", 204).pieces).toBe(80);
+});
+
+test("a water-jacketed vessel brings its water and asks for no oven", () => {
+  const vessel = shop.vessels.find((one) => one.jacketed);
+  const form = withVessel(changed(firstForm(shop), { water_c: 90 }), shop, vessel?.id ?? "");
+  expect(jacketedVessel(form, shop)).toBe(vessel);
+  const request = requestOf(form, shop);
+  expect(request["jacket"]).toEqual({ water_c: vessel?.water_c });
+  expect(request).not.toHaveProperty("oven");
+  expect(request["basis"]).toMatchObject({ "jacket.water_c": "assumed" });
+  const hotter = requestOf(changed(form, { water_c: 90, block: "chopped" }), shop);
+  expect(hotter["jacket"]).toEqual({ water_c: 90, chopped_m: form.chopped_m });
+  expect(hotter["basis"]).not.toHaveProperty("jacket.water_c");
 });

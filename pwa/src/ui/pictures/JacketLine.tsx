@@ -32,13 +32,15 @@ function words(jacket: JacketTimes): string {
 
 function Drawing({ box, jacket }: { box: Box; jacket: JacketTimes }) {
   const { letter } = box;
+  // A line needs no more height: it stands in the middle of what there is.
+  const height = Math.min(box.height, letter * 6.5);
   const end_s = Math.max(jacket.high_s, jacket.now_s ?? 0, jacket.poured_s ?? 0) * 1.06;
   const x = linear([0, end_s], [4, box.width - 6]);
-  const bottom = box.height - letter * 1.6;
+  const bottom = height - letter * 1.6;
   const y = Math.max(letter * 2.2, (letter + bottom) / 2);
   const gone_s = jacket.poured_s ?? jacket.now_s;
   return (
-    <g font-size={letter}>
+    <g font-size={letter} transform={`translate(0 ${(box.height - height) / 2})`}>
       <Axis jacket={jacket} box={box} x={x} end_s={end_s} bottom={bottom} />
       <path d={`M${x(0)} ${y}H${x(end_s)}`} class="line-grid" />
       {gone_s !== null && <path d={`M${x(0)} ${y}H${x(gone_s)}`} class="line-now" />}
@@ -74,7 +76,7 @@ function Axis({ jacket, box, x, end_s, bottom }: AxisProps) {
       {times.map((at_s) => (
         <g key={at_s}>
           <path d={`M${x(at_s)} ${bottom}v5`} class="line-axis" />
-          <text x={x(at_s)} y={box.height - 3} text-anchor={anchor(at_s)}>
+          <text x={x(at_s)} y={bottom + box.letter * 1.45} text-anchor={anchor(at_s)}>
             {when(jacket, at_s)}
           </text>
         </g>
