@@ -144,7 +144,7 @@ def _slab(rng):
     if rng.random() < 0.25:
         del request["oven"]
         request["jacket"] = {"water_c": rng.uniform(80, 92)}
-        _maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.03, 0.07))
+        _maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.015, 0.03))
         _maybe(rng, request["jacket"], "chopped_m", rng.uniform(0.015, 0.06))
     return request
 
