@@ -37,6 +37,12 @@ def speed_row(what: str, found: Compared, beside: str, at_least: float) -> Row:
     return Row(what, ms(found.measured_s), f"{beside} {ms(found.beside_s)}", f"{share:.3f} of its speed", target)
 
 
+def growth_row(what: str, found: Compared, beside: str, at_most: float) -> Row:
+    """A row of times whose ratio is what more of something may cost."""
+    target = f"≤ {at_most:g}×: {'met' if found.ratio <= at_most else 'MISSED'}"
+    return Row(what, ms(found.measured_s), f"{beside} {ms(found.beside_s)}", f"{found.ratio:.2f}", target)
+
+
 def size_row(what: str, measured: int, beside: str, beside_bytes: int, target: int) -> Row:
     """A row of sizes (bytes)."""
     ratio = f"{measured / beside_bytes:.2f}"
