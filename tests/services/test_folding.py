@@ -6,7 +6,7 @@ from sqlalchemy import event, select
 
 from amberbench.services import batches
 from amberbench.store import db, queries, reading, writing
-from amberbench.store.models import BatchRow
+from amberbench.store.models import BatchRow, UnopenedRow
 from tests.log import Phone, push
 
 KINDS = (
@@ -53,12 +53,17 @@ def kept(app, batch_id):
         return session.execute(asked).mappings().one_or_none()
 
 
+def waits(session, batch_id):
+    return session.scalar(select(UnopenedRow).where(UnopenedRow.batch_id == batch_id)) is not None
+
+
 def folded_whole(app, batch_id):
     with app.app_context(), writing() as session:
         row = queries.batch(session, batch_id)
         if row is not None:
             session.delete(row)
             session.flush()
+        assert waits(session, batch_id) == (row is None)
         batches.project(session, batch_id)
     return kept(app, batch_id)
 

@@ -5,7 +5,7 @@ from sqlalchemy import select, text
 from amberbench.config import demo_shop_file
 from amberbench.services import batches, setup
 from amberbench.store import reading, writing
-from amberbench.store.models import BatchRow
+from amberbench.store.models import BatchRow, UnopenedRow
 from tests.log import Phone, push
 
 
@@ -13,6 +13,11 @@ def rows(app):
     with app.app_context(), reading() as session:
         columns = list(BatchRow.__table__.columns)
         return sorted(tuple(row) for row in session.execute(select(*columns)))
+
+
+def waiting(app):
+    with app.app_context(), reading() as session:
+        return list(session.scalars(select(UnopenedRow.batch_id)))
 
 
 def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client):
@@ -27,9 +32,13 @@ def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client)
             session.execute(text("UPDATE batch SET pieces = 1, run = NULL, step = 'lost'"))
             values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run, engine_version"
             session.execute(text(f"INSERT INTO batch SELECT {values} FROM batch LIMIT 1"))
+            session.execute(text("UPDATE unopened SET batch_id = 'ghost'"))
         assert rows(app) != before
         assert batches.rebuild() == 2
     assert rows(app) == before
+    assert waiting(app) == [unopened.batch_id]
+    push(client, unopened.opens())
+    assert waiting(app) == []
 
 
 def test_server_with_a_newer_engine_folds_all_batches_anew(app, client):

@@ -9,7 +9,7 @@ from amberbench.engine import VERSION, catalogue
 from amberbench.engine import run as bench
 from amberbench.engine.problems import Problem
 from amberbench.store import queries, reading, writing
-from amberbench.store.models import BatchRow, EventRow
+from amberbench.store.models import BatchRow, EventRow, UnopenedRow
 
 from . import documents, strict_json
 from .event_form import NAME
@@ -26,7 +26,9 @@ def project(session: Session, batch_id: str) -> None:
     events = [documents.event(row) for row in queries.events_of(session, batch_id)]
     opening = opening_of(events)
     if opening is None:
+        session.merge(UnopenedRow(batch_id=batch_id))
         return
+    queries.mark_opened(session, batch_id)
     try:
         with session.begin_nested():
             session.merge(row_of(opening, len(events), replayed(opening, events)))

@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 from amberbench.engine import VERSION
 from amberbench.engine import run as bench
 from amberbench.store import queries
-from amberbench.store.models import BatchRow
+from amberbench.store.models import BatchRow, UnopenedRow
 
 from . import batches, strict_json
 
@@ -28,7 +28,7 @@ def fold(session: Session, told: Mapping[str, list[Document]], first: int) -> No
             left = [
                 batch_id
                 for batch_id, events in told.items()
-                if not _folded(session, rows.get(batch_id), earlier.get(batch_id), events)
+                if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id))
             ]
     except Exception:  # a figure that no column takes; one by one it harms no other batch
         left = list(told)
@@ -36,11 +36,13 @@ def fold(session: Session, told: Mapping[str, list[Document]], first: int) -> No
         batches.project(session, batch_id)
 
 
-def _folded(session: Session, row: BatchRow | None, earlier: queries.Told | None, events: list[Document]) -> bool:
+def _folded(
+    session: Session, batch_id: str, events: list[Document], row: BatchRow | None, earlier: queries.Told | None
+) -> bool:
     """Whether the batch could be folded without reading its log."""
     try:
         if row is None and earlier is None:
-            _begin(session, events)
+            _begin(session, batch_id, events)
             return True
         if row is not None and earlier is not None and _goes_on(row, earlier, events):
             _go_on(row, events)
@@ -50,10 +52,12 @@ def _folded(session: Session, row: BatchRow | None, earlier: queries.Told | None
     return False
 
 
-def _begin(session: Session, events: list[Document]) -> None:
+def _begin(session: Session, batch_id: str, events: list[Document]) -> None:
     """All there is of a batch came at once."""
     opening = batches.opening_of(events)
-    if opening is not None:
+    if opening is None:
+        session.add(UnopenedRow(batch_id=batch_id))
+    else:
         session.add(batches.row_of(opening, len(events), batches.replayed(opening, events)))
 
 

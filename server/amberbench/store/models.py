@@ -65,6 +65,26 @@ class BatchRow(Base):
     run: Mapped[str | None] = mapped_column(Text, deferred=True)
 
 
+class UnopenedRow(Base):
+    """A batch of the log whose opening has not come yet; rebuilt with `batch`."""
+
+    __tablename__ = "unopened"
+
+    batch_id: Mapped[str] = mapped_column(String(64), primary_key=True)
+
+
+class ContributionRow(Base):
+    """What a closed batch teaches, kept because it is slow to work out; good for so many events and that engine."""
+
+    __tablename__ = "contribution"
+
+    batch_id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    events: Mapped[int] = mapped_column(Integer)
+    engine_version: Mapped[str] = mapped_column(String(20))
+    # As learn.contribution makes it; null when the batch could not be read.
+    document: Mapped[str | None] = mapped_column(Text)
+
+
 class ShopRow(Base):
     """What the shop's events amount to, as one JSON document: folded again by every `shop_set`."""
 

@@ -3,10 +3,10 @@
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
-from sqlalchemy import and_, case, delete, func, insert, or_, select
+from sqlalchemy import and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
-from .models import BatchRow, EventRow, ShopRow
+from .models import BatchRow, EventRow, ShopRow, UnopenedRow
 
 
 def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
@@ -55,8 +55,8 @@ def told_before(session: Session, batch_ids: Sequence[str], position: int) -> di
 
 def events_of_unclosed(session: Session) -> Sequence[EventRow]:
     """Events of every batch that is not closed, those whose opening has not come yet included."""
-    closed = select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_not(None))
-    asked = select(EventRow).where(EventRow.batch_id.is_not(None), EventRow.batch_id.not_in(closed))
+    running = select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_(None))
+    asked = select(EventRow).where(EventRow.batch_id.in_(union_all(running, select(UnopenedRow.batch_id))))
     return session.scalars(asked.order_by(EventRow.position)).all()
 
 
@@ -95,7 +95,10 @@ def batches_before(session: Session, batch_id: str | None, limit: int) -> Sequen
 
 def batches_closed_since(session: Session, at_ms: float) -> Sequence[BatchRow]:
     """Batches closed at or after an instant, newest first, and those still open."""
-    asked = select(BatchRow).where(or_(BatchRow.closed_at_ms.is_(None), BatchRow.closed_at_ms >= at_ms))
+    # Two questions of one index; asked as one with "or", SQLite looks through all batches.
+    ids = select(BatchRow.batch_id)
+    wanted = union_all(ids.where(BatchRow.closed_at_ms.is_(None)), ids.where(BatchRow.closed_at_ms >= at_ms))
+    asked = select(BatchRow).where(BatchRow.batch_id.in_(wanted))
     return session.scalars(asked.order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc())).all()
 
 
@@ -106,6 +109,11 @@ def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
     return [one for one in session.scalars(asked.distinct().order_by(EventRow.batch_id)) if one is not None]
 
 
+def mark_opened(session: Session, batch_id: str) -> None:
+    """A batch no longer waits for its opening."""
+    session.execute(delete(UnopenedRow).where(UnopenedRow.batch_id == batch_id))
+
+
 def count_batches(session: Session) -> int:
     """How many batches have been folded."""
     return session.scalar(select(func.count()).select_from(BatchRow)) or 0
@@ -114,6 +122,7 @@ def count_batches(session: Session) -> int:
 def forget_batches(session: Session) -> None:
     """Empties the projection; the log stays."""
     session.execute(delete(BatchRow))
+    session.execute(delete(UnopenedRow))
 
 
 def shop(session: Session) -> ShopRow | None:
