@@ -8,12 +8,12 @@ import { startSound, stopSound } from "../platform/sound";
 import { alone, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
-import { type Store, uuid7 } from "../storage";
+import { type Kept, type Store, uuid7 } from "../storage";
 import { BatchBook, isOpen } from "./batchBook";
 import { elsewhere } from "./holder";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
-import { shop } from "./shop";
+import { settings, shop } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batches, engineVersion, rings, storage } from "./signals";
 import { Syncing } from "./syncing";
@@ -68,6 +68,7 @@ export class House {
 
   /** Shows what the phone knows, then has the engine look at it, then the server. */
   async open(): Promise<void> {
+    this.store.onLoss(() => this.keepsWhatItHas());
     await loadSummaries(this.store);
     const stale = await this.book.load();
     this.followBatches();
@@ -91,11 +92,18 @@ export class House {
   private async keep(batchId: string, kind: string, body: Values): Promise<void> {
     try {
       await this.book.write(batchId, kind, body);
-      storage.value = "open";
+      if (storage.value === "failed") storage.value = "open";
     } catch (error) {
       storage.value = "failed";
       throw error;
     }
+  }
+
+  /** The browser has thrown the store away: the open batches and the shop are still here, the rest the server has. */
+  private keepsWhatItHas(): Kept {
+    storage.value = "emptied";
+    const events = [...batches.value.values()].flatMap((batch) => batch.events);
+    return { events, meta: { shop: shop.value, settings: settings.value, offset_ms: offsetMs.value } };
   }
 
   private makeRingBook(acknowledged: Acknowledged[]): RingBook {

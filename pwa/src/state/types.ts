@@ -51,8 +51,9 @@ export type Tap = "written" | "silenced" | "ignored";
 /** "starting" until the engine has answered once; "failed": it could not be started (it is tried again). */
 export type EngineState = "starting" | "ready" | "failed";
 
-/** "failed": the phone could not keep a fact, or gives us no room at all. Show it, and offer `exportUnsent`. */
-export type StorageState = "opening" | "open" | "failed";
+/** "failed": the phone could not keep a fact, or gives us no room at all. Show it, and offer `exportUnsent`.
+ * "emptied": the browser threw the store away while the app was open; what the app still had is written again. */
+export type StorageState = "opening" | "open" | "failed" | "emptied";
 
 export interface SlabAnswer {
   reply: SlabPlanReply;

@@ -9,7 +9,10 @@ const MOST_TRIES = 4;
 
 /** Holds the one connection and opens it again when the browser has closed it under us (which iOS does). */
 export class Connection {
+  /** Called with a database that had to be made anew though there was one: the browser has thrown it away. */
+  lost: ((db: Database) => Promise<void>) | null = null;
   private opening: Promise<Database> | null = null;
+  private had = false;
 
   constructor(private readonly name = NAME) {}
 
@@ -39,9 +42,11 @@ export class Connection {
     return this.opening;
   }
 
-  private opened(): Promise<Database> {
-    return openDB<Schema>(this.name, MIGRATIONS.length, {
+  private async opened(): Promise<Database> {
+    let isNew = false;
+    const db = await openDB<Schema>(this.name, MIGRATIONS.length, {
       async upgrade(db, oldVersion, _newVersion, transaction) {
+        isNew = oldVersion === 0;
         for (const migrate of MIGRATIONS.slice(oldVersion)) await migrate(db, transaction);
       },
       // A newer version of the app in another tab wants to upgrade, and waits until every tab has let go.
@@ -50,6 +55,9 @@ export class Connection {
         this.opening = null;
       },
     });
+    if (isNew && this.had) await this.lost?.(db);
+    this.had = true;
+    return db;
   }
 }
 

@@ -37,7 +37,23 @@ function whole(name: string): IDBKeyRange {
 }
 
 export class EventLog {
+  /** The newest count this phone has given in this session. */
+  private seq = 0;
+
   constructor(private readonly connection: Connection) {}
+
+  /** Writes events again into a database that the browser has emptied; the phone's own are offered to the server again,
+   * which knows them by their ids. The phone keeps its name and its count. */
+  async restore(db: Database, kept: BenchEvent[], deviceId: string): Promise<void> {
+    const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
+    const own = kept.filter((event) => event.device_id === deviceId);
+    const outbox = transaction.objectStore("outbox");
+    await transaction.objectStore("meta").put(deviceId, "device_id");
+    await transaction.objectStore("meta").put(Math.max(this.seq, ...own.map((event) => event.seq)), "seq");
+    for (const event of kept) await transaction.objectStore("events").put(stored(event, null));
+    for (const { id, seq } of own) await outbox.put({ id, seq, refused: null, refused_by: null });
+    await transaction.done;
+  }
 
   /** Writes an event and its outbox row in one transaction and resolves when both are on the disk.
    * Its time is raised to at least 1 ms above the newest event known of its batch, so that cause precedes effect. */
@@ -54,6 +70,7 @@ export class EventLog {
       const written: BenchEvent[] = [];
       for (const draft of drafts) written.push(await write(transaction, draft));
       await transaction.done;
+      this.seq = written.at(-1)?.seq ?? this.seq;
       return written;
     });
   }

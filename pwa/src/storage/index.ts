@@ -1,4 +1,5 @@
 /** The only user of IndexedDB. */
+import type { BenchEvent } from "../documents";
 import { BatchCache } from "./batches";
 import { Connection } from "./database";
 import { EventLog } from "./events";
@@ -13,6 +14,14 @@ export interface Store {
   batches: BatchCache;
   meta: Meta;
   deviceId: string;
+  /** When the browser throws the store away while the app is open, what `keep` still has is written into a new one. */
+  onLoss: (keep: () => Kept) => void;
+}
+
+/** What a phone still has in its memory. */
+export interface Kept {
+  events: BenchEvent[];
+  meta: Record<string, unknown>;
 }
 
 /** Opens the phone's store; rejects when the browser gives us none. */
@@ -20,10 +29,18 @@ export async function openStore(nowMs: number, name?: string): Promise<Store> {
   const connection = new Connection(name);
   const meta = new Meta(connection);
   const deviceId = await meta.deviceId(nowMs);
+  const events = new EventLog(connection);
   return {
-    events: new EventLog(connection),
+    events,
     batches: new BatchCache(connection),
     meta,
     deviceId,
+    onLoss: (keep) => {
+      connection.lost = async (db) => {
+        const kept = keep();
+        await events.restore(db, kept.events, deviceId);
+        for (const [name, value] of Object.entries(kept.meta)) await db.put("meta", value, name);
+      };
+    },
   };
 }

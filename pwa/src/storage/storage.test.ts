@@ -1,5 +1,6 @@
 // @vitest-environment node
 import "fake-indexeddb/auto";
+import { deleteDB } from "idb";
 import { expect, test } from "vitest";
 
 import { Connection } from "./database";
@@ -162,4 +163,20 @@ test("batches that were never folded are found", async () => {
   await events.append(draft("b", T0));
   await events.append(draft(null, T0));
   expect((await batches.uncached()).sort()).toEqual(["a", "b"]);
+});
+
+test("a store thrown away under the open app is written again from memory, with the phone's name and count", async () => {
+  const name = `test-${++names}`;
+  const store = await openStore(T0, name);
+  const own = await store.events.append(draft("a"));
+  const other = { ...own, id: uuid7(T0 + 1), device_id: "another", seq: 40 };
+  await store.events.mergePulled([{ ...other, position: 1 }], 1);
+  store.onLoss(() => ({ events: [own, other], meta: { shop: "kept" } }));
+  await deleteDB(name);
+  const next = await store.events.append(draft("a", T0 + 2000));
+  expect([next.device_id, next.seq]).toEqual([store.deviceId, own.seq + 1]);
+  expect((await store.events.eventsOf("a")).map((event) => event.id).sort()).toEqual([own.id, other.id, next.id].sort());
+  expect((await store.events.waiting(9)).map((event) => event.id)).toEqual([own.id, next.id]);
+  expect(await store.meta.get("shop")).toBe("kept");
+  expect(await store.meta.get("cursor")).toBeUndefined();
 });

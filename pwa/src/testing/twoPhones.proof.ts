@@ -17,6 +17,7 @@ const RUNS = Number(process.env["AMBERBENCH_PROOF_RUNS"]);
 const SEED = Number(process.env["AMBERBENCH_PROOF_SEED"]);
 const NINE_MS = 1_790_000_000_000;
 const STEPS = 45;
+const MOST_IGNORED = 50;
 /** What people do though no button offers it just now, or from another phone's screen. */
 const WILD: [string, Values][] = [
   ["burst_ended", {}],
@@ -33,7 +34,7 @@ const WILD: [string, Values][] = [
 
 let world: World;
 let plan: PlanDocument;
-const told = { events: 0, ignored: 0, undone: 0, twins: 0, met: {} as Record<string, number> };
+const told = { events: 0, ignored: 0, undone: 0, twins: 0, full: 0, met: {} as Record<string, number> };
 
 beforeAll(async () => {
   const compute = await realEngine();
@@ -55,6 +56,7 @@ test(`${RUNS} stories of two phones end in one run`, { timeout: 3_600_000 }, asy
   expect(told.ignored).toBeGreaterThan(0);
   expect(told.undone).toBeGreaterThan(0);
   expect(told.twins).toBeGreaterThan(0);
+  expect(told.full).toBeLessThan(0.02 * RUNS + 1);
 });
 
 async function story(seed: number): Promise<void> {
@@ -180,7 +182,8 @@ function countedOnce(run: Run, events: BenchEvent[], twins: Twin[]): void {
   const counts = (event: BenchEvent) => !ignored.has(event.id) && !undone.has(event.id);
   const counted = (kind: string) => events.filter((event) => event.kind === kind && counts(event));
   const { melt, cool, out } = run as Run & { melt: { history: { kind: string }[] }; out: unknown[] };
-  expect(run.ignored.length).toBeLessThan(50);
+  // A run names so many of the ignored and no more (run.py): past that nobody can tell which they were.
+  if (run.ignored.length === MOST_IGNORED) return void (told.full += 1);
   expect(melt.bursts.length).toBe(counted("stirred").length);
   expect([0, 1]).toContain(counted("burst_started").length - melt.bursts.length);
   expect(melt.history.filter((one) => one.kind === "reading")).toHaveLength(counted("read").length);

@@ -1,4 +1,4 @@
-import { applyUpdate, type Batch, batches, elsewhere, isOpen, now, offlineReady, shop, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, elsewhere, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
@@ -19,7 +19,7 @@ export function TodayScreen() {
       <a class="go go-quiet" href="/batches">
         {t("desk.see_batches")}
       </a>
-      <State />
+      <State running={running.length > 0} />
     </Desk>
   );
 }
@@ -55,7 +55,7 @@ function NextClock({ batch }: { batch: Batch }) {
 }
 
 /** Whether the phone can do without a network, and what the server has. */
-function State() {
+function State({ running }: { running: boolean }) {
   const { reachable, unsent, refused } = sync.value;
   return (
     <section class="state">
@@ -64,11 +64,18 @@ function State() {
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
       {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
-      {updateWaiting.value && (
-        <button type="button" class="go go-quiet" onClick={() => applyUpdate()}>
-          {t("button.take_update")}
-        </button>
-      )}
+      {storage.value === "emptied" && <p class="minding">{t("desk.emptied")}</p>}
+      {updateWaiting.value && <Update waits={running} />}
     </section>
+  );
+}
+
+/** A new version is never put under somebody's hands. */
+function Update({ waits }: { waits: boolean }) {
+  if (waits) return <p>{t("desk.update_waits")}</p>;
+  return (
+    <button type="button" class="go go-quiet" onClick={() => applyUpdate()}>
+      {t("button.take_update")}
+    </button>
   );
 }
