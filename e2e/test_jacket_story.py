@@ -47,6 +47,12 @@ def test_chopped_takes_less_time_and_boiling_water_is_refused(phone: Phone):
     phone.answered()
     chopped = phone.page.locator(".plan-answer").get_by_text(re.compile("^About .* from block in"))
     expect(chopped).not_to_have_text(whole)
+    phone.page.get_by_label("Size of the pieces", exact=True).fill("")
+    expect(phone.refused().first).to_contain_text("is too low")
+    phone.page.get_by_role("radio", name="Whole").tap()
+    phone.answered()
+    phone.page.get_by_label("Jacket water", exact=True).fill("")
+    expect(phone.refused().first).to_contain_text("is missing")
     phone.page.get_by_label("Jacket water", exact=True).fill("100")
     expect(phone.refused().first).to_contain_text("would scorch caramel at the wall")
     phone.page.get_by_label("Jacket water", exact=True).fill("70")
@@ -61,7 +67,7 @@ def test_look_clock_survives_a_reload_and_goes_into_the_calendar(phone: Phone):
     phone.is_at("soften")
     phone.page.get_by_role("button", name="More").tap()
     with phone.page.expect_download() as saved:
-        phone.page.get_by_role("button", name=re.compile("Into the calendar: Look at the block")).tap()
+        phone.page.get_by_role("button", name="Into the calendar: Block soft?").tap()
     text = saved.value.path().read_text(encoding="utf-8")
     assert "TRIGGER;RELATED=END:PT0S" in text
     waits_for_hours(phone, "look")

@@ -54,8 +54,8 @@ def test_jacket_plan_names_the_water_and_what_nobody_measured():
     rows = {row["field"]: row for row in planned()["inputs"]}
     assert rows["jacket.water_c"]["basis"] == "typed"
     assert rows["jacket.wall_w_m2k"]["basis"] == "assumed"
-    left_out = catalogue.call("slab.plan", REQUEST | {"jacket": {}})["inputs"]
-    assert next(row for row in left_out if row["field"] == "jacket.water_c")["basis"] == "assumed"
+    kept = catalogue.call("slab.plan", REQUEST | {"basis": {"jacket.water_c": "assumed"}})["inputs"]
+    assert next(row for row in kept if row["field"] == "jacket.water_c")["measure_by"] == "jacket_water"
 
 
 @pytest.mark.parametrize(
@@ -64,8 +64,14 @@ def test_jacket_plan_names_the_water_and_what_nobody_measured():
         ({"jacket": {"water_c": 93.3}}, "jacket.water_c", "jacket_above_limit"),
         ({"jacket": {"water_c": 100.0}}, "jacket.water_c", "jacket_above_limit"),
         ({"jacket": {"water_c": 71.0}}, "jacket.water_c", "jacket_too_cool"),
+        ({"jacket": {}}, "jacket.water_c", "missing"),
+        ({"jacket": {"water_c": 88.0, "chopped_m": 0}}, "jacket.chopped_m", "too_low"),
         ({"jacket": {"water_c": 141.0}}, "jacket.water_c", "too_high"),
-        ({"have": {"kg": 0.06}, "jacket": {"thickness_m": 0.3}}, "jacket.thickness_m", "not_the_shortest_side"),
+        (
+            {"have": {"kg": 0.06}, "jacket": {"water_c": 88.0, "thickness_m": 0.3}},
+            "jacket.thickness_m",
+            "not_the_shortest_side",
+        ),
         ({"windows": {"low_c": 76.0, "high_c": 72.0}}, "windows.low_c", "window_upside_down"),
         ({"start_c": 75.0}, "start_c", "start_above_window"),
         ({"jacket": None}, "oven", "missing"),

@@ -76,8 +76,8 @@ export interface MeltPlanJacketRequest {
   block: Block;
   /** temperature before heating; -30 to 150 °C; 21.0 when left out */
   start_c?: number | null;
-  /** the jacket's water; 40 to 140 °C; 88.0 when left out */
-  jacket_c?: number | null;
+  /** the jacket's water; 40 to 140 °C */
+  jacket_c: number;
   /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
   window_low_c?: number | null;
   /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
@@ -913,8 +913,8 @@ export interface FrameByLength {
 }
 
 export interface Jacket {
-  /** the jacket's water; 40 to 140 °C; 88.0 when left out */
-  water_c?: number | null;
+  /** the jacket's water; 40 to 140 °C */
+  water_c: number;
   /** shortest side of the block, the others equal; null: a cube; 0.01 to 0.3 m */
   thickness_m?: number | null;
   /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */

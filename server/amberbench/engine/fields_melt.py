@@ -130,9 +130,7 @@ MELT_REPLY = together(
     INPUTS,
 )
 
-WATER = number(
-    "°C", 40, 140, "the jacket's water", default=88.0, basis="assumed", source="practice", measure_by="jacket_water"
-)
+WATER = number("°C", 40, 140, "the jacket's water", measure_by="jacket_water")
 CHOPPED = number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None)
 JACKET_REPLY = together(
     {

@@ -50,7 +50,9 @@ VESSELS = {
     "made_of": choice(sorted(MADE_OF), "what it is made of; sets heat_capacity_j_kgk", default="glass"),
     "heat_capacity_j_kgk": VESSEL["fields"]["heat_capacity_j_kgk"],
     "jacketed": boolean("whether it stands in a water jacket instead of going into the oven", default=False),
-    "water_c": dict(WATER, meaning="what its jacket's water is kept at"),
+    "water_c": dict(
+        WATER, meaning="what its jacket's water is kept at", default=88.0, basis="assumed", source="practice"
+    ),
 }
 BASES = {
     "name": NAME,

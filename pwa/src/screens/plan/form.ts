@@ -133,7 +133,8 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
 
 function jacketRequest(form: PlanForm): Values {
   const { water_c, block, thickness_m, chopped_m } = form;
-  return filled({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m }) });
+  // Left out, a size would mean a whole block: pieces of no size are refused where one can mend it.
+  return filled({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
 }
 
 function inOven(form: PlanForm, shop: Shop): Values {
