@@ -36,6 +36,11 @@ EVICT = """() => new Promise((yes, no) => {
 TAP_IF_READY = """() => {
     if (document.querySelector("main.bench").dataset.step === "set_up") document.querySelector("button.act").click();
 }"""
+NEWER_FORM = """() => new Promise((yes, no) => {
+    const request = indexedDB.open("amberbench", 1000);
+    request.onsuccess = () => yes(request.result.close());
+    request.onerror = request.onblocked = () => no(new Error("the store is still held"));
+})"""
 WAITING = "async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)"
 
 
@@ -216,6 +221,18 @@ def test_a_store_closed_under_the_app_is_opened_again(browser: Browser, server: 
     expect(phone.page.locator(".trouble")).to_have_count(0)
     assert phone.errors == []
     context.close()
+
+
+def test_a_page_older_than_the_store_says_so_and_claims_nothing(phone: Phone):
+    phone.plans_and_starts()
+    before = phone.facts()
+    phone.page.evaluate(NEWER_FORM)
+    phone.passes(750)
+    phone.button.tap()
+    expect(phone.bench).to_contain_text("another tab has a newer version. Reload this page")
+    phone.is_at("set_up")
+    assert phone.facts() == before
+    assert seen_faults(phone, "outdated") == []
 
 
 def test_a_second_tab_follows_the_first_and_neither_counts_twice(phone: Phone, server: Server):

@@ -92,9 +92,9 @@ export class House {
   private async keep(batchId: string, kind: string, body: Values): Promise<void> {
     try {
       await this.book.write(batchId, kind, body);
-      if (storage.value === "failed") storage.value = "open";
+      if (storage.value !== "emptied") storage.value = "open";
     } catch (error) {
-      storage.value = "failed";
+      storage.value = troubleOf(error);
       throw error;
     }
   }
@@ -202,6 +202,11 @@ export class House {
       void this.syncing.count();
     }
   }
+}
+
+/** What a failure of the store means: a newer version of the app, in another tab, may have changed its form. */
+export function troubleOf(error: unknown): "failed" | "outdated" {
+  return error instanceof DOMException && error.name === "VersionError" ? "outdated" : "failed";
 }
 
 /** A batch nobody has touched for so long is not at work (ms). */

@@ -8,7 +8,7 @@ import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
 import { isOpen } from "./batchBook";
-import { House } from "./house";
+import { House, troubleOf } from "./house";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
 import { batches, deviceId, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
@@ -50,7 +50,7 @@ export async function start(): Promise<void> {
     storage.value = "open";
     opened(current);
   } catch (error) {
-    storage.value = "failed";
+    storage.value = troubleOf(error);
     console.error("no storage:", error);
     refused(error);
   }

@@ -52,8 +52,9 @@ export type Tap = "written" | "silenced" | "ignored";
 export type EngineState = "starting" | "ready" | "failed";
 
 /** "failed": the phone could not keep a fact, or gives us no room at all. Show it, and offer `exportUnsent`.
- * "emptied": the browser threw the store away while the app was open; what the app still had is written again. */
-export type StorageState = "opening" | "open" | "failed" | "emptied";
+ * "emptied": the browser threw the store away while the app was open; what the app still had is written again.
+ * "outdated": a newer version of the app, in another tab, has changed the store's form: this page must be loaded again. */
+export type StorageState = "opening" | "open" | "failed" | "emptied" | "outdated";
 
 export interface SlabAnswer {
   reply: SlabPlanReply;

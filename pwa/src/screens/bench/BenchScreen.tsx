@@ -95,6 +95,7 @@ function clocksOf(batchId: string): ClockMark[] {
 
 function troubleOf(batch: Batch): string {
   if (storage.value === "failed") return t("desk.cannot_keep");
+  if (storage.value === "outdated") return t("desk.outdated");
   if (storage.value === "emptied") return t("desk.emptied");
   if (batch.failure) return t("desk.engine_failed");
   const other = elsewhere(batch);

@@ -64,6 +64,7 @@ function State({ running }: { running: boolean }) {
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
       {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
+      {storage.value === "outdated" && <p class="minding">{t("desk.outdated")}</p>}
       {storage.value === "emptied" && <p class="minding">{t("desk.emptied")}</p>}
       {updateWaiting.value && <Update waits={running} />}
     </section>
