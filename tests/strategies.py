@@ -11,6 +11,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields, fields_shop
+from tests import strategies_chocolate
 from tests.bench import Bench, jacket_slab
 
 NAMES = sorted(fields.FUNCTIONS)
@@ -300,7 +301,7 @@ SENSIBLE = {
     "run.replay": _replay,
     "run.apply": _apply,
     "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
-}  # fmt: skip
+} | strategies_chocolate.SENSIBLE  # fmt: skip
 
 
 def sensible(name: str, rng: Any) -> dict[str, Any]:

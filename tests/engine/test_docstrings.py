@@ -9,7 +9,7 @@ from amberbench.engine import catalogue, fields, sources
 NAMES = sorted(catalogue.FUNCTIONS)
 # "as `fields.MELT`" and "as melt.plan": the fields are described there.
 ELSEWHERE = re.compile(r"\bas `\w+[.\w]*`|\bas \w+\.\w+|\bthe same\b")
-UNIT_SUFFIX = re.compile(r"_(kg|m|m2|m3|c|k|s|w|j|ms|m2_s|j_kgk|w_mk|kg_m3|m2k_w|w_m2k)$")
+UNIT_SUFFIX = re.compile(r"_(kg|m|m2|m3|c|k|s|w|j|ms|m2_s|j_kgk|w_mk|kg_m3|m2k_w|w_m2k|pa_s)$")
 
 
 def docstring(name):

@@ -37,7 +37,9 @@ def problem_codes():
 def warning_codes():
     """Codes of `{"code": …, "values": …}` that the plans put into `warnings`."""
     for path, tree in TREES.items():
-        if path.parent.name == "engine" and path.name.startswith(("pour", "cut", "slab", "cool")):
+        if path.parent.name == "engine" and path.name.startswith(
+            ("pour", "cut", "slab", "cool", "coating", "temper", "room")
+        ):
             for node in ast.walk(tree):
                 if isinstance(node, ast.Dict):
                     for key, value in zip(node.keys, node.values, strict=True):

@@ -561,6 +561,240 @@ export interface SlabPlanReply {
   inputs: Input[];
 }
 
+export interface ChocolateCoatingRequest {
+  /** one undipped centre; null: a cluster, coated by pick-up */
+  piece?: Piece | null;
+  /** weight of one undipped piece; null: by size and material; 0.0005 to 1 kg */
+  centre_kg?: number | null;
+  /** weighed: chocolate taken up over the undipped weight; 0.01 to 5 */
+  pickup?: number | null;
+  /** thickness of the coating; null: that of the method */
+  thickness_m?: ThicknessM | null;
+  /** how the pieces are coated; "fork" when left out */
+  method?: "fork" | "enrober" | "enrober_with_bottomer" | null;
+  /** thickness of the pre-bottom; 0: none; 0 to 0.005 m; 0.0 when left out */
+  prebottom_m?: number | null;
+  /** area that gets the pre-bottom, a whole slab; null: the centres' undersides; 0.0001 to 25 m² */
+  prebottom_m2?: number | null;
+  /** pieces to coat; 1 to 100000 */
+  pieces: number;
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
+  bowl_reserve_kg?: number | null;
+  /** inside of the box's pocket; null: not compared */
+  pocket_m?: PocketM | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface ChocolateCoatingReply {
+  /** coating of one piece, without its pre-bottom; 0 to 10000 kg */
+  per_piece_kg: number;
+  /** share of chocolate, pre-bottom included, in the finished piece; 0 to 1 */
+  share: number;
+  /** weight of a finished piece; 0 to 100000 kg */
+  piece_kg: number;
+  /** chocolate for the pre-bottom; 0 to 100000 kg */
+  prebottom_kg: number;
+  /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
+  coating_kg: number;
+  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
+  total_kg: number;
+  /** the finished piece; null when its size is not known */
+  outside_m: OutsideM | null;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface ChocolateTemperRequest {
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
+  targets?: Targets | null;
+  /** chocolate wanted in temper, seed included; 0.05 to 100 kg */
+  mass_kg: number;
+  /** temperature of the melt; null: the coolest of its kind; 20 to 80 °C */
+  melt_c?: number | null;
+  /** temperature of the seed; null: the room's; -20 to 60 °C */
+  seed_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface ChocolateTemperReply {
+  /** seed, finely cut; 0 to 100 kg */
+  seed_kg: number;
+  /** chocolate to melt; 0 to 100 kg */
+  melt_kg: number;
+  /** seed over all; 0 to 1 */
+  seed_share: number;
+  /** melt, stir the seed in, cool, work */
+  steps: Step[];
+  /** what to do when too warm, too cool, too thick */
+  remedies: Warning[];
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface ChocolateHoldRequest {
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
+  targets?: Targets | null;
+  /** chocolate in the bowl; 0.05 to 100 kg */
+  mass_kg: number;
+  /** temperature of the bowl, stirred; 10 to 80 °C */
+  now_c: number;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** the bowl; null: none counted */
+  bowl?: Bowl | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface ChocolateHoldReply {
+  /** where the bowl is now */
+  state: "in_range" | "too_warm" | "too_cool";
+  /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+08 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  high_s: number;
+  /** what to do; null: in range */
+  remedy: Warning | null;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface ChocolateSaltingRequest {
+  /** time from one piece to the next; 0.5 to 600 s */
+  dip_s: number;
+  /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
+  set_s?: number | null;
+  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
+  salt_each_kg?: number | null;
+  /** pieces to salt; 1 to 100000 */
+  pieces?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface ChocolateSaltingReply {
+  /** pieces to dip before the first of them is salted; 1 to 10000 */
+  every: number;
+  /** salt for all; null: not asked; 0 to 200 kg */
+  salt_kg: number | null;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface RoomDewPointRequest {
+  /** temperature of the air; -40 to 50 °C */
+  temp_c: number;
+  /** relative humidity as a fraction; 0.01 to 1 */
+  humidity: number;
+}
+
+export interface RoomDewPointReply {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number;
+}
+
+export interface RoomAdviseRequest {
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** relative humidity as a fraction; 0.01 to 1 */
+  humidity: number;
+  /** coldest surface that meets the air: chilled slab, dipped piece; -30 to 60 °C */
+  surface_c?: number | null;
+  /** centres that are to be dipped; -30 to 60 °C */
+  centre_c?: number | null;
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface RoomAdviseReply {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface FlowViscosityRequest {
+  /** temperature of the caramel; -40 to 150 °C */
+  temp_c: number;
+  /** mass fraction of water in the caramel; 0.01 to 0.3 */
+  moisture: number;
+  /** mass fraction of fat; 0 to 0.5; 0.081 when left out */
+  fat?: number | null;
+  /** glass temperature of its solids without water; 0 to 120 °C; 62.0 when left out */
+  dry_glass_c?: number | null;
+  /** its glass temperature, where known; null: by water; -130 to 120 °C */
+  glass_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface FlowViscosityReply {
+  /** viscosity; 0 to 1e+13 Pa s */
+  viscosity_pa_s: number;
+  /** 10 % point; 0 to 1e+13 Pa s */
+  low_pa_s: number;
+  /** 90 % point; 0 to 1e+14 Pa s */
+  high_pa_s: number;
+  /** glass temperature; -140 to 120 °C */
+  glass_c: number;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface FlowStandUpTestRequest {
+  /** heights of the cube, the fresh one first */
+  heights: Height[];
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface FlowStandUpTestReply {
+  /** share of its first height that is lost; 0 to 1 */
+  lost_fraction: number;
+  /** whether it stays square in this room */
+  verdict: "firm" | "borderline" | "slumps";
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
 export interface RunReplayRequest {
   /** the plan of the batch */
   plan: unknown;
@@ -953,6 +1187,80 @@ export interface Cut {
   trim_kg: number;
 }
 
+export interface Piece {
+  /** length; 0.002 to 0.3 m */
+  length_m: number;
+  /** width; 0.002 to 0.3 m */
+  width_m: number;
+  /** height; 0.002 to 0.3 m */
+  height_m: number;
+}
+
+export interface ThicknessM {
+  /** below; 0 to 0.01 m */
+  bottom: number;
+  /** on each side; 0 to 0.01 m */
+  side: number;
+  /** above; 0 to 0.01 m */
+  top: number;
+}
+
+export interface PocketM {
+  /** length; 0.002 to 0.5 m */
+  length_m: number;
+  /** width; 0.002 to 0.5 m */
+  width_m: number;
+  /** height; 0.002 to 0.5 m */
+  height_m: number;
+}
+
+export interface OutsideM {
+  /** length; 0.002 to 100000 m */
+  length_m: number;
+  /** width; 0.002 to 100000 m */
+  width_m: number;
+  /** height; 0.002 to 100000 m */
+  height_m: number;
+}
+
+export interface Targets {
+  /** coolest melt that leaves no old crystals; 35 to 60 °C */
+  melt_low_c: number;
+  /** hottest melt it bears; 35 to 60 °C */
+  melt_high_c: number;
+  /** lower end of cooling after the seed; 15 to 35 °C */
+  cool_low_c: number;
+  /** upper end of cooling after the seed; 15 to 35 °C */
+  cool_high_c: number;
+  /** lower end of the working range; 20 to 38 °C */
+  work_low_c: number;
+  /** upper end of the working range; 20 to 38 °C */
+  work_high_c: number;
+}
+
+export interface Step {
+  /** the step */
+  name: "melt" | "seed" | "cool" | "work";
+  /** lower end of its range; 0 to 100 °C */
+  low_c: number;
+  /** upper end; 0 to 100 °C */
+  high_c: number;
+}
+
+export interface Bowl {
+  /** mass of the empty bowl; 0.01 to 20 kg */
+  mass_kg: number;
+  /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
+  heat_capacity_j_kgk?: number | null;
+}
+
+export interface Height {
+  /** time since the cube was set down; 0 to 3e+06 s */
+  at_s: number;
+  /** its height then; 0.0005 to 0.3 m */
+  height_m: number;
+}
+
 export interface Contribution {
   /** the batch */
   batch_id: string;
@@ -1128,6 +1436,14 @@ export interface Functions {
   "cool.plan": { request: CoolPlanRequest; reply: CoolPlanReply };
   "cool.refit": { request: CoolRefitRequest; reply: CoolRefitReply };
   "slab.plan": { request: SlabPlanRequest; reply: SlabPlanReply };
+  "chocolate.coating": { request: ChocolateCoatingRequest; reply: ChocolateCoatingReply };
+  "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
+  "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
+  "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
+  "room.dew_point": { request: RoomDewPointRequest; reply: RoomDewPointReply };
+  "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };
+  "flow.viscosity": { request: FlowViscosityRequest; reply: FlowViscosityReply };
+  "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
   "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };

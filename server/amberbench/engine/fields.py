@@ -5,7 +5,16 @@ the generator of the phone's types. A field is required unless it has a default.
 ("assumed" or "published"), its source key and, where a test can measure it, the name of that test in `measure_by`.
 """
 
-from . import fields_bench, fields_learn, fields_melt, fields_shared, fields_shop, fields_slab
+from . import (
+    fields_bench,
+    fields_chocolate,
+    fields_learn,
+    fields_melt,
+    fields_room,
+    fields_shared,
+    fields_shop,
+    fields_slab,
+)
 from .fields_bench import EVENTS
 from .fields_cool import COOL
 from .fields_learn import CONTRIBUTION
@@ -29,5 +38,14 @@ __all__ = [
 ]
 
 FUNCTIONS: dict = {}
-for _part in (fields_shared, fields_melt, fields_slab, fields_bench, fields_learn, fields_shop):
+for _part in (
+    fields_shared,
+    fields_melt,
+    fields_slab,
+    fields_chocolate,
+    fields_room,
+    fields_bench,
+    fields_learn,
+    fields_shop,
+):
     FUNCTIONS.update(_part.FUNCTIONS)

@@ -23,6 +23,15 @@ SOURCES = {
     "asme_1992": "J. Heat Transfer 114(2), 1992, p. 326: contact conductance of paper on metal",
     "nist_sp811": "NIST Special Publication 811, Guide for the Use of the SI, 2008, appendix B.8",
     "emissivity_manuals": "Handheld-thermometer manuals: emissivity 0.93 to 0.95 for food",
+    "bar_densities": "Densities of chocolate bars weighed in water, 1230 to 1333 kg/m³, student project at a density "
+    "laboratory, 2012; 1.3 g/cm³ also in Beckett (ed.) 1999 (quoted second-hand)",
+    "wille_lutton_1966": "Wille & Lutton, Polymorphism of cocoa butter, J. Am. Oil Chem. Soc. 1966 (abstract read; "
+    "melting points second-hand)",
+    "wmo_magnus": "Magnus form with the constants of the World Meteorological Organization, 17.62 and 243.12 °C over "
+    "water (quoted second-hand)",
+    "berk": "Berk, Food Process Engineering and Technology, equations 1.13 and 1.15, table 1.4",
+    "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos from memory; Berk prints 52), "
+    "and the weight 4.7 of water against it (Roos, from memory)",
     "practice": "Common practice, no published source",
     "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
     "memory": "From memory, not confirmed in a document",

@@ -1,0 +1,103 @@
+"""How caramel flows: viscosity by its distance from the glass, and the test of a cube that stands."""
+
+from .check import constant
+from .problems import Problem
+
+KELVIN = 273.15
+# Gordon–Taylor: glass temperature of water (berk), weight of water against sucrose solids (Roos, from memory).
+WATER_GLASS_C, WATER_WEIGHT = -135.0, 4.7
+# Williams–Landel–Ferry with the universal constants; viscosity of a glass 10¹² Pa s by its definition (berk).
+WLF_1, WLF_2_K, GLASS_LOG = 17.44, 51.6, 12.0
+SPREAD_LOG = 1.0  # ten times either way, at least: another dry glass temperature alone gives half of it (assumed)
+# Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
+FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
+DAY_S = 86400.0
+
+
+def glass_c(water, dry_glass_c):
+    """Glass temperature in °C of sugar solids with a mass fraction of water in the fat-free phase."""
+    solids, weighed = 1.0 - water, WATER_WEIGHT * water
+    mixed_k = solids * (dry_glass_c + KELVIN) + weighed * (WATER_GLASS_C + KELVIN)
+    return mixed_k / (solids + weighed) - KELVIN
+
+
+def log_viscosity(above_k):
+    """Decimal logarithm of the viscosity in Pa s at above_k (K) over the glass temperature."""
+    return GLASS_LOG - WLF_1 * above_k / (WLF_2_K + above_k)
+
+
+def viscosity(request):
+    """Viscosity of caramel from its water and temperature: a trend, never a promise.
+
+    Request: temp_c (°C), moisture (fraction), fat (fraction), dry_glass_c (°C), glass_c (°C) or null, basis, batches.
+    Reply: viscosity_pa_s (Pa s), low_pa_s (Pa s), high_pa_s (Pa s), glass_c (°C), inputs.
+    Raises: Problem water_and_fat_fill_it (no sugar left), below_glass (temp_c below its glass temperature).
+    Relation: Gordon–Taylor for the sugar and water without the fat, Williams–Landel–Ferry above it, best up to 100 K
+    above the glass. Ten times either way.
+    Example: 8.5 % water and 8.1 % fat: glass at −1.8 °C, about 40 Pa s at 74 °C.
+    Source: berk for both relations, sucrose_glass for dry_glass_c and the weight of water, usda_sr28 for fat; assumed
+    for the range.
+    """
+    sugar_and_water = 1.0 - request["fat"]
+    if request["moisture"] >= sugar_and_water:
+        raise Problem("moisture", "water_and_fat_fill_it", request["moisture"], high=sugar_and_water)
+    glass = request["glass_c"]
+    if glass is None:
+        glass = glass_c(request["moisture"] / sugar_and_water, request["dry_glass_c"])
+    if request["temp_c"] < glass:
+        raise Problem("temp_c", "below_glass", request["temp_c"], low=glass, unit="°C")
+    logarithm = log_viscosity(request["temp_c"] - glass)
+    return {
+        "viscosity_pa_s": 10.0**logarithm,
+        "low_pa_s": 10.0 ** (logarithm - SPREAD_LOG),
+        "high_pa_s": 10.0 ** (logarithm + SPREAD_LOG),
+        "glass_c": glass,
+        "inputs": [
+            constant("flow.water_glass_c", WATER_GLASS_C, "°C", "berk", "published"),
+            constant("flow.water_weight", WATER_WEIGHT, "", "sucrose_glass"),
+            constant("flow.wlf_1", WLF_1, "", "berk", "published"),
+            constant("flow.wlf_2_k", WLF_2_K, "K", "berk", "published"),
+            constant("flow.glass_log", GLASS_LOG, "", "berk", "published"),
+            constant("flow.spread_log", SPREAD_LOG, "", measure_by="stand_up_test"),
+        ],
+    }
+
+
+def _refuse(heights):
+    for index in range(1, len(heights)):
+        before, now = heights[index - 1], heights[index]
+        path = "heights[" + str(index) + "]"
+        if now["at_s"] <= before["at_s"]:
+            raise Problem(path + ".at_s", "not_later", now["at_s"], low=before["at_s"], unit="s")
+        if now["height_m"] > before["height_m"]:
+            raise Problem(path + ".height_m", "height_grows", now["height_m"], high=before["height_m"], unit="m")
+
+
+def stand_up_test(request):
+    """Whether a cut cube stays square in this room: share of its height lost, and a verdict.
+
+    Request: heights (at_s in s, height_m in m, the fresh cube first), room_c (°C), basis, batches.
+    Reply: lost_fraction, verdict (firm, borderline, slumps), inputs.
+    Raises: Problem not_later (times that do not rise), height_grows (a height above the one before).
+    Relation: lost_fraction = 1 − last height / first height. Up to 5 % firm, above 15 % slumps; firm is not said before
+    a day has passed. Read it at 1, 24 and 72 h.
+    Source: memory for the test, assumed for the lines of the verdict.
+    """
+    heights = request["heights"]
+    _refuse(heights)
+    lost = 1.0 - heights[-1]["height_m"] / heights[0]["height_m"]
+    if lost > SLUMPS_LOST:
+        verdict = "slumps"
+    elif lost <= FIRM_LOST and heights[-1]["at_s"] - heights[0]["at_s"] >= DAY_S:
+        verdict = "firm"
+    else:
+        verdict = "borderline"
+    return {
+        "lost_fraction": lost,
+        "verdict": verdict,
+        "inputs": [
+            constant("flow.firm_lost", FIRM_LOST, ""),
+            constant("flow.slumps_lost", SLUMPS_LOST, ""),
+            constant("flow.day_s", DAY_S, "s"),
+        ],
+    }

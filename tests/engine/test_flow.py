@@ -1,0 +1,80 @@
+"""Viscosity and the cube that stands."""
+
+import pytest
+
+from amberbench.engine import catalogue
+from amberbench.engine.problems import Problem
+
+HOUR_S = 3600.0
+
+
+def viscosity(**request):
+    return catalogue.call("flow.viscosity", {"temp_c": 40, "moisture": 0.085} | request)
+
+
+def stood(*heights_mm, hours=(0, 1, 24, 72)):
+    heights = [{"at_s": at * HOUR_S, "height_m": mm / 1000} for at, mm in zip(hours, heights_mm, strict=False)]
+    return catalogue.call("flow.stand_up_test", {"heights": heights, "room_c": 21})
+
+
+def test_warmer_or_wetter_caramel_is_thinner():
+    for field, values in (("temp_c", (21, 40, 74, 82)), ("moisture", (0.06, 0.085, 0.12))):
+        found = [viscosity(**{field: value})["viscosity_pa_s"] for value in values]
+        assert found == sorted(found, reverse=True)
+
+
+def test_range_is_ten_times_either_way_and_all_but_the_relations_are_assumed():
+    found = viscosity()
+    assert found["high_pa_s"] == pytest.approx(10 * found["viscosity_pa_s"])
+    assert found["low_pa_s"] == pytest.approx(0.1 * found["viscosity_pa_s"])
+    basis = {row["field"]: (row["basis"], row["measure_by"]) for row in found["inputs"]}
+    assert basis["dry_glass_c"] == basis["flow.spread_log"] == ("assumed", "stand_up_test")
+
+
+@pytest.mark.parametrize(
+    ("request_", "field", "code"),
+    [
+        ({"temp_c": -10}, "temp_c", "below_glass"),
+        ({"temp_c": 20, "glass_c": 30}, "temp_c", "below_glass"),
+        ({"moisture": -0.1}, "moisture", "too_low"),
+        ({"moisture": 8.5}, "moisture", "too_high"),
+    ],
+)
+def test_what_does_not_flow_is_refused(request_, field, code):
+    with pytest.raises(Problem) as caught:
+        viscosity(**request_)
+    assert (caught.value.field, caught.value.code) == (field, code)
+
+
+@pytest.mark.parametrize(
+    ("heights_mm", "lost", "verdict"),
+    [
+        ((12.0, 12.0, 11.9, 11.8), 0.2 / 12, "firm"),
+        ((12.0, 11.9, 11.4), 0.05, "firm"),
+        ((12.0, 11.8, 11.3, 10.8), 0.1, "borderline"),
+        ((12.0, 11.0, 9.0, 6.0), 0.5, "slumps"),
+        ((12.0, 12.0), 0.0, "borderline"),
+        ((12.0, 9.0), 0.25, "slumps"),
+    ],
+)
+def test_cube_is_judged_by_the_height_it_lost(heights_mm, lost, verdict):
+    """Lines of 5 and 15 % are assumed; after an hour nobody can say firm."""
+    found = stood(*heights_mm)
+    assert found["lost_fraction"] == pytest.approx(lost)
+    assert found["verdict"] == verdict
+
+
+@pytest.mark.parametrize(
+    ("heights_mm", "hours", "field", "code"),
+    [
+        ((12.0, 12.1), (0, 1), "heights[1].height_m", "height_grows"),
+        ((12.0, 11.0, 11.5), (0, 1, 24), "heights[2].height_m", "height_grows"),
+        ((12.0, 11.0), (1, 1), "heights[1].at_s", "not_later"),
+        ((12.0, 11.0), (2, 1), "heights[1].at_s", "not_later"),
+        ((12.0,), (0,), "heights", "too_few"),
+    ],
+)
+def test_heights_that_make_no_sense_are_refused(heights_mm, hours, field, code):
+    with pytest.raises(Problem) as caught:
+        stood(*heights_mm, hours=hours)
+    assert (caught.value.field, caught.value.code) == (field, code)

@@ -1,0 +1,81 @@
+"""What the room's air does to chocolate and caramel."""
+
+from typing import Any
+
+import pytest
+
+from amberbench.engine import catalogue
+from amberbench.engine.problems import Problem
+
+
+def advised(**request: Any) -> dict[str, dict[str, float]]:
+    reply = catalogue.call("room.advise", {"room_c": 20.0, "humidity": 0.45} | request)
+    return {one["code"]: one["values"] for one in reply["warnings"]}
+
+
+def test_good_room_has_no_warnings():
+    assert advised() == {}
+    assert advised(surface_c=18, centre_c=22) == {}
+
+
+def test_saturated_air_has_the_dew_point_of_its_own_temperature():
+    for temp_c in (-40, 0, 21, 50):
+        reply = catalogue.call("room.dew_point", {"temp_c": temp_c, "humidity": 1})
+        assert reply["dew_point_c"] == pytest.approx(temp_c, abs=1e-9)
+
+
+def test_piece_from_the_fridge_sweats():
+    """Common practice and geometry of the dew point: goods at 5 °C sweat in a room of 20 °C and 50 %."""
+    found = advised(humidity=0.5, surface_c=5)
+    assert found["condensation"] == pytest.approx({"surface_c": 5, "dew_point_c": 9.26}, abs=0.01)
+
+
+def test_surface_at_the_dew_point_sweats_and_a_little_above_it_sugar_blooms():
+    dew_c = catalogue.call("room.dew_point", {"temp_c": 20, "humidity": 0.5})["dew_point_c"]
+    assert set(advised(humidity=0.5, surface_c=dew_c)) == {"condensation"}
+    assert set(advised(humidity=0.5, surface_c=dew_c + 0.5)) == {"sugar_bloom"}
+
+
+def test_cold_centres_sweat_too():
+    assert set(advised(humidity=0.6, centre_c=8)) == {"condensation", "cold_centres"}
+
+
+def test_milk_chocolate_blooms_in_drier_air_than_dark():
+    """Dark above 82 to 85 %, milk above 78 % at the surface (read in a guide for makers)."""
+    assert "sugar_bloom" in advised(humidity=0.80, chocolate="milk_chocolate")
+    assert set(advised(humidity=0.80, chocolate="dark_chocolate")) == {"humid_room"}
+    assert "sugar_bloom" in advised(humidity=0.83, chocolate="dark_chocolate")
+
+
+@pytest.mark.parametrize(
+    ("room_c", "codes"),
+    [
+        (17, {"cold_room"}),
+        (18, set()),
+        (22, set()),
+        (23, {"slow_setting"}),
+        (25, {"slow_setting", "fat_bloom", "soft_caramel"}),
+    ],
+)
+def test_warmth_of_the_room_is_told(room_c, codes):
+    """Common practice, no published source, for all lines; fat bloom from memory."""
+    assert set(advised(room_c=room_c)) == codes
+
+
+@pytest.mark.parametrize(
+    ("centre_c", "codes"), [(20, {"cold_centres"}), (21, set()), (26, set()), (27, {"warm_centres"})]
+)
+def test_centres_are_room_warm(centre_c, codes):
+    """Common practice, read: 70 to 78 °F, never cold."""
+    assert set(advised(centre_c=centre_c)) == codes
+
+
+@pytest.mark.parametrize("name", ["room.dew_point", "room.advise"])
+@pytest.mark.parametrize(
+    ("humidity", "code"), [(-0.1, "too_low"), (0, "too_low"), (1.01, "too_high"), (55, "too_high")]
+)
+def test_humidity_outside_nothing_to_one_is_refused(name, humidity, code):
+    room = {"temp_c": 20} if name == "room.dew_point" else {"room_c": 20}
+    with pytest.raises(Problem) as caught:
+        catalogue.call(name, room | {"humidity": humidity})
+    assert (caught.value.field, caught.value.code) == ("humidity", code)

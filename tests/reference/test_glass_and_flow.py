@@ -1,0 +1,55 @@
+"""Glass temperature and viscosity worked by hand; a spreading mound by Huppert's law."""
+
+import math
+from typing import Any
+
+import pytest
+
+from amberbench.engine import catalogue
+
+
+def flowing(temp_c, moisture=0.085, **request: Any) -> dict[str, Any]:
+    return catalogue.call("flow.viscosity", {"temp_c": temp_c, "moisture": moisture} | request)
+
+
+def test_glass_temperature_worked_by_hand():
+    """Gordon–Taylor (Berk, Food Process Engineering and Technology, equation 1.13), kelvin, 9.25 % water without fat:
+    (0.9075 · 335.15 + 4.7 · 0.0925 · 138.15) / (0.9075 + 4.7 · 0.0925) = 364.21 / 1.34225 = 271.34 K = −1.8 °C.
+    Dry solids 62 °C, water −135 °C (138 K, Berk); the weight 4.7 of water is Roos's, from memory."""
+    assert flowing(21, moisture=0.0925, fat=0)["glass_c"] == pytest.approx(271.34 - 273.15, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("moisture", "glass_c", "at_21", "at_74"),
+    [(0.07, 6.9, 8.3, 2.1), (0.085, -1.8, 6.7, 1.6), (0.10, -9.8, 5.5, 1.2), (0.12, -19.3, 4.4, 0.8)],
+)
+def test_caramel_by_its_water(moisture, glass_c, at_21, at_74):
+    """Worked out apart from the engine: Gordon–Taylor as above and Williams–Landel–Ferry (Berk, equation 1.15),
+    log₁₀ of Pa s; fat 8.1 % but scaled with the solids for other water, hence the tenths."""
+    fat = 0.081 * (1 - moisture) / 0.915
+    assert flowing(21, moisture, fat=fat)["glass_c"] == pytest.approx(glass_c, abs=0.1)
+    assert math.log10(flowing(21, moisture, fat=fat)["viscosity_pa_s"]) == pytest.approx(at_21, abs=0.06)
+    assert math.log10(flowing(74, moisture, fat=fat)["viscosity_pa_s"]) == pytest.approx(at_74, abs=0.06)
+
+
+def test_viscosity_worked_by_hand():
+    """Glass at −1.8 °C, 74 °C: 12 − 17.44 · 75.8 / (51.6 + 75.8) = 1.6235, 42 Pa s; at the glass 10¹² Pa s."""
+    assert flowing(74, glass_c=-1.8)["viscosity_pa_s"] == pytest.approx(10**1.6235, rel=1e-3)
+    assert flowing(-1.8, glass_c=-1.8)["viscosity_pa_s"] == pytest.approx(1e12)
+
+
+@pytest.mark.parametrize(("lost", "verdict"), [(0.2, "slumps"), (0.1, "borderline")])
+def test_mound_that_spreads_by_huppert_loses_height_by_the_quarter_power_of_time(lost, verdict):
+    """Huppert 1982 (from memory): a fixed volume on a plate, radius 0.894 (g V³ / 3ν)^⅛ t^⅛, so height ∝ t^−¼."""
+    volume_m3, viscosity_m2_s = 8e-6, 1e3
+
+    def height_m(at_s):
+        radius_m = 0.894 * (9.81 * volume_m3**3 / (3 * viscosity_m2_s)) ** 0.125 * at_s**0.125
+        return 4 / 3 * volume_m3 / (math.pi * radius_m**2)
+
+    first_s = 3600.0
+    last_s = first_s * (1 - lost) ** -4
+    heights = [{"at_s": at_s, "height_m": height_m(at_s)} for at_s in (first_s, 0.5 * (first_s + last_s), last_s)]
+    found = catalogue.call("flow.stand_up_test", {"heights": heights})
+    assert found["lost_fraction"] == pytest.approx(lost)
+    assert found["verdict"] == verdict
