@@ -19,6 +19,13 @@ REQUESTS = {
         "cut.fit_frame",
         {"pieces": 100, "piece_length_m": 0.024, "piece_width_m": 0.024, "max_length_m": 0.5, "max_width_m": 0.4},
     ),
+    "coating": ("chocolate.coating", {"piece": {"length_m": 0.024, "width_m": 0.024, "height_m": 0.01}, "pieces": 80}),
+    "temper": ("chocolate.temper", {"mass_kg": 1.5, "melt_c": 46, "seed_c": 20}),
+    "room": ("room.advise", {"room_c": 23, "humidity": 0.6, "centre_c": 12}),
+    "standup": (
+        "flow.stand_up_test",
+        {"heights": [{"at_s": 0, "height_m": 0.012}, {"at_s": 86400, "height_m": 0.0115}]},
+    ),
 }
 
 
@@ -167,6 +174,29 @@ def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
         ("frame", {"pieces": 2.5}, "pieces"),
         ("frame", {"pieces": "12"}, "pieces"),
         ("frame", {"trim_m": 0.1, "max_length_m": 0.1}, None),
+        ("coating", {"piece": None}, "piece"),
+        ("coating", {"piece": None, "pickup": 0.5}, "centre_kg"),
+        ("coating", {"pieces": -3}, "pieces"),
+        ("coating", {"thickness_m": {"bottom": 0, "side": 0, "top": 0}}, "thickness_m"),
+        ("coating", {"thickness_m": {"bottom": -0.001, "side": 0, "top": 0}}, "thickness_m.bottom"),
+        ("coating", {"chocolate": "carob"}, "chocolate"),
+        ("temper", {"seed_c": 34}, "seed_c"),
+        ("temper", {"melt_c": 30}, "melt_c"),
+        ("temper", {"melt_c": 60}, "melt_c"),
+        ("temper", {"chocolate": "milk_chocolate", "melt_c": 52}, "melt_c"),
+        ("temper", {"room_c": 29}, "room_c"),
+        ("temper", {"mass_kg": 0}, "mass_kg"),
+        ("room", {"humidity": 1.2}, "humidity"),
+        ("room", {"humidity": -0.1}, "humidity"),
+        ("room", {"humidity": 0}, "humidity"),
+        ("room", {"humidity": 55}, "humidity"),
+        (
+            "standup",
+            {"heights": [{"at_s": 0, "height_m": 0.01}, {"at_s": 60, "height_m": 0.011}]},
+            "heights[1].height_m",
+        ),
+        ("standup", {"heights": [{"at_s": 60, "height_m": 0.01}, {"at_s": 60, "height_m": 0.01}]}, "heights[1].at_s"),
+        ("standup", {"heights": [{"at_s": 0, "height_m": 0.01}]}, "heights"),
     ],
 )
 def test_what_makes_no_sense_is_a_problem(asking, name, change, field):

@@ -17,6 +17,10 @@ FUNCTIONS = {
     "jacket": "melt.plan_jacket",
     "cooling": "cool.plan",
     "frame": "cut.fit_frame",
+    "coating": "chocolate.coating",
+    "temper": "chocolate.temper",
+    "room": "room.advise",
+    "standup": "flow.stand_up_test",
 }
 
 
