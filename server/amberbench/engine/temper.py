@@ -85,27 +85,36 @@ def plan(request):
     _refuse(request, line, melt_c, seed_c)
     latent = LATENT_J_KG[request["chocolate"]]
     share = seed_share(melt_c, line["work_high_c"], seed_c, latent)
+    small = {"code": "small_bowl", "values": {"mass_kg": request["mass_kg"], "handy_kg": HANDY_KG}}
+    return {
+        "seed_kg": share * request["mass_kg"],
+        "melt_kg": (1.0 - share) * request["mass_kg"],
+        "seed_share": share,
+        "steps": _steps(line),
+        "remedies": remedies(line),
+        "warnings": [small] if request["mass_kg"] < HANDY_KG else [],
+        "inputs": _assumed(request, line) + _heats(latent),
+    }
+
+
+def _steps(line):
+    """The heat lines of each step."""
     ranges = (
         ("melt", line["melt_low_c"], line["melt_high_c"]),
         ("seed", line["work_high_c"], max(line["work_high_c"], SEED_MELTS_C)),
         ("cool", line["cool_low_c"], line["cool_high_c"]),
         ("work", line["work_low_c"], line["work_high_c"]),
     )
-    small = {"code": "small_bowl", "values": {"mass_kg": request["mass_kg"], "handy_kg": HANDY_KG}}
-    return {
-        "seed_kg": share * request["mass_kg"],
-        "melt_kg": (1.0 - share) * request["mass_kg"],
-        "seed_share": share,
-        "steps": [{"name": name, "low_c": low_c, "high_c": high_c} for name, low_c, high_c in ranges],
-        "remedies": remedies(line),
-        "warnings": [small] if request["mass_kg"] < HANDY_KG else [],
-        "inputs": _assumed(request, line)
-        + [
-            constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
-            constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
-            constant("temper.latent_heat", latent, "J/kg", "beckett_2009", "published"),
-        ],
-    }
+    return [{"name": name, "low_c": low_c, "high_c": high_c} for name, low_c, high_c in ranges]
+
+
+def _heats(latent_j_kg):
+    """Rows of the heats in the balance."""
+    return [
+        constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
+        constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
+        constant("temper.latent_heat", latent_j_kg, "J/kg", "beckett_2009", "published"),
+    ]
 
 
 def _assumed(request, line):
