@@ -194,7 +194,9 @@ def cutting(phone: Phone) -> Iterator[str]:
     yield from keypad(phone, "weigh_out", "0.12", "99")
     phone.is_at("close")
     yield "close"
-    phone.taps()
+    phone.opens("Weigh the bowl")
+    yield from keypad(phone, "close", "0.03")
+    phone.taps("Close the batch")
     phone.is_at("closed")
     yield "closed"
 

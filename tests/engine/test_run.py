@@ -43,6 +43,42 @@ def test_a_whole_batch_runs_from_set_up_to_closed():
     assert bench.advice["clocks"] == []
 
 
+def at_the_close() -> Bench:
+    bench = whole_batch()
+    bench.events.pop()
+    return bench
+
+
+def test_what_stays_in_the_bowl_may_be_weighed_once_before_the_batch_is_closed():
+    bench = at_the_close()
+    (choice,) = bench.advice["choices"]
+    entry = choice["entry"]
+    assert (bench.advice["step"], choice["code"], entry["name"]) == ("close", "button.weigh_bowl", "bowl_kg")
+    bench.does(entry["kind"], 20, **entry["body"], **{entry["field"]: 0.036})
+    assert bench.run["ignored"] == []
+    assert (bench.advice["step"], bench.advice["choices"]) == ("close", [])
+    bench.taps()
+    told = catalogue.call("learn.contribution", {"batch_id": "batch-1", "plan": bench.plan, "run": bench.run})
+    assert told["contribution"]["residue"] == pytest.approx(0.036 / 1.8)
+
+
+def test_bowl_on_the_scale_with_its_caramel_is_more_than_the_keypad_takes():
+    entry = at_the_close().advice["choices"][0]["entry"]
+    assert entry["low"] == 0.0
+    assert 0.1 < entry["high"] < planned_slab()["request"]["vessel"]["mass_kg"]
+
+
+def test_bowl_can_be_weighed_when_the_rest_was_not():
+    bench = Bench()
+    bench.sets_up()
+    bench.melts()
+    bench.taps(30)
+    bench.does("touched", 5000, firm=True)
+    bench.does("counted", 900, pieces=205)
+    bench.does("step_skipped", 5, step="weigh_out")
+    assert bench.advice["choices"][0]["entry"]["body"] == {"what": "bowl", "seen": 0}
+
+
 def test_block_is_turned_after_the_first_burst_and_stirred_after_the_next():
     bench = Bench()
     bench.sets_up()

@@ -122,6 +122,7 @@ def test_the_same_figure_read_again_on_one_phone_counts_again():
         ("touched", {"firm": True, "seen": 0}),
         ("counted", {"pieces": 201}),
         ("weighed_out", {"kg": 0.1, "what": "rest", "seen": 0}),
+        ("weighed_out", {"kg": 0.03, "what": "bowl", "seen": 0}),
         ("step_skipped", {"step": "flip"}),
         ("freed", {}),
         ("cut", {}),

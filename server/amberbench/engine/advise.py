@@ -19,6 +19,8 @@ CENTRES_REST_MS = 15 * 60000.0
 READS_OFF_K = 12.0
 # A count or a rest this many times what was planned or weighed in is a slip of the finger too (assumed).
 MOST_TIMES = 4
+# More of the caramel than this in the bowl is the bowl on the scale with it (assumed; learning takes in no more).
+MOST_RESIDUE = 0.3
 # A slab longer or shorter than the map by more than this share no longer matches it (assumed).
 SAME_LENGTH = 0.03
 
@@ -211,7 +213,17 @@ def _weigh_out(run, at_ms, advice):
 def _close(run, at_ms, advice):
     advice["more"] = {"code": "more.leftovers", "values": {}}
     advice["action"] = button("close", "closed")
+    if not any(one["what"] == "bowl" for one in run["out"]):
+        advice["choices"] = [{"code": "button.weigh_bowl", "entry": _bowl_entry(run)}]
     advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+
+
+def _bowl_entry(run):
+    """What stays in the bowl teaches how much to melt."""
+    most_kg = MOST_RESIDUE * (run["weighed_kg"] or run["planned"]["caramel_kg"])
+    made = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "bowl", "seen": len(run["out"])})
+    made["name"] = "bowl_kg"
+    return made
 
 
 def _closed(run, at_ms, advice):
