@@ -272,6 +272,31 @@ def _learn_apply(rng):
     return request | {"oven_id": rng.choice(["a", "c", None]), "base_id": rng.choice(["a", "c", None])}
 
 
+def _paper(rng):
+    """A sheet of one morning, some of its boxes empty."""
+    at_ms = 1.764e12
+    sheet = {"after_ms": at_ms, "now_ms": at_ms + 1e8, "bursts": [], "slab": [], "poured_at_ms": at_ms + 3e6}
+    for _ in range(rng.randrange(6)):
+        at_ms += rng.randrange(2, 5) * 60000.0
+        sheet["bursts"].append({"at_ms": at_ms, "seconds_s": rng.randrange(20, 100), "free": rng.random() < 0.5})
+        _maybe(rng, sheet["bursts"][-1], "surface_c", rng.uniform(30, 80))
+    at_ms = sheet["poured_at_ms"]
+    for _ in range(rng.randrange(4)):
+        at_ms += 1.2e6
+        sheet["slab"].append({"at_ms": at_ms, "surface_c": rng.uniform(20, 60)})
+        _maybe(rng, sheet["slab"][-1], "firm", rng.random() < 0.5)
+    _maybe(rng, sheet, "weighed_kg", rng.uniform(1, 2))
+    _maybe(rng, sheet, "lot", "A-117")
+    _maybe(rng, sheet, "pieces", rng.randrange(200))
+    return sheet | {"notes": ["ä"] if rng.random() < 0.5 else []}
+
+
+def _summary(rng, batch_id):
+    pieces = rng.choice([None, 205])
+    return {"batch_id": batch_id, "name": rng.choice(["Squares, 24 mm", '=1+"2"', "ä"]), "opened_at_ms": 1.764e12,
+            "pieces": pieces, "good_kg": rng.choice([None, rng.uniform(1, 2)]) if pieces else None}  # fmt: skip
+
+
 SENSIBLE = {
     "units.convert": _convert,
     "materials.properties": lambda rng: {"material": _material(rng), "temp_c": rng.uniform(-40, 150)},
@@ -295,6 +320,9 @@ SENSIBLE = {
     "learn.contribution": _contribution_request,
     "learn.fold": _learnt,
     "learn.apply": _learn_apply,
+    "paper.events": _paper,
+    "table.batches": lambda rng: {"batches": [_summary(rng, f"b{n}") for n in range(rng.randrange(5))]},
+    "table.timeline": lambda rng: {"events": _bench(rng).events, "ignored": ["phone-a-2"]},
     "shop.fold": _shop_fold,
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},

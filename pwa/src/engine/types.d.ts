@@ -943,6 +943,55 @@ export interface ShopDensityReply {
   density_kg_m3: number;
 }
 
+export interface PaperEventsRequest {
+  /** corrected time of the newest event the batch has; 0 to 1e+14 ms */
+  after_ms: number;
+  /** corrected time of typing; 0 to 1e+14 ms */
+  now_ms: number;
+  /** when all was ready and weighed in; 0 to 1e+14 ms */
+  weighed_at_ms?: number | null;
+  /** caramel weighed in; 0.01 to 50 kg */
+  weighed_kg?: number | null;
+  /** lot of the caramel */
+  lot?: string | null;
+  /** bursts in their order; [] when left out */
+  bursts?: PaperEventsRequestBurst[] | null;
+  /** when the slab was poured; 0 to 1e+14 ms */
+  poured_at_ms?: number | null;
+  /** readings and touch tests in order; [] when left out */
+  slab?: Slab[] | null;
+  /** when it was cut; 0 to 1e+14 ms */
+  cut_at_ms?: number | null;
+  /** good pieces counted; 0 to 100000 */
+  pieces?: number | null;
+  /** trim and other leftovers; 0 to 50 kg */
+  rest_kg?: number | null;
+  /** who made it, what was seen; [] when left out */
+  notes?: string[] | null;
+}
+
+export interface PaperEventsReply {
+  /** in the order of the log */
+  events: Event[];
+}
+
+export interface TableBatchesRequest {
+  /** summaries, newest first */
+  batches: Batch[];
+}
+
+export interface TableBatchesReply {
+  /** CSV by RFC 4180 */
+  text: string;
+}
+
+export interface TableTimelineRequest {
+  /** events, in any order */
+  events: unknown[];
+  /** events that did not fit; [] when left out */
+  ignored?: string[] | null;
+}
+
 export interface MaterialByWater {
   /** mass fraction of water; 0 to 1 */
   water: number;
@@ -1422,6 +1471,60 @@ export interface Used {
   n: number;
 }
 
+export interface PaperEventsRequestBurst {
+  /** when it was started; 0 to 1e+14 ms */
+  at_ms: number;
+  /** time set on the oven; 1 to 600 s */
+  seconds_s: number;
+  /** whether it stirred freely after it; false when left out */
+  free?: boolean | null;
+  /** infrared reading after the stir; 0 to 150 °C */
+  surface_c?: number | null;
+}
+
+export interface Slab {
+  /** when it was read or pressed; 0 to 1e+14 ms */
+  at_ms: number;
+  /** infrared reading of the slab; -10 to 150 °C */
+  surface_c?: number | null;
+  /** whether the middle felt firm enough to cut */
+  firm?: boolean | null;
+}
+
+export interface Event {
+  /** what happened */
+  kind: string;
+  /** when, corrected; 0 to 1e+14 ms */
+  at_ms: number;
+  /** its body, with `typed_at_ms` */
+  body: unknown;
+}
+
+export interface Batch {
+  /** the batch */
+  batch_id: string;
+  /** its name; "" when left out */
+  name?: string | null;
+  /** slab; "" when left out */
+  kind?: string | null;
+  /** opened; -2e+14 to 2e+14 ms */
+  opened_at_ms: number;
+  /** closed, or null; -2e+14 to 2e+14 ms */
+  closed_at_ms?: number | null;
+  /** the open step */
+  step?: string | null;
+  /** counted, else planned; 0 to 1e+09 */
+  pieces?: number | null;
+  /** weighed in, else planned; -1e+300 to 1e+300 kg */
+  caramel_kg?: number | null;
+  /** pieces counted by planned mass of one; null before the count; -1e+300 to 1e+300 kg */
+  good_kg?: number | null;
+  /** the phone that opened it; "" when left out */
+  device_id?: string | null;
+  /** how many events it has; 0 to 1e+09; 0 when left out */
+  events?: number | null;
+}
+
 export interface Functions {
   "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
@@ -1453,4 +1556,7 @@ export interface Functions {
   "shop.fold": { request: ShopFoldRequest; reply: ShopFoldReply };
   "shop.check": { request: ShopCheckRequest; reply: ShopCheckReply };
   "shop.density": { request: ShopDensityRequest; reply: ShopDensityReply };
+  "paper.events": { request: PaperEventsRequest; reply: PaperEventsReply };
+  "table.batches": { request: TableBatchesRequest; reply: TableBatchesReply };
+  "table.timeline": { request: TableTimelineRequest; reply: TableBatchesReply };
 }

@@ -16,11 +16,13 @@ from . import (
     learn_batch,
     materials,
     melt,
+    paper,
     pour,
     room,
     run,
     shop,
     slab,
+    table,
     temper,
     units,
 )
@@ -57,6 +59,9 @@ FUNCTIONS = {
     "learn.contribution": learn_batch.contribution_request,
     "learn.fold": learn.fold,
     "learn.apply": learn_apply.apply_request,
+    "paper.events": paper.events,
+    "table.batches": table.batches,
+    "table.timeline": table.timeline,
 }
 
 

@@ -10,6 +10,7 @@ from . import (
     fields_chocolate,
     fields_learn,
     fields_melt,
+    fields_paper,
     fields_room,
     fields_shared,
     fields_shop,
@@ -47,5 +48,6 @@ for _part in (
     fields_bench,
     fields_learn,
     fields_shop,
+    fields_paper,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)

@@ -1,0 +1,75 @@
+"""Lists as CSV: read back by Python's own reader, safe in a spreadsheet, times as the calendar has them."""
+
+import csv
+import io
+import random
+from datetime import UTC, datetime
+
+import pytest
+
+from amberbench.engine import catalogue, table
+from tests.bench import Bench
+
+SUMMARY = {"batch_id": "b1", "name": "Squares", "kind": "slab", "opened_at_ms": 1_764_000_000_000.0}
+
+
+def rows(text):
+    assert text.endswith("\r\n")
+    assert "\n" not in text.replace("\r\n", "")
+    return list(csv.DictReader(io.StringIO(text, newline=""), strict=True))
+
+
+def batches(*summaries):
+    return rows(catalogue.call("table.batches", {"batches": list(summaries)})["text"])
+
+
+@pytest.mark.parametrize("name", ["Squares, 24 mm", 'the "big" ones', " led by a space", "ñandú", "a;b"])
+def test_a_name_comes_back_as_it_was(name):
+    assert batches(SUMMARY | {"name": name})[0]["name"] == name
+
+
+# What spreadsheets begin a formula with (from memory).
+@pytest.mark.parametrize("name", ["=1+2", "+1", "-1", "@SUM(A1)", "\t=1", "  =1", '=HYPERLINK("x";"y")', "＝1"])
+def test_no_spreadsheet_runs_a_name(name):
+    found = batches(SUMMARY | {"name": name})[0]["name"]
+    assert found == f"'{name}"
+
+
+def test_numbers_are_bare_and_below_nought_no_formula():
+    assert table.cell(-1.5) == "-1.5"
+    assert table.cell(1.8) == "1.8"
+    assert table.cell(0.1 + 0.2) == "0.3"
+    assert table.cell(1e300) == "1.000000e+300"
+    assert table.cell(None) == ""
+
+
+def test_pieces_say_whether_they_were_counted():
+    counted, planned, unknown = batches(
+        SUMMARY | {"pieces": 205, "good_kg": 1.5}, SUMMARY | {"pieces": 220}, SUMMARY | {"closed_at_ms": None}
+    )
+    assert (counted["pieces_are"], counted["good_kg"]) == ("counted", "1.5")
+    assert (planned["pieces_are"], planned["good_kg"]) == ("planned", "")
+    assert (unknown["pieces"], unknown["pieces_are"], unknown["closed_at"]) == ("", "", "")
+
+
+def test_times_are_those_of_the_calendar():
+    rng = random.Random(4)
+    instants = [0, 951_782_399_000, 951_868_800_000, 4_107_542_400_000, 1_764_000_000_999]
+    for at_ms in instants + [rng.randrange(10**14) for _ in range(2000)]:
+        assert table.iso(at_ms) == datetime.fromtimestamp(at_ms // 1000, UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+    assert table.iso(-1) is None
+    assert table.iso("noon") is None
+
+
+def test_a_timeline_says_what_was_taken_back_what_did_not_fit_and_what_was_typed_later():
+    bench = Bench()
+    wrong = bench.does("read", surface_c=20.0)
+    bench.does("undone", event_id=wrong)
+    stray = bench.does("scored", text='=cmd|"x"', typed_at_ms=bench.now_ms)
+    found = rows(catalogue.call("table.timeline", {"events": bench.events[::-1], "ignored": [stray, wrong]})["text"])
+    assert [row["kind"] for row in found] == ["batch_opened", "read", "undone", "scored"]
+    assert [row["counts"] for row in found] == ["yes", "taken_back", "yes", "did_not_fit"]
+    assert found[1]["surface_c"] == "20"
+    assert found[3]["text"] == '\'=cmd|"x"'
+    assert found[3]["typed_at"] == found[2]["at"]
+    assert found[2]["typed_at"] == ""
