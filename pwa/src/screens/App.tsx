@@ -34,7 +34,7 @@ function Screen({ at }: { at: string }) {
     case "bench":
       return <BenchScreen batchId={id ?? ""} key={id} />;
     case "batches":
-      return id ? <RecordScreen batchId={id} key={id} /> : <BatchesScreen />;
+      return id ? <RecordScreen batchId={id} part={row} key={`${id} ${row === "type"}`} /> : <BatchesScreen />;
     case "help":
       return <HelpScreen />;
     case "shop":

@@ -59,6 +59,16 @@ export class BatchBook {
     return event;
   }
 
+  /** Writes what was done by the kitchen's clock (ms) and typed later, all or none, and has it folded. */
+  async writeAll(batchId: string, facts: { kind: string; body: Values; at_ms: number }[]): Promise<void> {
+    const { store, phoneNow, shopId, wrote } = this.parts;
+    // Not this phone's clock: its error says nothing of these times.
+    const same = { shop_id: shopId(), batch_id: batchId, offset_ms: 0 };
+    await store.events.appendAll(facts.map((fact) => ({ ...fact, ...same, id: uuid7(phoneNow()) })));
+    wrote(batchId);
+    await this.refresh(batchId);
+  }
+
   /** Folds a batch again from its events, once more if something came in meanwhile. Never rejects. */
   refresh(batchId: string): Promise<void> {
     this.dirty.add(batchId);

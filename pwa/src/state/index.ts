@@ -8,7 +8,9 @@ import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
+import * as exports from "./exports";
 import * as holder from "./holder";
+import * as paper from "./paper";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as shopDesk from "./shopDesk";
@@ -22,6 +24,7 @@ export { EngineProblem } from "../problems";
 export { planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shopDesk";
+export type { FilledSheet } from "./paper";
 export type * from "./types";
 export { applyUpdate, isOpen, playSound, start };
 
@@ -118,6 +121,29 @@ export function saveAlarm(batchId: string, clock: Clock, summary: string): void 
   const times = { writtenMs: time.correctedNow() - offset, startedMs: clock.started_ms - offset, dueMs: clock.due_ms - offset };
   const text = alarmFile({ uid: `${batchId}-${clock.name}@amberbench`, ...times, summary, say: summary });
   saveFile("amberbench-alarm.ics", "text/calendar", text);
+}
+
+/** Saves the list of batches as CSV. */
+export async function saveBatches(): Promise<void> {
+  await exports.saveBatches(summaries.value);
+}
+
+/** Saves what happened in a batch as CSV. */
+export const saveTimeline = exports.saveTimeline;
+
+/** Saves all that is known of a batch as JSON. */
+export async function saveRecord(record: BatchRecord): Promise<void> {
+  exports.saveRecord(record);
+}
+
+/** Saves every event as JSON. */
+export async function saveLog(): Promise<void> {
+  await exports.saveLog((await house()).store);
+}
+
+/** Writes a filled-in batch sheet into the log; rejects with EngineProblem when it cannot be so. */
+export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Promise<void> {
+  await paper.typeBack(await house(), batch, sheet);
 }
 
 /** Saves all facts not yet on the server into a JSON file; resolves with their number. */

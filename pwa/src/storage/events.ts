@@ -85,6 +85,11 @@ export class EventLog {
     return this.inIndex("kind", kind);
   }
 
+  /** Every event the phone holds, in their total order. */
+  all(): Promise<BenchEvent[]> {
+    return this.connection.use(async (db) => (await db.getAll("events")).map((row) => row.event).sort(inOrder));
+  }
+
   private inIndex(index: "batch" | "kind", name: string): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox"]);

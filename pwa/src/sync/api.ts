@@ -50,6 +50,8 @@ export interface Api {
   snapshot(): Promise<Snapshot>;
   batches(): Promise<Summary[]>;
   batch(batchId: string): Promise<ServerRecord>;
+  /** A file of the server's, as text. */
+  file(path: string): Promise<string>;
   planSlab(request: SlabPlanRequest, timeoutMs: number): Promise<SlabPlanReply>;
 }
 
@@ -112,6 +114,11 @@ export const httpApi: Api = {
   snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
   batches: async () => (await ask<{ batches: Summary[] }>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
+  async file(path) {
+    const response = await answered(path, EXCHANGE_MS, undefined);
+    if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);
+    return response.text();
+  },
   async planSlab(request, timeoutMs) {
     try {
       return await ask<SlabPlanReply>("/api/plans/slab", timeoutMs, request);

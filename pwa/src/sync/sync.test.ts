@@ -57,6 +57,7 @@ class Server implements Api {
   }
   batches = () => Promise.resolve([]);
   batch = () => Promise.reject(new Unreachable("not asked here"));
+  file = () => Promise.reject(new Unreachable("not asked here"));
   planSlab = () => Promise.reject(new Unreachable("not asked here"));
 }
 

@@ -87,6 +87,12 @@ export function formatDay(ms: number): string {
   return new Intl.DateTimeFormat(locale(), parts).format(ms);
 }
 
+/** The same with its year, for what is kept on paper. */
+export function formatDate(ms: number): string {
+  const parts = { year: "numeric", month: "long", day: "numeric", hour: "numeric", minute: "2-digit" } as const;
+  return new Intl.DateTimeFormat(locale(), parts).format(ms);
+}
+
 /** A value and its unit apart, for the one big number. The suffix of `name` says what it measures; SI in. */
 export function figure(name: string, value: number, units: Units = reader.value.units): Figure {
   const dimension = dimensionOf(name);

@@ -3,6 +3,7 @@ export {
   figure,
   format,
   formatCountdown,
+  formatDate,
   formatDay,
   formatDuration,
   formatNumber,

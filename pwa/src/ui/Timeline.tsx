@@ -18,6 +18,7 @@ export function Timeline({ happenings }: { happenings: Happening[] }) {
           <time dateTime={new Date(one.at_ms).toISOString()}>{formatTime(one.at_ms)}</time>
           <span>
             {one.undone || one.ignored ? <s>{happeningWords(one)}</s> : happeningWords(one)}
+            {typeof one.body["typed_at_ms"] === "number" && <em> {t("desk.typed_later")}</em>}
             {one.undone && <em> {t("desk.taken_back")}</em>}
             {one.ignored && !one.undone && <em> {t("desk.not_counted")}</em>}
           </span>

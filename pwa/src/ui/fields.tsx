@@ -114,6 +114,33 @@ export function WordsField({ label, value, most, onValue }: WordsProps) {
   );
 }
 
+interface TimeProps {
+  label: string;
+  /** As the browser's own field has it: "14:05", or a day "2026-03-04"; "" for nothing. */
+  value: string;
+  kind?: "time" | "date";
+  problem: ProblemDocument | null;
+  onValue: (value: string) => void;
+}
+
+/** A time of the kitchen's clock, or a day, by the phone's own picker. */
+export function TimeField({ label, value, kind = "time", problem, onValue }: TimeProps) {
+  const id = useId();
+  return (
+    <FieldFrame label={label} id={id} problem={problem}>
+      <input
+        id={id}
+        class="field-time"
+        type={kind}
+        value={value}
+        aria-invalid={problem !== null}
+        aria-describedby={problem ? `${id}-problem` : undefined}
+        onInput={(event) => onValue(event.currentTarget.value)}
+      />
+    </FieldFrame>
+  );
+}
+
 interface ChoiceProps {
   label: string;
   value: string;

@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import type { Summary } from "../../documents";
-import { refreshSummaries, summaries } from "../../state";
+import { refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { stepName } from "../../ui/Timeline";
@@ -22,6 +22,14 @@ export function BatchesScreen() {
           </li>
         ))}
       </ul>
+      <div class="buttons">
+        <button type="button" onClick={() => void saveBatches()}>
+          {t("button.batches_csv")}
+        </button>
+        <button type="button" onClick={() => void saveLog()}>
+          {t("button.log_json")}
+        </button>
+      </div>
     </Desk>
   );
 }

@@ -69,6 +69,7 @@ export function BenchView(props: BenchProps) {
       {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
       {sheet === "more" && (
         <MoreSheet
+          batchId={props.batchId}
           advice={advice}
           onUndo={props.onUndo}
           long={long}

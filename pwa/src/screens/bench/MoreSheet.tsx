@@ -5,6 +5,7 @@ import { AidSign, BackSign } from "../../ui/icons";
 import { Sheet } from "../../ui/Sheet";
 
 interface Props {
+  batchId: string;
   advice: Advice;
   onUndo: () => void;
   /** The running clocks that last long enough for the phone's calendar. */
@@ -16,7 +17,7 @@ interface Props {
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
+export function MoreSheet({ batchId, advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -41,6 +42,9 @@ export function MoreSheet({ advice, onUndo, long, onCalendar, onAid, onTake, onC
           {long.length > 1 && `: ${t(`clock.${clock.name}`)}`}
         </button>
       ))}
+      <a class="bench-link" href={`/batches/${batchId}/sheet`}>
+        {t("button.sheet")}
+      </a>
       <a class="bench-link" href="/">
         {t("screen.today")}
       </a>

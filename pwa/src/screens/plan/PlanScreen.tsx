@@ -7,20 +7,25 @@ import { Desk } from "../../ui/Desk";
 import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { type Change, changed, firstForm, jacketedVessel, measuredBy, type PlanForm, requestOf, withProduct, withVessel } from "./form";
+import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { type Answer, useAnswer } from "./useAnswer";
 
 export function PlanScreen() {
   const shop = shopSignal.value;
+  const [page, setPage] = useState<PlanPage | null>(null);
   return (
-    <Desk title={t("desk.plan_title")} here="plan">
-      {shop ? canPlan(shop) ? <Planning shop={shop} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
-    </Desk>
+    <>
+      <Desk title={t("desk.plan_title")} here="plan">
+        {shop ? canPlan(shop) ? <Planning shop={shop} onPage={setPage} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+      </Desk>
+      {page && <PlanPaper {...page} onClose={() => setPage(null)} />}
+    </>
   );
 }
 
-function Planning({ shop }: { shop: Shop }) {
+function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
   const [form, setForm] = useState<PlanForm>(() => firstForm(shop));
   const [unread, setUnread] = useState<string[]>([]);
   const found = useAnswer(unread.length ? null : requestOf(form, shop));
@@ -42,7 +47,7 @@ function Planning({ shop }: { shop: Shop }) {
         {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
         {found.answer && (
           <PlanAnswer answer={found.answer}>
-            <Keep form={form} shop={shop} found={found} />
+            <Keep form={form} shop={shop} found={found} onPage={onPage} />
           </PlanAnswer>
         )}
       </div>
@@ -57,33 +62,61 @@ function ownName(name: string): string {
   return free.find((one) => !open.includes(one)) ?? name;
 }
 
-/** Keeps what is shown, never what is still being computed. */
-function Keep({ form, shop, found }: { form: PlanForm; shop: Shop; found: Answer }) {
+interface KeepProps {
+  form: PlanForm;
+  shop: Shop;
+  found: Answer;
+  onPage: (page: PlanPage) => void;
+}
+
+/** Keeps what is shown, never what is still being computed; begins at the bench, or on paper. */
+function Keep({ form, shop, found, onPage }: KeepProps) {
   const [keeping, setKeeping] = useState(false);
-  const keep = async () => {
-    if (keeping || found.busy || !found.answer || !found.request) return;
+  const show = () => {
+    const plan = planDocument(form, shop, found);
+    if (plan && found.answer) onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" });
+  };
+  const keep = async (way: (batchId: string) => string) => {
+    const plan = planDocument(form, shop, found);
+    if (keeping || found.busy || !plan) return;
     setKeeping(true);
-    const product = shop.products.find((one) => one.id === form.product_id);
-    const plan = {
-      kind: "slab",
-      name: ownName(product?.name ?? t("desk.slab")),
-      prebottom: product?.prebottom ?? false,
-      product_id: form.product_id || null,
-      oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null,
-      base_id: form.base_id || null,
-      lot: form.lot.trim() || null,
-      request: found.request,
-      reply: found.answer.reply,
-    } as unknown as PlanDocument;
     try {
-      go(`/bench/${await openBatch(plan)}`);
+      go(way(await openBatch(plan)));
     } finally {
       setKeeping(false);
     }
   };
+  const waiting = keeping || found.busy;
   return (
-    <button type="button" class="go" aria-disabled={keeping || found.busy} onClick={() => void keep()}>
-      {t("button.keep_and_start")}
-    </button>
+    <>
+      <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep((id) => `/bench/${id}`)}>
+        {t("button.keep_and_start")}
+      </button>
+      <div class="buttons">
+        <button type="button" onClick={show}>
+          {t("button.plan_page")}
+        </button>
+        <button type="button" aria-disabled={waiting} onClick={() => void keep((id) => `/batches/${id}/sheet`)}>
+          {t("button.keep_as_sheet")}
+        </button>
+      </div>
+    </>
   );
+}
+
+/** What is kept of a plan; null before there is an answer. */
+function planDocument(form: PlanForm, shop: Shop, { answer, request }: Answer): PlanDocument | null {
+  if (!answer || !request) return null;
+  const product = shop.products.find((one) => one.id === form.product_id);
+  return {
+    kind: "slab",
+    name: ownName(product?.name ?? t("desk.slab")),
+    prebottom: product?.prebottom ?? false,
+    product_id: form.product_id || null,
+    oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null,
+    base_id: form.base_id || null,
+    lot: form.lot.trim() || null,
+    request,
+    reply: answer.reply,
+  } as unknown as PlanDocument;
 }

@@ -1,6 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
 
-import { correctedMs } from "../../order";
 import { type BatchRecord, loadRecord } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -8,14 +7,26 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
-import { type Happening, Timeline } from "../../ui/Timeline";
+import { Timeline } from "../../ui/Timeline";
 import { cooledSlab, jacketOf, meltedLadder, plannedLadder, slabOf } from "../pictures";
+import { RecordPaper } from "../paper/RecordPaper";
+import { SheetPaper } from "../paper/SheetPaper";
+import { canTypeBack, TypeBack } from "../paper/TypeBack";
+import { go } from "../router";
 import { Compared } from "./Compared";
+import { happenings } from "./happenings";
+import { Taking } from "./Taking";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed";
 
+interface Props {
+  batchId: string;
+  /** "paper": the record as a printed page; "sheet": the batch as a sheet to fill in; "type": that sheet, typed back. */
+  part: string | undefined;
+}
+
 /** A batch to look back at: planned against happened. */
-export function RecordScreen({ batchId }: { batchId: string }) {
+export function RecordScreen({ batchId, part }: Props) {
   const [loaded, setLoaded] = useState<Loaded>("loading");
   useEffect(() => {
     let current = true;
@@ -34,6 +45,13 @@ export function RecordScreen({ batchId }: { batchId: string }) {
       </Desk>
     );
   }
+  const back = () => go(`/batches/${batchId}`);
+  if (part === "paper") return <RecordPaper record={loaded} onClose={back} />;
+  if (part === "sheet") {
+    const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
+    return <SheetPaper record={loaded} onType={type} onClose={back} />;
+  }
+  if (part === "type") return <TypeBack record={loaded} />;
   return <RecordView record={loaded} />;
 }
 
@@ -63,9 +81,7 @@ function RecordView({ record }: { record: BatchRecord }) {
           <Timeline happenings={happenings(record)} />
         </section>
       </div>
-      <button type="button" class="go go-quiet no-print" onClick={() => print()}>
-        {t("button.print")}
-      </button>
+      <Taking record={record} />
     </Desk>
   );
 }
@@ -91,20 +107,4 @@ function Melted({ record: { plan, run } }: { record: BatchRecord }) {
       )}
     </section>
   );
-}
-
-/** The log in its order, with what was taken back and what did not fit marked; `undone` itself is not a line. */
-function happenings({ events, run }: BatchRecord): Happening[] {
-  const undone = new Set(events.filter((one) => one.kind === "undone").map((one) => one.body["event_id"]));
-  const ignored = new Set(run.ignored.map((one) => one.id));
-  return events
-    .filter((one) => one.kind !== "undone" && one.kind !== "cooling_refitted")
-    .map((one) => ({
-      id: one.id,
-      at_ms: correctedMs(one),
-      kind: one.kind,
-      body: one.body,
-      undone: undone.has(one.id),
-      ignored: ignored.has(one.id),
-    }));
 }

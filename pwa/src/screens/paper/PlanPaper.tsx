@@ -1,0 +1,48 @@
+import { now, type SlabAnswer } from "../../state";
+import { formatDate, t } from "../../text";
+import { Paper } from "../../ui/Paper";
+import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
+import { plannedCooling, plannedLadder, slabOf } from "../pictures";
+import { Sentences } from "../plan/Sentences";
+import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
+
+export interface PlanPage {
+  answer: SlabAnswer;
+  name: string;
+  lot: string;
+}
+
+/** The plan for the wall: the sentences, the pictures, what the figures rest on. */
+export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & { onClose: () => void }) {
+  const slab = slabOf(reply);
+  return (
+    <Paper title={name} onClose={onClose}>
+      <PaperHead title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} />
+      <div class="halves">
+        <div>
+          <Sentences reply={reply} />
+          <CutList slab={slab} />
+        </div>
+        <section>
+          <h2>{t("desk.slab_and_frame")}</h2>
+          <SlabMap slab={slab} place="desk" />
+        </section>
+      </div>
+      <div class="halves">
+        <section>
+          <h2>{t("desk.melting")}</h2>
+          <BurstLadder ladder={plannedLadder(reply)} place="desk" />
+        </section>
+        <section>
+          <h2>{t("desk.cooling")}</h2>
+          <CoolingCurve cooling={plannedCooling(reply, null)} place="desk" />
+        </section>
+      </div>
+      <Cautions />
+      <Rests inputs={reply.inputs} />
+      <PaperFoot />
+    </Paper>
+  );
+}

@@ -1,0 +1,123 @@
+import type { BatchRecord } from "../../state";
+import { format, formatDate, formatRange, t } from "../../text";
+import { Paper } from "../../ui/Paper";
+import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
+import { slabOf } from "../pictures";
+import { Cautions, PaperFoot, PaperHead } from "./parts";
+
+/** Rows beyond the plan's own bursts, and rows for readings and touch tests of the slab. */
+const MORE_BURSTS = 4;
+const LOOKS = 4;
+
+interface Props {
+  record: BatchRecord;
+  /** Leads to where the sheet is typed back; null where it cannot be. */
+  onType: (() => void) | null;
+  onClose: () => void;
+}
+
+/** A batch to run without a phone: what to do, and empty boxes for what happens. */
+export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props) {
+  const { reply } = plan;
+  const slab = slabOf(reply);
+  const type = onType && (
+    <button type="button" class="go go-quiet" onClick={onType}>
+      {t("button.type_back")}
+    </button>
+  );
+  return (
+    <Paper title={plan.name} onClose={onClose} more={type}>
+      <PaperHead title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(summary.opened_at_ms) })]} />
+      <Line names={["paper.box_day", "paper.box_who", "paper.box_lot"]} />
+      <Line names={["paper.box_ready", "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg }} />
+      <Bursts record={reply} />
+      <div class="halves">
+        <div>
+          <Line names={["paper.box_poured"]} />
+          <p>{t("paper.ready_after", { ready_s: reply.cool.ready_s, low_s: reply.cool.ready_low_s, high_s: reply.cool.ready_high_s })}</p>
+          <Looks />
+          <Line names={["paper.box_cut", "paper.box_pieces"]} values={{ n: reply.cut.pieces }} />
+          <Line names={["paper.box_rest"]} />
+        </div>
+        <section>
+          <h2>{t("desk.slab_and_frame")}</h2>
+          <SlabMap slab={slab} place="desk" />
+          <CutList slab={slab} />
+        </section>
+      </div>
+      <Line names={["paper.box_notes"]} />
+      <Cautions />
+      <PaperFoot />
+    </Paper>
+  );
+}
+
+/** Names with a line to write on behind each. */
+function Line({ names, values = {} }: { names: string[]; values?: Record<string, unknown> }) {
+  return (
+    <div class="fill">
+      {names.map((name) => (
+        <span key={name}>{t(name, values)}</span>
+      ))}
+    </div>
+  );
+}
+
+function Bursts({ record: { melt, melt_request } }: { record: BatchRecord["plan"]["reply"] }) {
+  const window = melt_request as { window_low_c: number; window_high_c: number; limit_c: number };
+  const rows = Array.from({ length: melt.bursts.length + MORE_BURSTS }, (_, index) => melt.bursts[index] ?? null);
+  return (
+    <section>
+      <h2>{t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}</h2>
+      <table class="by-hand">
+        <thead>
+          <tr>
+            <th scope="col">{t("paper.column_burst")}</th>
+            <th scope="col">{t("paper.column_planned")}</th>
+            <th scope="col">{t("paper.column_started")}</th>
+            <th scope="col">{t("paper.column_seconds")}</th>
+            <th scope="col">{t("paper.column_free")}</th>
+            <th scope="col">{t("paper.column_read")}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((burst, index) => (
+            <tr key={index}>
+              <th scope="row">{index + 1}</th>
+              <td>{burst && `${format("seconds_s", burst.seconds_s)}, ${formatRange("end_c", burst.low_c, burst.high_c)}`}</td>
+              <td />
+              <td />
+              <td class="box" />
+              <td />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Looks() {
+  return (
+    <table class="by-hand looks">
+      <thead>
+        <tr>
+          <th scope="col">{t("paper.column_time")}</th>
+          <th scope="col">{t("paper.column_top")}</th>
+          <th scope="col">{t("paper.column_firm")}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {Array.from({ length: LOOKS }, (_, index) => (
+          <tr key={index}>
+            <td />
+            <td />
+            <td>
+              <span class="box">{t("basis.yes")}</span> <span class="box">{t("paper.not_yet")}</span>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,91 @@
+import type { Input, SlabPlanReply } from "../../documents";
+import { now } from "../../state";
+import { format, formatTime, t } from "../../text";
+import { BasisMark } from "../../ui/BasisMark";
+
+/** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
+const HANDS_MS = 12 * 60_000;
+
+/** Seconds from the first heat to pouring, as planned. */
+function meltS({ melt, jacket }: SlabPlanReply): number {
+  return jacket?.seconds_s ?? melt?.total_s ?? 0;
+}
+
+/** When the heat begins: whole minutes, so that the sentence does not flicker while the clock ticks. */
+export function heatedMs(): number {
+  return Math.round((now.value + HANDS_MS) / 60_000) * 60_000;
+}
+
+/** Whole minutes, so that the sentence does not flicker while the clock ticks. */
+export function pouredMs(reply: SlabPlanReply): number {
+  return Math.round((now.value + HANDS_MS + meltS(reply) * 1000) / 60_000) * 60_000;
+}
+
+/** The plan in words, each with the marks of what it rests on. */
+export function Sentences({ reply }: { reply: SlabPlanReply }) {
+  const { pour, cut, cool } = reply;
+  const poured_ms = pouredMs(reply);
+  const time = (after_s: number) => formatTime(poured_ms + after_s * 1000);
+  return (
+    <section class="card sentences">
+      <h2>{t("desk.the_plan")}</h2>
+      <p class="answer">{t("desk.use_bars", { bars: stack(pour.bars), length_m: pour.length_m, width_m: pour.width_m })}</p>
+      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
+      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
+      <Marks inputs={reply.inputs} fields={["residue"]} />
+      <p class="answer">
+        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
+      </p>
+      <Marks inputs={reply.inputs} fields={["trim_m"]} />
+      <MeltSentence reply={reply} />
+      <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
+      <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
+      <Marks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
+      <Warnings reply={reply} />
+    </section>
+  );
+}
+
+/** How long the melt takes: bursts in an oven, hours in a water jacket. */
+function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanReply }) {
+  const time = (after_s: number) => formatTime(heatedMs() + after_s * 1000);
+  return (
+    <>
+      {melt && <p class="answer">{t("desk.bursts", { n: melt.bursts.length, total_s: melt.total_s })}</p>}
+      {jacket && (
+        <p class="answer">
+          {t("desk.jacket_soft", { ready: time(jacket.seconds_s), low: time(jacket.low_s), high: time(jacket.high_s) })}
+        </p>
+      )}
+      <Marks inputs={inputs} fields={["oven.rated_w", "jacket.water_c"]} />
+    </>
+  );
+}
+
+/** The marks for the inputs that matter most to a card, in the order named. */
+export function Marks({ inputs, fields }: { inputs: Input[]; fields: string[] }) {
+  const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
+  return (
+    <p class="marks">
+      {found.map((input) => (
+        <BasisMark key={input.field} input={input} />
+      ))}
+    </p>
+  );
+}
+
+function stack(bars: number[]): string {
+  return bars.length ? bars.map((bar) => format("bar_m", bar)).join(" + ") : "–";
+}
+
+function Warnings({ reply }: { reply: SlabPlanReply }) {
+  return (
+    <>
+      {reply.warnings.map((one) => (
+        <p key={one.code} class="minding">
+          {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
+        </p>
+      ))}
+    </>
+  );
+}
