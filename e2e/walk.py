@@ -23,6 +23,10 @@ def desk_before_work(phone: Phone) -> Iterator[str]:
     phone.opens_place("Plan")
     phone.answered()
     yield "plan, answered"
+    phone.page.get_by_role("button", name=phone.word("Print the plan")).tap()
+    phone.page.locator(".paper").wait_for()
+    yield "plan, as a printed page"
+    phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
     phone.page.get_by_role("button", name=re.compile(phone.word("assumed"))).first.tap()
     yield "plan, basis of a figure opened"
     caramel = phone.page.get_by_label(phone.word("Caramel"), exact=True)
@@ -205,12 +209,32 @@ def desk_after_work(phone: Phone) -> Iterator[str]:
     phone.page.get_by_role("button", name=phone.word("See the record")).tap()
     phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()
     yield "record"
+    phone.page.get_by_role("link", name=phone.word("The record as one printed page")).tap()
+    phone.page.locator(".paper").wait_for()
+    yield "record, as a printed page"
+    phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
+    yield from on_paper(phone)
     phone.opens_place("Batches")
     yield "batches, filled"
     phone.page.goto("/bench/unknown")
     yield "bench, unknown batch"
     phone.page.goto("/nonsense")
     yield "unknown address"
+
+
+def on_paper(phone: Phone) -> Iterator[str]:
+    """A batch kept as a sheet, and the sheet typed back with one row half filled in."""
+    phone.opens_place("Plan")
+    phone.answered()
+    phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
+    phone.page.locator(".paper").wait_for()
+    yield "batch sheet"
+    phone.page.get_by_role("button", name=phone.word("Type the paper sheet in")).tap()
+    phone.page.get_by_label(phone.word("Seconds set"), exact=True).first.fill("60")
+    yield "sheet, typed back"
+    phone.page.get_by_role("button", name=phone.word("Write it into the record")).tap()
+    phone.page.get_by_role("alert").first.wait_for()
+    yield "sheet, a problem"
 
 
 def whole_shift(phone: Phone) -> Iterator[str]:
