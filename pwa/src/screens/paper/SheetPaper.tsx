@@ -1,5 +1,5 @@
-import type { BatchRecord } from "../../state";
-import { format, formatDate, formatRange, t } from "../../text";
+import { type BatchRecord, units } from "../../state";
+import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
 import { Paper } from "../../ui/Paper";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { slabOf } from "../pictures";
@@ -38,6 +38,7 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
           <Looks />
           <Line names={["paper.box_cut", "paper.box_pieces"]} values={{ n: reply.cut.pieces }} />
           <Line names={["paper.box_rest"]} />
+          <Line names={["paper.box_notes"]} />
         </div>
         <section>
           <h2>{t("desk.slab_and_frame")}</h2>
@@ -45,11 +46,15 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
           <CutList slab={slab} />
         </section>
       </div>
-      <Line names={["paper.box_notes"]} />
       <Cautions />
       <PaperFoot />
     </Paper>
   );
+}
+
+/** The unit readings are written in. */
+function degrees(): string {
+  return unitFor(dimensionOf("surface_c"), units.value);
 }
 
 /** Names with a line to write on behind each. */
@@ -77,7 +82,7 @@ function Bursts({ record: { melt, melt_request } }: { record: BatchRecord["plan"
             <th scope="col">{t("paper.column_started")}</th>
             <th scope="col">{t("paper.column_seconds")}</th>
             <th scope="col">{t("paper.column_free")}</th>
-            <th scope="col">{t("paper.column_read")}</th>
+            <th scope="col">{t("paper.column_read")} ({degrees()})</th>
           </tr>
         </thead>
         <tbody>
@@ -103,7 +108,7 @@ function Looks() {
       <thead>
         <tr>
           <th scope="col">{t("paper.column_time")}</th>
-          <th scope="col">{t("paper.column_top")}</th>
+          <th scope="col">{t("paper.column_top")} ({degrees()})</th>
           <th scope="col">{t("paper.column_firm")}</th>
         </tr>
       </thead>
