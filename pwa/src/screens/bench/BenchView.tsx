@@ -12,6 +12,7 @@ import { AidSheet } from "./AidSheet";
 import { BenchPicture, hasPicture } from "./BenchPicture";
 import { EntryView } from "./EntryView";
 import { MapSheet } from "./MapSheet";
+import { hasSheet } from "../paper/sheetForm";
 import { MoreSheet } from "./MoreSheet";
 import { sayOf } from "../say";
 import { useShort } from "./short";
@@ -69,7 +70,7 @@ export function BenchView(props: BenchProps) {
       {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
       {sheet === "more" && (
         <MoreSheet
-          batchId={props.batchId}
+          sheetAt={hasSheet(props.plan.reply) ? `/batches/${props.batchId}/sheet` : null}
           advice={advice}
           onUndo={props.onUndo}
           long={long}

@@ -5,7 +5,8 @@ import { AidSign, BackSign } from "../../ui/icons";
 import { Sheet } from "../../ui/Sheet";
 
 interface Props {
-  batchId: string;
+  /** Where the batch stands as a paper sheet; null: it has none. */
+  sheetAt: string | null;
   advice: Advice;
   onUndo: () => void;
   /** The running clocks that last long enough for the phone's calendar. */
@@ -17,7 +18,7 @@ interface Props {
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ batchId, advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
+export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -42,9 +43,11 @@ export function MoreSheet({ batchId, advice, onUndo, long, onCalendar, onAid, on
           {long.length > 1 && `: ${t(`clock.${clock.name}`)}`}
         </button>
       ))}
-      <a class="bench-link" href={`/batches/${batchId}/sheet`}>
-        {t("button.sheet")}
-      </a>
+      {sheetAt && (
+        <a class="bench-link" href={sheetAt}>
+          {t("button.sheet")}
+        </a>
+      )}
       <a class="bench-link" href="/">
         {t("screen.today")}
       </a>

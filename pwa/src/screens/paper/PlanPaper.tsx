@@ -3,9 +3,10 @@ import { formatDate, t } from "../../text";
 import { Paper } from "../../ui/Paper";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedCooling, plannedLadder, slabOf } from "../pictures";
-import { Sentences } from "../plan/Sentences";
+import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "../pictures";
+import { heatedMs, Sentences } from "../plan/Sentences";
 import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
 
 export interface PlanPage {
@@ -17,6 +18,7 @@ export interface PlanPage {
 /** The plan for the wall: the sentences, the pictures, what the figures rest on. */
 export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & { onClose: () => void }) {
   const slab = slabOf(reply);
+  const jacket = plannedJacket(reply, heatedMs());
   return (
     <Paper title={name} onClose={onClose}>
       <PaperHead title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} />
@@ -33,7 +35,7 @@ export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & 
       <div class="halves">
         <section>
           <h2>{t("desk.melting")}</h2>
-          <BurstLadder ladder={plannedLadder(reply)} place="desk" />
+          {jacket ? <JacketLine jacket={jacket} place="desk" /> : <BurstLadder ladder={plannedLadder(reply)} place="desk" />}
         </section>
         <section>
           <h2>{t("desk.cooling")}</h2>

@@ -3,8 +3,9 @@ import { formatDate, t } from "../../text";
 import { Paper } from "../../ui/Paper";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
+import { JacketLine } from "../../ui/pictures/JacketLine";
 import { Timeline } from "../../ui/Timeline";
-import { cooledSlab, meltedLadder, plannedLadder } from "../pictures";
+import { cooledSlab, jacketOf, meltedLadder, plannedLadder } from "../pictures";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
@@ -12,6 +13,7 @@ import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
   const { plan, events, run, summary } = record;
+  const jacket = jacketOf(run, null);
   const ladder = meltedLadder(plan, run, null);
   const lot = run.lot ?? plan.lot;
   const lines = [
@@ -29,8 +31,12 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
       <div class="halves">
         <section>
           <h2>{t("desk.melting")}</h2>
-          <p class="quiet">{t("desk.ladder_happened")}</p>
-          <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
+          <p class="quiet">{t(jacket ? "desk.jacket_happened" : "desk.ladder_happened")}</p>
+          {jacket ? (
+            <JacketLine jacket={jacket} place="desk" />
+          ) : (
+            <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
+          )}
         </section>
         <section>
           <h2>{t("desk.cooling")}</h2>

@@ -1,3 +1,4 @@
+import type { HeatLines, SlabPlanReply } from "../../documents";
 import { type BatchRecord, units } from "../../state";
 import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
 import { Paper } from "../../ui/Paper";
@@ -30,7 +31,7 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
       <PaperHead title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(summary.opened_at_ms) })]} />
       <Line names={["paper.box_day", "paper.box_who", "paper.box_lot"]} />
       <Line names={["paper.box_ready", "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg }} />
-      <Bursts record={reply} />
+      {reply.melt && <Bursts bursts={reply.melt.bursts} window={reply.melt_request as HeatLines} />}
       <div class="halves">
         <div>
           <Line names={["paper.box_poured"]} />
@@ -68,9 +69,13 @@ function Line({ names, values = {} }: { names: string[]; values?: Record<string,
   );
 }
 
-function Bursts({ record: { melt, melt_request } }: { record: BatchRecord["plan"]["reply"] }) {
-  const window = melt_request as { window_low_c: number; window_high_c: number; limit_c: number };
-  const rows = Array.from({ length: melt.bursts.length + MORE_BURSTS }, (_, index) => melt.bursts[index] ?? null);
+interface BurstsProps {
+  bursts: NonNullable<SlabPlanReply["melt"]>["bursts"];
+  window: HeatLines;
+}
+
+function Bursts({ bursts, window }: BurstsProps) {
+  const rows = Array.from({ length: bursts.length + MORE_BURSTS }, (_, index) => bursts[index] ?? null);
   return (
     <section>
       <h2>{t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}</h2>

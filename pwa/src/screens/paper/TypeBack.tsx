@@ -6,11 +6,11 @@ import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
 import { go } from "../router";
-import { emptyBurst, emptyLook, firstSheet, type Row, type SheetForm, sheetOf } from "./sheetForm";
+import { emptyBurst, emptyLook, firstSheet, hasSheet, type Row, type SheetForm, sheetOf } from "./sheetForm";
 
 /** A sheet is of a batch that no phone has gone on with. */
-export function canTypeBack({ run, summary }: BatchRecord): boolean {
-  return summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
+export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
+  return hasSheet(plan.reply) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
 }
 
 /** The batch sheet again, to be filled in from the paper one. */

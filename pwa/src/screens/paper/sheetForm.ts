@@ -1,3 +1,4 @@
+import type { SlabPlanReply } from "../../documents";
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
 
@@ -26,6 +27,11 @@ export interface SheetForm {
   rest_kg: number | null;
 }
 
+/** A sheet has boxes for bursts: a batch in a water jacket has none. */
+export function hasSheet({ melt }: SlabPlanReply): boolean {
+  return melt !== null;
+}
+
 /** As many rows as the plan has bursts; the day the batch was planned. */
 export function firstSheet({ plan, summary }: BatchRecord): SheetForm {
   return {
@@ -35,7 +41,7 @@ export function firstSheet({ plan, summary }: BatchRecord): SheetForm {
     notes: "",
     weighed_at_ms: "",
     weighed_kg: null,
-    bursts: plan.reply.melt.bursts.map(emptyBurst),
+    bursts: (plan.reply.melt?.bursts ?? []).map(emptyBurst),
     poured_at_ms: "",
     slab: [emptyLook(), emptyLook()],
     cut_at_ms: "",

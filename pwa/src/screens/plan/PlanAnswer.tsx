@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 
-import type { SlabPlanReply } from "../../documents";
+import type { Input, SlabPlanReply } from "../../documents";
 import type { SlabAnswer } from "../../state";
 import { t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";

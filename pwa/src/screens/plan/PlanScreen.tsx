@@ -8,6 +8,7 @@ import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { type Change, changed, firstForm, jacketedVessel, measuredBy, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
+import { hasSheet } from "../paper/sheetForm";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { type Answer, useAnswer } from "./useAnswer";
@@ -96,9 +97,11 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
         <button type="button" onClick={show}>
           {t("button.plan_page")}
         </button>
-        <button type="button" aria-disabled={waiting} onClick={() => void keep((id) => `/batches/${id}/sheet`)}>
-          {t("button.keep_as_sheet")}
-        </button>
+        {found.answer && hasSheet(found.answer.reply) && (
+          <button type="button" aria-disabled={waiting} onClick={() => void keep((id) => `/batches/${id}/sheet`)}>
+            {t("button.keep_as_sheet")}
+          </button>
+        )}
       </div>
     </>
   );

@@ -11,6 +11,7 @@ import { Timeline } from "../../ui/Timeline";
 import { cooledSlab, jacketOf, meltedLadder, plannedLadder, slabOf } from "../pictures";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
+import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { go } from "../router";
 import { Compared } from "./Compared";
@@ -47,7 +48,7 @@ export function RecordScreen({ batchId, part }: Props) {
   }
   const back = () => go(`/batches/${batchId}`);
   if (part === "paper") return <RecordPaper record={loaded} onClose={back} />;
-  if (part === "sheet") {
+  if (part === "sheet" && hasSheet(loaded.plan.reply)) {
     const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
     return <SheetPaper record={loaded} onType={type} onClose={back} />;
   }
