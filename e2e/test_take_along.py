@@ -84,7 +84,7 @@ def test_a_very_long_record_prints_on_one_page_and_says_what_it_leaves_out(phone
     phone.page.goto(f"/batches/{batch_id}")
     phone.page.locator(".timeline li").first.wait_for()
     assert pages(phone.page, "A4") > 1, "the count of pages can tell one from several"
-    phone.page.get_by_role("link", name=phone.word("The record as one printed page")).tap()
+    phone.page.goto(f"/batches/{batch_id}/paper")
     is_one_page(phone)
     left = phone.page.locator(".paper .left-out")
     hidden = phone.page.locator(".paper .timeline li[hidden]").count()
