@@ -1,11 +1,11 @@
-"""GET /api/batches, GET /api/batches/<id>: records."""
+"""GET /api/batches, GET /api/batches/<id>, GET /api/contributions: records, and what they teach."""
 
 from typing import Any
 
 from flask import Response, abort
 
 from amberbench.schemas import documents as shapes
-from amberbench.services import batches
+from amberbench.services import batches, contributions
 
 from .door import Door, answer
 
@@ -28,3 +28,10 @@ def record(batch_id: str) -> Response:
     if found is None:
         abort(404)
     return answer(found)
+
+
+@blueprint.route("/contributions", methods=["GET"])
+@blueprint.response(200, shapes.Contributions)
+def taught() -> Response:
+    """What the batches closed last teach, newest first: a phone folds them by learn.fold."""
+    return answer(contributions.newest())

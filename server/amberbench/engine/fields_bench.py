@@ -58,6 +58,10 @@ EVENTS = {
     ),
     "noted": {"text": text(2000, "a note")},
     "taken_over": {},
+    "left_out": {
+        "left_out": boolean("whether the shop leaves this batch out of what it learns"),
+        "reason": text(200, "why; needed to leave out", default=""),
+    },
     "step_skipped": {"step": text(40, "the step")},
     "undone": {"event_id": text(80, "the event taken back")},
     "closed": {},

@@ -237,6 +237,14 @@ def _accept(run, body, at_ms):
     pass  # a note lives in the log; who has the batch is in the event itself, and `run` takes it from there
 
 
+def _leave_out(run, body, at_ms):
+    if run["closed_at_ms"] is None:
+        raise Unfit("not_closed")
+    if body["left_out"] and not body["reason"].strip():
+        raise Unfit("without_reason")
+    run["left_out"] = body["reason"].strip() if body["left_out"] else None
+
+
 def _skip(run, body, at_ms):
     step = body["step"]
     if step == "read":
@@ -283,6 +291,7 @@ FOLDS = {
     "weighed_out": _weigh_out,
     "noted": _accept,
     "taken_over": _accept,
+    "left_out": _leave_out,
     "step_skipped": _skip,
     "closed": _close,
 }

@@ -23,7 +23,7 @@ def contribution_request(request):
     """What a closed batch contributes to the shop's measured values.
 
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
-    Reply: contribution {batch_id, left_out (false), oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
+    Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
     power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd
     (the same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each
     null where the batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
@@ -47,7 +47,7 @@ def contribution_request(request):
 
 def contribution(batch_id, plan, run):
     """The contribution of a closed run; raises KeyError or TypeError when it is no run."""
-    found = {"batch_id": batch_id, "left_out": False, "unused": []}
+    found = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
     for name in ("oven_id", "base_id", "product_id"):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
     for part, tell in PARTS:

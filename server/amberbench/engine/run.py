@@ -11,6 +11,7 @@ from .problems import Problem
 from .unfit import Unfit
 
 MOST_IGNORED = 50
+AFTER_CLOSING = ("noted", "left_out")
 
 
 def opened(plan):
@@ -61,6 +62,7 @@ def opened(plan):
         },
         "pieces": None,
         "out": [],
+        "left_out": None,
         "ignored": [],
         "undoable": None,
         "needs_replay": False,
@@ -114,7 +116,7 @@ def _fold(run, event):
         return run
     if kind not in FOLDS:
         return _ignore(run, event, "unknown_kind")
-    if run["closed_at_ms"] is not None and kind != "noted":
+    if run["closed_at_ms"] is not None and kind not in AFTER_CLOSING:
         return _ignore(run, event, "batch_closed")
     burning = run["melt"]["burning"]
     turned = kind == "stirred" and burning is not None and burning["then"] == "turn" and not event["body"].get("free")
@@ -130,7 +132,7 @@ def _fold(run, event):
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
-    elif kind not in ("cooling_refitted", "noted"):
+    elif kind not in ("cooling_refitted", *AFTER_CLOSING):
         run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
     return run
 

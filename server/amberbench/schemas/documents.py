@@ -122,6 +122,24 @@ class Batches(ma.Schema):
     more = ma_fields.Boolean(required=True)
 
 
+class Contribution(ma.Schema):
+    """What one closed batch teaches."""
+
+    batch_id = _words("the batch")
+    name = _words("its name")
+    closed_at_ms = _milliseconds("closed")
+    reason = _words("why the shop leaves it out, or null", nullable=True)
+    contribution = ma_fields.Dict(
+        required=True, allow_none=True, metadata={"description": "as learn.contribution makes it"}
+    )
+
+
+class Contributions(ma.Schema):
+    """What the batches closed last teach, newest first."""
+
+    contributions = ma_fields.List(ma_fields.Nested(Contribution), required=True)
+
+
 class Record(ma.Schema):
     """Everything about one batch."""
 

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from sqlalchemy import and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
-from .models import BatchRow, EventRow, ShopRow, UnopenedRow
+from .models import BatchRow, ContributionRow, EventRow, ShopRow, UnopenedRow
 
 
 def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
@@ -51,6 +51,11 @@ def told_before(session: Session, batch_ids: Sequence[str], position: int) -> di
     asked = select(EventRow.batch_id, func.count(), newest, undone)
     asked = asked.where(EventRow.batch_id.in_(batch_ids), EventRow.position < position).group_by(EventRow.batch_id)
     return {batch_id: Told(*told) for batch_id, *told in session.execute(asked) if batch_id is not None}
+
+
+def openings_of(session: Session, batch_id: str) -> list[EventRow]:
+    """The events that say they open a batch."""
+    return list(session.scalars(select(EventRow).where(EventRow.batch_id == batch_id, EventRow.kind == "batch_opened")))
 
 
 def events_of_unclosed(session: Session) -> Sequence[EventRow]:
@@ -102,6 +107,18 @@ def batches_closed_since(session: Session, at_ms: float) -> Sequence[BatchRow]:
     return session.scalars(asked.order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc())).all()
 
 
+def batches_closed_last(session: Session, limit: int) -> Sequence[BatchRow]:
+    """The batches closed last, newest first, with their runs."""
+    asked = select(BatchRow).where(BatchRow.closed_at_ms.is_not(None)).options(undefer(BatchRow.run))
+    return session.scalars(asked.order_by(BatchRow.closed_at_ms.desc(), BatchRow.batch_id.desc()).limit(limit)).all()
+
+
+def contributions(session: Session, batch_ids: Sequence[str]) -> dict[str, ContributionRow]:
+    """What is kept of what some batches teach, by batch."""
+    rows = session.scalars(select(ContributionRow).where(ContributionRow.batch_id.in_(batch_ids)))
+    return {row.batch_id: row for row in rows}
+
+
 def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
     """Batches the log speaks of that this engine has not folded."""
     folded = select(BatchRow.batch_id).where(BatchRow.engine_version == engine_version)
@@ -123,6 +140,7 @@ def forget_batches(session: Session) -> None:
     """Empties the projection; the log stays."""
     session.execute(delete(BatchRow))
     session.execute(delete(UnopenedRow))
+    session.execute(delete(ContributionRow))
 
 
 def shop(session: Session) -> ShopRow | None:
