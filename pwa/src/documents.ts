@@ -1,8 +1,8 @@
 /** The documents that phone, server and engine exchange: types only, readable from every layer. */
 
-import type { MeltNextBurstReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+import type { Contribution, LearnFoldReply, MeltNextBurstReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
-export type { CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+export type { Contribution, CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
 export type Values = Record<string, unknown>;
 
@@ -231,6 +231,8 @@ export interface Run {
     readings: { at_s: number; surface_c: number }[];
     touches: { at_s: number; firm: boolean }[];
   };
+  /** Why the shop leaves the batch out of what it learns; null: it does not. */
+  left_out: string | null;
   /** Events that did not fit, and why. */
   ignored: { id: string | null; why: string }[];
 }
@@ -248,6 +250,20 @@ export interface Summary {
   good_kg: number | null;
   device_id: string;
   events: number;
+}
+
+/** What the shop's closed batches measured. */
+export type Measured = LearnFoldReply;
+
+/** One row of GET /api/contributions: what a closed batch teaches. */
+export interface Lesson {
+  batch_id: string;
+  name: string;
+  closed_at_ms: number;
+  /** Why the shop leaves it out; null: it does not. */
+  reason: string | null;
+  /** null: the batch cannot be read. */
+  contribution: Contribution | null;
 }
 
 /** Why one field of a request was not accepted (engine/problems.py). */

@@ -6,6 +6,7 @@ import { BatchesScreen } from "./batches/BatchesScreen";
 import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
 import { keepLook } from "./look";
+import { LearnedScreen } from "./learned/LearnedScreen";
 import { PlanScreen } from "./plan/PlanScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
@@ -39,6 +40,8 @@ function Screen({ at }: { at: string }) {
       return <HelpScreen />;
     case "shop":
       return <ShopScreen list={id} id={row} />;
+    case "learned":
+      return <LearnedScreen />;
     case "settings":
       return <SettingsScreen />;
     default:

@@ -11,6 +11,7 @@ import { correctedMs } from "../order";
 import { type Kept, type Store, uuid7 } from "../storage";
 import { BatchBook, isOpen } from "./batchBook";
 import { elsewhere } from "./holder";
+import { Learning } from "./learning";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { settings, shop } from "./shop";
@@ -25,6 +26,9 @@ import { Wanted } from "./wanted";
 /** The engine is asked what to do at least this often while a batch runs (ms). */
 const LOOK_MS = 15_000;
 
+/** Kinds of events after which what closed batches teach may be another. */
+const TEACHING = ["closed", "left_out", "undone"];
+
 type Told =
   | { about: "batches"; batchIds: (string | null)[] }
   | { about: "acknowledged"; acknowledged: Acknowledged[] }
@@ -35,6 +39,7 @@ export class House {
   readonly shopBook: ShopBook;
   readonly ringBook: RingBook;
   readonly taps: Taps;
+  private readonly learning: Learning;
   readonly syncing: Syncing;
   private readonly tabs = new Tabs<Told>((told) => this.hear(told));
   private readonly wanted: Wanted;
@@ -47,6 +52,7 @@ export class House {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "" };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchId) }, batches);
     this.shopBook = new ShopBook({ ...parts, wrote: () => this.wrote(null) }, shop);
+    this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringBook = this.makeRingBook(acknowledged);
     this.wanted = new Wanted(
       {
@@ -76,6 +82,7 @@ export class House {
     setInterval(() => this.lookAtAll(), LOOK_MS);
     void Promise.all(stale.map((batchId) => this.book.refresh(batchId)));
     void this.shopBook.refresh();
+    void this.learning.refold();
     await this.syncing.count();
     window.addEventListener("online", () => void this.syncing.loop.nudge());
     void this.syncing.loop.nudge();
@@ -93,6 +100,7 @@ export class House {
     try {
       await this.book.write(batchId, kind, body);
       if (storage.value !== "emptied") storage.value = "open";
+      if (TEACHING.includes(kind)) void this.book.refresh(batchId).then(() => this.learning.noticed());
     } catch (error) {
       storage.value = troubleOf(error);
       throw error;
@@ -104,6 +112,11 @@ export class House {
     storage.value = "emptied";
     const events = [...batches.value.values()].flatMap((batch) => batch.events);
     return { events, meta: { shop: shop.value, settings: settings.value, offset_ms: offsetMs.value } };
+  }
+
+  /** Leaves a closed batch out of what the shop learns, for a reason, or takes it in again. */
+  async leaveOut(batchId: string, reason: string | null): Promise<void> {
+    await this.keep(batchId, "left_out", reason === null ? { left_out: false } : { left_out: true, reason });
   }
 
   private makeRingBook(acknowledged: Acknowledged[]): RingBook {
@@ -132,8 +145,9 @@ export class House {
       summaries: (all: Parameters<typeof takeSummaries>[1]) => void takeSummaries(this.store, all),
       touched: (batchIds: (string | null)[]) => {
         this.tabs.tell({ about: "batches", batchIds });
-        for (const batchId of batchIds) void this.refresh(batchId);
+        this.refreshAll(batchIds);
       },
+      exchanged: () => void this.learning.exchanged(),
     };
     return new Syncing(parts, knownOffsetMs);
   }
@@ -167,9 +181,14 @@ export class House {
     void this.syncing.loop.nudge();
   }
 
-  /** Folds a batch again, or the shop. */
-  private refresh(batchId: string | null): Promise<void> {
-    return batchId === null ? this.shopBook.refresh() : this.book.refresh(batchId);
+  /** Folds batches again, and for null the shop; closed ones may teach something new. */
+  private refreshAll(batchIds: (string | null)[]): void {
+    const named = batchIds.filter((one) => one !== null);
+    if (named.length < batchIds.length) void this.shopBook.refresh();
+    void Promise.all(named.map((one) => this.book.refresh(one))).then(() => {
+      const open = (one: string) => batches.value.get(one)?.run?.closed_at_ms === null;
+      if (!named.every(open)) void this.learning.noticed();
+    });
   }
 
   private wrote(batchId: string | null): void {
@@ -198,7 +217,7 @@ export class House {
     if (told.about === "acknowledged") this.ringBook.takeAcknowledged(told.acknowledged);
     else if (told.about === "offset") setOffset(told.offsetMs);
     else {
-      for (const batchId of told.batchIds) void this.refresh(batchId);
+      this.refreshAll(told.batchIds);
       void this.syncing.count();
     }
   }

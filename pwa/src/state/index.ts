@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { Clock, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
@@ -10,6 +10,7 @@ import { alarmFile } from "./alarmFile";
 import { isOpen } from "./batchBook";
 import * as exports from "./exports";
 import * as holder from "./holder";
+import * as learning from "./learning";
 import * as paper from "./paper";
 import * as records from "./records";
 import * as shopState from "./shop";
@@ -21,6 +22,7 @@ import * as time from "./time";
 import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { EngineProblem } from "../problems";
+export type { PlanParts } from "./learning";
 export { planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shopDesk";
@@ -54,6 +56,11 @@ export const offlineReady: ReadonlySignal<boolean> = computed(
 export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */
 export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signals.batches);
+
+/** What the batches closed last teach, newest first. */
+export const lessons: ReadonlySignal<Lesson[]> = learning.lessons;
+/** What they amount to; null while nothing has been taught. */
+export const measured: ReadonlySignal<Measured | null> = learning.measured;
 
 /** Whether another phone has a batch, and since when; null: it is this phone's. */
 export function elsewhere(batch: Batch): holder.Elsewhere | null {
@@ -89,6 +96,11 @@ export async function openBatch(plan: PlanDocument): Promise<string> {
  * Rejects when the phone could not keep it (`storage` says so too). */
 export async function record(batchId: string, kind: string, body: Values): Promise<Tap> {
   return (await house()).taps.record(batchId, kind, body);
+}
+
+/** Leaves a closed batch out of what the shop learns, for a reason; null takes it in again. */
+export async function leaveOut(batchId: string, reason: string | null): Promise<void> {
+  await (await house()).leaveOut(batchId, reason);
 }
 
 /** Takes back what `advice.undo` names. */

@@ -2,6 +2,7 @@ import type { SlabPlanRequest } from "../documents";
 import { computeLatest } from "../engine/client";
 import { EngineProblem } from "../problems";
 import { httpApi } from "../sync/api";
+import { type PlanParts, withMeasured } from "./learning";
 import { sync } from "./syncing";
 import type { SlabAnswer } from "./types";
 
@@ -10,15 +11,17 @@ const SERVER_MS = 1_500;
 
 let latest = 0;
 
-/** slab.plan by the server when it answers in time, else here, with the same numbers.
+/** slab.plan with what the shop has measured, by the server when it answers in time, else here, with the same numbers.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planSlab(request: SlabPlanRequest): Promise<SlabAnswer | null> {
+export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promise<SlabAnswer | null> {
   const turn = ++latest;
   const overtaken = () => turn !== latest;
+  const request = await withMeasured(typed, parts);
+  if (request === null || overtaken()) return null;
   if (sync.value.reachable !== false) {
     try {
       const reply = await httpApi.planSlab(request, SERVER_MS);
-      return overtaken() ? null : { reply, by: "server" };
+      return overtaken() ? null : { request, reply, by: "server" };
     } catch (error) {
       if (error instanceof EngineProblem) {
         if (overtaken()) return null;
@@ -29,5 +32,5 @@ export async function planSlab(request: SlabPlanRequest): Promise<SlabAnswer | n
   }
   if (overtaken()) return null;
   const reply = await computeLatest("slab.plan", request);
-  return reply === null || overtaken() ? null : { reply, by: "phone" };
+  return reply === null || overtaken() ? null : { request, reply, by: "phone" };
 }

@@ -18,6 +18,8 @@ interface SyncParts {
   offset: (ms: number) => void;
   shop: (shop: Shop) => void;
   summaries: (summaries: Summary[]) => void;
+  /** The server answered, and has all facts of this phone. */
+  exchanged: () => void;
   /** Batches with news; null: the shop. */
   touched: (batchIds: (string | null)[]) => void;
 }
@@ -61,5 +63,6 @@ export class Syncing {
     if (shop) this.parts.shop(shop);
     if (summaries) this.parts.summaries(summaries);
     if (touched.size > 0) this.parts.touched([...touched]);
+    this.parts.exchanged();
   }
 }

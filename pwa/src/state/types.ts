@@ -1,4 +1,4 @@
-import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlanReply, Summary, Units } from "../documents";
+import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlanReply, SlabPlanRequest, Summary, Units } from "../documents";
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
@@ -57,6 +57,8 @@ export type EngineState = "starting" | "ready" | "failed";
 export type StorageState = "opening" | "open" | "failed" | "emptied" | "outdated";
 
 export interface SlabAnswer {
+  /** As it was asked: with the shop's measured values in it. */
+  request: SlabPlanRequest;
   reply: SlabPlanReply;
   /** Who computed it. The numbers are the same. */
   by: "server" | "phone";

@@ -1,4 +1,4 @@
-import type { BenchEvent, PlanDocument, ProblemDocument, Run, Shop, SlabPlanReply, SlabPlanRequest, Summary } from "../documents";
+import type { BenchEvent, Lesson, PlanDocument, ProblemDocument, Run, Shop, SlabPlanReply, SlabPlanRequest, Summary } from "../documents";
 import { EngineProblem } from "../problems";
 import type { PushAnswer } from "../storage";
 
@@ -50,6 +50,7 @@ export interface Api {
   snapshot(): Promise<Snapshot>;
   batches(): Promise<Summary[]>;
   batch(batchId: string): Promise<ServerRecord>;
+  contributions(): Promise<Lesson[]>;
   /** A file of the server's, as text. */
   file(path: string): Promise<string>;
   planSlab(request: SlabPlanRequest, timeoutMs: number): Promise<SlabPlanReply>;
@@ -114,6 +115,7 @@ export const httpApi: Api = {
   snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
   batches: async () => (await ask<{ batches: Summary[] }>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
+  contributions: async () => (await ask<{ contributions: Lesson[] }>("/api/contributions", EXCHANGE_MS)).contributions,
   async file(path) {
     const response = await answered(path, EXCHANGE_MS, undefined);
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);

@@ -29,6 +29,9 @@ class Server implements Api {
     const clock = { received_ms: T0, sent_ms: T0 };
     return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", ...clock });
   }
+  contributions(): Promise<never[]> {
+    return Promise.resolve([]);
+  }
   push(events: BenchEvent[]): Promise<PushAnswer[]> {
     this.pushes.push(events.map((event) => event.id));
     if (events.some(this.choke)) return Promise.reject(new Refusal(422, "malformed"));

@@ -9,7 +9,7 @@ export function BasisMark({ input }: { input: Input }) {
   return (
     <span class={`basis basis-${input.basis}`}>
       <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {t(input.measure_by ? "basis.measure_mark" : "basis.mark", { what: fieldName(input.field), basis: t(`basis.${input.basis}`) })}
+        {t(input.measure_by ? "basis.measure_mark" : "basis.mark", { what: fieldName(input.field), basis: basisWord(input) })}
       </button>
       {open && (
         <span class="basis-more" role="note">
@@ -20,6 +20,11 @@ export function BasisMark({ input }: { input: Input }) {
       )}
     </span>
   );
+}
+
+/** "assumed", "measured, 4 batches", … */
+export function basisWord({ basis, n }: Input): string {
+  return basis === "measured" && n ? t("basis.measured_n", { n }) : t(`basis.${basis}`);
 }
 
 /** The value used, its source and the way to measure it, each a sentence. */

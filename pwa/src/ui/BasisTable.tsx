@@ -1,6 +1,6 @@
 import type { Input } from "../documents";
 import { fieldName, hasText, t } from "../text";
-import { shownValue } from "./BasisMark";
+import { basisWord, shownValue } from "./BasisMark";
 
 /** Every input of an answer: value, basis, and for an assumed one how to measure it. */
 export function BasisTable({ inputs }: { inputs: Input[] }) {
@@ -22,7 +22,7 @@ export function BasisTable({ inputs }: { inputs: Input[] }) {
               <th scope="row">{fieldName(one.field)}</th>
               <td>{shownValue(one)}</td>
               <td>
-                <b>{t(`basis.${one.basis}`)}</b>
+                <b>{basisWord(one)}</b>
                 {one.source && hasText(`source.${one.source}`) && <small>{t(`source.${one.source}`)}</small>}
                 {one.measure_by && hasText(`measure.${one.measure_by}`) && <small>{t(`measure.${one.measure_by}`)}</small>}
               </td>

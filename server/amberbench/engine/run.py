@@ -132,7 +132,7 @@ def _fold(run, event):
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
-    elif kind not in ("cooling_refitted", *AFTER_CLOSING):
+    elif kind != "cooling_refitted" and kind not in AFTER_CLOSING:
         run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
     return run
 

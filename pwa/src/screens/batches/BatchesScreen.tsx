@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import type { Summary } from "../../documents";
-import { refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
+import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { stepName } from "../../ui/Timeline";
@@ -10,6 +10,12 @@ export function BatchesScreen() {
   useEffect(() => void refreshSummaries(), []);
   return (
     <Desk title={t("desk.batches_title")} here="batches">
+      {lessons.value.length > 0 && (
+        <a class="row-link" href="/learned">
+          <b>{t("learned.title")}</b>
+          <span>{t("learned.in_short")}</span>
+        </a>
+      )}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
       <ul class="cards">
         {summaries.value.map((one) => (

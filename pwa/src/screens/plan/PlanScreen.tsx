@@ -6,7 +6,7 @@ import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
-import { type Change, changed, firstForm, jacketedVessel, measuredBy, type PlanForm, requestOf, withProduct, withVessel } from "./form";
+import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
 import { hasSheet } from "../paper/sheetForm";
 import { PlanAnswer } from "./PlanAnswer";
@@ -29,7 +29,7 @@ export function PlanScreen() {
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
   const [form, setForm] = useState<PlanForm>(() => firstForm(shop));
   const [unread, setUnread] = useState<string[]>([]);
-  const found = useAnswer(unread.length ? null : requestOf(form, shop));
+  const found = useAnswer(unread.length ? null : requestOf(form, shop), partsOf(form, shop));
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
@@ -108,18 +108,17 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
 }
 
 /** What is kept of a plan; null before there is an answer. */
-function planDocument(form: PlanForm, shop: Shop, { answer, request }: Answer): PlanDocument | null {
-  if (!answer || !request) return null;
+function planDocument(form: PlanForm, shop: Shop, { answer }: Answer): PlanDocument | null {
+  if (!answer) return null;
   const product = shop.products.find((one) => one.id === form.product_id);
   return {
     kind: "slab",
     name: ownName(product?.name ?? t("desk.slab")),
     prebottom: product?.prebottom ?? false,
     product_id: form.product_id || null,
-    oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null,
-    base_id: form.base_id || null,
+    ...partsOf(form, shop),
     lot: form.lot.trim() || null,
-    request,
+    request: answer.request,
     reply: answer.reply,
   } as unknown as PlanDocument;
 }

@@ -1,4 +1,5 @@
 import type { Shop, Values } from "../../documents";
+import type { PlanParts } from "../../state";
 
 /** What the person has said, in SI; null: nothing typed. */
 export interface PlanForm {
@@ -101,6 +102,11 @@ function chosen(form: PlanForm, shop: Shop) {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
   return { product, caramel, table: shop.tables[0] };
+}
+
+/** The oven and the base it uses, of which the shop may have measured something. */
+export function partsOf(form: PlanForm, shop: Shop): PlanParts {
+  return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null };
 }
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */

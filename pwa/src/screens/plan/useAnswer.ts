@@ -2,34 +2,33 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Values } from "../../documents";
 import type { SlabPlanRequest } from "../../engine/types";
-import { EngineProblem, planSlab, type SlabAnswer } from "../../state";
+import { EngineProblem, measured, type PlanParts, planSlab, type SlabAnswer } from "../../state";
 
 const PAUSE_MS = 250;
 
 export interface Answer {
   answer: SlabAnswer | null;
-  /** The request the answer is to: what "keep" keeps. */
-  request: Values | null;
   problem: ProblemDocument | null;
   failed: boolean;
   /** A newer request is on its way. */
   busy: boolean;
 }
 
-const NOTHING: Answer = { answer: null, request: null, problem: null, failed: false, busy: false };
+const NOTHING: Answer = { answer: null, problem: null, failed: false, busy: false };
 
 /** The plan for a request, recomputed a moment after the last change. `request` null: something typed cannot be read. */
-export function useAnswer(request: Values | null): Answer {
+export function useAnswer(request: Values | null, parts: PlanParts): Answer {
   const [state, setState] = useState<Answer>(NOTHING);
-  const key = JSON.stringify(request);
+  const key = JSON.stringify([request, parts]);
+  const known = measured.value;
   useEffect(() => {
     if (request === null) return setState({ ...NOTHING });
     setState((old) => ({ ...old, busy: true }));
     let current = true;
     const timer = setTimeout(() => {
       // An empty field is left out: the engine says that it is missing.
-      planSlab(request as unknown as SlabPlanRequest).then(
-        (answer) => current && answer && setState({ ...NOTHING, answer, request }),
+      planSlab(request as unknown as SlabPlanRequest, parts).then(
+        (answer) => current && answer && setState({ ...NOTHING, answer }),
         (error: unknown) => current && setState(refused(error)),
       );
     }, PAUSE_MS);
@@ -37,7 +36,7 @@ export function useAnswer(request: Values | null): Answer {
       current = false;
       clearTimeout(timer);
     };
-  }, [key]);
+  }, [key, known]);
   return state;
 }
 

@@ -53,6 +53,12 @@ function Overview({ shop }: { shop: Shop }) {
             </a>
           </li>
         ))}
+        <li>
+          <a class="row-link" href="/learned">
+            <b>{t("learned.title")}</b>
+            <span>{t("learned.in_short")}</span>
+          </a>
+        </li>
       </ul>
       {missing.length === 0 && (
         <a class="go" href="/plan">
