@@ -18,9 +18,12 @@ export function PlanScreen() {
   const [page, setPage] = useState<PlanPage | null>(null);
   return (
     <>
-      <Desk title={t("desk.plan_title")} here="plan">
-        {shop ? canPlan(shop) ? <Planning shop={shop} onPage={setPage} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
-      </Desk>
+      {/* Its form stays as it is while the page is looked at. */}
+      <div hidden={page !== null}>
+        <Desk title={t("desk.plan_title")} here="plan">
+          {shop ? canPlan(shop) ? <Planning shop={shop} onPage={setPage} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+        </Desk>
+      </div>
       {page && <PlanPaper {...page} onClose={() => setPage(null)} />}
     </>
   );
