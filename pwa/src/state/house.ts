@@ -39,7 +39,7 @@ export class House {
   readonly shopBook: ShopBook;
   readonly ringBook: RingBook;
   readonly taps: Taps;
-  private readonly learning: Learning;
+  readonly learning: Learning;
   readonly syncing: Syncing;
   private readonly tabs = new Tabs<Told>((told) => this.hear(told));
   private readonly wanted: Wanted;

@@ -9,8 +9,9 @@ import type { BatchRecord } from "./types";
 export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms">;
 
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
-export async function typeBack({ book }: House, { summary, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
+export async function typeBack({ book, learning }: House, { summary, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
   const written = await compute("paper.events", { ...sheet, after_ms, now_ms: correctedNow() }, "desk");
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
+  await learning.noticed();
 }
