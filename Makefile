@@ -15,6 +15,7 @@ help:
 	@echo "make check    lint, types, layers"
 	@echo "make measure  the table of speeds, as ratios of one run"
 	@echo "make prove    the long runs: kitchens, slabs, parity, fuzz"
+	@echo "make clean    remove what was built; the shop's own data stay"
 	@echo "make pictures take the README's pictures again from the real screens"
 
 .venv/ready: server/requirements/dev.txt pyproject.toml
@@ -63,4 +64,5 @@ pictures: pwa/dist/ready
 	$(PY) -m e2e.pictures
 
 clean:
-	rm -rf .venv pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .hypothesis
+	rm -rf .venv pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
+	find server tests e2e -name __pycache__ -prune -exec rm -rf {} +
