@@ -140,6 +140,9 @@ def sheets(phone: Phone) -> Iterator[str]:
     phone.closes_sheet()
     phone.page.get_by_role("button", name=phone.word("More")).tap()
     yield "more sheet"
+    phone.page.get_by_role("button", name=phone.word("Write a note")).tap()
+    phone.page.get_by_label(phone.word("What to remember")).wait_for()
+    yield "note sheet"
     phone.closes_sheet()
 
 

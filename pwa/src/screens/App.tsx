@@ -11,6 +11,7 @@ import { PlanScreen } from "./plan/PlanScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
 import { followLink, path } from "./router";
+import { Speaking } from "./Speaking";
 import { SettingsScreen } from "./settings/SettingsScreen";
 import { ShopScreen } from "./shop/ShopScreen";
 import { TodayScreen } from "./today/TodayScreen";
@@ -21,6 +22,7 @@ export function App() {
     <div onClick={followLink}>
       <Screen at={path.value} />
       <Ringing />
+      <Speaking />
     </div>
   );
 }

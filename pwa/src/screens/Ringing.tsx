@@ -46,7 +46,8 @@ function catchFirstTap(): () => void {
 }
 
 function deskIsTyping(): boolean {
-  return document.activeElement instanceof HTMLInputElement && document.activeElement.type !== "radio";
+  const at = document.activeElement;
+  return at instanceof HTMLTextAreaElement || (at instanceof HTMLInputElement && at.type !== "radio");
 }
 
 function somethingIsTyped(ring: Ring): boolean {

@@ -21,6 +21,7 @@ import * as syncing from "./syncing";
 import * as time from "./time";
 import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
+export { speak, type Spoken } from "../platform/speech";
 export { EngineProblem } from "../problems";
 export type { PlanParts } from "./learning";
 export { planSlab } from "./planning";

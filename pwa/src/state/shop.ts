@@ -9,7 +9,7 @@ import type { Settings } from "./types";
 /** The shop document; null until it was fetched once or read from the phone. */
 export const shop = signal<Shop | null>(null);
 
-const FIRST: Settings = { language: "", units: null, theme: "auto", heard_at_ms: null };
+const FIRST: Settings = { language: "", units: null, theme: "auto", spoken: false, heard_at_ms: null };
 
 /** What this device's reader has chosen. */
 export const settings = signal<Settings>(FIRST);

@@ -6,6 +6,8 @@ export interface Settings {
   language: string;
   units: Units | null;
   theme: "auto" | "light" | "dark";
+  /** Whether prompts and due clocks are spoken too. */
+  spoken: boolean;
   /** When somebody last said that they heard the test sound (ms), or null. */
   heard_at_ms: number | null;
 }

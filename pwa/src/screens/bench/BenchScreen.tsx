@@ -24,6 +24,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
+      onNote={async (text) => (await record(batchId, "noted", { text })) === "written"}
       onCalendar={(clock) => void saveAlarm(batchId, clock, `${batch.plan.name}: ${t(`clock.${clock.name}`)}`)}
       soundTest={heardThisShift() ? null : { onPlay: () => playSound("stir"), onHeard: () => void changeSettings({ heard_at_ms: Date.now() }) }}
     />

@@ -14,6 +14,7 @@ import { EntryView } from "./EntryView";
 import { MapSheet } from "./MapSheet";
 import { hasSheet } from "../paper/sheetForm";
 import { MoreSheet } from "./MoreSheet";
+import { NoteSheet } from "./NoteSheet";
 import { sayOf } from "../say";
 import { useShort } from "./short";
 
@@ -32,12 +33,14 @@ export interface BenchProps {
   trouble: string;
   onRecord: (kind: string, body: Record<string, unknown>) => void;
   onUndo: () => void;
+  /** Writes a note; false when the tap did not count (something rang): the words must stay. */
+  onNote: (text: string) => Promise<boolean>;
   /** Puts a clock into the phone's calendar. */
   onCalendar: (clock: Clock) => void;
   /** The first clock of a shift is the sound test; null: it has been heard. */
   soundTest: { onPlay: () => void; onHeard: () => void } | null;
 }
-export type Sheet = "none" | "aid" | "more" | "map";
+export type Sheet = "none" | "aid" | "more" | "map" | "note";
 
 /** A clock that runs so much longer is worth a calendar entry (ms). */
 const LONG_MS = 10 * 60_000;
@@ -76,10 +79,12 @@ export function BenchView(props: BenchProps) {
           long={long}
           onCalendar={props.onCalendar}
           onAid={() => setSheet("aid")}
+          onNote={() => setSheet("note")}
           onTake={take}
           onClose={() => setSheet("none")}
         />
       )}
+      {sheet === "note" && <NoteSheet onKeep={props.onNote} onClose={() => setSheet("none")} />}
       {sheet === "map" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
     </>
   );

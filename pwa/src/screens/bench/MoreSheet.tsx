@@ -13,12 +13,13 @@ interface Props {
   long: Clock[];
   onCalendar: (clock: Clock) => void;
   onAid: () => void;
+  onNote: () => void;
   onTake: (action: Action) => void;
   onClose: () => void;
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, onTake, onClose }: Props) {
+export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, onNote, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -43,6 +44,9 @@ export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, on
           {long.length > 1 && `: ${t(`clock.${clock.name}`)}`}
         </button>
       ))}
+      <button type="button" class="side" onClick={onNote}>
+        {t("button.write_note")}
+      </button>
       {sheetAt && (
         <a class="bench-link" href={sheetAt}>
           {t("button.sheet")}

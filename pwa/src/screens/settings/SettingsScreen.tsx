@@ -1,6 +1,7 @@
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
+import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
 
@@ -36,6 +37,7 @@ export function SettingsScreen() {
         />
       </section>
       <Sound />
+      <Spoken />
       <Keeping />
     </Desk>
   );
