@@ -18,7 +18,7 @@ ROOMS = {key.split(".")[0] for key in ENGLISH}
 # "cool.plan", "shop.room_c": functions and paths have a point in them too.
 NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
-NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "taken_over", "left_out"}
+NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "photographed", "taken_over", "left_out"}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch", "block_in", "soften", "look", "top_up"}
 
 

@@ -22,6 +22,7 @@ KINDS = (
     ("touched", {"firm": False}),
     ("counted", {"pieces": 205}),
     ("noted", {"text": "x"}),
+    ("photographed", {"photo_id": "p", "bytes": 9, "width_px": 4, "height_px": 3}),
     ("taken_over", {}),
     ("sprinkled", {}),
     ("batch_opened", {"plan": {"kind": "slab"}}),

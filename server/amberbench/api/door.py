@@ -21,11 +21,7 @@ class StrictParser(FlaskParser):
         """The document in the body."""
         if not req.is_json:
             raise UnsupportedMediaType
-        body = req.get_data(cache=True)
-        # Without a length Werkzeug stops at the limit and says nothing.
-        if req.content_length is None and len(body) >= current_app.config["MAX_CONTENT_LENGTH"]:
-            raise RequestEntityTooLarge
-        return strict_json.read(body)
+        return strict_json.read(body(req))
 
     def handle_error(self, error: ma.ValidationError, *_: Any, **__: Any) -> NoReturn:
         """Hands marshmallow's faults to the one handler of errors."""
@@ -37,6 +33,15 @@ class Door(Blueprint):  # type: ignore[misc]
     """A blueprint whose arguments are read strictly."""
 
     ARGUMENTS_PARSER = StrictParser()
+
+
+def body(req: Request) -> bytes:
+    """The whole body, unless it is too large."""
+    read = req.get_data(cache=True)
+    # Without a length Werkzeug stops at the limit and says nothing.
+    if req.content_length is None and len(read) >= current_app.config["MAX_CONTENT_LENGTH"]:
+        raise RequestEntityTooLarge
+    return read
 
 
 def is_api() -> bool:
@@ -81,7 +86,7 @@ def answer(document: Any) -> Response:
 
 
 def no_store(response: Response) -> Response:
-    """Keeps answers of the API out of every cache."""
+    """Keeps answers of the API out of every cache, but for those that say otherwise."""
     if is_api():
-        response.headers["Cache-Control"] = "no-store"
+        response.headers.setdefault("Cache-Control", "no-store")
     return response

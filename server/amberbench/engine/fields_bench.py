@@ -57,6 +57,12 @@ EVENTS = {
         SEEN,
     ),
     "noted": {"text": text(2000, "a note")},
+    "photographed": {
+        "photo_id": text(36, "UUIDv7 of the picture, which the phone sends by itself"),
+        "bytes": integer(1, 2**21, "its length as JPEG"),
+        "width_px": integer(1, 10000, "its width"),
+        "height_px": integer(1, 10000, "its height"),
+    },
     "taken_over": {},
     "left_out": {
         "left_out": boolean("whether the shop leaves this batch out of what it learns"),

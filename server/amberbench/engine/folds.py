@@ -237,6 +237,10 @@ def _accept(run, body, at_ms):
     pass  # a note lives in the log; who has the batch is in the event itself, and `run` takes it from there
 
 
+def _photograph(run, body, at_ms):
+    run["photos"] += 1  # the picture itself is not in the log
+
+
 def _leave_out(run, body, at_ms):
     if run["closed_at_ms"] is None:
         raise Unfit("not_closed")
@@ -290,6 +294,7 @@ FOLDS = {
     "counted": _count,
     "weighed_out": _weigh_out,
     "noted": _accept,
+    "photographed": _photograph,
     "taken_over": _accept,
     "left_out": _leave_out,
     "step_skipped": _skip,

@@ -11,7 +11,7 @@ from .problems import Problem
 from .unfit import Unfit
 
 MOST_IGNORED = 50
-AFTER_CLOSING = ("noted", "left_out")
+AFTER_CLOSING = ("noted", "photographed", "left_out")
 
 
 def opened(plan):
@@ -62,6 +62,7 @@ def opened(plan):
         },
         "pieces": None,
         "out": [],
+        "photos": 0,
         "left_out": None,
         "ignored": [],
         "undoable": None,

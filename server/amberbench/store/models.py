@@ -1,6 +1,6 @@
-"""The tables. `event` is the record of truth; `batch` and `shop` are rebuilt from it."""
+"""The tables. `event` is the record of truth, `photo` what some events tell of; the others are rebuilt from the log."""
 
-from sqlalchemy import BigInteger, Float, Index, Integer, MetaData, String, Text
+from sqlalchemy import BigInteger, Float, Index, Integer, LargeBinary, MetaData, String, Text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 CONVENTION = {
@@ -83,6 +83,16 @@ class ContributionRow(Base):
     engine_version: Mapped[str] = mapped_column(String(20))
     # As learn.contribution makes it; null when the batch could not be read.
     document: Mapped[str | None] = mapped_column(Text)
+
+
+class PhotoRow(Base):
+    """A JPEG picture that an event `photographed` tells of. Never changed."""
+
+    __tablename__ = "photo"
+
+    photo_id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    content: Mapped[bytes] = mapped_column(LargeBinary)
+    received_ms: Mapped[int] = mapped_column(BigInteger)
 
 
 class ShopRow(Base):

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from sqlalchemy import and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
-from .models import BatchRow, ContributionRow, EventRow, ShopRow, UnopenedRow
+from .models import BatchRow, ContributionRow, EventRow, PhotoRow, ShopRow, UnopenedRow
 
 
 def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
@@ -141,6 +141,11 @@ def forget_batches(session: Session) -> None:
     session.execute(delete(BatchRow))
     session.execute(delete(UnopenedRow))
     session.execute(delete(ContributionRow))
+
+
+def photo(session: Session, photo_id: str) -> bytes | None:
+    """The picture under an id."""
+    return session.scalar(select(PhotoRow.content).where(PhotoRow.photo_id == photo_id))
 
 
 def shop(session: Session) -> ShopRow | None:
