@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { Lesson } from "../../documents";
 import { leaveOut } from "../../state";
 import { format, formatDay, t } from "../../text";
+import { WordsField } from "../../ui/fields";
 
 /** One closed batch, planned against happened, with the way to leave it out or take it in again. */
 export function LessonCard({ lesson }: { lesson: Lesson }) {
@@ -77,16 +78,12 @@ function LeavingOut({ batchId }: { batchId: string }) {
         </button>
       ))}
       <form
-        class="own-reason"
         onSubmit={(event) => {
           event.preventDefault();
           if (own.trim()) leave(own.trim());
         }}
       >
-        <label class="field">
-          <span>{t("learned.own_reason")}</span>
-          <input maxLength={200} value={own} onInput={(event) => setOwn(event.currentTarget.value)} />
-        </label>
+        <WordsField label={t("learned.own_reason")} value={own} most={200} onValue={setOwn} />
         <button type="submit" class="go go-quiet" aria-disabled={!own.trim()}>
           {t("button.leave_out")}
         </button>

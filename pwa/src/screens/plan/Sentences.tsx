@@ -57,7 +57,8 @@ function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanRepl
           {t("desk.jacket_soft", { ready: time(jacket.seconds_s), low: time(jacket.low_s), high: time(jacket.high_s) })}
         </p>
       )}
-      <Marks inputs={inputs} fields={["oven.rated_w", "oven.power_w", "jacket.water_c"]} />
+      {/* What was measured of an oven stands for its plate. */}
+      <Marks inputs={inputs} fields={[inputs.some((one) => one.field === "oven.power_w") ? "oven.power_w" : "oven.rated_w", "jacket.water_c"]} />
     </>
   );
 }
