@@ -82,6 +82,12 @@ function RecordView({ record }: { record: BatchRecord }) {
           <Timeline happenings={happenings(record)} />
         </section>
       </div>
+      {summary.closed_at_ms !== null && (
+        <a class="row-link no-print" href="/learned">
+          <b>{t("learned.title")}</b>
+          <span>{t("learned.in_short")}</span>
+        </a>
+      )}
       <Taking record={record} />
     </Desk>
   );
