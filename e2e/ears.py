@@ -48,6 +48,23 @@ class Ears:
         page.evaluate("() => locks.at(-1).release()")
 
 
+# A voice of the phone's own system, as a browser lists it; what it is handed is kept.
+VOICE = """(() => {
+    globalThis.spoken = [];
+    globalThis.SpeechSynthesisUtterance = class { constructor(text) { this.text = text; } };
+    const speaker = new EventTarget();
+    speaker.getVoices = () => [{ lang: "en-GB" }, { lang: "es-ES" }];
+    speaker.cancel = () => {};
+    speaker.speak = (one) => spoken.push(one.text);
+    Object.defineProperty(globalThis, "speechSynthesis", { value: speaker });
+})()"""
+
+
+def has_a_voice(context: BrowserContext) -> None:
+    """Browsers on this kind of machine have none: what they would speak is kept instead."""
+    context.add_init_script(VOICE)
+
+
 def refuses_to_stay_awake(context: BrowserContext) -> None:
     context.add_init_script(
         "WakeLock.prototype.request = () => Promise.reject(new DOMException('no', 'NotAllowedError'))"

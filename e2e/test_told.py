@@ -1,39 +1,157 @@
-"""Notes written at the bench, and prompts spoken for who wants them."""
+"""What a person is told: prompts aloud, a sound not heard, facts that may get lost, first aid; and notes."""
 
+import json
+import re
+from pathlib import Path
+
+import pytest
 from playwright.sync_api import BrowserContext, expect
 
+from e2e import ears
 from e2e.phone import Phone
 
-# Keeps every sentence handed to the browser's own speech; the phone then speaks it as it would anyway.
-HEAR = """() => {
-  window.heard = [];
-  const speak = speechSynthesis.speak.bind(speechSynthesis);
-  speechSynthesis.speak = (one) => { window.heard.push([one.lang, one.text]); speak(one); };
-}"""
-VOICES = "() => speechSynthesis.getVoices().some((one) => one.lang.startsWith('en'))"
+DAY_MS = 24 * 3_600_000
+COOL_IT = re.compile("Cool the burn at once")
 
 
 def test_a_note_written_off_line_stands_in_the_log(phone: Phone):
-    phone.installs()
     phone.plans_and_starts()
     phone.loses_the_network()
     phone.opens("More")
     phone.opens("Write a note")
-    phone.page.get_by_label("What to remember").fill("The new bowl, a little damp")
-    phone.page.get_by_role("button", name="Keep the note").tap()
+    notes(phone, "The new bowl, a little damp")
     expect(phone.page.get_by_role("dialog")).to_have_count(0)
-    assert [fact["body"]["text"] for fact in phone.facts_of("noted")] == ["The new bowl, a little damp"]
+    assert written_notes(phone) == ["The new bowl, a little damp"]
     phone.is_at("set_up")
 
 
-def test_a_prompt_is_spoken_or_the_missing_voice_is_told(context: BrowserContext):
-    phone = Phone(context.new_page(), fake_clock=False)
+def test_a_note_on_a_record_stands_in_its_timeline_and_reaches_the_server(phone: Phone):
+    batch = phone.plans_and_starts()
+    phone.leaves_the_bench()
+    phone.page.goto(f"/batches/{batch}")
+    phone.loses_the_network()
+    notes(phone, "Sold to the school fair")
+    expect(phone.page.locator(".timeline")).to_contain_text("Note: Sold to the school fair")
+    phone.finds_the_network()
+    for _ in range(60):
+        if not phone.unsent():
+            break
+        phone.passes(1_000)
+    events = phone.page.request.get(f"/api/batches/{batch}").json()["events"]
+    assert [one["body"]["text"] for one in events if one["kind"] == "noted"] == ["Sold to the school fair"]
+
+
+def test_prompts_and_clocks_are_spoken_to_who_wants_them(context: BrowserContext):
+    ears.has_a_voice(context)
+    phone = Phone(context.new_page())
+    phone.installs()
+    phone.plans_and_starts()
+    assert spoken(phone) == [], "nobody has asked for it"
+    phone.leaves_the_bench()
+    phone.opens_place("Settings")
+    phone.page.get_by_role("radio", name="On", exact=True).check()
+    phone.returns_to("Squares")
+    phone.sets_up()
+    prompts = spoken(phone)
+    assert prompts[0] == "Paper, bars, gloves, water bowl ready?"
+    assert prompts[-1].startswith("Bowl in, high,")
+    phone.starts_a_burst()
+    phone.waits_for_the_ring()
+    phone.page.wait_for_function("() => spoken.at(-1) === 'Turn'")
+    phone.silences()
+    phone.page.wait_for_function("() => spoken.at(-1) === document.querySelector('.say').textContent")
+
+
+def test_a_phone_without_a_voice_says_so(context: BrowserContext):
+    context.add_init_script("Object.defineProperty(globalThis, 'speechSynthesis', { value: undefined })")
+    phone = Phone(context.new_page())
     phone.page.goto("/settings")
-    phone.page.evaluate(HEAR)
     phone.page.get_by_role("button", name="Say something").tap()
-    told = phone.page.get_by_text("This phone has no voice for this language.")
-    phone.page.wait_for_function("() => window.heard.length > 0 || document.querySelector('[role=alert]')")
-    if phone.page.evaluate(VOICES):
-        assert phone.page.evaluate("window.heard")[0][1] == "The block is ready to pour."
-    else:
-        expect(told).to_be_visible()
+    expect(phone.page.get_by_text("This browser cannot speak.")).to_be_visible()
+
+
+def test_who_does_not_hear_the_test_sound_is_told_what_to_check(phone: Phone):
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.starts_a_burst()
+    phone.opens("Try the sound")
+    phone.opens("I did not hear it")
+    expect(phone.bench).to_contain_text("Check the mute switch, the volume")
+    phone.opens("Play it again")
+    phone.opens("I heard it")
+    expect(phone.bench.get_by_role("button", name=re.compile("sound|heard|Play"))).to_have_count(0)
+
+
+def test_facts_unsent_for_more_than_a_day_are_told_and_saved_to_a_file(phone: Phone, tmp_path: Path):
+    phone.loses_the_network()
+    phone.plans_and_starts()
+    phone.leaves_the_bench()
+    told = phone.page.get_by_text(re.compile("^Facts kept here since .* have not reached the server"))
+    phone.page.clock.fast_forward(DAY_MS - 600_000)
+    phone.passes(1_000)
+    expect(told).to_have_count(0)
+    phone.page.clock.fast_forward(1_200_000)
+    phone.passes(1_000)
+    expect(told).to_be_visible()
+    with phone.page.expect_download() as waiting:
+        phone.page.get_by_role("button", name="Save unsent facts to a file").tap()
+    waiting.value.save_as(tmp_path / "facts.json")
+    saved = json.loads((tmp_path / "facts.json").read_text())["events"]
+    assert [one["id"] for one in saved] == [one["id"] for one in phone.facts()] != []
+
+
+@pytest.mark.parametrize("promised", [True, False])
+def test_today_says_when_the_browser_does_not_promise_to_keep_the_data(context: BrowserContext, promised: bool):
+    answer = json.dumps(promised)
+    for name in ("persist", "persisted"):
+        context.add_init_script(f"StorageManager.prototype.{name} = async () => {answer}")
+    phone = Phone(context.new_page())
+    phone.installs()
+    told = phone.page.get_by_text("The browser may clear what is recorded here")
+    expect(told).to_have_count(0 if promised else 1)
+
+
+def test_first_aid_is_two_taps_away_everywhere_without_a_network(phone: Phone):
+    batch = phone.plans_and_starts()
+    phone.loses_the_network()
+    phone.taps()
+    phone.is_at("weigh")
+    helps(phone)
+    phone.types("1.8")
+    phone.types("117")
+    phone.starts_a_burst()
+    helps(phone)
+    phone.waits_for_the_ring()
+    phone.silences()  # the first tap
+    helps(phone)
+    for place in ("/", "/plan", "/batches", f"/batches/{batch}", "/settings", "/shop", "/learned", "/nowhere"):
+        phone.page.goto(place)
+        phone.opens_place("Help")
+        expect(phone.page.get_by_text(COOL_IT)).to_be_in_viewport()
+
+
+# --- what the stories do and see ---
+
+
+def notes(phone: Phone, words: str) -> None:
+    phone.page.get_by_label("What to remember").fill(words)
+    phone.passes(750)
+    phone.page.get_by_role("button", name="Keep the note").tap()
+
+
+def written_notes(phone: Phone) -> list[str]:
+    return [fact["body"]["text"] for fact in phone.facts_of("noted")]
+
+
+def spoken(phone: Phone) -> list[str]:
+    words: list[str] = phone.page.evaluate("() => spoken")
+    return words
+
+
+def helps(phone: Phone) -> None:
+    """At most two taps show what to do; then back to the batch. A keypad has first aid under More."""
+    if phone.has_keypad:
+        phone.page.get_by_role("button", name="More").tap()
+    phone.page.get_by_role("button", name="First aid").tap()
+    expect(phone.page.get_by_role("dialog").get_by_text(COOL_IT)).to_be_in_viewport()
+    phone.closes_sheet()

@@ -52,6 +52,9 @@ def melting(phone: Phone) -> Iterator[str]:
     phone.bench.get_by_role("button", name=phone.word("Try the sound")).tap()
     phone.bench.get_by_role("button", name=phone.word("I heard it")).wait_for()
     yield "burst, sound tried"
+    phone.bench.get_by_role("button", name=phone.word("I did not hear it")).tap()
+    yield "burst, sound not heard"
+    phone.bench.get_by_role("button", name=phone.word("Play it again")).tap()
     phone.bench.get_by_role("button", name=phone.word("I heard it")).tap()
     yield "burst, sound heard"
     phone.waits_for_the_ring()

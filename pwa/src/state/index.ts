@@ -99,6 +99,11 @@ export async function record(batchId: string, kind: string, body: Values): Promi
   return (await house()).taps.record(batchId, kind, body);
 }
 
+/** Writes a note on a batch, running or closed; false when the tap did not count. */
+export async function note(batchId: string, text: string): Promise<boolean> {
+  return (await record(batchId, "noted", { text })) === "written";
+}
+
 /** Leaves a closed batch out of what the shop learns, for a reason; null takes it in again. */
 export async function leaveOut(batchId: string, reason: string | null): Promise<void> {
   await (await house()).leaveOut(batchId, reason);

@@ -1,6 +1,7 @@
 import { signal } from "@preact/signals";
 
 import type { Shop, Summary } from "../documents";
+import { correctedMs } from "../order";
 import type { Store } from "../storage";
 import { httpApi } from "../sync/api";
 import { Exchange, type News } from "../sync/exchange";
@@ -9,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, unsent: 0, refused: [], lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, refused: [], lastAt: null, persistent: null });
 
 interface SyncParts {
   store: Store;
@@ -46,8 +47,8 @@ export class Syncing {
   /** Counts again what is not on the server. */
   async count(): Promise<void> {
     const { events } = this.parts.store;
-    const [unsent, refused] = await Promise.all([events.unsentCount(), events.refused()]);
-    sync.value = { ...sync.value, unsent, refused };
+    const [unsent, refused, [oldest]] = await Promise.all([events.unsentCount(), events.refused(), events.waiting(1)]);
+    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, refused };
   }
 
   private async after(news: News | null): Promise<void> {

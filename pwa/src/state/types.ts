@@ -17,6 +17,8 @@ export interface SyncState {
   reachable: boolean | null;
   /** Events not yet on the server. */
   unsent: number;
+  /** Corrected time (ms) of the oldest of them that waits to be sent, or null. */
+  unsentSince: number | null;
   /** Events the server would not take: kept, shown, left out of the fold, offered again after a server update. */
   refused: { event: BenchEvent; code: string }[];
   /** Corrected time of the last exchange (ms), or null. */

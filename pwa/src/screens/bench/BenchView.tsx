@@ -150,16 +150,26 @@ function StepView(props: StepProps) {
 
 /** A muted phone is a burnt batch: play it once, and say that it was heard. */
 function SoundTest({ onPlay, onHeard }: NonNullable<BenchProps["soundTest"]>) {
-  const [played, setPlayed] = useState(false);
+  const [state, setState] = useState<"fresh" | "played" | "silent">("fresh");
   const play = () => {
-    setPlayed(true);
+    setState("played");
     onPlay();
   };
+  if (state === "played") {
+    return (
+      <div class="sides">
+        <SideButton label={t("button.heard_it")} onTap={onHeard} />
+        <SideButton label={t("button.not_heard")} onTap={() => setState("silent")} />
+      </div>
+    );
+  }
   return (
-    <div class="sides">
-      <SideButton label={t(played ? "button.play_again" : "button.try_sound")} onTap={play} />
-      {played && <SideButton label={t("button.heard_it")} onTap={onHeard} />}
-    </div>
+    <>
+      {state === "silent" && <p class="more">{t("screen.not_heard")}</p>}
+      <div class="sides">
+        <SideButton label={t(state === "silent" ? "button.play_again" : "button.try_sound")} onTap={play} />
+      </div>
+    </>
   );
 }
 

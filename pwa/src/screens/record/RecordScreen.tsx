@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
-import { type BatchRecord, loadRecord } from "../../state";
+import { type BatchRecord, loadRecord, note, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
@@ -13,6 +13,7 @@ import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
 import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
+import { NoteForm } from "../NoteForm";
 import { go } from "../router";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
@@ -29,6 +30,7 @@ interface Props {
 /** A batch to look back at: planned against happened. */
 export function RecordScreen({ batchId, part }: Props) {
   const [loaded, setLoaded] = useState<Loaded>("loading");
+  const { unsent } = sync.value;
   useEffect(() => {
     let current = true;
     loadRecord(batchId).then(
@@ -38,7 +40,8 @@ export function RecordScreen({ batchId, part }: Props) {
     return () => {
       current = false;
     };
-  }, [batchId]);
+    // What is written here, and what becomes of it on the server, is shown at once.
+  }, [batchId, unsent]);
   if (typeof loaded === "string") {
     return (
       <Desk title={t("desk.record_title")} here="batches">
@@ -80,6 +83,10 @@ function RecordView({ record }: { record: BatchRecord }) {
         <section class="card">
           <h2>{t("desk.timeline")}</h2>
           <Timeline happenings={happenings(record)} />
+        </section>
+        <section class="card no-print">
+          <h2>{t("button.write_note")}</h2>
+          <NoteForm onKeep={(text) => note(summary.batch_id, text)} button="go go-quiet" />
         </section>
       </div>
       {summary.closed_at_ms !== null && (

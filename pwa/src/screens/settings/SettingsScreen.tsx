@@ -1,3 +1,5 @@
+import { useState } from "preact/hooks";
+
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
@@ -69,6 +71,11 @@ function UnitFields() {
 /** A muted phone is a burnt batch: try every sound, and say that it was heard. */
 function Sound() {
   const heard = settings.value.heard_at_ms;
+  const [silent, setSilent] = useState(false);
+  const say = (heard_at_ms: number | null) => {
+    setSilent(heard_at_ms === null);
+    void changeSettings({ heard_at_ms });
+  };
   return (
     <section class="card">
       <h2>{t("settings.sound")}</h2>
@@ -80,9 +87,13 @@ function Sound() {
           </button>
         ))}
       </div>
-      <button type="button" class="go go-quiet" onClick={() => void changeSettings({ heard_at_ms: Date.now() })}>
+      <button type="button" class="go go-quiet" onClick={() => say(Date.now())}>
         {t("button.heard_it")}
       </button>
+      <button type="button" class="go go-quiet" onClick={() => say(null)}>
+        {t("button.not_heard")}
+      </button>
+      {silent && <p role="alert">{t("screen.not_heard")}</p>}
       <p class="quiet">{heard === null ? t("settings.not_heard") : t("settings.heard", { time: formatTime(heard) })}</p>
       <p>{t(`settings.awake_${awake.value}`)}</p>
     </section>

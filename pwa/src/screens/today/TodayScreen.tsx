@@ -1,5 +1,5 @@
-import { applyUpdate, type Batch, batches, elsewhere, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
-import { formatTime, t } from "../../text";
+import { applyUpdate, type Batch, batches, elsewhere, exportUnsent, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
+import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
@@ -56,18 +56,34 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, unsent, refused } = sync.value;
+  const { reachable, unsent, unsentSince, refused, persistent } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       <p>{t(offlineReady.value ? "desk.offline_ready" : "desk.offline_not_ready")}</p>
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
+      {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
+      {persistent === false && <p class="minding">{t("settings.persistent_no")}</p>}
       {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
       {storage.value === "outdated" && <p class="minding">{t("desk.outdated")}</p>}
       {storage.value === "emptied" && <p class="minding">{t("desk.emptied")}</p>}
       {updateWaiting.value && <Update waits={running} />}
     </section>
+  );
+}
+
+/** Facts that only this phone has for longer than this are worth a file (ms). Common practice, no published source. */
+const LONG_UNSENT_MS = 24 * 3_600_000;
+
+function LongUnsent({ since }: { since: number }) {
+  return (
+    <>
+      <p class="minding">{t("desk.unsent_long", { since: formatDay(since) })}</p>
+      <button type="button" class="go go-quiet" onClick={() => void exportUnsent()}>
+        {t("button.save_unsent")}
+      </button>
+    </>
   );
 }
 
