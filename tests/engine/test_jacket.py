@@ -41,6 +41,20 @@ def test_chopped_melts_sooner_than_whole():
     assert times == sorted(times)
 
 
+@pytest.mark.parametrize("bound", ["low_s", "seconds_s", "high_s"])
+def test_pieces_as_large_as_the_block_are_the_block(bound):
+    times = [jacket.plan(asked(chopped_m=size_m))[bound] for size_m in (0.02, 0.08, 0.11, 0.14, 0.165, 0.5, None)]
+    assert times == sorted(times)
+    assert times[-2] == times[-1]
+
+
+def test_window_below_where_it_stirs_freely_is_reached_by_conduction():
+    """Water cooler than 48 °C never makes it stir freely, but warms it into a window that lies lower."""
+    cool = jacket.plan(asked(window_low_c=40.0, jacket_c=44.0))
+    assert cool["low_s"] < cool["seconds_s"] < cool["high_s"] < 48 * 3600
+    assert cool["seconds_s"] > jacket.plan(asked(window_low_c=40.0, jacket_c=50.0))["seconds_s"]
+
+
 def test_hotter_jacket_melts_sooner():
     times = [jacket.plan(asked(jacket_c=c))["seconds_s"] for c in (92.0, 88.0, 84.0)]
     assert times == sorted(times)

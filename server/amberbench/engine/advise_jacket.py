@@ -6,6 +6,7 @@ from . import jacket as model
 from .advise_melt import read_entry, ready_page, resting_page
 from .folds_jacket import wait_s
 from .melt_belief import FRESH_COLD_K, FRESH_SD_K
+from .pooling import TENTH
 from .problems import Problem
 from .prompts import button, clock
 
@@ -140,7 +141,7 @@ def _free(run, at_ms, advice):
 
 
 def _believed(now_c):
-    spread_k = model.TENTH * FRESH_SD_K
+    spread_k = TENTH * FRESH_SD_K
     return {"bulk_c": now_c, "bulk_low_c": now_c - spread_k, "bulk_high_c": now_c + spread_k}
 
 
