@@ -4,6 +4,7 @@ import math
 
 from . import heating
 from .check import constant
+from .pooling import TENTH
 from .problems import Problem
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
@@ -15,13 +16,15 @@ TARGETS = {
 }
 LINES = ("melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c")
 UPWARDS = ("cool_low_c", "cool_high_c", "work_low_c", "work_high_c", "melt_low_c", "melt_high_c")
-# Source beckett_2009: specific heat at 40–60 and at 15–40 °C in J/(kg K), latent heat in J/kg (white as milk).
+# Source beckett_2009: specific heat at 40–60 and at 15–40 °C in J/(kg K), latent heat in J/kg (white as milk: assumed).
 LIQUID_J_KGK, SOLID_J_KGK = 1670.0, 1590.0
 LATENT_J_KG = {"dark_chocolate": 46000.0, "milk_chocolate": 44000.0, "white_chocolate": 44000.0}
 SEED_MELTS_C = 33.8  # crystal form V, the one wanted (wille_lutton_1966)
 HANDY_KG = 0.9  # less loses its temper too fast by hand (common practice, no published source)
 THICK_K = 0.5  # warmed by so little when too thick (from memory)
-TENTH = 1.2816  # the 10 % point of a normal distribution, in standard deviations
+# Share of its latent heat that a tempered bowl gives off per kelvin it falls, as new crystals grow: 0 to 4 %, evenly.
+# Assumed: it carries some 1 to 4 % of its fat as crystals and is too thick with many more (from memory).
+CRYSTAL_SHARE, CRYSTAL_SHARE_SD = 0.02, 0.0115
 
 
 def lines(request):
@@ -77,7 +80,8 @@ def plan(request):
     working range; nothing lost to room and bowl. So it is the most seed a bowl can take: a bowl that loses heat wants
     less, and some should stay unmelted.
     Example: dark from 45 to 32 °C with seed of 20 °C takes 25.0 % seed.
-    Source: beckett_2009 for heats, wille_lutton_1966 for the seed's melting point, practice for heat lines.
+    Source: beckett_2009 for heats (white chocolate's latent heat assumed), wille_lutton_1966 for the seed's melting
+    point, practice for heat lines.
     """
     line = lines(request)
     melt_c = line["melt_low_c"] if request["melt_c"] is None else request["melt_c"]
@@ -93,7 +97,7 @@ def plan(request):
         "steps": _steps(line),
         "remedies": remedies(line),
         "warnings": [small] if request["mass_kg"] < HANDY_KG else [],
-        "inputs": _assumed(request, line) + _heats(latent),
+        "inputs": _assumed(request, line) + _heats(request["chocolate"]),
     }
 
 
@@ -108,13 +112,21 @@ def _steps(line):
     return [{"name": name, "low_c": low_c, "high_c": high_c} for name, low_c, high_c in ranges]
 
 
-def _heats(latent_j_kg):
+def _heats(chocolate):
     """Rows of the heats in the balance."""
     return [
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
         constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
-        constant("temper.latent_heat", latent_j_kg, "J/kg", "beckett_2009", "published"),
+        _latent_row(chocolate),
     ]
+
+
+def _latent_row(chocolate):
+    """Its latent heat; nobody's measurement was found for white."""
+    latent_j_kg = LATENT_J_KG[chocolate]
+    if chocolate == "white_chocolate":
+        return constant("temper.latent_heat", latent_j_kg, "J/kg")
+    return constant("temper.latent_heat", latent_j_kg, "J/kg", "beckett_2009", "published")
 
 
 def _assumed(request, line):
@@ -133,22 +145,25 @@ def hold(request):
     Reply: state (in_range, too_warm, too_cool), seconds_s (s), low_s (s), high_s (s), remedy or null, inputs.
     Raises: Problem room_too_warm_for_chocolate (a room that does not cool the bowl), heat_line_too_low (targets out of
     order).
-    Relation: heat content over heat loss by still air and radiation, as a bowl of caramel in the melt; the heat that
-    crystals give off is left out, so it holds rather longer. Range from the losses.
-    Source: mcadams, beckett_2009; assumed for the spread of losses and the bowl's share.
+    Relation: heat content over heat loss by still air and radiation, as a bowl of caramel in the melt; new crystals
+    give off 2 % of the latent heat per kelvin. Range from the losses and from 0 to 4 % of crystals. A bowl may thicken
+    before it is too cool.
+    Example: 3 kg of dark in a bowl of 1.5 kg from 32 to 31 °C at 20 °C: about 13 minutes, 7 to 23; practice warms it a
+    little every 15 to 20 (common practice, no published source).
+    Source: mcadams, beckett_2009; assumed for crystals, the spread of losses and the bowl's share.
     """
     line, now_c = lines(request), request["now_c"]
     low_c, high_c = line["work_low_c"], line["work_high_c"]
     if request["room_c"] >= low_c:
         raise Problem("room_c", "room_too_warm_for_chocolate", request["room_c"], high=low_c, unit="°C")
     state = "too_warm" if now_c > high_c else "too_cool" if now_c < low_c else "in_range"
-    seconds_s = 0.0
-    if state == "in_range":
-        seconds_s = cooling_s(
-            heating.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"]), now_c, low_c
-        )
-    spread = math.exp(TENTH * heating.LOSS_SD)
-    rows = [constant("temper.loss_sd", heating.LOSS_SD, "")]
+    pot = heating.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"])
+    crystals_j_k = CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
+    seconds_s = cooling_s(pot, crystals_j_k, now_c, low_c) if state == "in_range" else 0.0
+    crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(low_c) + crystals_j_k)
+    spread = math.exp(TENTH * math.sqrt(heating.LOSS_SD * heating.LOSS_SD + crystals_sd * crystals_sd))
+    rows = [constant("temper.loss_sd", heating.LOSS_SD, ""), constant("temper.crystal_share", CRYSTAL_SHARE, "1/K")]
+    rows.append(_latent_row(request["chocolate"]))
     if request["bowl"] is not None:
         rows.append(constant("melt.vessel_share", heating.VESSEL_SHARE, ""))
     return {
@@ -161,12 +176,15 @@ def hold(request):
     }
 
 
-def cooling_s(pot, from_c, to_c):
-    """Seconds a bowl takes between two temperatures (°C) above the room's: ∫ capacity over loss, by midpoints."""
+def cooling_s(pot, crystals_j_k, from_c, to_c):
+    """Seconds a bowl takes between two temperatures (°C) above the room's: ∫ capacity over loss, by midpoints.
+
+    `crystals_j_k`: what growing crystals add to its heat capacity, in J/K.
+    """
     parts = 40
     step_k = (from_c - to_c) / parts
     middles = [to_c + (index + 0.5) * step_k for index in range(parts)]
-    return sum(pot.capacity(one) / pot.loss_w(one) for one in middles) * step_k
+    return sum((pot.capacity(one) + crystals_j_k) / pot.loss_w(one) for one in middles) * step_k
 
 
 def salting(request):
