@@ -36,6 +36,11 @@ def test_surface_at_the_dew_point_sweats_and_a_little_above_it_sugar_blooms():
     assert set(advised(humidity=0.5, surface_c=dew_c + 0.5)) == {"sugar_bloom"}
 
 
+@pytest.mark.parametrize("room_c", [10, 19, 21, 23.7, 25, 30])
+def test_everything_sweats_in_saturated_air(room_c):
+    assert "condensation" in advised(room_c=room_c, humidity=1)
+
+
 def test_cold_centres_sweat_too():
     assert set(advised(humidity=0.6, centre_c=8)) == {"condensation", "cold_centres"}
 
@@ -58,7 +63,7 @@ def test_milk_chocolate_blooms_in_drier_air_than_dark():
     ],
 )
 def test_warmth_of_the_room_is_told(room_c, codes):
-    """Common practice, no published source, for all lines; fat bloom from memory."""
+    """Common practice, no published source, for slow setting; fat bloom and soft caramel from memory, cold assumed."""
     assert set(advised(room_c=room_c)) == codes
 
 

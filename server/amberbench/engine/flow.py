@@ -6,7 +6,7 @@ from .problems import Problem
 KELVIN = 273.15
 # Gordon–Taylor: glass temperature of water (berk), weight of water against sucrose solids (Roos, from memory).
 WATER_GLASS_C, WATER_WEIGHT = -135.0, 4.7
-# Williams–Landel–Ferry with the universal constants; viscosity of a glass 10¹² Pa s by its definition (berk).
+# Williams–Landel–Ferry with the universal constants (berk); a glass has 10¹² Pa s by its definition (liu_2006).
 WLF_1, WLF_2_K, GLASS_LOG = 17.44, 51.6, 12.0
 SPREAD_LOG = 1.0  # ten times either way, at least: another dry glass temperature alone gives half of it (assumed)
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
@@ -35,8 +35,8 @@ def viscosity(request):
     Relation: Gordon–Taylor for the sugar and water without the fat, Williams–Landel–Ferry above it, best up to 100 K
     above the glass. Ten times either way.
     Example: 8.5 % water and 8.1 % fat: glass at −1.8 °C, about 40 Pa s at 74 °C.
-    Source: berk for both relations, sucrose_glass for dry_glass_c and the weight of water, usda_sr28 for fat; assumed
-    for the range.
+    Source: berk for both relations, liu_2006 for the viscosity of a glass, sucrose_glass for dry_glass_c and the weight
+    of water, usda_sr28 for fat; assumed for the range.
     """
     sugar_and_water = 1.0 - request["fat"]
     if request["moisture"] >= sugar_and_water:
@@ -57,7 +57,7 @@ def viscosity(request):
             constant("flow.water_weight", WATER_WEIGHT, "", "sucrose_glass"),
             constant("flow.wlf_1", WLF_1, "", "berk", "published"),
             constant("flow.wlf_2_k", WLF_2_K, "K", "berk", "published"),
-            constant("flow.glass_log", GLASS_LOG, "", "berk", "published"),
+            constant("flow.glass_log", GLASS_LOG, "", "liu_2006", "published"),
             constant("flow.spread_log", SPREAD_LOG, "", measure_by="stand_up_test"),
         ],
     }

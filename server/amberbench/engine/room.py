@@ -10,11 +10,10 @@ MAGNUS, MAGNUS_C = 17.62, 243.12
 # Humidity at the surface from which sugar dissolves and blooms: dark 82–85 %, milk 78 % (read in a guide for makers;
 # another trade page says 68 %); white taken as milk.
 SUGAR_BLOOM = {"dark_chocolate": 0.82, "milk_chocolate": 0.78, "white_chocolate": 0.78}
-# Common practice, no published source: air for coating at most 22 °C and 55 %; centres at 21 to 26 °C; caramel soft
-# above 24 °C.
+# Common practice, no published source: air for coating at most 22 °C and 55 %; centres at 21 to 26 °C.
 HUMID, SETTING_C = 0.55, 22.0
 CENTRE_LOW_C, CENTRE_HIGH_C = 21.0, 26.0
-SOFT_C = 24.0
+SOFT_C = 24.0  # from memory: caramel cuts cleanly at 18 to 24 °C
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
 
 
@@ -55,8 +54,8 @@ def advise(request):
     Raises: Problem too_low or too_high (humidity outside 0.01 to 1).
     Relation: humidity at a surface is the room's vapour over saturation at the surface, by the Magnus form; it sweats
     at 1. Lines by chocolate and practice.
-    Source: wmo_magnus for dew point and humidity; practice for the lines of bloom, setting, caramel and centres; memory
-    for fat bloom.
+    Source: wmo_magnus for dew point and humidity; practice for the lines of sugar bloom, setting and centres; memory
+    for fat bloom and soft caramel; assumed for a cold room.
     """
     room_c = request["room_c"]
     dew = dew_c(room_c, request["humidity"])
@@ -70,8 +69,8 @@ def advise(request):
             constant("room.humid", HUMID, "", "practice"),
             constant("room.setting_c", SETTING_C, "°C", "practice"),
             constant("room.fat_bloom_c", FAT_BLOOM_C, "°C", "memory"),
-            constant("room.soft_c", SOFT_C, "°C", "practice"),
-            constant("room.cold_room_c", COLD_ROOM_C, "°C", "practice"),
+            constant("room.soft_c", SOFT_C, "°C", "memory"),
+            constant("room.cold_room_c", COLD_ROOM_C, "°C"),
             constant("room.centre_low_c", CENTRE_LOW_C, "°C", "practice"),
             constant("room.centre_high_c", CENTRE_HIGH_C, "°C", "practice"),
         ],
@@ -80,7 +79,7 @@ def advise(request):
 
 def _air(request, dew, coldest_c):
     """Warnings of water: on the coldest surface first, in the room only where nothing worse is said."""
-    if coldest_c <= dew:
+    if coldest_c <= dew + 1e-9:
         return [{"code": "condensation", "values": {"surface_c": coldest_c, "dew_point_c": dew}}]
     humidity = math.exp(vapour(dew) - vapour(coldest_c))
     most = SUGAR_BLOOM[request["chocolate"]]

@@ -30,6 +30,7 @@ SOURCES = {
     "wmo_magnus": "Magnus form with the constants of the World Meteorological Organization, 17.62 and 243.12 °C over "
     "water (quoted second-hand)",
     "berk": "Berk, Food Process Engineering and Technology, equations 1.13 and 1.15, table 1.4",
+    "liu_2006": "Liu et al., a review of the glass transition, 2006: definition of a glass by its viscosity",
     "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos from memory; Berk prints 52), "
     "and the weight 4.7 of water against it (Roos, from memory)",
     "practice": "Common practice, no published source",
