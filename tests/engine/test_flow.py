@@ -64,6 +64,12 @@ def test_cube_is_judged_by_the_height_it_lost(heights_mm, lost, verdict):
     assert found["verdict"] == verdict
 
 
+@pytest.mark.parametrize("first_mm", [9.5, 10.0, 12.0, 12.5, 12.7, 20.0])
+def test_cube_on_a_line_gets_the_better_verdict(first_mm):
+    for share, verdict in ((0.95, "firm"), (0.949, "borderline"), (0.85, "borderline"), (0.849, "slumps")):
+        assert stood(first_mm, share * first_mm, hours=(0, 24))["verdict"] == verdict
+
+
 @pytest.mark.parametrize(
     ("heights_mm", "hours", "field", "code"),
     [

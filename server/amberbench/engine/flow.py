@@ -12,6 +12,7 @@ SPREAD_LOG = 1.0  # ten times either way, at least: another dry glass temperatur
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
 FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
 DAY_S = 86400.0
+ROUNDING = 1e-9  # 9.5 of 10 mm is 5 % lost, whatever the last digit of a float says
 
 
 def glass_c(water, dry_glass_c):
@@ -86,9 +87,9 @@ def stand_up_test(request):
     heights = request["heights"]
     _refuse(heights)
     lost = 1.0 - heights[-1]["height_m"] / heights[0]["height_m"]
-    if lost > SLUMPS_LOST:
+    if lost > SLUMPS_LOST + ROUNDING:
         verdict = "slumps"
-    elif lost <= FIRM_LOST and heights[-1]["at_s"] - heights[0]["at_s"] >= DAY_S:
+    elif lost <= FIRM_LOST + ROUNDING and heights[-1]["at_s"] - heights[0]["at_s"] >= DAY_S:
         verdict = "firm"
     else:
         verdict = "borderline"
