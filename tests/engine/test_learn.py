@@ -8,6 +8,7 @@ import time
 import pytest
 
 from amberbench.engine import catalogue, pooling
+from amberbench.engine.normal import TENTH
 from amberbench.engine.problems import Problem
 from tests import strategies
 from tests.bench import Bench, planned_slab
@@ -105,7 +106,7 @@ def test_a_new_batch_lies_in_the_range_four_times_out_of_five(number):
         shop, spread = rng.gauss(0.0, 0.2), 0.05 * math.exp(rng.gauss(0.0, 0.4))
         seen = [(rng.gauss(rng.gauss(shop, spread), 0.04), 0.04, 0.05) for _ in range(number)]
         mean, sd, share = pooling.pooled(seen, 0.0, 0.2)
-        inside += abs(rng.gauss(shop, spread) - mean) <= pooling.TENTH * math.hypot(sd, share * 0.05)
+        inside += abs(rng.gauss(shop, spread) - mean) <= TENTH * math.hypot(sd, share * 0.05)
     assert 0.75 <= inside / trials <= 0.90
 
 

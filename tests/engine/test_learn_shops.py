@@ -6,11 +6,11 @@ import statistics
 
 import pytest
 
+from amberbench.engine.normal import TENTH
 from tests.engine.test_learn import fold
 from tests.shops import Shop, slips
 
 AFTER = 5  # batches
-TENTH = 1.2816
 
 
 class Street:

@@ -3,10 +3,10 @@
 import math
 
 from . import jacket as model
-from .advise_melt import read_entry, ready_page, resting_page
+from .advise_melt import read_entry, ready_page, resting_page, too_warm_page
 from .folds_jacket import wait_s
 from .melt_belief import FRESH_COLD_K, FRESH_SD_K
-from .pooling import TENTH
+from .normal import TENTH
 from .problems import Problem
 from .prompts import button, clock
 
@@ -165,18 +165,9 @@ def _warming(run, advice, poured):
 
 
 def _too_warm(state, now_c, advice):
-    """Over the window: out of the jacket and stirred; over the stop line: the alarm rings until somebody acts."""
-    request, now = state["request"], _believed(now_c)
-    stop = now_c >= request["stop_c"]
+    request, stop = state["request"], now_c >= state["request"]["stop_c"]
     middle_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
     code = "reason.over_stop" if stop else "reason.over_warn" if now_c >= request["warn_c"] else "reason.over_window"
-    advice["step"] = "rest"
-    advice["say"] = {"code": "say.jacket_stop" if stop else "say.rest", "values": {}}
-    advice["more"] = {"code": code, "values": {"bulk_c": now_c, "expected_c": middle_c}}
-    advice["number"] = {"name": "bulk_c", "value": now_c, "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = button("off_heat", "rested", {"seconds_s": REST_S * math.ceil(max(1.0, now_c - middle_c) / 3.0)})
-    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}]
-    advice["caution"] = {"word": "WARNING", "code": "caution.no_water"}
-    if stop:
-        read_ms = state["jacket"]["read_ms"]
-        advice["clocks"] = [clock("too_hot", read_ms, read_ms, "too_hot")]
+    now = dict(_believed(now_c), reason={"code": code, "values": {"bulk_c": now_c, "expected_c": middle_c}})
+    rest_s = REST_S * math.ceil(max(1.0, now_c - middle_c) / 3.0)
+    too_warm_page(state, now, advice, "say.jacket_stop" if stop else None, rest_s, state["jacket"]["read_ms"])

@@ -166,14 +166,18 @@ def _burst(state, now, advice):
 
 
 def _too_warm(state, now, advice):
-    """Over the window: off the heat and stirred; over the stop line: the alarm rings until somebody acts."""
-    stop = now["reason"]["code"] == "reason.over_stop"
+    stop = "say.stop" if now["reason"]["code"] == "reason.over_stop" else None
+    too_warm_page(state, now, advice, stop, max(now["seconds_s"], 60.0), state["last_at_ms"])
+
+
+def too_warm_page(state, now, advice, stop, seconds_s, since_ms):
+    """Over the window: off the heat and stirred; over the stop line, with words of its own: the alarm rings too."""
     advice["step"] = "rest"
-    advice["say"] = {"code": "say.stop" if stop else "say.rest", "values": {}}
+    advice["say"] = {"code": stop or "say.rest", "values": {}}
     advice["more"] = now["reason"]
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = button("off_heat", "rested", {"seconds_s": max(now["seconds_s"], 60.0)})
+    advice["action"] = button("off_heat", "rested", {"seconds_s": seconds_s})
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.no_water"}
     if stop:
-        advice["clocks"] = [clock("too_hot", state["last_at_ms"], state["last_at_ms"], "too_hot")]
+        advice["clocks"] = [clock("too_hot", since_ms, since_ms, "too_hot")]

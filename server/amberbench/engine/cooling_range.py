@@ -3,7 +3,7 @@
 from math import exp, log, sqrt
 
 from . import cooling
-from .pooling import TENTH
+from .normal import TENTH
 
 # Standard deviations nobody measured (source assumed). Contact: of its logarithm; ln 5 between the published
 # 0.002 and 0.010 m² K/W of paper on metal (asme_1992), taken as three standard deviations.

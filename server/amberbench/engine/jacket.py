@@ -3,14 +3,14 @@
 import math
 
 from . import check, fields, materials
+from .melt_belief import FREE_C
+from .normal import TENTH
 from .plane_wall import middle_and_mean, roots
-from .pooling import TENTH
 from .problems import Problem
 
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
 WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
-FREE_C = 48.0  # from here it stirs freely (common practice, no published source)
 SPREAD = WALL_SPREAD**TENTH
 WARMER_K = 2.0  # water less than this above the window takes for ever to bring caramel into it (assumed)
 

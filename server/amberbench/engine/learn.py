@@ -6,7 +6,8 @@ Nothing measured is ever written down: it is folded again from the batches. Rang
 from math import exp, log, sqrt
 
 from . import check, fields, heating
-from .pooling import TENTH, pooled
+from .normal import TENTH
+from .pooling import pooled
 from .problems import Problem
 
 BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, ½, 1, 2, 4 and 8 kg

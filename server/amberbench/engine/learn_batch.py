@@ -5,7 +5,7 @@ from math import exp, log, sqrt
 from . import check, cooling, cooling_range, fields, heating, refit
 from .melt_belief import Belief
 from .melt_next import follow
-from .pooling import TENTH
+from .normal import TENTH
 from .problems import Problem
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again

@@ -6,10 +6,10 @@ from . import heating, melt_belief, melt_guard, melt_next
 from .check import constant
 from .melt_guard import Melt
 from .melt_next import decide, follow
+from .normal import TENTH, normal_below
 from .problems import Problem
 
 STEPS_S = (1, 5, 10, 15, 30)
-TENTH = 1.2816  # 10 % and 90 %
 MOST_BURSTS = 60
 READ_FROM_C = 46.0  # a burst that ends cooler leaves lumps: no reading, and the block is turned; common practice
 THERMOMETER_SD_K = 0.3  # of a stirred probe reading; assumed
@@ -161,8 +161,8 @@ def _decided():
     """Rows for how much is risked: by a burst, and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
-        constant("melt.guard", melt_belief.normal_below(melt_guard.STRONG), ""),
-        constant("melt.guard_unread", melt_belief.normal_below(melt_guard.STRONG_UNREAD), ""),
+        constant("melt.guard", normal_below(melt_guard.STRONG), ""),
+        constant("melt.guard_unread", normal_below(melt_guard.STRONG_UNREAD), ""),
         constant("melt.aim", melt_guard.AIM, ""),
         constant("melt.pour_risk", melt_next.RISK, ""),
     ]

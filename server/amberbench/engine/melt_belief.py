@@ -7,6 +7,7 @@ rests move it along the energy balance of `heating`; "stirs freely?" and infrare
 import math
 
 from . import heating, materials
+from .normal import normal_below
 
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
 POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
@@ -20,11 +21,6 @@ FAR_SD = 4.0  # a reading further off than this asks for a second one
 MOST_SD_K = 60.0  # beyond that a melt is unknown; keeps absurd histories within what a reply may say
 MOST_POWER_W, LEAST_POWER_W = 3500.0, 20.0  # no oven heats a bowl with more; with less it is off
 AGREE_K = 7.0  # two readings that agree within this are believed together; 2.4 standard deviations of a difference
-
-
-def normal_below(z):
-    """Probability that a standard normal variable lies below z."""
-    return 0.5 * (1.0 + math.erf(z / 1.4142135623730951))
 
 
 class Belief:

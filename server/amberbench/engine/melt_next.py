@@ -2,7 +2,7 @@
 
 import math
 
-from .melt_belief import normal_below
+from .normal import normal_below
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.

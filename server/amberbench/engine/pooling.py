@@ -14,7 +14,6 @@ BAD_SPREADS = 10.0
 SHARES = (2.8, 2.0, 1.4, 1.0, 0.7, 0.5, 0.3)
 SHARE, SHARE_SD = 0.75, 0.6  # before the first batch, and the deviation of its logarithm; assumed
 ROUNDS = 5
-TENTH = 1.2815515655446004  # standard deviations from the mean to the 10 % or 90 % point
 
 
 def pooled(seen, prior, prior_sd):

@@ -37,29 +37,8 @@ def opened(plan):
         "done": {},
         "skipped": [],
         "weighed_kg": None,
-        "melt": {
-            "request": reply["melt_request"],
-            "history": [],
-            "bursts": [],
-            "burning": None,
-            "jacket": folds_jacket.opened(reply["jacket"]) if reply.get("jacket") else None,
-            "resting": None,
-            "free": False,
-            "read_wanted": False,
-            "last_c": None,
-            "last_at_ms": None,
-        },
-        "cool": {
-            "request": reply["cool_request"],
-            "ready_s": reply["cool"]["ready_s"],
-            "ready_low_s": reply["cool"]["ready_low_s"],
-            "ready_high_s": reply["cool"]["ready_high_s"],
-            "loss_factor": reply["cool_request"].get("loss_factor", 1.0),
-            "readings": [],
-            "touches": [],
-            "fitted": -1,
-            "due_ms": None,
-        },
+        "melt": _unmelted(reply),
+        "cool": _uncooled(reply),
         "pieces": None,
         "out": [],
         "photos": 0,
@@ -67,6 +46,35 @@ def opened(plan):
         "ignored": [],
         "undoable": None,
         "needs_replay": False,
+    }
+
+
+def _unmelted(reply):
+    return {
+        "request": reply["melt_request"],
+        "history": [],
+        "bursts": [],
+        "burning": None,
+        "jacket": folds_jacket.opened(reply["jacket"]) if reply.get("jacket") else None,
+        "resting": None,
+        "free": False,
+        "read_wanted": False,
+        "last_c": None,
+        "last_at_ms": None,
+    }
+
+
+def _uncooled(reply):
+    return {
+        "request": reply["cool_request"],
+        "ready_s": reply["cool"]["ready_s"],
+        "ready_low_s": reply["cool"]["ready_low_s"],
+        "ready_high_s": reply["cool"]["ready_high_s"],
+        "loss_factor": reply["cool_request"].get("loss_factor", 1.0),
+        "readings": [],
+        "touches": [],
+        "fitted": -1,
+        "due_ms": None,
     }
 
 

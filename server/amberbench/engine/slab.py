@@ -173,13 +173,10 @@ def _melt(request, job, caramel_kg):
         return full, _renamed(melt.plan, full, _melt_names(job))
     jacketed, names = request["jacket"], _melt_names(job)
     full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
-    full.update({"thickness_m": jacketed["thickness_m"], "chopped_m": jacketed["chopped_m"]})
-    full["material"] = request["material"]
-    for line in LINES:
-        full[LINES[line]] = request["windows"][line]
-    names.update({"jacket_c": "jacket.water_c", "thickness_m": "jacket.thickness_m"})
-    for side in ("length_m", "width_m", "height_m"):
-        names["block." + side] = "jacket.thickness_m"
+    full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
+    full.update({LINES[line]: request["windows"][line] for line in LINES})
+    names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
+    names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
     return full, _renamed(_in_jacket, full, names)
 
 

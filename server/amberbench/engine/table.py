@@ -1,7 +1,7 @@
 """The list of batches and a batch's timeline as CSV (RFC 4180), the same on the server and on the phone."""
 
 from . import check
-from .run import order_key, well_formed
+from .run import corrected_ms, order_key, well_formed
 
 BATCH_COLUMNS = (
     "batch_id",
@@ -52,22 +52,18 @@ def timeline(request):
     Source: memory for RFC 4180 and for what a spreadsheet takes for a formula.
     """
     sound = sorted([one for one in request["events"] if well_formed(one)], key=order_key)
-    undone = {one["body"].get("event_id") for one in sound if one["kind"] == "undone" and _is_text(one, "event_id")}
+    named = [one["body"].get("event_id") for one in sound if one["kind"] == "undone"]
+    undone = {one for one in named if type(one) is str}
     ignored = set(request["ignored"])
     return {"text": _csv(TIMELINE_COLUMNS, [_happening(one, undone, ignored) for one in sound])}
 
 
-def _is_text(event, name):
-    return type(event["body"].get(name)) is str
-
-
 def _happening(event, undone, ignored):
-    row = {name: event["body"].get(name) for name in TOLD}
-    name = event["id"]
-    row["counts"] = "taken_back" if name in undone else "did_not_fit" if name in ignored else "yes"
-    row["at"] = iso(event["at_ms"] + event["offset_ms"])
+    row, event_id = {name: event["body"].get(name) for name in TOLD}, event["id"]
+    row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
+    row["at"] = iso(corrected_ms(event))
     row["typed_at"] = iso(event["body"].get("typed_at_ms"))
-    row["kind"], row["device_id"], row["event_id"] = event["kind"], event["device_id"], name
+    row["kind"], row["device_id"], row["event_id"] = event["kind"], event["device_id"], event_id
     return row
 
 

@@ -4,7 +4,7 @@ import math
 
 from . import heating
 from .check import constant
-from .pooling import TENTH
+from .normal import TENTH
 from .problems import Problem
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
