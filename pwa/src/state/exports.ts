@@ -35,7 +35,7 @@ export async function saveTimeline({ events, run }: BatchRecord): Promise<void> 
   saveFile(fileName("timeline", "csv"), CSV, text);
 }
 
-export function saveRecord(record: BatchRecord): void {
+export async function saveRecord(record: BatchRecord): Promise<void> {
   const document = { app: "amberbench", holds: "record", ...record };
   saveFile(fileName("record", "json"), JSON_TYPE, `${JSON.stringify(document, null, 1)}\n`);
 }

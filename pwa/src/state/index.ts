@@ -150,9 +150,7 @@ export async function saveBatches(): Promise<void> {
 export const saveTimeline = exports.saveTimeline;
 
 /** Saves all that is known of a batch as JSON. */
-export async function saveRecord(record: BatchRecord): Promise<void> {
-  exports.saveRecord(record);
-}
+export const saveRecord = exports.saveRecord;
 
 /** Saves every event as JSON. */
 export async function saveLog(): Promise<void> {

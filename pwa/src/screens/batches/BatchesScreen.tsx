@@ -4,6 +4,7 @@ import type { Summary } from "../../documents";
 import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
 
 export function BatchesScreen() {
@@ -28,14 +29,7 @@ export function BatchesScreen() {
           </li>
         ))}
       </ul>
-      <div class="buttons">
-        <button type="button" onClick={() => void saveBatches()}>
-          {t("button.batches_csv")}
-        </button>
-        <button type="button" onClick={() => void saveLog()}>
-          {t("button.log_json")}
-        </button>
-      </div>
+      <SaveButtons files={{ "button.batches_csv": saveBatches, "button.log_json": saveLog }} />
     </Desk>
   );
 }
