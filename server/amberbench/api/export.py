@@ -1,5 +1,7 @@
 """GET /api/batches.csv, /api/batches/<id>.csv, /api/log.json: files to keep or to open in a spreadsheet."""
 
+from collections.abc import Iterator
+
 from flask import Response, abort, stream_with_context
 
 from amberbench.services import export
@@ -11,8 +13,8 @@ blueprint = Door("export", __name__, description="Files to take along")
 CSV = "text/csv; charset=utf-8; header=present"
 
 
-def _file(name: str, text: object, kind: str) -> Response:
-    response = Response(text, content_type=kind)  # type: ignore[arg-type]
+def _file(name: str, text: str | Iterator[str], kind: str) -> Response:
+    response = Response(text, content_type=kind)
     response.headers.set("Content-Disposition", "attachment", filename=name)
     return response
 

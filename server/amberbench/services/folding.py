@@ -43,13 +43,13 @@ def _folded(
     try:
         if row is None and earlier is None:
             _begin(session, batch_id, events)
-            return True
-        if row is not None and earlier is not None and _goes_on(row, earlier, events):
+        elif row is not None and earlier is not None and _goes_on(row, earlier, events):
             _go_on(row, events)
-            return True
+        else:
+            return False
     except Exception:  # told of by `project`, which keeps what can be said without the engine
         return False
-    return False
+    return True
 
 
 def _begin(session: Session, batch_id: str, events: list[Document]) -> None:
