@@ -102,7 +102,6 @@ export function slabOf(reply: SlabPlanReply): Slab {
   };
 }
 
-/** The bare frame, to set the bars by. */
 /** The frame alone, as long as the words beside it say: another weight than planned makes another length. */
 export function frameOf(reply: SlabPlanReply, said: Values = {}): Slab {
   const slab = slabOf(reply);

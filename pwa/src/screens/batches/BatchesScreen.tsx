@@ -6,17 +6,13 @@ import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
+import { LearnedLink } from "../learned/LearnedLink";
 
 export function BatchesScreen() {
   useEffect(() => void refreshSummaries(), []);
   return (
     <Desk title={t("desk.batches_title")} here="batches">
-      {lessons.value.length > 0 && (
-        <a class="row-link" href="/learned">
-          <b>{t("learned.title")}</b>
-          <span>{t("learned.in_short")}</span>
-        </a>
-      )}
+      {lessons.value.length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
       <ul class="cards">
         {summaries.value.map((one) => (

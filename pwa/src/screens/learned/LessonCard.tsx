@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { Lesson } from "../../documents";
 import { leaveOut } from "../../state";
 import { format, formatDay, t } from "../../text";
+import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { WordsField } from "../../ui/fields";
 
 /** One closed batch, planned against happened, with the way to leave it out or take it in again. */
@@ -14,7 +15,7 @@ export function LessonCard({ lesson }: { lesson: Lesson }) {
         <a href={`/batches/${batch_id}`}>{name}</a>
       </h3>
       <p class="quiet">{formatDay(closed_at_ms)}</p>
-      {contribution ? <Happened compared={contribution.compared} /> : <p>{t("learned.unreadable")}</p>}
+      {contribution ? <ComparedTable rows={contribution.compared.map(compared)} /> : <p>{t("learned.unreadable")}</p>}
       {contribution && contribution.unused.length > 0 && (
         <p class="quiet">{t("learned.silent", { parts: contribution.unused.map((one) => t(`learned.part.${one.part}`)).join(", ") })}</p>
       )}
@@ -32,34 +33,15 @@ export function LessonCard({ lesson }: { lesson: Lesson }) {
   );
 }
 
-type Compared = NonNullable<Lesson["contribution"]>["compared"];
+type Compared = NonNullable<Lesson["contribution"]>["compared"][number];
 
-function Happened({ compared }: { compared: Compared }) {
-  return (
-    <table class="compared">
-      <thead>
-        <tr>
-          <td />
-          <th scope="col">{t("desk.planned")}</th>
-          <th scope="col">{t("desk.happened")}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {compared.map((row) => (
-          <tr key={row.name}>
-            <th scope="row">{t(`learned.row.${row.name}`)}</th>
-            <td>
-              {format(row.name, row.planned)}
-              {row.low !== null && row.high !== null && (
-                <small>{t("learned.between", { low: format(row.name, row.low), high: format(row.name, row.high) })}</small>
-              )}
-            </td>
-            <td>{format(row.name, row.happened)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+function compared({ name, planned, low, high, happened }: Compared): ComparedRow {
+  return {
+    what: t(`learned.row.${name}`),
+    planned: format(name, planned),
+    between: low === null || high === null ? "" : t("learned.between", { low: format(name, low), high: format(name, high) }),
+    happened: format(name, happened),
+  };
 }
 
 const REASONS = ["readings", "mishap", "unusual"];

@@ -1,13 +1,12 @@
 import { now, type SlabAnswer } from "../../state";
 import { formatDate, t } from "../../text";
-import { Paper } from "../../ui/Paper";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "../pictures";
 import { heatedMs, Sentences } from "../plan/Sentences";
-import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
+import { BatchPage, Cautions, Rests } from "./parts";
 
 export interface PlanPage {
   answer: SlabAnswer;
@@ -20,8 +19,7 @@ export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & 
   const slab = slabOf(reply);
   const jacket = plannedJacket(reply, heatedMs());
   return (
-    <Paper title={name} onClose={onClose}>
-      <PaperHead title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} />
+    <BatchPage title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} onClose={onClose}>
       <div class="halves">
         <div>
           <Sentences reply={reply} />
@@ -44,7 +42,6 @@ export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & 
       </div>
       <Cautions />
       <Rests inputs={reply.inputs} />
-      <PaperFoot />
-    </Paper>
+    </BatchPage>
   );
 }

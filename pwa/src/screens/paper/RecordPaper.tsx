@@ -1,20 +1,14 @@
 import type { BatchRecord } from "../../state";
 import { formatDate, t } from "../../text";
-import { Paper } from "../../ui/Paper";
-import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
-import { JacketLine } from "../../ui/pictures/JacketLine";
 import { Timeline } from "../../ui/Timeline";
-import { cooledSlab, jacketOf, meltedLadder, plannedLadder } from "../pictures";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
-import { Cautions, PaperFoot, PaperHead, Rests } from "./parts";
+import { CooledPicture, MeltedPicture } from "../record/Pictures";
+import { BatchPage, Cautions, Rests } from "./parts";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
-  const { plan, events, run, summary } = record;
-  const jacket = jacketOf(run, null);
-  const ladder = meltedLadder(plan, run, null);
+  const { plan, run, summary } = record;
   const lot = run.lot ?? plan.lot;
   const lines = [
     t("paper.made", { day: formatDate(summary.opened_at_ms) }),
@@ -22,8 +16,7 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
     lot ? t("paper.lot", { lot }) : "",
   ];
   return (
-    <Paper title={plan.name} onClose={onClose}>
-      <PaperHead title={plan.name} lines={lines} />
+    <BatchPage title={plan.name} lines={lines} onClose={onClose}>
       <div class="halves">
         <Compared record={record} />
         <Cautions />
@@ -31,17 +24,11 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
       <div class="halves">
         <section>
           <h2>{t("desk.melting")}</h2>
-          <p class="quiet">{t(jacket ? "desk.jacket_happened" : "desk.ladder_happened")}</p>
-          {jacket ? (
-            <JacketLine jacket={jacket} place="desk" />
-          ) : (
-            <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
-          )}
+          <MeltedPicture record={record} />
         </section>
         <section>
           <h2>{t("desk.cooling")}</h2>
-          {run.done["melt"] === undefined && <p class="quiet">{t("desk.never_poured")}</p>}
-          <CoolingCurve cooling={cooledSlab(plan, events, run, null)} place="desk" />
+          <CooledPicture record={record} />
         </section>
       </div>
       <section>
@@ -50,7 +37,6 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
         <p class="left-out" hidden />
       </section>
       <Rests inputs={plan.reply.inputs} />
-      <PaperFoot />
-    </Paper>
+    </BatchPage>
   );
 }

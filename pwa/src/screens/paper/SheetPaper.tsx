@@ -1,10 +1,9 @@
 import type { HeatLines, SlabPlanReply } from "../../documents";
 import { type BatchRecord, units } from "../../state";
 import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
-import { Paper } from "../../ui/Paper";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { slabOf } from "../pictures";
-import { Cautions, PaperFoot, PaperHead } from "./parts";
+import { BatchPage, Cautions } from "./parts";
 
 /** Rows beyond the plan's own bursts, and rows for readings and touch tests of the slab. */
 const MORE_BURSTS = 4;
@@ -27,8 +26,7 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
     </button>
   );
   return (
-    <Paper title={plan.name} onClose={onClose} more={type}>
-      <PaperHead title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(summary.opened_at_ms) })]} />
+    <BatchPage title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(summary.opened_at_ms) })]} onClose={onClose} more={type}>
       <Line names={["paper.box_day", "paper.box_who", "paper.box_lot"]} />
       <Line names={["paper.box_ready", "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg }} />
       {reply.melt && <Bursts bursts={reply.melt.bursts} window={reply.melt_request as HeatLines} />}
@@ -48,8 +46,7 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
         </section>
       </div>
       <Cautions />
-      <PaperFoot />
-    </Paper>
+    </BatchPage>
   );
 }
 

@@ -5,6 +5,7 @@ import { type BatchRecord, EngineProblem, typeBack } from "../../state";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
+import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { emptyBurst, emptyLook, firstSheet, hasSheet, type Row, type SheetForm, sheetOf } from "./sheetForm";
 
@@ -16,13 +17,11 @@ export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
 /** The batch sheet again, to be filled in from the paper one. */
 export function TypeBack({ record }: { record: BatchRecord }) {
   const [form, setForm] = useState<SheetForm>(() => firstSheet(record));
-  const [unread, setUnread] = useState<string[]>([]);
+  const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [state, setState] = useState<"" | "busy" | "failed">("");
   const batchId = record.summary.batch_id;
   const change = (part: Partial<SheetForm>) => setForm((old) => ({ ...old, ...part }));
-  const read = (name: string, fault: boolean) =>
-    setUnread((old) => (fault ? [...new Set([...old, name])] : old.filter((one) => one !== name)));
   const keep = async () => {
     if (state === "busy" || unread.length > 0) return;
     setState("busy");

@@ -1,7 +1,10 @@
+import type { ComponentChildren } from "preact";
+
 import type { Input, SignalWord } from "../../documents";
 import { shop } from "../../state";
 import { fieldName, t } from "../../text";
 import { shownValue } from "../../ui/BasisMark";
+import { Paper } from "../../ui/Paper";
 
 /** What may hurt somebody in a batch of a slab, the worst first; the bench says each on its step. */
 const CAUTIONS: [SignalWord, string][] = [
@@ -13,25 +16,34 @@ const CAUTIONS: [SignalWord, string][] = [
   ["NOTICE", "caution.milk"],
 ];
 
-interface HeadProps {
+interface PageProps {
   title: string;
-  /** Right of the title, a line each. */
+  /** Right of the title, a line each; empty ones are none. */
   lines: string[];
+  onClose: () => void;
+  /** Further buttons beside "print" and "back". */
+  more?: ComponentChildren;
+  children: ComponentChildren;
 }
 
-export function PaperHead({ title, lines }: HeadProps) {
+/** A printed page of a batch, with its head and foot. */
+export function BatchPage({ title, lines, onClose, more, children }: PageProps) {
   return (
-    <header>
-      <h1>{title}</h1>
-      <p>
-        {[shop.value?.name ?? "", ...lines].filter(Boolean).map((line) => (
-          <span key={line}>
-            {line}
-            <br />
-          </span>
-        ))}
-      </p>
-    </header>
+    <Paper title={title} onClose={onClose} more={more}>
+      <header>
+        <h1>{title}</h1>
+        <p>
+          {[shop.value?.name ?? "", ...lines].filter(Boolean).map((line) => (
+            <span key={line}>
+              {line}
+              <br />
+            </span>
+          ))}
+        </p>
+      </header>
+      {children}
+      <footer>{t("paper.foot")}</footer>
+    </Paper>
   );
 }
 
@@ -61,8 +73,4 @@ export function Rests({ inputs }: { inputs: Input[] }) {
       </ul>
     </section>
   );
-}
-
-export function PaperFoot() {
-  return <footer>{t("paper.foot")}</footer>;
 }

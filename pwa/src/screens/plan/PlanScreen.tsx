@@ -4,6 +4,7 @@ import type { PlanDocument, Shop } from "../../documents";
 import { batches, isOpen, openBatch, shop as shopSignal } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
@@ -31,14 +32,12 @@ export function PlanScreen() {
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
   const [form, setForm] = useState<PlanForm>(() => firstForm(shop));
-  const [unread, setUnread] = useState<string[]>([]);
+  const [unread, read] = useUnread();
   const found = useAnswer(unread.length ? null : requestOf(form, shop), partsOf(form, shop));
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
   const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
-  const read = (name: string, fault: boolean) =>
-    setUnread((old) => (fault ? [...new Set([...old, name])] : old.filter((one) => one !== name)));
   return (
     <div class="sides-by-side">
       <form class="plan-form" onSubmit={(event) => event.preventDefault()}>

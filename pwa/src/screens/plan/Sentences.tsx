@@ -6,19 +6,13 @@ import { BasisMark } from "../../ui/BasisMark";
 /** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
 const HANDS_MS = 12 * 60_000;
 
-/** Seconds from the first heat to pouring, as planned. */
-function meltS({ melt, jacket }: SlabPlanReply): number {
-  return jacket?.seconds_s ?? melt?.total_s ?? 0;
+/** When so many seconds of heat are over: whole minutes, so that no sentence flickers while the clock ticks. */
+export function heatedMs(after_s = 0): number {
+  return Math.round((now.value + HANDS_MS + after_s * 1000) / 60_000) * 60_000;
 }
 
-/** When the heat begins: whole minutes, so that the sentence does not flicker while the clock ticks. */
-export function heatedMs(): number {
-  return Math.round((now.value + HANDS_MS) / 60_000) * 60_000;
-}
-
-/** Whole minutes, so that the sentence does not flicker while the clock ticks. */
-export function pouredMs(reply: SlabPlanReply): number {
-  return Math.round((now.value + HANDS_MS + meltS(reply) * 1000) / 60_000) * 60_000;
+export function pouredMs({ melt, jacket }: SlabPlanReply): number {
+  return heatedMs(jacket?.seconds_s ?? melt?.total_s);
 }
 
 /** The plan in words, each with the marks of what it rests on. */

@@ -1,37 +1,15 @@
 import type { PlanDocument, Run } from "../../documents";
 import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
+import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { jacketOf } from "../pictures";
-
-interface Row {
-  what: string;
-  planned: string;
-  happened: string;
-}
 
 /** Planned beside happened, and the yield. */
 export function Compared({ record }: { record: BatchRecord }) {
   return (
     <section class="card">
       <h2>{t("desk.planned_happened")}</h2>
-      <table class="compared">
-        <thead>
-          <tr>
-            <td />
-            <th scope="col">{t("desk.planned")}</th>
-            <th scope="col">{t("desk.happened")}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows(record).map(({ what, planned, happened }) => (
-            <tr key={what}>
-              <th scope="row">{what}</th>
-              <td>{planned}</td>
-              <td>{happened}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <ComparedTable rows={rows(record)} />
       {yieldWords(record).map((words) => (
         <p key={words} class="answer">
           {words}
@@ -41,7 +19,7 @@ export function Compared({ record }: { record: BatchRecord }) {
   );
 }
 
-function rows({ plan, run }: BatchRecord): Row[] {
+function rows({ plan, run }: BatchRecord): ComparedRow[] {
   const { reply } = plan;
   const [poured, firm] = [run.done["melt"], run.done["cool"]];
   return [
@@ -58,7 +36,7 @@ function rows({ plan, run }: BatchRecord): Row[] {
 }
 
 /** How long in the water jacket, or how many bursts in the oven. */
-function melted({ reply }: PlanDocument, run: Run): Row {
+function melted({ reply }: PlanDocument, run: Run): ComparedRow {
   const jacket = jacketOf(run, null);
   if (reply.jacket) {
     const took_s = jacket?.poured_s ?? null;

@@ -4,11 +4,10 @@ import { type BatchRecord, loadRecord, note, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
-import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { Timeline } from "../../ui/Timeline";
-import { cooledSlab, jacketOf, meltedLadder, plannedLadder, slabOf } from "../pictures";
+import { LearnedLink } from "../learned/LearnedLink";
+import { plannedLadder, slabOf } from "../pictures";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
 import { hasSheet } from "../paper/sheetForm";
@@ -17,6 +16,7 @@ import { NoteForm } from "../NoteForm";
 import { go } from "../router";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
+import { CooledPicture, MeltedPicture } from "./Pictures";
 import { Taking } from "./Taking";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed";
@@ -60,8 +60,7 @@ export function RecordScreen({ batchId, part }: Props) {
 }
 
 function RecordView({ record }: { record: BatchRecord }) {
-  const { plan, events, run, summary } = record;
-  const poured = run.done["melt"] !== undefined;
+  const { plan, run, summary } = record;
   return (
     <Desk title={plan.name} here="batches">
       <p class="quiet">
@@ -70,11 +69,19 @@ function RecordView({ record }: { record: BatchRecord }) {
       </p>
       <div class="record">
         <Compared record={record} />
-        <Melted record={record} />
+        <section class="card">
+          <h2>{t("desk.melting")}</h2>
+          <MeltedPicture record={record} />
+          {run.melt.bursts.length > 0 && (
+            <details>
+              <summary>{t("desk.as_planned")}</summary>
+              <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
+            </details>
+          )}
+        </section>
         <section class="card">
           <h2>{t("desk.cooling")}</h2>
-          {!poured && <p class="quiet">{t("desk.never_poured")}</p>}
-          <CoolingCurve cooling={cooledSlab(plan, events, run, null)} place="desk" />
+          <CooledPicture record={record} />
         </section>
         <section class="card">
           <h2>{t("desk.slab_and_frame")}</h2>
@@ -89,36 +96,8 @@ function RecordView({ record }: { record: BatchRecord }) {
           <NoteForm onKeep={(text) => note(summary.batch_id, text)} button="go go-quiet" />
         </section>
       </div>
-      {summary.closed_at_ms !== null && (
-        <a class="row-link no-print" href="/learned">
-          <b>{t("learned.title")}</b>
-          <span>{t("learned.in_short")}</span>
-        </a>
-      )}
+      {summary.closed_at_ms !== null && <LearnedLink />}
       <Taking record={record} />
     </Desk>
-  );
-}
-
-/** The melt as it went: the ladder of an oven, or the line of a water jacket. */
-function Melted({ record: { plan, run } }: { record: BatchRecord }) {
-  const jacket = jacketOf(run, null);
-  const ladder = meltedLadder(plan, run, null);
-  return (
-    <section class="card">
-      <h2>{t("desk.melting")}</h2>
-      <p class="quiet">{t(jacket ? "desk.jacket_happened" : "desk.ladder_happened")}</p>
-      {jacket ? (
-        <JacketLine jacket={jacket} place="desk" />
-      ) : (
-        <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
-      )}
-      {!jacket && ladder.rungs.length > 0 && (
-        <details>
-          <summary>{t("desk.as_planned")}</summary>
-          <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
-        </details>
-      )}
-    </section>
   );
 }

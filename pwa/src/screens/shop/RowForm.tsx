@@ -1,9 +1,8 @@
-import { useState } from "preact/hooks";
-
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { newId, type ShopRow } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { drafted, editsOf, flat, FORMS, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
 import { DensityGuide, WaterGuide } from "./Guides";
@@ -38,12 +37,10 @@ function Missing({ fresh }: { fresh: boolean }) {
 
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
-  const [unread, setUnread] = useState<string[]>([]);
+  const [unread, read] = useUnread();
   const { fields, more = [], guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
-  const read = (field: string, fault: boolean) =>
-    setUnread((old) => (fault ? [...new Set([...old, field])] : old.filter((one) => one !== field)));
   const field = (one: (typeof fields)[number]) => (
     <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onRead={read} />
   );

@@ -4,6 +4,7 @@ import type { Shop, ShopList } from "../../documents";
 import { shop as shopSignal, SHOP_LISTS, type ShopRow } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { LearnedLink } from "../learned/LearnedLink";
 import { Beginning } from "./Beginning";
 import { Changed } from "./Changed";
 import { detailOf, NEEDED, titleOf } from "./forms";
@@ -54,10 +55,7 @@ function Overview({ shop }: { shop: Shop }) {
           </li>
         ))}
         <li>
-          <a class="row-link" href="/learned">
-            <b>{t("learned.title")}</b>
-            <span>{t("learned.in_short")}</span>
-          </a>
+          <LearnedLink />
         </li>
       </ul>
       {missing.length === 0 && (
