@@ -73,9 +73,13 @@ def test_every_event_says_that_it_was_typed_later():
     assert poured["at_ms"] - SHEET["poured_at_ms"] == pytest.approx(0, abs=2)
 
 
-def test_an_empty_sheet_only_closes_the_batch():
-    written, run = folded({"after_ms": NINE_OCLOCK_MS, "now_ms": NOW_MS})
-    assert [one["kind"] for one in written] == ["closed"]
+def test_an_empty_sheet_is_refused_and_a_note_alone_closes_the_batch():
+    empty = {"after_ms": NINE_OCLOCK_MS, "now_ms": NOW_MS}
+    with pytest.raises(Problem) as caught:
+        catalogue.call("paper.events", empty)
+    assert (caught.value.field, caught.value.code) == ("weighed_kg", "missing")
+    written, run = folded(empty | {"notes": ["Not made: the oven is broken"]})
+    assert [one["kind"] for one in written] == ["noted", "closed"]
     assert run["closed_at_ms"] is not None
 
 

@@ -12,6 +12,7 @@ import * as exports from "./exports";
 import * as holder from "./holder";
 import * as learning from "./learning";
 import * as paper from "./paper";
+import { isArmed } from "./ringBook";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as shopDesk from "./shopDesk";
@@ -44,8 +45,8 @@ export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
 export const now: ReadonlySignal<number> = time.now;
 /** Due clocks nobody has acknowledged, longest due first. Non-empty: show the ring strip (too_hot: the whole screen). */
 export const rings: ReadonlySignal<Ring[]> = signals.rings;
-/** The big button counts only from this instant (same clock as `now`); before it, draw it as not yet armed. */
-export const armedAt: ReadonlySignal<number> = signals.armedAt;
+/** The big button counts; while it does not, draw it as not yet armed. */
+export const armed: ReadonlySignal<boolean> = computed(() => isArmed(time.now.value, signals.armedAt.value));
 export const awake: ReadonlySignal<WakeState> = signals.awake;
 export const engine: ReadonlySignal<EngineState> = signals.engine;
 export const storage: ReadonlySignal<StorageState> = signals.storage;

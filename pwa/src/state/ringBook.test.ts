@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
 import type { Clock, SoundName } from "../documents";
-import { type Acknowledged, ARM_MS, RingBook, type Running } from "./ringBook";
+import { type Acknowledged, ARM_MS, isArmed, RingBook, type Running } from "./ringBook";
 
 const T0 = 1_790_000_000_000;
 let log: string[];
@@ -139,6 +139,7 @@ test("the button arms 700 ms after the tap that silenced", () => {
   one.setClocks([running(clock("stir", 0))]);
   expect(one.silence()).toBe(true);
   expect(one.armedAt.value).toBe(T0 + ARM_MS);
+  expect([0, ARM_MS - 1, ARM_MS, -3_600_000].map((ms) => isArmed(T0 + ms, one.armedAt.value))).toEqual([false, false, true, true]);
 });
 
 test("silencing in one tab silences the other", () => {

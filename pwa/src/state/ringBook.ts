@@ -34,6 +34,10 @@ const RING_MS = 20_000;
 const PAUSE_MS = 10_000;
 /** After the tap that silenced, the button counts only so much later (ms). */
 export const ARM_MS = 700;
+/** Whether a tap at `at` counts. Never dead for longer than ARM_MS, though the clock is set back meanwhile. */
+export function isArmed(at: number, armedAt: number): boolean {
+  return at >= armedAt || armedAt - at > ARM_MS;
+}
 /** A clock that a refit moves by less than this after it was acknowledged does not ring again (ms). */
 const SAME_MS = 60_000;
 const MOST_REMEMBERED = 60;

@@ -1,4 +1,5 @@
 import type { Values } from "../documents";
+import { isArmed } from "./ringBook";
 import type { Batch, Tap } from "./types";
 
 interface TapParts {
@@ -35,7 +36,7 @@ export class Taps {
   private async tap(batchId: string, kind: string, write: () => Promise<unknown>): Promise<Tap> {
     if (this.parts.silence()) return "silenced";
     const at = this.parts.clock();
-    if (at < this.parts.armedAt()) return "ignored";
+    if (!isArmed(at, this.parts.armedAt())) return "ignored";
     const last = this.last.get(batchId);
     // The button under the finger changes with the first tap, so any second one counts as the same.
     if (last && Math.abs(at - last.at) < SAME_TAP_MS) return "ignored";

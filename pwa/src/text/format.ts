@@ -56,8 +56,16 @@ function unambiguous({ type, value }: Intl.NumberFormatPart): string {
   return type === "group" && value === "." ? NARROW_SPACE : value;
 }
 
-/** A duration in words that fit a glance: 45 s, 1 min 40 s, 47 min, 1 h 40 min. Input in seconds. */
+/** A duration in words that fit a glance and stay on one line: 45 s, 1 min 40 s, 47 min, 1 h 40 min. Input in seconds. */
 export function formatDuration(seconds: number): string {
+  return oneLine(durationWords(seconds));
+}
+
+function oneLine(words: string): string {
+  return words.replace(/ (?=\D)/g, NARROW_SPACE).replaceAll(" ", "\u00a0");
+}
+
+function durationWords(seconds: number): string {
   const all = Math.round(Math.abs(seconds));
   const sign = seconds < 0 && all > 0 ? "−" : "";
   if (all < 100) return `${sign}${all} s`;
@@ -97,7 +105,7 @@ export function formatDate(ms: number): string {
 export function figure(name: string, value: number, units: Units = reader.value.units): Figure {
   const dimension = dimensionOf(name);
   if (dimension === "instant") return { text: formatTime(value), unit: "" };
-  if (dimension === "time") return splitDuration(formatDuration(value));
+  if (dimension === "time") return splitDuration(durationWords(value));
   if (dimension === "") return { text: formatNumber(value), unit: "" };
   const unit = unitFor(dimension, units, value);
   const shown = fromSi(value, unit);
@@ -106,7 +114,7 @@ export function figure(name: string, value: number, units: Units = reader.value.
 
 function splitDuration(words: string): Figure {
   const [number, unit, ...more] = words.split(" ");
-  return more.length ? { text: words, unit: "" } : { text: number ?? "", unit: unit ?? "" };
+  return more.length ? { text: oneLine(words), unit: "" } : { text: number ?? "", unit: unit ?? "" };
 }
 
 /** A value as the reader sees it, unit and all: format("mass_kg", 1.134) → "1.13 kg". Lists are joined. */

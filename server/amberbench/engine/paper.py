@@ -16,7 +16,8 @@ def events(request):
     Reply: events [{kind, at_ms (ms), body}]; each body says when it was typed, so that nobody takes a time written by
     hand for one that a phone saw. What the sheet leaves empty is left out; the last event closes the batch.
     Raises: Problem out_of_order (a time more than a minute before what must come before it: sheets have whole
-    minutes), still_to_come (a time after now), needs_pour (pressed or read before anything was poured).
+    minutes), still_to_come (a time after now), needs_pour (pressed or read before anything was poured),
+    missing (nothing stands on the sheet).
     Relation: a stir ends a burst when its seconds are over; the reading of a burst follows STIR_S later.
     Source: practice for STIR_S, assumed for the rest.
     """
@@ -37,6 +38,8 @@ def events(request):
     for text in request["notes"]:
         if text:
             sheet.then("noted", {"text": text})
+    if not sheet.events:
+        raise Problem("weighed_kg", "missing")
     sheet.then("closed", {})
     return {"events": sheet.events}
 

@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armedAt, awake, type Batch, batches, changeSettings, elsewhere, engine, note, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
+import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, note, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -19,7 +19,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       advice={elsewhere(batch) ? watched(batch.advice) : batch.advice}
       clocks={clocksOf(batchId)}
       now={now.value}
-      armed={now.value >= armedAt.value}
+      armed={armed.value}
       pending={batch.pending}
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../../documents";
 import { type BatchRecord, EngineProblem, typeBack } from "../../state";
@@ -20,10 +20,13 @@ export function TypeBack({ record }: { record: BatchRecord }) {
   const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [state, setState] = useState<"" | "busy" | "failed">("");
+  // Taps may come faster than the screen is drawn again.
+  const writing = useRef(false);
   const batchId = record.summary.batch_id;
   const change = (part: Partial<SheetForm>) => setForm((old) => ({ ...old, ...part }));
   const keep = async () => {
-    if (state === "busy" || unread.length > 0) return;
+    if (writing.current || unread.length > 0) return;
+    writing.current = true;
     setState("busy");
     setProblem(null);
     try {
@@ -32,6 +35,7 @@ export function TypeBack({ record }: { record: BatchRecord }) {
     } catch (error) {
       setState(error instanceof EngineProblem ? "" : "failed");
       if (error instanceof EngineProblem) setProblem(error.problem);
+      writing.current = false;
     }
   };
   return (

@@ -50,7 +50,7 @@ export function PlanFields(props: Props) {
       />
       <Amount {...props} />
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
-      <Number {...props} field="slab_height_m" note={t("desk.bars_owned", { bars: bars(shop) })} />
+      <Number {...props} field="slab_height_m" note={shop.bars.length ? t("desk.bars_owned", { bars: bars(shop) }) : undefined} />
       <div class="pair">
         <Number {...props} field="piece_length_m" />
         <Number {...props} field="piece_width_m" />
