@@ -225,8 +225,11 @@ def _shop_fold(rng):
 def _shop_check(rng):
     name = rng.choice(sorted(set(fields_shop.LISTS) - {"caramels"}))
     some = rng.sample(sorted(fields_shop.LISTS[name]), 2)
-    return {"doc": f"{name}/a", "values": {one: None if rng.random() < 0.3 or one == "step_s"
-            else _within(fields_shop.LISTS[name][one], rng) for one in some}}  # fmt: skip
+    values = {one: None if rng.random() < 0.3 or one == "step_s"
+              else _within(fields_shop.LISTS[name][one], rng) for one in some}  # fmt: skip
+    if values.get("made_of") in fields_shop.METALS:
+        values["jacketed"] = True  # metal never goes into an oven
+    return {"doc": f"{name}/a", "values": values}
 
 
 def _contribution_request(rng):

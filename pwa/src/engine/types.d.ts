@@ -944,11 +944,11 @@ export interface ShopDensityReply {
 }
 
 export interface PaperEventsRequest {
-  /** corrected time of the newest event the batch has; 0 to 1e+14 ms */
+  /** corrected time of the newest event the batch has; 0 to 9e+13 ms */
   after_ms: number;
-  /** corrected time of typing; 0 to 1e+14 ms */
+  /** corrected time of typing; 0 to 9e+13 ms */
   now_ms: number;
-  /** when all was ready and weighed in; 0 to 1e+14 ms */
+  /** when all was ready and weighed in; 0 to 9e+13 ms */
   weighed_at_ms?: number | null;
   /** caramel weighed in; 0.01 to 50 kg */
   weighed_kg?: number | null;
@@ -956,11 +956,11 @@ export interface PaperEventsRequest {
   lot?: string | null;
   /** bursts in their order; [] when left out */
   bursts?: PaperEventsRequestBurst[] | null;
-  /** when the slab was poured; 0 to 1e+14 ms */
+  /** when the slab was poured; 0 to 9e+13 ms */
   poured_at_ms?: number | null;
   /** readings and touch tests in order; [] when left out */
   slab?: Slab[] | null;
-  /** when it was cut; 0 to 1e+14 ms */
+  /** when it was cut; 0 to 9e+13 ms */
   cut_at_ms?: number | null;
   /** good pieces counted; 0 to 100000 */
   pieces?: number | null;
@@ -1472,7 +1472,7 @@ export interface Used {
 }
 
 export interface PaperEventsRequestBurst {
-  /** when it was started; 0 to 1e+14 ms */
+  /** when it was started; 0 to 9e+13 ms */
   at_ms: number;
   /** time set on the oven; 1 to 600 s */
   seconds_s: number;
@@ -1483,7 +1483,7 @@ export interface PaperEventsRequestBurst {
 }
 
 export interface Slab {
-  /** when it was read or pressed; 0 to 1e+14 ms */
+  /** when it was read or pressed; 0 to 9e+13 ms */
   at_ms: number;
   /** infrared reading of the slab; -10 to 150 °C */
   surface_c?: number | null;

@@ -256,5 +256,5 @@ def advise_request(request):
     """
     try:
         return advise(request["run"], request["at_ms"])
-    except (KeyError, TypeError, AttributeError):
+    except (KeyError, TypeError, AttributeError, ZeroDivisionError):
         raise Problem("run", "not_a_run") from None

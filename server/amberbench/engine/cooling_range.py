@@ -24,7 +24,7 @@ def spans(slab, points, loss_factor, loss_factor_sd, spread):
     by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
     found = []
     for name, point, temp_c in slab.thresholds:
-        if name not in at:
+        if name not in at or at[name] > LATEST_S:
             continue
         if at[name] <= 0.0:
             found.append((name, 0.0, 0.0, 0.0))

@@ -20,7 +20,11 @@ def apply_request(request):
     """
     asked = dict(request["request"]) if type(request["request"]) is dict else request["request"]
     check.checked(fields.FUNCTIONS["slab.plan"]["request"], asked)
-    basis, batches = dict(asked.get("basis") or {}), dict(asked.get("batches") or {})
+    basis, batches = asked.get("basis") or {}, asked.get("batches") or {}
+    check.check_basis(basis)
+    if type(batches) is not dict:
+        raise Problem("batches", "not_a_record", batches)
+    basis, batches = dict(basis), dict(batches)
     found: list = []
     try:
         measured = check.checked(fields.FUNCTIONS["learn.fold"]["reply"], request["measured"])
