@@ -62,6 +62,16 @@ def phone(context: BrowserContext) -> Phone:
 
 
 @pytest.fixture
+def other(browser: Browser, server: Server, phone: Phone) -> Iterator[Phone]:
+    """A second phone in the same shop, that has opened the app after the first."""
+    context = browser.new_context(base_url=server.url, **PHONE)
+    other = Phone(context.new_page())
+    other.installs()
+    yield other
+    context.close()
+
+
+@pytest.fixture
 def killable(playwright: Playwright, chromium_path: str, server: Server, tmp_path: Path) -> Iterator["KillableBrowser"]:
     browser = KillableBrowser(playwright, chromium_path, tmp_path / "profile", server.url)
     yield browser

@@ -114,6 +114,7 @@
       name: (element.getAttribute("aria-label") ?? element.textContent ?? "").trim().slice(0, 40),
       kind: kind(element),
       reached: reached(element),
+      inFoot: element.closest(".sheet-foot") !== null,
       ...box(element.getBoundingClientRect()),
     })),
     texts: strip ? [...texts.filter((one) => !covered(one.rects)), ...letters(strip)] : texts,

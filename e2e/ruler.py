@@ -147,7 +147,7 @@ def _overlap_faults(seen: dict[str, Any]) -> list[str]:
     texts = [(text, rect) for text in seen["texts"] for rect in text["rects"]]
     faults = []
     for (one, first), (other, second) in combinations(texts, 2):
-        # The foot of a sheet stays in view over what is scrolled under it.
+        # The foot again.
         if one is not other and one["inFoot"] == other["inFoot"] and _overlap(first, second) > 1:
             faults.append(f"“{one['text']}” and “{other['text']}” lie over each other")
     for index, control in enumerate(seen["controls"]):

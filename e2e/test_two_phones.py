@@ -3,30 +3,18 @@
 import json
 import os
 import urllib.request
-from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import expect
 
 from e2e import axe, ruler
-from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
 from tests.log import uuid7
 
 # So many exchanges are waited for, at most.
 PATIENCE = 100
-
-
-@pytest.fixture
-def other(browser: Browser, server: Server, phone: Phone) -> Iterator[Phone]:
-    """A second phone in the same shop, that has opened the app after the first."""
-    context = browser.new_context(base_url=server.url, **PHONE)
-    other = Phone(context.new_page())
-    other.installs()
-    yield other
-    context.close()
 
 
 def both_wait(ms: int, *phones: Phone) -> None:
@@ -163,10 +151,15 @@ def tapped_elsewhere(server: Server, phone: Phone, kind: str, body: dict[str, An
     """An event of this phone's batch, by another phone."""
     newest = phone.facts()[-1]
     theirs = {"id": uuid7(), "device_id": "another-phone", "at_ms": newest["at_ms"] + 1, "kind": kind, "body": body}
-    data = json.dumps({"events": [{**newest, **theirs}]}).encode()
+    send(server, [{**newest, **theirs}])
+
+
+def send(server: Server, events: list[dict[str, Any]]) -> None:
+    """Events that reach the server past any phone of the story."""
+    data = json.dumps({"events": events}).encode()
     request = urllib.request.Request(f"{server.url}/api/events", data, {"Content-Type": "application/json"})
     with urllib.request.urlopen(request, timeout=10) as answer:
-        assert json.load(answer)["answers"][0]["result"] == "stored"
+        assert {one["result"] for one in json.load(answer)["answers"]} == {"stored"}
 
 
 def seen_faults(phone: Phone, name: str) -> list[str]:

@@ -7,6 +7,7 @@ second starts while the first one cools, so that its screens carry a clock of th
 import re
 from collections.abc import Iterator
 
+from e2e.camera import takes_photo
 from e2e.phone import Phone
 
 # Readings (°C) typed in this story; the shop's window is 71–77 °C, its darkening line 82, its stop line 85.
@@ -215,6 +216,12 @@ def desk_after_work(phone: Phone) -> Iterator[str]:
     phone.page.get_by_role("button", name=phone.word("See the record")).tap()
     phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()
     yield "record"
+    takes_photo(phone)
+    yield "record, with a photo"
+    phone.page.locator("button.photo").tap()
+    phone.page.get_by_role("dialog").wait_for()
+    yield "photo, opened"
+    phone.page.get_by_role("button", name=phone.word("Close the photo")).tap()
     phone.page.get_by_role("link", name=phone.word("The record as one printed page")).tap()
     phone.page.locator(".paper").wait_for()
     yield "record, as a printed page"

@@ -4,7 +4,7 @@ import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents
 import type { FunctionName } from "../engine/client";
 import type { Functions } from "../engine/types";
 import { correctedMs } from "../order";
-import type { BatchRow, Store } from "../storage";
+import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { leanBatch } from "./lean";
 import type { Batch } from "./types";
@@ -46,12 +46,13 @@ export class BatchBook {
     return [...shown.map((batch) => batch.batchId), ...(await store.batches.uncached())];
   }
 
-  /** Writes an event of a batch; resolves when it is on the disk, before the engine has looked at it. */
-  async write(batchId: string, kind: string, body: Values): Promise<BenchEvent> {
+  /** Writes an event of a batch, with the picture it tells of; resolves when it is on the disk, before the engine has
+   * looked at it. */
+  async write(batchId: string, kind: string, body: Values, photo?: Photo): Promise<BenchEvent> {
     const { store, phoneNow, offsetMs, shopId, wrote } = this.parts;
     const at_ms = phoneNow();
     const draft = { id: uuid7(at_ms), shop_id: shopId(), batch_id: batchId, kind, body, at_ms, offset_ms: offsetMs() };
-    const event = await store.events.append(draft);
+    const event = await (photo ? store.events.appendPhoto(draft, photo) : store.events.append(draft));
     const batch = this.batches.value.get(batchId);
     if (batch) this.put({ ...batch, events: [...batch.events, event], pending: true });
     void this.refresh(batchId);

@@ -12,6 +12,7 @@ import { type Kept, type Store, uuid7 } from "../storage";
 import { BatchBook, isOpen } from "./batchBook";
 import { elsewhere } from "./holder";
 import { Learning } from "./learning";
+import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { settings, shop } from "./shop";
@@ -41,6 +42,7 @@ export class House {
   readonly taps: Taps;
   readonly learning: Learning;
   readonly syncing: Syncing;
+  readonly photos: Photos;
   private readonly tabs = new Tabs<Told>((told) => this.hear(told));
   private readonly wanted: Wanted;
 
@@ -70,6 +72,11 @@ export class House {
       armedAt: () => armedAt.value,
     });
     this.syncing = this.makeSyncing(knownOffsetMs);
+    this.photos = new Photos({
+      store,
+      write: (batchId, kind, body, photo) => this.book.write(batchId, kind, body, photo),
+      sent: () => this.syncing.count(),
+    });
   }
 
   /** Shows what the phone knows, then has the engine look at it, then the server. */
@@ -147,7 +154,10 @@ export class House {
         this.tabs.tell({ about: "batches", batchIds });
         this.refreshAll(batchIds);
       },
-      exchanged: () => void this.learning.exchanged(),
+      exchanged: (engineVersion: string) => {
+        void this.learning.exchanged();
+        void this.photos.send(engineVersion).catch((error: unknown) => console.error("photos not sent:", error));
+      },
     };
     return new Syncing(parts, knownOffsetMs);
   }

@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { BenchEvent, Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
@@ -12,6 +12,7 @@ import * as exports from "./exports";
 import * as holder from "./holder";
 import * as learning from "./learning";
 import * as paper from "./paper";
+import type { NoPhoto, PhotoElsewhere } from "./photos";
 import { isArmed } from "./ringBook";
 import * as records from "./records";
 import * as shopState from "./shop";
@@ -29,6 +30,7 @@ export { planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shopDesk";
 export type { FilledSheet } from "./paper";
+export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
 export { applyUpdate, isOpen, playSound, start };
 
@@ -108,6 +110,16 @@ export async function note(batchId: string, text: string): Promise<boolean> {
 /** Leaves a closed batch out of what the shop learns, for a reason; null takes it in again. */
 export async function leaveOut(batchId: string, reason: string | null): Promise<void> {
   await (await house()).leaveOut(batchId, reason);
+}
+
+/** Keeps a photo of a batch, made smaller; the event that tells of it, or why there is none. Never rejects for the photo. */
+export async function takePhoto(batchId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
+  return (await house()).photos.take(batchId, file);
+}
+
+/** A photo by its id, or where it is. */
+export async function findPhoto(id: string): Promise<Blob | PhotoElsewhere> {
+  return (await house()).photos.find(id);
 }
 
 /** Takes back what `advice.undo` names. */

@@ -10,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, refused: [], lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], lastAt: null, persistent: null });
 
 interface SyncParts {
   store: Store;
@@ -20,7 +20,7 @@ interface SyncParts {
   shop: (shop: Shop) => void;
   summaries: (summaries: Summary[]) => void;
   /** The server answered, and has all facts of this phone. */
-  exchanged: () => void;
+  exchanged: (engineVersion: string) => void;
   /** Batches with news; null: the shop. */
   touched: (batchIds: (string | null)[]) => void;
 }
@@ -46,9 +46,10 @@ export class Syncing {
 
   /** Counts again what is not on the server. */
   async count(): Promise<void> {
-    const { events } = this.parts.store;
-    const [unsent, refused, [oldest]] = await Promise.all([events.unsentCount(), events.refused(), events.waiting(1)]);
-    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, refused };
+    const { events, photos } = this.parts.store;
+    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.waiting(1)] as const;
+    const [unsent, unsentPhotos, refused, [oldest]] = await Promise.all(counts);
+    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused };
   }
 
   private async after(news: News | null): Promise<void> {
@@ -58,12 +59,12 @@ export class Syncing {
     await this.count();
   }
 
-  private takeNews({ shop, summaries, touched }: News): void {
+  private takeNews({ health, shop, summaries, touched }: News): void {
     const lastAt = this.parts.phoneNow() + (this.filter.offsetMs ?? 0);
     sync.value = { ...sync.value, reachable: true, lastAt };
     if (shop) this.parts.shop(shop);
     if (summaries) this.parts.summaries(summaries);
     if (touched.size > 0) this.parts.touched([...touched]);
-    this.parts.exchanged();
+    this.parts.exchanged(health.engine_version);
   }
 }

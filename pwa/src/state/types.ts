@@ -19,6 +19,8 @@ export interface SyncState {
   unsent: number;
   /** Corrected time (ms) of the oldest of them that waits to be sent, or null. */
   unsentSince: number | null;
+  /** Photos not yet on the server. */
+  unsentPhotos: number;
   /** Events the server would not take: kept, shown, left out of the fold, offered again after a server update. */
   refused: { event: BenchEvent; code: string }[];
   /** Corrected time of the last exchange (ms), or null. */

@@ -37,19 +37,22 @@ export class BatchCache {
     });
   }
 
-  /** Forgets batches closed long ago of which the server has every event. */
+  /** Forgets batches closed long ago of which the server has every event and picture. */
   forgetOld(nowMs: number): Promise<void> {
     return this.connection.use(async (db) => {
-      const transaction = db.transaction(["events", "outbox", "batches"], "readwrite");
+      const transaction = db.transaction(["events", "outbox", "batches", "photos", "photo_outbox"], "readwrite");
+      const photos = transaction.objectStore("photos");
+      const sending = new Set((await transaction.objectStore("photo_outbox").getAll()).map((row) => row.batch_id));
       const events = transaction.objectStore("events");
       const unsent = new Set(await transaction.objectStore("outbox").getAllKeys());
       for (const row of await transaction.objectStore("batches").getAll()) {
-        if (row.closed_at_ms === null || row.closed_at_ms > nowMs - KEEP_CLOSED_MS) continue;
+        if (row.closed_at_ms === null || row.closed_at_ms > nowMs - KEEP_CLOSED_MS || sending.has(row.batch_id)) continue;
         const keys = await events
           .index("batch")
           .getAllKeys(IDBKeyRange.bound([row.batch_id, -Infinity], [row.batch_id, Infinity]));
         if (keys.some((key) => unsent.has(key))) continue;
         for (const key of keys) await events.delete(key);
+        for (const key of await photos.index("batch").getAllKeys(row.batch_id)) await photos.delete(key);
         await transaction.objectStore("batches").delete(row.batch_id);
       }
       await transaction.done;

@@ -1,11 +1,14 @@
-import type { IDBPTransaction } from "idb";
+import type { IDBPTransaction, StoreNames } from "idb";
 
 import type { BenchEvent, Values } from "../documents";
 import { correctedMs, inOrder } from "../order";
 import type { Connection, Database } from "./database";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
 
-type Writing = IDBPTransaction<Schema, ("events" | "outbox" | "meta")[], "readwrite">;
+type Stores = StoreNames<Schema>[];
+type Writing = IDBPTransaction<Schema, Stores, "readwrite">;
+
+const LOG: Stores = ["events", "outbox", "meta"];
 
 /** What the caller knows of an event; the rest is filled in where it is written. */
 export interface Draft {
@@ -17,6 +20,12 @@ export interface Draft {
   /** The phone's clock (ms) and its estimated error against the server's (ms). */
   at_ms: number;
   offset_ms: number;
+}
+
+/** A picture that an event tells of. */
+export interface Photo {
+  id: string;
+  blob: Blob;
 }
 
 /** The server's answer to one pushed event. */
@@ -63,10 +72,27 @@ export class EventLog {
     return event;
   }
 
+  /** The same for an event and the picture it tells of: both or neither, though the disk be full. */
+  appendPhoto(draft: Draft & { batch_id: string }, { id, blob }: Photo): Promise<BenchEvent> {
+    const { batch_id } = draft;
+    return this.connection.use(async (db) => {
+      const transaction: Writing = db.transaction([...LOG, "photos", "photo_outbox"], "readwrite", STRICT);
+      const both = async () => {
+        // First what may not find room: a request that fails takes the whole transaction back.
+        await transaction.objectStore("photos").put({ id, batch_id, blob });
+        await transaction.objectStore("photo_outbox").put({ id, batch_id, refused_by: null });
+        return write(transaction, draft);
+      };
+      const [event] = await Promise.all([both(), transaction.done]);
+      this.seq = event.seq;
+      return event;
+    });
+  }
+
   /** The same for several at once: all of them or none. What belongs to no batch follows the newest of its kind. */
   appendAll(drafts: Draft[]): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
-      const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
+      const transaction: Writing = db.transaction(LOG, "readwrite", STRICT);
       const written: BenchEvent[] = [];
       for (const draft of drafts) written.push(await write(transaction, draft));
       await transaction.done;

@@ -4,8 +4,9 @@ import { BatchCache } from "./batches";
 import { Connection } from "./database";
 import { EventLog } from "./events";
 import { Meta } from "./meta";
+import { PhotoBox } from "./photos";
 
-export type { PushAnswer } from "./events";
+export type { Photo, PushAnswer } from "./events";
 export type { BatchRow } from "./schema";
 export { uuid7 } from "./uuid";
 
@@ -13,6 +14,7 @@ export interface Store {
   events: EventLog;
   batches: BatchCache;
   meta: Meta;
+  photos: PhotoBox;
   deviceId: string;
   /** When the browser throws the store away while the app is open, what `keep` still has is written into a new one. */
   onLoss: (keep: () => Kept) => void;
@@ -34,6 +36,7 @@ export async function openStore(nowMs: number, name?: string): Promise<Store> {
     events,
     batches: new BatchCache(connection),
     meta,
+    photos: new PhotoBox(connection),
     deviceId,
     onLoss: (keep) => {
       connection.lost = async (db) => {

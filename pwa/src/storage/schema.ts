@@ -35,10 +35,27 @@ export interface BatchRow {
   closed_at_ms: number | null;
 }
 
+/** A picture as it was made smaller on this phone; the event `photographed` tells the rest. */
+export interface PhotoRow {
+  id: string;
+  batch_id: string;
+  blob: Blob;
+}
+
+/** A picture the server has not. */
+export interface PhotoOutboxRow {
+  id: string;
+  batch_id: string;
+  /** Engine version of the server that would not take it: a newer one is asked again. */
+  refused_by: string | null;
+}
+
 export interface Schema extends DBSchema {
   events: { key: string; value: StoredEvent; indexes: { batch: [string, number]; kind: [string, number] } };
   outbox: { key: string; value: OutboxRow; indexes: { seq: number } };
   batches: { key: string; value: BatchRow };
+  photos: { key: string; value: PhotoRow; indexes: { batch: string } };
+  photo_outbox: { key: string; value: PhotoOutboxRow };
   /** Single values by name: device_id, seq, cursor, offset_ms, settings, shop, summaries, acknowledged. */
   meta: { key: string; value: unknown };
 }
@@ -58,5 +75,9 @@ export const MIGRATIONS: readonly Upgrade[] = [
   },
   (_db, transaction) => {
     transaction.objectStore("events").createIndex("kind", ["event.kind", "corrected_ms"]);
+  },
+  (db) => {
+    db.createObjectStore("photos", { keyPath: "id" }).createIndex("batch", "batch_id");
+    db.createObjectStore("photo_outbox", { keyPath: "id" });
   },
 ];

@@ -1,10 +1,11 @@
 // @vitest-environment node
 import "fake-indexeddb/auto";
-import { deleteDB } from "idb";
+import { deleteDB, openDB } from "idb";
 import { expect, test } from "vitest";
 
 import { Connection } from "./database";
 import { type Draft, EventLog } from "./events";
+import { MIGRATIONS, type Schema } from "./schema";
 import { openStore, uuid7 } from ".";
 
 const T0 = 1_790_000_000_000;
@@ -179,4 +180,66 @@ test("a store thrown away under the open app is written again from memory, with 
   expect((await store.events.waiting(9)).map((event) => event.id)).toEqual([own.id, next.id]);
   expect(await store.meta.get("shop")).toBe("kept");
   expect(await store.meta.get("cursor")).toBeUndefined();
+});
+
+const picture = (id = uuid7(T0)) => ({ id, blob: new Blob(["\u00ff\u00d8 slab"], { type: "image/jpeg" }) });
+
+test("a photo and its event are written together, and both wait to be sent", async () => {
+  const { events, photos } = await fresh();
+  const one = picture();
+  const event = await events.appendPhoto({ ...draft("a"), batch_id: "a" }, one);
+  expect((await events.waiting(9)).map(({ id }) => id)).toEqual([event.id]);
+  expect(await (await photos.get(one.id))?.text()).toBe(await one.blob.text());
+  expect((await photos.next("0.1.0", new Set()))?.id).toBe(one.id);
+  expect((await events.append(draft("a", T0 + 1))).seq).toBe(event.seq + 1);
+});
+
+test.each(["photo", "event"])("when a %s cannot be kept, neither it nor what belongs to it is", async (which) => {
+  const name = `test-${++names}`;
+  const { events, photos } = await openStore(T0, name);
+  const event = { ...draft("a"), batch_id: "a" };
+  const photo = which === "photo" ? { id: uuid7(T0), blob: (() => {}) as never } : picture();
+  // Its place in the outbox is taken: the last request of the transaction fails.
+  if (which === "event") await (await openDB<Schema>(name)).put("outbox", { id: event.id, seq: 9, refused: null, refused_by: null });
+  await expect(events.appendPhoto(event, photo)).rejects.toThrow();
+  expect(await events.eventsOf("a")).toEqual([]);
+  expect(await photos.get(photo.id)).toBeUndefined();
+  expect(await photos.unsentCount()).toBe(0);
+  expect((await events.append(draft("a"))).seq).toBe(1);
+});
+
+test("photos of batches closed long ago leave the phone once the server has them", async () => {
+  const { events, batches, photos } = await fresh();
+  const folded = { count: 1, last_id: null };
+  const ids = new Map<string, string>();
+  for (const batch_id of ["old", "unsent", "young"]) {
+    const one = picture();
+    ids.set(batch_id, one.id);
+    const event = await events.appendPhoto({ ...draft(batch_id), batch_id }, one);
+    await events.markSent([{ id: event.id, result: "stored", position: 1 }], "0.1.0");
+    if (batch_id !== "unsent") await photos.sent(one.id);
+    const closed_at_ms = T0 - (batch_id === "young" ? 29 : 31) * 86_400_000;
+    await batches.put({ batch_id, plan: {} as never, run: null, advice: null, folded, opened_at_ms: T0, closed_at_ms });
+  }
+  await batches.forgetOld(T0);
+  expect((await batches.all()).map((row) => row.batch_id).sort()).toEqual(["unsent", "young"]);
+  const kept = await Promise.all([...ids.values()].map((id) => photos.get(id)));
+  expect(kept.map((blob) => blob !== undefined)).toEqual([false, true, true]);
+  expect(await events.eventsOf("old")).toEqual([]);
+});
+
+test("a phone with the store of an older version keeps what it has and gets room for photos", async () => {
+  const name = `test-${++names}`;
+  const older = await openDB<Schema>(name, 2, {
+    async upgrade(db, _old, _new, transaction) {
+      for (const migrate of MIGRATIONS.slice(0, 2)) await migrate(db, transaction);
+    },
+  });
+  await older.put("meta", "phone-of-old", "device_id");
+  older.close();
+  const store = await openStore(T0, name);
+  const one = picture();
+  const event = await store.events.appendPhoto({ ...draft("a"), batch_id: "a" }, one);
+  expect(event.device_id).toBe("phone-of-old");
+  expect(await store.photos.unsentCount()).toBe(1);
 });

@@ -59,9 +59,11 @@ export interface Api {
 const APP = "amberbench";
 const HEALTH_MS = 4_000;
 const EXCHANGE_MS = 20_000;
+/** 2 MB over a poor network. */
+const PHOTO_MS = 90_000;
 
 async function ask<T>(path: string, timeoutMs: number, body?: unknown): Promise<T> {
-  const response = await answered(path, timeoutMs, body);
+  const response = await answered(path, timeoutMs, body === undefined ? {} : posted(body));
   let document: unknown;
   try {
     document = await response.json();
@@ -72,15 +74,13 @@ async function ask<T>(path: string, timeoutMs: number, body?: unknown): Promise<
   throw failure(response.status, document);
 }
 
-async function answered(path: string, timeoutMs: number, body: unknown): Promise<Response> {
-  const init: RequestInit = { cache: "no-store", signal: AbortSignal.timeout(timeoutMs) };
-  if (body !== undefined) {
-    init.method = "POST";
-    init.headers = { "content-type": "application/json" };
-    init.body = JSON.stringify(body);
-  }
+function posted(body: unknown): RequestInit {
+  return { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) };
+}
+
+async function answered(path: string, timeoutMs: number, init: RequestInit): Promise<Response> {
   try {
-    return await fetch(path, init);
+    return await fetch(path, { cache: "no-store", signal: AbortSignal.timeout(timeoutMs), ...init });
   } catch (error) {
     throw new Unreachable(`${path}: ${String(error)}`);
   }
@@ -117,7 +117,7 @@ export const httpApi: Api = {
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
   contributions: async () => (await ask<{ contributions: Lesson[] }>("/api/contributions", EXCHANGE_MS)).contributions,
   async file(path) {
-    const response = await answered(path, EXCHANGE_MS, undefined);
+    const response = await answered(path, EXCHANGE_MS, {});
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);
     return response.text();
   },
@@ -130,3 +130,24 @@ export const httpApi: Api = {
     }
   },
 };
+
+/** The server's doors for pictures. Both throw Unreachable or Refusal. */
+export interface PhotoApi {
+  send(id: string, blob: Blob): Promise<void>;
+  photo(id: string): Promise<Blob>;
+}
+
+export const httpPhotos: PhotoApi = {
+  async send(id, blob) {
+    const init = { method: "PUT", headers: { "content-type": "image/jpeg" }, body: blob };
+    await pictureAnswer(id, init);
+  },
+  // What stands under an id never changes: the browser may keep it.
+  photo: async (id) => (await pictureAnswer(id, { cache: "default" })).blob(),
+};
+
+async function pictureAnswer(id: string, init: RequestInit): Promise<Response> {
+  const response = await answered(`/api/photos/${encodeURIComponent(id)}`, PHOTO_MS, init);
+  if (!response.ok) throw failure(response.status, await response.json().catch(() => null));
+  return response;
+}

@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, note, now, playSound, record, saveAlarm, settings, storage, undo } from "../../state";
+import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, note, now, playSound, record, saveAlarm, settings, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -24,6 +24,10 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
+      onPhoto={async (file) => {
+        const taken = await takePhoto(batchId, file);
+        return typeof taken === "string" ? taken : "kept";
+      }}
       onNote={(text) => note(batchId, text)}
       onCalendar={(clock) => void saveAlarm(batchId, clock, `${batch.plan.name}: ${t(`clock.${clock.name}`)}`)}
       soundTest={heardThisShift() ? null : { onPlay: () => playSound("stir"), onHeard: () => void changeSettings({ heard_at_ms: Date.now() }) }}

@@ -7,6 +7,7 @@ import { BigButton, SideButton } from "../../ui/BigButton";
 import { BigNumber } from "../../ui/BigNumber";
 import { Caution } from "../../ui/Caution";
 import { type ClockMark, Clocks } from "../../ui/Clocks";
+import type { PhotoOutcome } from "../../ui/TakePhoto";
 import type { Typing } from "../../ui/typing";
 import { AidSheet } from "./AidSheet";
 import { BenchPicture, hasPicture } from "./BenchPicture";
@@ -35,6 +36,7 @@ export interface BenchProps {
   onUndo: () => void;
   /** Writes a note; false when the tap did not count (something rang): the words must stay. */
   onNote: (text: string) => Promise<boolean>;
+  onPhoto: (file: File) => Promise<PhotoOutcome>;
   /** Puts a clock into the phone's calendar. */
   onCalendar: (clock: Clock) => void;
   /** The first clock of a shift is the sound test; null: it has been heard. */
@@ -80,6 +82,7 @@ export function BenchView(props: BenchProps) {
           onCalendar={props.onCalendar}
           onAid={() => setSheet("aid")}
           onNote={() => setSheet("note")}
+          onPhoto={props.onPhoto}
           onTake={take}
           onClose={() => setSheet("none")}
         />

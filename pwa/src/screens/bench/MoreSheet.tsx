@@ -3,6 +3,7 @@ import { t } from "../../text";
 import { Caution } from "../../ui/Caution";
 import { AidSign, BackSign } from "../../ui/icons";
 import { Sheet } from "../../ui/Sheet";
+import { type PhotoOutcome, TakePhoto } from "../../ui/TakePhoto";
 
 interface Props {
   /** Where the batch stands as a paper sheet; null: it has none. */
@@ -14,12 +15,13 @@ interface Props {
   onCalendar: (clock: Clock) => void;
   onAid: () => void;
   onNote: () => void;
+  onPhoto: (file: File) => Promise<PhotoOutcome>;
   onTake: (action: Action) => void;
   onClose: () => void;
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, onNote, onTake, onClose }: Props) {
+export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, onNote, onPhoto, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -44,9 +46,12 @@ export function MoreSheet({ sheetAt, advice, onUndo, long, onCalendar, onAid, on
           {long.length > 1 && `: ${t(`clock.${clock.name}`)}`}
         </button>
       ))}
-      <button type="button" class="side" onClick={onNote}>
-        {t("button.write_note")}
-      </button>
+      <div class="two">
+        <button type="button" class="side" onClick={onNote}>
+          {t("button.write_note")}
+        </button>
+        <TakePhoto look="side" onPick={onPhoto} />
+      </div>
       {sheetAt && (
         <a class="bench-link" href={sheetAt}>
           {t("button.sheet")}

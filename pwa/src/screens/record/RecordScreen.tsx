@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
+import type { BenchEvent } from "../../documents";
 import { type BatchRecord, loadRecord, note, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -16,6 +17,7 @@ import { NoteForm } from "../NoteForm";
 import { go } from "../router";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
+import { Photos } from "./Photos";
 import { CooledPicture, MeltedPicture } from "./Pictures";
 import { Taking } from "./Taking";
 
@@ -56,10 +58,11 @@ export function RecordScreen({ batchId, part }: Props) {
     return <SheetPaper record={loaded} onType={type} onClose={back} />;
   }
   if (part === "type") return <TypeBack record={loaded} />;
-  return <RecordView record={loaded} />;
+  const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
+  return <RecordView record={loaded} onTaken={taken} />;
 }
 
-function RecordView({ record }: { record: BatchRecord }) {
+function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
   const { plan, run, summary } = record;
   return (
     <Desk title={plan.name} here="batches">
@@ -87,6 +90,7 @@ function RecordView({ record }: { record: BatchRecord }) {
           <h2>{t("desk.slab_and_frame")}</h2>
           <SlabMap slab={slabOf(plan.reply)} place="desk" />
         </section>
+        <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>
           <Timeline happenings={happenings(record)} />

@@ -56,7 +56,7 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, unsent, unsentSince, refused, persistent } = sync.value;
+  const { reachable, unsent, unsentSince, unsentPhotos, refused, persistent } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
@@ -65,6 +65,7 @@ function State({ running }: { running: boolean }) {
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
       {persistent === false && <p class="minding">{t("settings.persistent_no")}</p>}
+      {unsentPhotos > 0 && <p>{t("desk.unsent_photos", { n: unsentPhotos })}</p>}
       {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
       {storage.value === "outdated" && <p class="minding">{t("desk.outdated")}</p>}
       {storage.value === "emptied" && <p class="minding">{t("desk.emptied")}</p>}

@@ -1,0 +1,57 @@
+import type { BenchEvent, Values } from "../documents";
+import { phoneNow } from "../platform/clock";
+import { smaller } from "../platform/picture";
+import { alone } from "../platform/tabs";
+import { type Photo, type Store, uuid7 } from "../storage";
+import { httpPhotos, Refusal } from "../sync/api";
+import { sendPhotos } from "../sync/photos";
+
+/** Why there is no photo: the file is no picture, or the phone could not keep it. */
+export type NoPhoto = "unreadable" | "no_room";
+/** Where a photo is that this phone cannot show: behind the network, or not yet sent by the phone that took it. */
+export type PhotoElsewhere = "away" | "elsewhere";
+
+interface Parts {
+  store: Store;
+  /** Writes the event and the picture, both or neither. */
+  write: (batchId: string, kind: string, body: Values, photo: Photo) => Promise<BenchEvent>;
+  /** Another picture is on the server. */
+  sent: () => Promise<void>;
+}
+
+/** The pictures of batches. Whatever goes wrong with one, the batch goes on. */
+export class Photos {
+  constructor(private readonly parts: Parts) {}
+
+  /** Keeps a picture on this phone; the event that tells of it, or why there is none. */
+  async take(batchId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
+    const picture = await smaller(file).catch(() => null);
+    if (!picture) return "unreadable";
+    const { blob, ...size } = picture;
+    const id = uuid7(phoneNow());
+    const body = { photo_id: id, bytes: blob.size, ...size };
+    try {
+      return await this.parts.write(batchId, "photographed", body, { id, blob });
+    } catch (error) {
+      console.warn("photo not kept:", error);
+      return "no_room";
+    }
+  }
+
+  /** A picture, from this phone or from the server. */
+  async find(id: string): Promise<Blob | PhotoElsewhere> {
+    const own = await this.parts.store.photos.get(id);
+    if (own) return own;
+    try {
+      return await httpPhotos.photo(id);
+    } catch (error) {
+      return error instanceof Refusal ? "elsewhere" : "away";
+    }
+  }
+
+  /** Sends what waits to a server of this version; one tab at a time. */
+  async send(engineVersion: string): Promise<void> {
+    await alone("amberbench-photos", () => sendPhotos(this.parts.store, httpPhotos, engineVersion));
+    await this.parts.sent();
+  }
+}
