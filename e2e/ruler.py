@@ -45,7 +45,7 @@ def bench_faults(phone: Phone) -> list[str]:
     assert seen["texts"], "nothing stands on the screen"
     return [
         *_control_faults(seen),
-        *_gap_faults(seen["controls"], seen["layer"] == "sheet"),
+        *_gap_faults(seen["controls"]),
         *_lettering_faults(seen),
         *_view_faults(seen),
         *_overlap_faults(seen),
@@ -93,12 +93,11 @@ def _least(control: Box, seen: dict[str, Any]) -> tuple[float, float]:
     return CONTROL, CONTROL
 
 
-def _gap_faults(controls: list[Box], scrolls: bool) -> list[str]:
+def _gap_faults(controls: list[Box]) -> list[str]:
     faults = []
     for one, other in combinations(controls, 2):
-        # A sheet may be longer than the screen: what it holds scrolls under its foot.
-        if scrolls and any(big["kind"] == "big" and not low["reached"] for big, low in ((one, other), (other, one))):
-            continue
+        if one["inFoot"] != other["inFoot"]:
+            continue  # The foot of a sheet stays in view over what is scrolled under it.
         least = KEY_GAP if one["kind"] == other["kind"] == "key" else GAP
         gap = max(
             one["left"] - other["right"],

@@ -160,7 +160,7 @@ def test_a_full_phone_says_so_and_the_batch_goes_on(phone: Phone):
     phone.opens("More")
     hands_over(phone, content)
     said = "This phone could not keep the photo: it may be full. The batch goes on."
-    expect(phone.page.get_by_role("status")).to_have_text(said)
+    expect(phone.page.locator(".photo-said")).to_have_text(said)
     assert phone.facts_of("photographed") == []
     phone.closes_sheet()
     phone.taps()
@@ -175,7 +175,7 @@ def test_a_file_that_is_no_picture_is_said_to_be_none(phone: Phone):
     phone.opens("More")
     hands_over(phone, b"\xff\xd8\xff not a picture \xff\xd9")
     said = "This file could not be read as a picture. The batch goes on."
-    expect(phone.page.get_by_role("status")).to_have_text(said)
+    expect(phone.page.locator(".photo-said")).to_have_text(said)
     assert phone.facts_of("photographed") == []
     takes_photo(phone)
     assert phone.errors == []
