@@ -51,12 +51,12 @@ def melting(phone: Phone) -> Iterator[str]:
     phone.starts_a_burst()
     yield "burst, heating"
     phone.bench.get_by_role("button", name=phone.word("Try the sound")).tap()
-    phone.bench.get_by_role("button", name=phone.word("I heard it")).wait_for()
+    phone.bench.get_by_role("button", name=phone.word("I heard it"), exact=True).wait_for()
     yield "burst, sound tried"
     phone.bench.get_by_role("button", name=phone.word("I did not hear it")).tap()
     yield "burst, sound not heard"
     phone.bench.get_by_role("button", name=phone.word("Play it again")).tap()
-    phone.bench.get_by_role("button", name=phone.word("I heard it")).tap()
+    phone.bench.get_by_role("button", name=phone.word("I heard it"), exact=True).tap()
     yield "burst, sound heard"
     phone.waits_for_the_ring()
     yield "ring, turn"
@@ -185,7 +185,12 @@ def cooling(phone: Phone) -> Iterator[str]:
     yield "ring, the slab"
     phone.silences()
     yield "touch"
+    refits = len(phone.facts_of("cooling_refitted"))
     phone.taps("Not yet: 10")
+    for _ in range(50):
+        if len(phone.facts_of("cooling_refitted")) > refits:
+            break
+        phone.passes(100)
     phone.taps("Firm already")
 
 

@@ -211,9 +211,11 @@ def _weigh_out(run, at_ms, advice):
 
 
 def _close(run, at_ms, advice):
-    advice["more"] = {"code": "more.leftovers", "values": {}}
     advice["action"] = button("close", "closed")
-    if not any(one["what"] == "bowl" for one in run["out"]):
+    if any(one["what"] == "bowl" for one in run["out"]):
+        advice["more"] = {"code": "more.leftovers", "values": {}}
+    else:
+        # With both, the notice would not fit a small phone.
         advice["choices"] = [{"code": "button.weigh_bowl", "entry": _bowl_entry(run)}]
     advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
 
