@@ -4,7 +4,8 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const DIST = new URL("../dist/", import.meta.url);
 const TEXT = /\.(html|js|css|svg|wasm|webmanifest|json)$/;
-/** Everything that is compressed is stored on the first visit; the install icons are the system's affair (bytes). */
+/** Everything that is compressed is stored on the first visit; the install icons are the system's affair (bytes).
+ * Counted as brotli: every browser asks for that wherever the app can be kept, over HTTPS or on this computer. */
 const MOST_FIRST_LOAD = 400_000;
 
 const sizes = { raw: 0, gz: 0, br: 0 };
@@ -23,7 +24,7 @@ for (const name of readdirSync(DIST, { recursive: true }).sort()) {
 }
 const kb = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
 console.log(`first load: ${kb(sizes.raw)} raw, ${kb(sizes.gz)} gzip, ${kb(sizes.br)} brotli`);
-if (sizes.gz > MOST_FIRST_LOAD) {
-  console.error(`first load is above ${kb(MOST_FIRST_LOAD)} (gzip)`);
+if (sizes.br > MOST_FIRST_LOAD) {
+  console.error(`first load is above ${kb(MOST_FIRST_LOAD)} (brotli)`);
   process.exit(1);
 }
