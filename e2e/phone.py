@@ -114,25 +114,6 @@ class Phone:
         self.is_at("set_up")
         return self.page.url.rsplit("/", 1)[1]
 
-    def chooses_the_jacket(self) -> None:
-        """Plans a slab from 1.8 kg with the shop's water-jacketed vessel."""
-        self.opens_place("Plan")
-        self.page.get_by_label(self.word("Caramel"), exact=True).fill("1.8")
-        self.page.get_by_label(self.word("Bowl or jug"), exact=True).select_option(label="Water-jacketed kettle, 5 l")
-        self.answered()
-
-    def starts_in_the_jacket(self) -> None:
-        """From the plan until the block is in the water jacket."""
-        self.chooses_the_jacket()
-        self.start.tap()
-        self.is_at("set_up")
-        self.taps()
-        self.types("1.8")
-        self.types("117")
-        self.is_at("block_in")
-        self.taps()
-        self.is_at("soften")
-
     # --- time ---
 
     def passes(self, ms: int) -> None:

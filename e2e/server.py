@@ -1,5 +1,6 @@
 """The real server for the stories: a process of its own, started, stopped, killed and started again."""
 
+import json
 import os
 import signal
 import socket
@@ -8,7 +9,7 @@ import sys
 import time
 import urllib.request
 from pathlib import Path
-from typing import Self
+from typing import Any, Self
 
 PATIENCE_S = 30.0
 
@@ -55,6 +56,13 @@ class Server:
                 return answer.status == 200
         except OSError:
             return False
+
+    def asks(self, path: str, body: Any = None) -> Any:
+        """What one of its doors answers, as a document."""
+        data = None if body is None else json.dumps(body).encode()
+        request = urllib.request.Request(self.url + path, data, {"Content-Type": "application/json"})
+        with urllib.request.urlopen(request, timeout=PATIENCE_S) as answer:
+            return json.load(answer)
 
     def stop(self, how: int = signal.SIGTERM) -> None:
         if self.process is not None:

@@ -3,7 +3,6 @@
 import json
 import re
 import urllib.error
-import urllib.request
 from typing import Any
 
 import pytest
@@ -118,11 +117,8 @@ BY_SCRIPT = [
 
 
 def asks(server: Server, change: dict[str, Any], base: dict[str, Any]) -> tuple[int, dict[str, Any]]:
-    body = json.dumps({**base, **change}).encode()
-    request = urllib.request.Request(f"{server.url}/api/plans/slab", body, {"Content-Type": "application/json"})
     try:
-        with urllib.request.urlopen(request, timeout=10) as answer:
-            return answer.status, json.load(answer)
+        return 200, server.asks("/api/plans/slab", base | change)
     except urllib.error.HTTPError as refusal:
         with refusal:
             return refusal.code, json.load(refusal)

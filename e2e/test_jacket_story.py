@@ -6,9 +6,15 @@ from playwright.sync_api import expect
 
 from e2e.conftest import KillableBrowser
 from e2e.phone import Phone
-from e2e.walk_jacket import jacket_until_the_pour, waits_for_hours
+from e2e.walk_jacket import chooses_the_jacket, jacket_until_the_pour, starts, waits_for_hours
 
 SIX_MINUTES_MS = 360_000
+
+
+def starts_in_the_jacket(phone: Phone) -> None:
+    chooses_the_jacket(phone)
+    for _ in starts(phone):
+        pass
 
 
 def looks_and_reads(phone: Phone) -> None:
@@ -41,7 +47,7 @@ def test_a_block_melts_in_a_water_jacket_without_a_network(phone: Phone):
 
 
 def test_chopped_takes_less_time_and_boiling_water_is_refused(phone: Phone):
-    phone.chooses_the_jacket()
+    chooses_the_jacket(phone)
     whole = phone.page.locator(".plan-answer").get_by_text(re.compile("^About .* from block in")).inner_text()
     phone.page.get_by_role("radio", name="Chopped").tap()
     phone.answered()
@@ -60,7 +66,7 @@ def test_chopped_takes_less_time_and_boiling_water_is_refused(phone: Phone):
 
 
 def test_look_clock_survives_a_reload_and_goes_into_the_calendar(phone: Phone):
-    phone.starts_in_the_jacket()
+    starts_in_the_jacket(phone)
     due_ms = phone.page.evaluate("Date.now()") + 1000 * phone.facts_of("jacket_started")[0]["body"]["low_s"]
     phone.passes(2_000)
     phone.page.reload()
@@ -78,7 +84,7 @@ def test_look_clock_survives_a_reload_and_goes_into_the_calendar(phone: Phone):
 def test_look_clock_survives_a_killed_browser(killable: KillableBrowser):
     phone = killable.opens()
     phone.installs()
-    phone.starts_in_the_jacket()
+    starts_in_the_jacket(phone)
     address = phone.page.url
     phone.passes(3_000)
     killable.is_killed()

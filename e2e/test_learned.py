@@ -1,14 +1,13 @@
 """What closed batches teach comes back in the next plan, on every phone, with and without a network."""
 
-import json
 import re
-import urllib.request
 from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, expect
 
 from e2e import axe, ruler
+from e2e.between import all_sent, send
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
@@ -17,13 +16,6 @@ from tests.log import uuid7
 
 WEAK = 0.8  # the simulated oven heats by this share of what its plate promises
 BATCHES = 4
-
-
-def asks(server: Server, path: str, body: Any = None) -> Any:
-    data = None if body is None else json.dumps(body).encode()
-    request = urllib.request.Request(server.url + path, data, {"content-type": "application/json"})
-    with urllib.request.urlopen(request, timeout=20) as answer:
-        return json.load(answer)
 
 
 def closed_batch(shop: dict[str, Any], day: int) -> list[dict[str, Any]]:
@@ -47,10 +39,9 @@ def closed_batch(shop: dict[str, Any], day: int) -> list[dict[str, Any]]:
 @pytest.fixture
 def server(tmp_path) -> Any:
     with Server(tmp_path) as server:
-        shop = asks(server, "/api/shop")
+        shop = server.asks("/api/shop")
         for day in range(BATCHES):
-            answers = asks(server, "/api/events", {"events": closed_batch(shop, day)})["answers"]
-            assert {one["result"] for one in answers} == {"stored"}
+            send(server, closed_batch(shop, day))
         yield server
 
 
@@ -111,12 +102,8 @@ def test_a_batch_left_out_off_line_counts_no_longer_and_the_other_phone_hears(
     leaves_out(phone, "Tuesday 2", "Something went wrong")
     rests_on(phone, BATCHES - 1)
     phone.finds_the_network()
-    for _ in range(40):
-        phone.page.evaluate("() => dispatchEvent(new Event('online'))")
-        phone.passes(200)
-        if not phone.unsent():
-            break
-    reasons = {one["name"]: one["reason"] for one in asks(server, "/api/contributions")["contributions"]}
+    all_sent(phone)
+    reasons = {one["name"]: one["reason"] for one in server.asks("/api/contributions")["contributions"]}
     assert reasons["Tuesday 2"] == "Something went wrong"
     with browser.new_context(base_url=server.url, **PHONE) as context:
         other = Phone(context.new_page())

@@ -1,12 +1,10 @@
 """Hands are free: what was tapped wrongly is taken back, steps are skipped or overtaken, two batches run at once."""
 
-import json
 import re
-import urllib.request
-from typing import Any
 
 from playwright.sync_api import expect
 
+from e2e.between import tapped_elsewhere
 from e2e.phone import Phone
 from e2e.server import Server
 
@@ -51,7 +49,7 @@ def test_steps_are_skipped_and_taken_in_another_order(phone: Phone, server: Serv
     phone.taps("As planned")
     phone.taps("No lot")
     phone.is_at("burst")
-    elsewhere(server, phone, "poured", {"bulk_c": 74})
+    tapped_elsewhere(server, phone, "poured", {"bulk_c": 74})
     arrives_at(phone, "cool")
     phone.taps("Firm already")
     phone.is_at("loosen")
@@ -62,21 +60,6 @@ def test_steps_are_skipped_and_taken_in_another_order(phone: Phone, server: Serv
         phone.passes(100)
     phone.is_at("count")
     assert [fact["body"]["step"] for fact in phone.facts_of("step_skipped")] == ["lot", *SKIPPED]
-
-
-def elsewhere(server: Server, phone: Phone, kind: str, body: dict[str, Any]) -> None:
-    """The same batch, one event from another phone."""
-    newest = phone.facts()[-1]
-    theirs = {"id": other_id(newest["id"]), "device_id": other_id(newest["device_id"]), "seq": 1}
-    event = {**newest, **theirs, "at_ms": newest["at_ms"] + 1, "kind": kind, "body": body}
-    data = json.dumps({"events": [event]}).encode()
-    request = urllib.request.Request(f"{server.url}/api/events", data, {"Content-Type": "application/json"})
-    with urllib.request.urlopen(request, timeout=10) as answer:
-        assert json.load(answer)["answers"][0]["result"] == "stored"
-
-
-def other_id(known: str) -> str:
-    return known[:-1] + ("0" if known[-1] != "0" else "1")
 
 
 def arrives_at(phone: Phone, step: str) -> None:

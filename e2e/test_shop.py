@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Browser, expect
 
 from e2e import axe, ruler
+from e2e.between import all_sent
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
@@ -87,14 +88,11 @@ def test_the_whole_shop_can_be_set_up_without_a_network_and_arrives_later(phone:
 
 
 def sends_everything(phone: Phone) -> None:
-    """Everything unsent is sent."""
+    """Everything unsent is sent, and the phone says so."""
     phone.opens_place("Settings")
     phone.page.get_by_role("button", name="Send now").tap()
-    for _ in range(20):
-        phone.passes(1_000)
-        if phone.page.get_by_text("The server has everything recorded here").count():
-            return
-    raise AssertionError("some facts were not sent")
+    all_sent(phone)
+    expect(phone.page.get_by_text("The server has everything recorded here")).to_be_visible()
 
 
 def test_what_cannot_be_is_refused_before_it_is_written(phone: Phone):

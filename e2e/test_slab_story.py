@@ -1,7 +1,5 @@
 """A slab of caramels, from the plan to the closed batch, with and without a network."""
 
-import json
-import urllib.request
 from typing import Any
 
 import pytest
@@ -26,8 +24,7 @@ WHOLE_SLAB += ["scored", "cut", "counted", "weighed_out", "closed"]
 
 
 def server_has(server: Server) -> list[dict[str, Any]]:
-    with urllib.request.urlopen(f"{server.url}/api/events?after=0&limit=500", timeout=10) as answer:
-        return [event for event in json.load(answer)["events"] if event["batch_id"]]
+    return [event for event in server.asks("/api/events?after=0&limit=500")["events"] if event["batch_id"]]
 
 
 def arrives(phone: Phone, server: Server) -> None:

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+from e2e.between import all_sent
 from e2e.phone import Phone
 from e2e.server import Server
 from tests.log import Phone as Writer
@@ -195,10 +196,7 @@ def test_a_batch_is_run_on_paper_and_typed_back_without_a_network(phone: Phone, 
     expect(phone.page.get_by_text("Note: Made by Whoever was there")).to_be_visible()
     expect(phone.page.get_by_text("typed in later").first).to_be_visible()
     phone.finds_the_network()
-    for _ in range(60):
-        phone.passes(1_000)
-        if phone.unsent() == 0:
-            break
+    all_sent(phone)
     record = phone.page.request.get(f"/api/batches/{batch_id}").json()
     assert record["run"]["ignored"] == []
     assert (record["run"]["pieces"], record["run"]["lot"]) == (190, "B-7")

@@ -1,56 +1,18 @@
 """One batch on two phones: it moves from one to the other; what both tap without hearing of each other counts once."""
 
-import json
-import os
-import urllib.request
 from typing import Any
 
 import pytest
 from playwright.sync_api import expect
 
-from e2e import axe, ruler
+from e2e.between import all_sent, hears, record, seen_faults, tapped_elsewhere
 from e2e.phone import Phone
 from e2e.server import Server
-from tests.log import uuid7
-
-# So many exchanges are waited for, at most.
-PATIENCE = 100
 
 
 def both_wait(ms: int, *phones: Phone) -> None:
     for phone in phones:
         phone.passes(ms)
-
-
-def exchanges(phone: Phone) -> None:
-    """The phone talks to the server now: the system has told it of a network."""
-    phone.page.evaluate("() => dispatchEvent(new Event('online'))")
-    phone.passes(200)
-    phone.page.wait_for_timeout(50)  # the server's time is the real one
-
-
-def all_sent(phone: Phone) -> None:
-    """At the bench nothing says so: the outbox does."""
-    for _ in range(PATIENCE):
-        if not phone.unsent():
-            return
-        exchanges(phone)
-    raise AssertionError("facts are still waiting to be sent")
-
-
-def hears(phone: Phone, count: int) -> None:
-    """The phone has pulled what the other one has written."""
-    for _ in range(PATIENCE):
-        if len(phone.facts()) >= count:
-            break
-        exchanges(phone)
-    assert len(phone.facts()) == count
-
-
-def record(server: Server, batch_id: str) -> dict[str, Any]:
-    with urllib.request.urlopen(f"{server.url}/api/batches/{batch_id}", timeout=10) as answer:
-        found: dict[str, Any] = json.load(answer)
-    return found
 
 
 def test_a_batch_moves_to_another_phone_and_back_with_its_clock(phone: Phone, other: Phone):
@@ -145,34 +107,3 @@ def test_a_batch_that_another_phone_runs_can_be_watched_at_every_step(language: 
         expect(phone.bench.get_by_role("button")).to_have_count(3)  # first aid, more, take over
         faults += [f"{kind}: {fault}" for fault in seen_faults(phone, kind)]
     assert not faults, "\n".join(faults)
-
-
-def tapped_elsewhere(server: Server, phone: Phone, kind: str, body: dict[str, Any]) -> None:
-    """An event of this phone's batch, by another phone."""
-    newest = phone.facts()[-1]
-    theirs = {"id": uuid7(), "device_id": "another-phone", "at_ms": newest["at_ms"] + 1, "kind": kind, "body": body}
-    send(server, [{**newest, **theirs}])
-
-
-def send(server: Server, events: list[dict[str, Any]]) -> None:
-    """Events that reach the server past any phone of the story."""
-    data = json.dumps({"events": events}).encode()
-    request = urllib.request.Request(f"{server.url}/api/events", data, {"Content-Type": "application/json"})
-    with urllib.request.urlopen(request, timeout=10) as answer:
-        assert {one["result"] for one in json.load(answer)["answers"]} == {"stored"}
-
-
-def seen_faults(phone: Phone, name: str) -> list[str]:
-    """What breaks the design or WCAG on three phones, dark and light."""
-    found = []
-    for width, height in ((360, 640), (390, 760), (390, 844)):
-        phone.page.set_viewport_size({"width": width, "height": height})
-        ruler.settles(phone)
-        found += [f"at {width} × {height}: {fault}" for fault in ruler.bench_faults(phone)]
-    for scheme in ("light", "dark"):
-        phone.page.emulate_media(color_scheme=scheme)
-        ruler.settles(phone)
-        found += [f"in the {scheme}: {fault}" for fault in axe.faults(phone.page, at_the_bench=True)]
-        if folder := os.environ.get("AMBERBENCH_SHOTS"):
-            phone.page.screenshot(path=f"{folder}/watched-{name}-{phone.language}-{scheme}.png", scale="css")
-    return found

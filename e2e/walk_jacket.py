@@ -21,15 +21,16 @@ def waits_for_hours(phone: Phone, step: str) -> None:
     raise AssertionError(f"eight hours and no {step}")
 
 
-def jacket_until_the_pour(phone: Phone) -> Iterator[str]:
-    """A batch in the water jacket: every prompt until it may be poured."""
-    phone.chooses_the_jacket()
-    yield "plan, water jacket"
-    phone.page.get_by_label(phone.word("Jacket water"), exact=True).fill("100")
-    phone.refused()
-    yield "plan, water too hot"
-    phone.page.get_by_label(phone.word("Jacket water"), exact=True).fill("88")
+def chooses_the_jacket(phone: Phone) -> None:
+    """Plans a slab from 1.8 kg with the shop's water-jacketed vessel."""
+    phone.opens_place("Plan")
+    phone.page.get_by_label(phone.word("Caramel"), exact=True).fill("1.8")
+    phone.page.get_by_label(phone.word("Bowl or jug"), exact=True).select_option(label="Water-jacketed kettle, 5 l")
     phone.answered()
+
+
+def starts(phone: Phone) -> Iterator[str]:
+    """From the plan until the block is in the water jacket."""
     phone.start.tap()
     phone.is_at("set_up")
     yield "set up, water jacket"
@@ -41,6 +42,23 @@ def jacket_until_the_pour(phone: Phone) -> Iterator[str]:
     phone.taps()
     phone.is_at("soften")
     yield "softening"
+
+
+def jacket_until_the_pour(phone: Phone) -> Iterator[str]:
+    """A batch in the water jacket: every prompt until it may be poured."""
+    chooses_the_jacket(phone)
+    yield "plan, water jacket"
+    water = phone.page.get_by_label(phone.word("Jacket water"), exact=True)
+    water.fill("100")
+    phone.refused()
+    yield "plan, water too hot"
+    water.fill("88")
+    phone.answered()
+    yield from starts(phone)
+    yield from softens(phone)
+
+
+def softens(phone: Phone) -> Iterator[str]:
     waits_for_hours(phone, "top_up")
     yield "ring, water"
     phone.silences()

@@ -11,8 +11,8 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields, fields_shop
-from tests import strategies_chocolate
-from tests.bench import Bench, jacket_slab
+from tests import strategies_batch, strategies_chocolate
+from tests.drawing import maybe
 
 NAMES = sorted(fields.FUNCTIONS)
 JUNK = [
@@ -20,11 +20,6 @@ JUNK = [
     "x" * 3000, "2.5 lb", "caramel", [], [None], [[]], {}, {"kg": {}}, {"": 0}, [1, "two", None], {"h_w_m2k": -1},
     {"layers": []}, {"water": 2}, {"water": 1, "density_kg_m3": True},
 ]  # fmt: skip
-
-
-def _maybe(rng, request, name, value, chance=0.5):
-    if rng.random() < chance:
-        request[name] = value
 
 
 def _material(rng):
@@ -46,19 +41,19 @@ def _oven(rng):
         power = rng.uniform(300, 900)
         return {"power_w": power, "power_sd_w": 0.1 * power, "turntable": rng.random() < 0.7}
     oven = {"rated_w": rng.choice([600, 700, 800, 900, 1000, 1100, 1200, 1400])}
-    _maybe(rng, oven, "turntable", rng.random() < 0.7)
-    _maybe(rng, oven, "unevenness", rng.uniform(1.2, 3.0), 0.3)
+    maybe(rng, oven, "turntable", rng.random() < 0.7)
+    maybe(rng, oven, "unevenness", rng.uniform(1.2, 3.0), 0.3)
     return oven
 
 
 def _melt(rng):
     low = rng.uniform(66, 73)
     request = {"mass_kg": rng.uniform(0.4, 4.0), "oven": _oven(rng), "room_c": rng.uniform(15, 30)}
-    _maybe(rng, request, "start_c", rng.uniform(10, 30))
+    maybe(rng, request, "start_c", rng.uniform(10, 30))
     if rng.random() < 0.4:
         request.update(window_low_c=low, window_high_c=low + rng.uniform(5, 8))
-    _maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 2.0)})
-    _maybe(rng, request, "step_s", rng.choice([1, 5, 10]))
+    maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 2.0)})
+    maybe(rng, request, "step_s", rng.choice([1, 5, 10]))
     return request
 
 
@@ -78,8 +73,8 @@ def _next_burst(rng):
 def _piece(rng):
     side = rng.uniform(0.015, 0.05)
     request = {"piece_length_m": side, "piece_width_m": rng.choice([side, rng.uniform(0.012, 0.06)])}
-    _maybe(rng, request, "trim_m", rng.uniform(0, 0.012))
-    _maybe(rng, request, "kerf_m", rng.uniform(0, 0.002))
+    maybe(rng, request, "trim_m", rng.uniform(0, 0.012))
+    maybe(rng, request, "kerf_m", rng.uniform(0, 0.002))
     return request
 
 
@@ -95,20 +90,20 @@ def _pour(rng):
     request["mass_kg"] = rng.uniform(0.7, 4.0)
     request["solve_for"] = rng.choice(sorted(known))
     del request[known[request["solve_for"]]]
-    _maybe(rng, request, "bars_m", _bars(rng))
-    _maybe(rng, request, "material", _material(rng))
-    _maybe(rng, request, "residue", rng.uniform(0, 0.05))
+    maybe(rng, request, "bars_m", _bars(rng))
+    maybe(rng, request, "material", _material(rng))
+    maybe(rng, request, "residue", rng.uniform(0, 0.05))
     return request
 
 
 def _cool(rng):
     request = {"thickness_m": rng.uniform(0.006, 0.025), "room_c": rng.uniform(15, 30)}
-    _maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
-    _maybe(rng, request, "top", rng.choice(["still_air", "fan", {"h_w_m2k": rng.uniform(4, 40)}]))
-    _maybe(rng, request, "bottom", rng.choice(["still_air", "fan", "insulated", {"h_w_m2k": rng.uniform(2, 40)}]))
-    _maybe(rng, request, "material", _material(rng), 0.3)
-    _maybe(rng, request, "contact_m2k_w", rng.uniform(0, 0.01), 0.3)
-    _maybe(rng, request, "start_c", rng.uniform(66, 82), 0.3)
+    maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    maybe(rng, request, "top", rng.choice(["still_air", "fan", {"h_w_m2k": rng.uniform(4, 40)}]))
+    maybe(rng, request, "bottom", rng.choice(["still_air", "fan", "insulated", {"h_w_m2k": rng.uniform(2, 40)}]))
+    maybe(rng, request, "material", _material(rng), 0.3)
+    maybe(rng, request, "contact_m2k_w", rng.uniform(0, 0.01), 0.3)
+    maybe(rng, request, "start_c", rng.uniform(66, 82), 0.3)
     return request
 
 
@@ -138,15 +133,15 @@ def _slab(rng):
         request["want"] = {"boxes": rng.randrange(5, 8), "per_box": 4 if frame else rng.choice([6, 8])}
     if rng.random() < 0.7:
         request["bars_m"] = [0.010, 0.010, 0.012, 0.0127]
-    _maybe(rng, request, "block_kg", rng.uniform(1, 5))
-    _maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
-    _maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
-    _maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
+    maybe(rng, request, "block_kg", rng.uniform(1, 5))
+    maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
+    maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
     if rng.random() < 0.25:
         del request["oven"]
         request["jacket"] = {"water_c": rng.uniform(80, 92)}
-        _maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.015, 0.03))
-        _maybe(rng, request["jacket"], "chopped_m", rng.uniform(0.015, 0.06))
+        maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.015, 0.03))
+        maybe(rng, request["jacket"], "chopped_m", rng.uniform(0.015, 0.06))
     return request
 
 
@@ -166,38 +161,6 @@ def _water_test(rng):
     if rng.random() < 0.5:
         request.update(container_kg=rng.uniform(0.2, 0.8), room_c=start)
     return request
-
-
-def _bench(rng, stop=None):
-    """A batch driven some steps by the prompts, with some events that do not fit."""
-    in_jacket = rng.random() < 0.3
-    bench = Bench(jacket_slab() if in_jacket else None)
-    stop = stop or rng.randrange(1, 6)
-    if stop > 1:
-        bench.sets_up()
-    if stop > 2 and in_jacket:
-        bench.softens(rng.randrange(4), rng.uniform(66, 80))
-    elif stop > 2:
-        bench.melts(rng.uniform(0.9, 1.1))
-    if stop > 3:
-        bench.does("poured", 30, bulk_c=74.0)
-        bench.does("slab_read", 1800, surface_c=rng.uniform(35, 50))
-    if stop > 4:
-        bench.does("touched", 3600, firm=rng.random() < 0.6)
-    for kind in rng.sample(sorted(fields.EVENTS), 3):
-        bench.does(kind, rng.uniform(1, 60), kg=1.0, seconds_s=30)
-    bench.does("read", rng.uniform(1, 60), surface_c=rng.uniform(20, 90))
-    return bench
-
-
-def _replay(rng):
-    bench = _bench(rng)
-    return {"plan": bench.plan, "events": rng.sample(bench.events, len(bench.events))}
-
-
-def _apply(rng):
-    bench = _bench(rng)
-    return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
 
 
 def _fit(rng):
@@ -232,37 +195,8 @@ def _shop_check(rng):
     return {"doc": f"{name}/a", "values": values}
 
 
-def _contribution_request(rng):
-    """A whole batch by the prompts, closed; some parts of it left out."""
-    bench = _bench(rng, 5)
-    bench.does("touched", 3600, firm=True)
-    if rng.random() < 0.8:
-        bench.does("counted", 600, pieces=rng.randrange(150, 206))
-    for what in rng.sample(["rest", "trim", "bowl", "funnel"], 2):
-        bench.does("weighed_out", 30, kg=rng.uniform(0.0, 0.4), what=what)
-    bench.does("closed", 10)
-    plan = bench.plan | {"oven_id": rng.choice(["a", "b"]), "base_id": rng.choice(["a", None]), "product_id": "p"}
-    return {"batch_id": "batch-1", "plan": plan, "run": bench.run}
-
-
-def told(rng, batch_id):
-    """What a batch may have told, with parts missing."""
-    planned = rng.randrange(20, 300)
-    parts = {
-        "oven": {"mass_kg": rng.uniform(0.2, 6.0), "rated_w": rng.choice([None, 900, 1000]),
-                 "power_w": rng.uniform(300, 900), "power_sd": rng.uniform(0.02, 0.2)},
-        "base": {"loss_factor": rng.uniform(0.6, 1.6), "loss_factor_sd": rng.uniform(0.05, 0.4),
-                 "spread_sd": rng.uniform(0.05, 0.3)},
-        "pieces": {"planned": planned, "counted": rng.randrange(planned // 2, planned + 1)},
-        "trim": rng.uniform(0, 0.2), "residue": rng.uniform(0, 0.05),
-    }  # fmt: skip
-    kept = {part: parts[part] for part in parts if rng.random() < 0.8}
-    ids = {name: rng.choice(["a", "b"]) for name in ("oven_id", "base_id", "product_id")}
-    return kept | ids | {"batch_id": batch_id, "left_out": rng.random() < 0.1}
-
-
 def _learnt(rng):
-    batches: list = [told(rng, f"batch-{rng.randrange(40)}") for _ in range(rng.randrange(20))]
+    batches: list = [strategies_batch.told(rng, f"batch-{rng.randrange(40)}") for _ in range(rng.randrange(20))]
     if rng.random() < 0.3:
         batches.insert(rng.randrange(len(batches) + 1), copy.deepcopy(rng.choice(JUNK[:16])))
     return {"batches": batches}
@@ -273,31 +207,6 @@ def _learn_apply(rng):
 
     request = {"measured": catalogue.call("learn.fold", _learnt(rng)), "request": _slab(rng)}
     return request | {"oven_id": rng.choice(["a", "c", None]), "base_id": rng.choice(["a", "c", None])}
-
-
-def _paper(rng):
-    """A sheet of one morning, some of its boxes empty."""
-    at_ms = 1.764e12
-    sheet = {"after_ms": at_ms, "now_ms": at_ms + 1e8, "bursts": [], "slab": [], "poured_at_ms": at_ms + 3e6}
-    for _ in range(rng.randrange(6)):
-        at_ms += rng.randrange(2, 5) * 60000.0
-        sheet["bursts"].append({"at_ms": at_ms, "seconds_s": rng.randrange(20, 100), "free": rng.random() < 0.5})
-        _maybe(rng, sheet["bursts"][-1], "surface_c", rng.uniform(30, 80))
-    at_ms = sheet["poured_at_ms"]
-    for _ in range(rng.randrange(4)):
-        at_ms += 1.2e6
-        sheet["slab"].append({"at_ms": at_ms, "surface_c": rng.uniform(20, 60)})
-        _maybe(rng, sheet["slab"][-1], "firm", rng.random() < 0.5)
-    _maybe(rng, sheet, "weighed_kg", rng.uniform(1, 2))
-    _maybe(rng, sheet, "lot", "A-117")
-    _maybe(rng, sheet, "pieces", rng.randrange(200))
-    return sheet | {"notes": ["ä"] if rng.random() < 0.5 else []}
-
-
-def _summary(rng, batch_id):
-    pieces = rng.choice([None, 205])
-    return {"batch_id": batch_id, "name": rng.choice(["Squares, 24 mm", '=1+"2"', "ä"]), "opened_at_ms": 1.764e12,
-            "pieces": pieces, "good_kg": rng.choice([None, rng.uniform(1, 2)]) if pieces else None}  # fmt: skip
 
 
 SENSIBLE = {
@@ -320,19 +229,12 @@ SENSIBLE = {
     "cool.plan": _cool,
     "cool.refit": _refit,
     "slab.plan": _slab,
-    "learn.contribution": _contribution_request,
     "learn.fold": _learnt,
     "learn.apply": _learn_apply,
-    "paper.events": _paper,
-    "table.batches": lambda rng: {"batches": [_summary(rng, f"b{n}") for n in range(rng.randrange(5))]},
-    "table.timeline": lambda rng: {"events": _bench(rng).events, "ignored": ["phone-a-2"]},
     "shop.fold": _shop_fold,
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},
-    "run.replay": _replay,
-    "run.apply": _apply,
-    "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
-} | strategies_chocolate.SENSIBLE  # fmt: skip
+} | strategies_batch.SENSIBLE | strategies_chocolate.SENSIBLE  # fmt: skip
 
 
 def sensible(name: str, rng: Any) -> dict[str, Any]:

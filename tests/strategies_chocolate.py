@@ -1,18 +1,15 @@
 """Sensible requests drawn at random for chocolate, the room and caramel that flows."""
 
-
-def _maybe(rng, request, name, value, chance=0.5):
-    if rng.random() < chance:
-        request[name] = value
+from tests.drawing import maybe
 
 
 def _coating(rng):
     request = {"pieces": rng.randrange(1, 400), "method": rng.choice(["fork", "enrober", "enrober_with_bottomer"])}
     if rng.random() < 0.6:
         request["piece"] = {name: rng.uniform(0.01, 0.05) for name in ("length_m", "width_m", "height_m")}
-        _maybe(rng, request, "thickness_m", {name: rng.uniform(0.0003, 0.003) for name in ("bottom", "side", "top")})
-        _maybe(rng, request, "pickup", rng.uniform(0.1, 1.0), 0.3)
-        _maybe(rng, request, "pocket_m", {"length_m": 0.03, "width_m": 0.028, "height_m": 0.02})
+        maybe(rng, request, "thickness_m", {name: rng.uniform(0.0003, 0.003) for name in ("bottom", "side", "top")})
+        maybe(rng, request, "pickup", rng.uniform(0.1, 1.0), 0.3)
+        maybe(rng, request, "pocket_m", {"length_m": 0.03, "width_m": 0.028, "height_m": 0.02})
     else:
         request.update(pickup=rng.uniform(0.1, 1.0), centre_kg=rng.uniform(0.005, 0.04))
     if rng.random() < 0.4:
@@ -25,34 +22,34 @@ def _chocolate(rng):
     request = {"chocolate": rng.choice(kinds), "mass_kg": rng.uniform(0.3, 6.0), "room_c": rng.uniform(15, 25)}
     own = {"melt_low_c": 42, "melt_high_c": 50, "cool_low_c": 26.5, "cool_high_c": 27.5, "work_low_c": 29.5,
            "work_high_c": 31}  # fmt: skip
-    _maybe(rng, request, "targets", own, 0.3)
+    maybe(rng, request, "targets", own, 0.3)
     return request
 
 
 def _temper(rng):
     request = _chocolate(rng)
-    _maybe(rng, request, "melt_c", rng.uniform(45, 50))
-    _maybe(rng, request, "seed_c", rng.uniform(16, 24))
+    maybe(rng, request, "melt_c", rng.uniform(45, 50))
+    maybe(rng, request, "seed_c", rng.uniform(16, 24))
     return request
 
 
 def _hold(rng):
     request = _chocolate(rng) | {"now_c": rng.uniform(28, 33)}
-    _maybe(rng, request, "bowl", {"mass_kg": rng.uniform(0.2, 2.0)})
+    maybe(rng, request, "bowl", {"mass_kg": rng.uniform(0.2, 2.0)})
     return request
 
 
 def _salting(rng):
     request = {"dip_s": rng.uniform(5, 60), "pieces": rng.randrange(1, 300), "salt_each_kg": rng.uniform(5e-5, 3e-4)}
-    _maybe(rng, request, "set_s", rng.uniform(60, 400))
+    maybe(rng, request, "set_s", rng.uniform(60, 400))
     return request
 
 
 def _room(rng):
     request = {"room_c": rng.uniform(14, 30), "humidity": rng.uniform(0.2, 0.95)}
-    _maybe(rng, request, "surface_c", rng.uniform(4, 30))
-    _maybe(rng, request, "centre_c", rng.uniform(15, 30))
-    _maybe(rng, request, "chocolate", rng.choice(["dark_chocolate", "milk_chocolate", "white_chocolate"]))
+    maybe(rng, request, "surface_c", rng.uniform(4, 30))
+    maybe(rng, request, "centre_c", rng.uniform(15, 30))
+    maybe(rng, request, "chocolate", rng.choice(["dark_chocolate", "milk_chocolate", "white_chocolate"]))
     return request
 
 

@@ -10,7 +10,7 @@ import pytest
 from amberbench.engine import catalogue, pooling
 from amberbench.engine.normal import TENTH
 from amberbench.engine.problems import Problem
-from tests import strategies
+from tests import strategies_batch
 from tests.bench import Bench, planned_slab
 
 IDS = {"oven_id": "oven", "base_id": "base", "product_id": "squares"}
@@ -60,7 +60,11 @@ def test_no_batch_gives_nothing():
 @pytest.mark.parametrize("seed", range(20))
 def test_any_order_gives_the_same(seed):
     rng = random.Random(seed)
-    batches = [strategies.told(rng, f"batch-{rng.randrange(30)}") for _ in range(40)] + [None, 3, {"batch_id": "odd"}]
+    batches = [strategies_batch.told(rng, f"batch-{rng.randrange(30)}") for _ in range(40)] + [
+        None,
+        3,
+        {"batch_id": "odd"},
+    ]
     first = fold(batches)
     rng.shuffle(batches)
     assert fold(batches) == first
@@ -156,7 +160,7 @@ def test_far_more_centres_than_planned_are_a_slip_of_the_finger():
 
 def test_two_hundred_batches_fold_in_fifty_milliseconds():
     rng = random.Random(3)
-    batches = [strategies.told(rng, f"batch-{number}") for number in range(200)]
+    batches = [strategies_batch.told(rng, f"batch-{number}") for number in range(200)]
     times = []
     for _ in range(5):
         start = time.process_time()

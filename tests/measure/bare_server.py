@@ -14,8 +14,8 @@ from flask import Flask, Response, request
 
 from amberbench import serving, store
 from amberbench.app import create_app
+from amberbench.services.event_form import MEMBERS
 
-MEMBERS = ("id", "v", "shop_id", "device_id", "seq", "at_ms", "offset_ms", "batch_id", "kind")
 INSERT = (
     f"INSERT INTO event ({', '.join(MEMBERS)}, body, received_ms, flags)"
     f" VALUES ({', '.join('?' * len(MEMBERS))}, ?, 0, '')"

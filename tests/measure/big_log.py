@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from amberbench.services import batches
+from amberbench.services.event_form import MEMBERS
 from e2e.server import Server
 from tests.log import uuid7
 
@@ -22,20 +23,7 @@ FEW, MANY = 3_000, 300_000
 ROUNDS = 25
 AT_MOST = 2.0
 DAY_MS = 24 * 3600 * 1000
-EVENT = [
-    "id",
-    "v",
-    "shop_id",
-    "device_id",
-    "seq",
-    "at_ms",
-    "offset_ms",
-    "batch_id",
-    "kind",
-    "body",
-    "received_ms",
-    "flags",
-]
+EVENT = [*MEMBERS, "body", "received_ms", "flags"]
 
 
 def rows() -> Iterator[Row]:

@@ -1,0 +1,102 @@
+"""Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
+
+from amberbench.engine import fields
+from tests.bench import Bench, jacket_slab
+from tests.drawing import maybe
+
+
+def _bench(rng, stop=None):
+    """A batch driven some steps by the prompts, with some events that do not fit."""
+    in_jacket = rng.random() < 0.3
+    bench = Bench(jacket_slab() if in_jacket else None)
+    stop = stop or rng.randrange(1, 6)
+    if stop > 1:
+        bench.sets_up()
+    if stop > 2 and in_jacket:
+        bench.softens(rng.randrange(4), rng.uniform(66, 80))
+    elif stop > 2:
+        bench.melts(rng.uniform(0.9, 1.1))
+    if stop > 3:
+        bench.does("poured", 30, bulk_c=74.0)
+        bench.does("slab_read", 1800, surface_c=rng.uniform(35, 50))
+    if stop > 4:
+        bench.does("touched", 3600, firm=rng.random() < 0.6)
+    for kind in rng.sample(sorted(fields.EVENTS), 3):
+        bench.does(kind, rng.uniform(1, 60), kg=1.0, seconds_s=30)
+    bench.does("read", rng.uniform(1, 60), surface_c=rng.uniform(20, 90))
+    return bench
+
+
+def _replay(rng):
+    bench = _bench(rng)
+    return {"plan": bench.plan, "events": rng.sample(bench.events, len(bench.events))}
+
+
+def _apply(rng):
+    bench = _bench(rng)
+    return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
+
+
+def _contribution_request(rng):
+    """A whole batch by the prompts, closed; some parts of it left out."""
+    bench = _bench(rng, 5)
+    bench.does("touched", 3600, firm=True)
+    if rng.random() < 0.8:
+        bench.does("counted", 600, pieces=rng.randrange(150, 206))
+    for what in rng.sample(["rest", "trim", "bowl", "funnel"], 2):
+        bench.does("weighed_out", 30, kg=rng.uniform(0.0, 0.4), what=what)
+    bench.does("closed", 10)
+    plan = bench.plan | {"oven_id": rng.choice(["a", "b"]), "base_id": rng.choice(["a", None]), "product_id": "p"}
+    return {"batch_id": "batch-1", "plan": plan, "run": bench.run}
+
+
+def told(rng, batch_id):
+    """What a batch may have told, with parts missing."""
+    planned = rng.randrange(20, 300)
+    parts = {
+        "oven": {"mass_kg": rng.uniform(0.2, 6.0), "rated_w": rng.choice([None, 900, 1000]),
+                 "power_w": rng.uniform(300, 900), "power_sd": rng.uniform(0.02, 0.2)},
+        "base": {"loss_factor": rng.uniform(0.6, 1.6), "loss_factor_sd": rng.uniform(0.05, 0.4),
+                 "spread_sd": rng.uniform(0.05, 0.3)},
+        "pieces": {"planned": planned, "counted": rng.randrange(planned // 2, planned + 1)},
+        "trim": rng.uniform(0, 0.2), "residue": rng.uniform(0, 0.05),
+    }  # fmt: skip
+    kept = {part: parts[part] for part in parts if rng.random() < 0.8}
+    ids = {name: rng.choice(["a", "b"]) for name in ("oven_id", "base_id", "product_id")}
+    return kept | ids | {"batch_id": batch_id, "left_out": rng.random() < 0.1}
+
+
+def _paper(rng):
+    """A sheet of one morning, some of its boxes empty."""
+    at_ms = 1.764e12
+    sheet = {"after_ms": at_ms, "now_ms": at_ms + 1e8, "bursts": [], "slab": [], "poured_at_ms": at_ms + 3e6}
+    for _ in range(rng.randrange(6)):
+        at_ms += rng.randrange(2, 5) * 60000.0
+        sheet["bursts"].append({"at_ms": at_ms, "seconds_s": rng.randrange(20, 100), "free": rng.random() < 0.5})
+        maybe(rng, sheet["bursts"][-1], "surface_c", rng.uniform(30, 80))
+    at_ms = sheet["poured_at_ms"]
+    for _ in range(rng.randrange(4)):
+        at_ms += 1.2e6
+        sheet["slab"].append({"at_ms": at_ms, "surface_c": rng.uniform(20, 60)})
+        maybe(rng, sheet["slab"][-1], "firm", rng.random() < 0.5)
+    maybe(rng, sheet, "weighed_kg", rng.uniform(1, 2))
+    maybe(rng, sheet, "lot", "A-117")
+    maybe(rng, sheet, "pieces", rng.randrange(200))
+    return sheet | {"notes": ["ä"] if rng.random() < 0.5 else []}
+
+
+def _summary(rng, batch_id):
+    pieces = rng.choice([None, 205])
+    return {"batch_id": batch_id, "name": rng.choice(["Squares, 24 mm", '=1+"2"', "ä"]), "opened_at_ms": 1.764e12,
+            "pieces": pieces, "good_kg": rng.choice([None, rng.uniform(1, 2)]) if pieces else None}  # fmt: skip
+
+
+SENSIBLE = {
+    "learn.contribution": _contribution_request,
+    "paper.events": _paper,
+    "table.batches": lambda rng: {"batches": [_summary(rng, f"b{n}") for n in range(rng.randrange(5))]},
+    "table.timeline": lambda rng: {"events": _bench(rng).events, "ignored": ["phone-a-2"]},
+    "run.replay": _replay,
+    "run.apply": _apply,
+    "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
+}  # fmt: skip
