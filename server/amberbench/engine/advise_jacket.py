@@ -126,7 +126,9 @@ def _next_reading(run):
 def _free(run, at_ms, advice):
     state, now_c = run["melt"], bulk_c(run["melt"])
     request = state["request"]
-    poured = button("pour_now", "poured", {"bulk_c": None if now_c is None else min(max(now_c, 20.0), 150.0)})
+    bulk = None if now_c is None else min(max(now_c, 20.0), 150.0)
+    # Nobody pours by a large button without being told that the caramel was never read.
+    poured = button("pour_unread" if now_c is None else "pour_now", "poured", {"bulk_c": bulk})
     too_warm = now_c is not None and now_c > request["window_high_c"]
     if state["read_wanted"] or now_c is None:
         _read(state, "say.read", advice, poured)
