@@ -6,9 +6,9 @@
 
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
+from .courses import open_step
 from .problems import Problem
 from .prompts import button, clock, entry, skip
-from .run import open_step
 
 # The cooling tray is left alone; the bowl soaks meanwhile (common practice, no published source).
 SOAK_MS = 120000.0
@@ -52,28 +52,38 @@ def advise(run, at_ms):
 
 
 def _clocks(run):
-    clocks, cool = [], run["cool"]
-    burning, resting = run["melt"]["burning"], run["melt"]["resting"]
+    return (_melt_clocks(run) if run["melt"] is not None else []) + (
+        _slab_clocks(run) if run["cool"] is not None else []
+    )
+
+
+def _melt_clocks(run):
+    clocks, melt = [], run["melt"]
+    burning, resting = melt["burning"], melt["resting"]
     # Whoever took the bowl out early stands beside it: nothing to ring for.
     if burning is not None and burning["due_ms"] >= burning["started_ms"] + 1000.0 * burning["seconds_s"]:
         clocks.append(clock(burning["then"], burning["started_ms"], burning["due_ms"], "stir"))
     if resting is not None:
         clocks.append(clock("rest", resting["started_ms"], resting["due_ms"], "read"))
-    done = run["done"]
-    if run["melt"]["jacket"] is not None and "melt" not in done:
+    if melt["jacket"] is not None and "melt" not in run["done"]:
         clocks += jacket_clocks(run)
-    if "melt" in done and open_step(run) == "cool":
-        clocks.append(clock("touch", done["melt"], cool["due_ms"], "ready"))
-    if "cut" in done and open_step(run) in ("count", "weigh_out"):
-        clocks.append(clock("centres", done["cut"], done["cut"] + CENTRES_REST_MS, "ready"))
     return clocks
+
+
+def _slab_clocks(run):
+    done, step = run["done"], open_step(run)
+    if "melt" in done and step == "cool":
+        return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
+    if "cut" in done and step in ("count", "weigh_out"):
+        return [clock("centres", done["cut"], done["cut"] + CENTRES_REST_MS, "ready")]
+    return []
 
 
 def _wants(run):
     """The refit of the cooling, when readings or touch tests have come in that no refit has seen; `keep` names what
     of its reply goes into the log."""
     cool = run["cool"]
-    if "melt" not in run["done"] or "cool" in run["done"] or run["closed_at_ms"] is not None:
+    if cool is None or "melt" not in run["done"] or "cool" in run["done"] or run["closed_at_ms"] is not None:
         return None
     seen = len(cool["readings"]) + len(cool["touches"])
     if seen == cool["fitted"]:

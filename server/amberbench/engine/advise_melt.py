@@ -1,7 +1,7 @@
 """The melt as prompts: burst, turn, stir, read, rest, pour. Nothing here changes the run."""
 
 from . import melt
-from .folds import USUAL_GAP_S
+from .folds_melt import USUAL_GAP_S
 from .problems import Problem
 from .prompts import button, clock, entry, skip
 from .twice import readings

@@ -5,8 +5,8 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import check, fields, folds_jacket
-from .folds import FOLDS, ORDER
+from . import check, fields, folds_cool, folds_melt
+from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
 
@@ -16,20 +16,12 @@ AFTER_CLOSING = ("noted", "photographed", "left_out")
 
 def opened(plan):
     """The run of a batch in which nothing has happened yet."""
-    reply = plan["reply"]
-    return {
-        "kind": plan.get("kind", "slab"),
+    kind = plan.get("kind", "slab")
+    run = {
+        "kind": kind,
         "name": plan.get("name", ""),
         "prebottom": bool(plan.get("prebottom")),
         "lot": plan.get("lot"),
-        "planned": {
-            "caramel_kg": reply["caramel_kg"],
-            "pieces": reply["cut"]["pieces"],
-            "piece_kg": reply["cut"]["piece_kg"],
-            "length_m": reply["pour"]["length_m"],
-            "width_m": reply["pour"]["width_m"],
-            "bar_height_m": reply["pour"]["bar_height_m"],
-        },
         "opened_at_ms": None,
         "closed_at_ms": None,
         "last_at_ms": None,
@@ -37,8 +29,8 @@ def opened(plan):
         "done": {},
         "skipped": [],
         "weighed_kg": None,
-        "melt": _unmelted(reply),
-        "cool": _uncooled(reply),
+        "melt": None,
+        "cool": None,
         "pieces": None,
         "out": [],
         "photos": 0,
@@ -47,35 +39,27 @@ def opened(plan):
         "undoable": None,
         "needs_replay": False,
     }
+    run.update(BEGINNINGS[kind](plan["reply"]))
+    return run
 
 
-def _unmelted(reply):
+def _slab(reply):
     return {
-        "request": reply["melt_request"],
-        "history": [],
-        "bursts": [],
-        "burning": None,
-        "jacket": folds_jacket.opened(reply["jacket"]) if reply.get("jacket") else None,
-        "resting": None,
-        "free": False,
-        "read_wanted": False,
-        "last_c": None,
-        "last_at_ms": None,
+        "planned": {
+            "caramel_kg": reply["caramel_kg"],
+            "pieces": reply["cut"]["pieces"],
+            "piece_kg": reply["cut"]["piece_kg"],
+            "length_m": reply["pour"]["length_m"],
+            "width_m": reply["pour"]["width_m"],
+            "bar_height_m": reply["pour"]["bar_height_m"],
+        },
+        "melt": folds_melt.opened(reply),
+        "cool": folds_cool.opened(reply),
     }
 
 
-def _uncooled(reply):
-    return {
-        "request": reply["cool_request"],
-        "ready_s": reply["cool"]["ready_s"],
-        "ready_low_s": reply["cool"]["ready_low_s"],
-        "ready_high_s": reply["cool"]["ready_high_s"],
-        "loss_factor": reply["cool_request"].get("loss_factor", 1.0),
-        "readings": [],
-        "touches": [],
-        "fitted": -1,
-        "due_ms": None,
-    }
+# What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
+BEGINNINGS = {"slab": _slab}
 
 
 def replay(plan, events):
@@ -127,11 +111,13 @@ def _fold(run, event):
         return _ignore(run, event, "unknown_kind")
     if run["closed_at_ms"] is not None and kind not in AFTER_CLOSING:
         return _ignore(run, event, "batch_closed")
-    burning = run["melt"]["burning"]
-    turned = kind == "stirred" and burning is not None and burning["then"] == "turn" and not event["body"].get("free")
+    told, turned = event["body"], False
+    if kind == "stirred" and run["melt"] is not None:
+        burning = run["melt"]["burning"]
+        turned = burning is not None and burning["then"] == "turn" and not told.get("free")
     try:
         known = fields.EVENTS[kind]
-        body = check.checked(known, {name: event["body"][name] for name in known if name in event["body"]})
+        body = check.checked(known, {name: told[name] for name in known if name in told})
         FOLDS[kind](run, body, at_ms)
     except Problem as problem:
         return _ignore(run, event, problem.code)
@@ -148,13 +134,14 @@ def _fold(run, event):
 
 def well_formed(event):
     """Whether a document has the members every event has."""
-    if type(event) is not dict or type(event.get("body")) is not dict:
+    if type(event) is not dict:
         return False
-    for name in ("id", "device_id", "kind"):
-        if type(event.get(name)) is not str:
-            return False
-    number = check.is_number
-    return number(event.get("at_ms")) and number(event.get("offset_ms")) and number(event.get("seq"))
+    get, number = event.get, check.is_number
+    if type(get("body")) is not dict:
+        return False
+    if type(get("id")) is not str or type(get("device_id")) is not str or type(get("kind")) is not str:
+        return False
+    return number(get("at_ms")) and number(get("offset_ms")) and number(get("seq"))
 
 
 def _ignore(run, event, why):
@@ -166,23 +153,6 @@ def _ignore(run, event, why):
 
 def _later(old_ms, new_ms):
     return new_ms if old_ms is None or new_ms > old_ms else old_ms
-
-
-def open_step(run):
-    """The first step after the furthest one done: hands may go ahead, and what they passed is passed."""
-    furthest = -1
-    for index, step in enumerate(ORDER):
-        if step in run["done"]:
-            furthest = index
-    if furthest < ORDER.index("melt") and run["melt"]["last_at_ms"] is not None:
-        furthest = ORDER.index("melt") - 1
-    for step in ORDER[furthest + 1 :]:
-        if step == "prebottom" and not run["prebottom"]:
-            continue
-        if step == "lot" and run["lot"]:
-            continue
-        return step
-    return "closed"
 
 
 def replay_request(request):

@@ -5,7 +5,7 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION, catalogue
+from amberbench.engine import VERSION, catalogue, courses
 from amberbench.engine import run as bench
 from amberbench.engine.problems import Problem
 from amberbench.store import queries, reading, writing
@@ -82,7 +82,7 @@ def run_values(run: Document) -> Document:
     counted, planned = run["pieces"], run["planned"]
     return {
         "closed_at_ms": run["closed_at_ms"],
-        "step": bench.open_step(run),
+        "step": courses.open_step(run),
         "pieces": int(planned["pieces"]) if counted is None else counted,
         "caramel_kg": float(planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]),
         "good_kg": None if counted is None else counted * float(planned["piece_kg"]),

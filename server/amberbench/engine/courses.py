@@ -1,0 +1,46 @@
+"""The courses of a batch: for each kind its steps in order, and the event that ends each.
+
+An event ends a step of the same name in every kind that has it. The order is common practice, no published source.
+"""
+
+STEPS = {
+    "slab": (
+        ("set_up", "ready_checked"),
+        ("weigh", "weighed"),
+        ("lot", "lot_named"),
+        ("melt", "poured"),
+        ("cool", "touched"),
+        ("loosen", "freed"),
+        ("prebottom", "prebottomed"),
+        ("flip", "flipped"),
+        ("score", "scored"),
+        ("cut", "cut"),
+        ("count", "counted"),
+        ("weigh_out", "weighed_out"),
+        ("close", "closed"),
+    ),
+}
+ORDER = {kind: [step for step, _ in steps] for kind, steps in STEPS.items()}
+STEP_OF = {event: step for steps in STEPS.values() for step, event in steps}
+# Without these there is no batch.
+NEVER_SKIPPED = ("melt", "close")
+
+
+def open_step(run):
+    """The first step after the furthest one done: hands may go ahead, and what they passed is passed."""
+    order, furthest = ORDER[run["kind"]], -1
+    for index, step in enumerate(order):
+        if step in run["done"]:
+            furthest = index
+    melt = run["melt"]
+    if melt is not None and melt["last_at_ms"] is not None:
+        furthest = max(furthest, order.index("melt") - 1)
+    for step in order[furthest + 1 :]:
+        if not _left_out(run, step):
+            return step
+    return "closed"
+
+
+def _left_out(run, step):
+    """Whether this batch does without a step of its course."""
+    return (step == "prebottom" and not run["prebottom"]) or (step == "lot" and bool(run["lot"]))
