@@ -25,6 +25,7 @@ def create_app(overrides: Mapping[str, Any] | None = None) -> Flask:
     app.config.from_mapping(overrides or {})
     app.before_request(door.note_arrival)
     app.after_request(door.no_store)
+    app.after_request(door.pack)
     app.after_request(phone.guard)
     store.init_app(app)
     api.init_app(app)

@@ -1,5 +1,7 @@
 """The batch log over the network: pushed once, pulled in order, never lost."""
 
+import gzip
+
 import pytest
 
 from amberbench.schemas import documents as shapes
@@ -236,3 +238,14 @@ def test_undone_event_counts_as_not_there(client):
     record = client.get(f"/api/batches/{phone.batch_id}").get_json()
     assert record["run"]["pieces"] is None
     assert len(record["events"]) == 3
+
+
+def test_long_answer_is_packed_for_whoever_takes_it_and_says_the_same(client):
+    phone = Phone()
+    push(client, *[phone.opens()] + [phone.event("noted", text="warm" * 40) for _ in range(60)])
+    plain = client.get("/api/events?after=0")
+    packed = client.get("/api/events?after=0", headers={"Accept-Encoding": "gzip, br"})
+    assert (plain.headers.get("Content-Encoding"), packed.headers["Content-Encoding"]) == (None, "gzip")
+    assert len(packed.data) < 0.4 * len(plain.data)
+    assert gzip.decompress(packed.data) == plain.data
+    assert "Content-Encoding" not in client.get("/api/health", headers={"Accept-Encoding": "gzip"}).headers

@@ -13,7 +13,8 @@ COURSES = [pytest.param(kind, id=kind) for kind in courses.STEPS]
 def test_every_step_has_a_page_and_an_event_that_ends_it(kind):
     for step, event in courses.STEPS[kind]:
         assert step in PAGES, step
-        assert event in FOLDS and event in fields.EVENTS, event
+        assert event in FOLDS, event
+        assert event in fields.EVENTS, event
 
 
 @pytest.mark.parametrize("kind", COURSES)
@@ -24,4 +25,5 @@ def test_an_event_ends_a_step_of_the_same_name_in_every_kind(kind):
 @pytest.mark.parametrize("kind", COURSES)
 def test_a_course_ends_with_closing_and_names_each_step_once(kind):
     order = courses.ORDER[kind]
-    assert order[-1] == "close" and len(set(order)) == len(order)
+    assert order[-1] == "close"
+    assert len(set(order)) == len(order)

@@ -1,5 +1,6 @@
 """What every door of the API does alike: reads strict JSON, tells the time, answers JSON."""
 
+import gzip
 from typing import Any, NoReturn
 
 import marshmallow as ma
@@ -12,6 +13,8 @@ from amberbench import text
 from amberbench.services import clock, strict_json
 
 MOST_READ_AWAY = 32 * 1024 * 1024
+# A reply below this fits a few packets as it is (bytes; assumed).
+LEAST_PACKED = 8192
 
 
 class StrictParser(FlaskParser):
@@ -89,4 +92,15 @@ def no_store(response: Response) -> Response:
     """Keeps answers of the API out of every cache, but for those that say otherwise."""
     if is_api():
         response.headers.setdefault("Cache-Control", "no-store")
+    return response
+
+
+def pack(response: Response) -> Response:
+    """Packs a long answer of the API for whoever takes gzip: a first visit is mostly the log."""
+    if is_api() and response.mimetype == "application/json" and "gzip" in request.accept_encodings:
+        document = response.get_data()
+        if len(document) >= LEAST_PACKED:
+            response.set_data(gzip.compress(document, compresslevel=5, mtime=0))
+            response.headers["Content-Encoding"] = "gzip"
+            response.vary.add("Accept-Encoding")
     return response
