@@ -97,7 +97,7 @@ def no_store(response: Response) -> Response:
 
 def pack(response: Response) -> Response:
     """Packs a long answer of the API for whoever takes gzip: a first visit is mostly the log."""
-    if is_api() and response.mimetype == "application/json" and "gzip" in request.accept_encodings:
+    if is_api() and response.mimetype == "application/json" and request.accept_encodings.quality("gzip") > 0:
         document = response.get_data()
         if len(document) >= LEAST_PACKED:
             response.set_data(gzip.compress(document, compresslevel=5, mtime=0))

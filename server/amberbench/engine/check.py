@@ -100,6 +100,8 @@ def _many(field, value, path):
     if len(value) > field["most"]:
         raise Problem(path, "too_many", len(value), low=field["least"], high=field["most"])
     item = field["item"]
+    if "unread" in item:
+        return list(value)
     return [CHECKS[item["kind"]](item, one, path + "[" + str(index) + "]") for index, one in enumerate(value)]
 
 

@@ -65,20 +65,37 @@ BEGINNINGS = {"slab": _slab}
 def replay(plan, events):
     """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
     run = opened(plan)
-    sound, undone = {}, {}
+    sound: list = []
+    undone = {}
     for event in events:
         if not well_formed(event):
             _ignore(run, event, "malformed")
             continue
-        sound[event["id"]] = event
+        sound.append(event)
         if event["kind"] == "undone" and type(event["body"].get("event_id")) is str:
             undone[event["body"]["event_id"]] = True
-    for event in sorted(sound.values(), key=order_key):
+    for event in in_order(sound):
         if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
             run["last_at_ms"] = _later(run["last_at_ms"], corrected_ms(event))
         else:
             run = _fold(run, event)
     return run
+
+
+def in_order(events):
+    """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
+
+    Mostly they are in order as they come. If not, they are sorted out of a dict, whose order under MicroPython is as
+    good as random: its sort takes quadratic time over a list that is nearly in order.
+    """
+    found: dict = {}
+    last, ordered = None, True
+    for event in events:
+        key = order_key(event)
+        ordered = ordered and event["id"] not in found and (last is None or last <= key)
+        found[event["id"]] = event
+        last = key
+    return events if ordered else sorted(found.values(), key=order_key)
 
 
 def corrected_ms(event):

@@ -1,7 +1,7 @@
 """The list of batches and a batch's timeline as CSV (RFC 4180), the same on the server and on the phone."""
 
 from . import check
-from .run import corrected_ms, order_key, well_formed
+from .run import corrected_ms, in_order, well_formed
 
 BATCH_COLUMNS = (
     "batch_id",
@@ -51,7 +51,7 @@ def timeline(request):
     Raises: nothing of its own.
     Source: memory for RFC 4180 and for what a spreadsheet takes for a formula.
     """
-    sound = sorted([one for one in request["events"] if well_formed(one)], key=order_key)
+    sound = in_order([one for one in request["events"] if well_formed(one)])
     named = [one["body"].get("event_id") for one in sound if one["kind"] == "undone"]
     undone = {one for one in named if type(one) is str}
     ignored = set(request["ignored"])
