@@ -105,6 +105,8 @@ def test_whole_minutes_may_overlap_and_keep_their_order():
         ({"slab": [{"at_ms": NINE_OCLOCK_MS + 40 * MINUTE_MS}]}, "slab[0].surface_c", "missing"),
         ({"bursts": [{"at_ms": NINE_OCLOCK_MS}]}, "bursts[0].seconds_s", "missing"),
         ({"weighed_kg": 90}, "weighed_kg", "too_high"),
+        ({"planned_pieces": 204, "pieces": 9999}, "pieces", "too_high"),
+        ({"rest_kg": 12.0}, "rest_kg", "too_high"),
     ],
 )
 def test_what_cannot_have_been_is_a_problem_at_its_box(change, field, code):

@@ -180,6 +180,16 @@ def test_not_yet_asks_again_in_ten_minutes():
     assert bench.advice["number"]["value"] == bench.now_ms + 600_000
 
 
+def test_firm_already_is_offered_only_once_it_can_be():
+    bench = Bench()
+    bench.sets_up()
+    bench.does("poured")
+    bench.waits(300)
+    assert bench.advice["choices"] == []
+    bench.waits(0.5 * bench.run["cool"]["ready_low_s"])
+    assert [choice["code"] for choice in bench.advice["choices"]] == ["button.firm_now"]
+
+
 def test_reading_of_the_slab_wants_a_refit_and_the_refit_moves_the_clock():
     bench = Bench()
     bench.sets_up()

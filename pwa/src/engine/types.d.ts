@@ -962,6 +962,8 @@ export interface PaperEventsRequest {
   slab?: Slab[] | null;
   /** when it was cut; 0 to 9e+13 ms */
   cut_at_ms?: number | null;
+  /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
+  planned_pieces?: number | null;
   /** good pieces counted; 0 to 100000 */
   pieces?: number | null;
   /** trim and other leftovers; 0 to 50 kg */

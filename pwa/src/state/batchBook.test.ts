@@ -173,6 +173,18 @@ test("two taps in the same instant write one event", async () => {
   expect(both.sort()).toEqual(["ignored", "written"]);
 });
 
+test("while a fold is under way the same button counts once, another button counts", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const tap = taps(one);
+  expect(await tap.record(batchId, "touched", { firm: false })).toBe("written");
+  nowMs += 800;
+  void one.write(batchId, "noted", { text: "a refit comes in" });
+  expect(one.batches.value.get(batchId)?.pending).toBe(true);
+  expect(await tap.record(batchId, "touched", { firm: false })).toBe("ignored");
+  expect(await tap.record(batchId, "touched", { firm: true })).toBe("written");
+});
+
 test("the first tap while a clock rings only silences, and the button arms 700 ms later", async () => {
   const one = book();
   const batchId = await opened(one);

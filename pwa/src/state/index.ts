@@ -62,7 +62,7 @@ export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signals.batches);
 
 /** What the batches closed last teach, newest first. */
-export const lessons: ReadonlySignal<Lesson[]> = learning.lessons;
+export const lessons: ReadonlySignal<Lesson[] | null> = learning.lessons;
 /** What they amount to; null while nothing has been taught. */
 export const measured: ReadonlySignal<Measured | null> = learning.measured;
 

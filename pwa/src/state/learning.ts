@@ -6,8 +6,8 @@ import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
 import type { Compute } from "./batchBook";
 
-/** What the batches closed last teach, newest first: as the server told, and this phone's own. */
-export const lessons = signal<Lesson[]>([]);
+/** What the batches closed last teach, newest first: as the server told, and this phone's own. null: not folded yet. */
+export const lessons = signal<Lesson[] | null>(null);
 /** What they amount to; null while nothing has been taught. */
 export const measured = signal<Measured | null>(null);
 

@@ -6,12 +6,13 @@ import type { House } from "./house";
 import { correctedNow } from "./time";
 import type { BatchRecord } from "./types";
 
-export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms">;
+export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "planned_pieces">;
 
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
-export async function typeBack({ book, learning }: House, { summary, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
+export async function typeBack({ book, learning }: House, { summary, plan, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
-  const written = await compute("paper.events", { ...sheet, after_ms, now_ms: correctedNow() }, "desk");
+  const told = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: plan.reply.cut.pieces };
+  const written = await compute("paper.events", told, "desk");
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
   await learning.noticed();
 }

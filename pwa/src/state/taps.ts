@@ -17,12 +17,12 @@ const SAME_TAP_MS = 700;
 
 /** Turns taps into events: one tap, one event, whatever a glove does. */
 export class Taps {
-  private readonly last = new Map<string, { at: number; kind: string }>();
+  private readonly last = new Map<string, { at: number; said: string }>();
 
   constructor(private readonly parts: TapParts) {}
 
   record(batchId: string, kind: string, body: Values): Promise<Tap> {
-    return this.tap(batchId, kind, () => this.parts.write(batchId, kind, body));
+    return this.tap(batchId, kind + JSON.stringify(body), () => this.parts.write(batchId, kind, body));
   }
 
   /** Takes back what the advice names; nothing while the engine has not yet looked at the latest event. */
@@ -33,16 +33,16 @@ export class Taps {
     return this.tap(batchId, "undone", () => this.parts.write(batchId, "undone", { event_id: eventId }));
   }
 
-  private async tap(batchId: string, kind: string, write: () => Promise<unknown>): Promise<Tap> {
+  private async tap(batchId: string, said: string, write: () => Promise<unknown>): Promise<Tap> {
     if (this.parts.silence()) return "silenced";
     const at = this.parts.clock();
     if (!isArmed(at, this.parts.armedAt())) return "ignored";
     const last = this.last.get(batchId);
     // The button under the finger changes with the first tap, so any second one counts as the same.
     if (last && Math.abs(at - last.at) < SAME_TAP_MS) return "ignored";
-    // The screen still shows the button that was tapped.
-    if (last?.kind === kind && this.parts.batch(batchId)?.pending) return "ignored";
-    this.last.set(batchId, { at, kind });
+    // The screen still shows the button that was tapped; another one ("not yet", then "firm") is another tap.
+    if (last?.said === said && this.parts.batch(batchId)?.pending) return "ignored";
+    this.last.set(batchId, { at, said });
     try {
       await write();
     } catch (error) {

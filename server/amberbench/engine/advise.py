@@ -8,17 +8,17 @@ from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .courses import open_step
 from .problems import Problem
-from .prompts import button, clock, entry, skip
+from .prompts import MOST_TIMES, button, clock, entry, most_pieces, skip
 
 # The cooling tray is left alone; the bowl soaks meanwhile (common practice, no published source).
 SOAK_MS = 120000.0
+# A slab that feels firm before this share of the earliest time is a slip of the finger (assumed); it can be skipped.
+SOONEST_FIRM = 0.3
 # Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
 CENTRES_REST_MS = 15 * 60000.0
 # A slab's top reads no further than this below the shop's room or above what was poured (assumed: a cold kitchen and
 # an infrared thermometer's error); anything else is a slip of the finger.
 READS_OFF_K = 12.0
-# A count or a rest this many times what was planned or weighed in is a slip of the finger too (assumed).
-MOST_TIMES = 4
 # More of the caramel than this in the bowl is the bowl on the scale with it (assumed; learning takes in no more).
 MOST_RESIDUE = 0.3
 # A slab longer or shorter than the map by more than this share no longer matches it (assumed).
@@ -165,7 +165,8 @@ def _cool(run, at_ms, advice):
     advice["more"] = {"code": meanwhile, "values": span}
     advice["number"] = {"name": "due_ms", "value": cool["due_ms"]}
     advice["action"] = read
-    advice["choices"] = [dict(firm, code="button.firm_now")]
+    if at_ms >= poured_ms + 1000.0 * SOONEST_FIRM * cool["ready_low_s"]:
+        advice["choices"] = [dict(firm, code="button.firm_now")]
 
 
 def _slab_entry(cool):
@@ -205,9 +206,10 @@ def _count(run, at_ms, advice):
     planned = run["planned"]
     pieces = planned["pieces"]
     likely = pieces * frame_for(run)["length_m"] / planned["length_m"]
-    most = max(100, int(MOST_TIMES * max(pieces, likely)))
     advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
-    advice["entry"] = entry("counted", "pieces", 0, most, likely_low=0.9 * likely, likely_high=likely)
+    advice["entry"] = entry(
+        "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
+    )
     advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
 
 

@@ -31,6 +31,7 @@ SHEET = {
     "poured_at_ms": _instant("when the slab was poured", default=None),
     "slab": many(record(FEEL, "a look at the slab"), 0, MOST_ROWS, "readings and touch tests in order", default=[]),
     "cut_at_ms": _instant("when it was cut", default=None),
+    "planned_pieces": integer(0, 1000000, "pieces the plan has; null: any count is believed", default=None),
     "pieces": integer(0, 100000, "good pieces counted", default=None),
     "rest_kg": number("kg", 0, 50, "trim and other leftovers", default=None),
     "notes": many(text(2000, "a note"), 0, 4, "who made it, what was seen", default=[]),

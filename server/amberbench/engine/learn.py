@@ -7,7 +7,7 @@ from math import exp, log, sqrt
 
 from . import check, fields, heating
 from .normal import TENTH
-from .pooling import pooled
+from .pooling import counting, pooled
 from .problems import Problem
 
 BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, ½, 1, 2, 4 and 8 kg
@@ -119,7 +119,12 @@ def _ovens(batches):
         for band in sorted(by_band):
             others = [one for other in by_band if other != band for one in by_band[other]]
             rows.append(_oven(name, band, by_band[band], _elsewhere(others, prior, prior_sd)))
-    return rows
+    return _told(rows)
+
+
+def _told(rows):
+    """Those that rest on a batch at all: of one whose only batch is more likely bad than good, nothing is known."""
+    return [row for row in rows if row["n"] > 0]
 
 
 def _plate(rated):
@@ -155,7 +160,7 @@ def _oven(name, band, seen, before):
         "power_sd_w": min(max(power_w * spread, 1.0), 1500.0),
         "power_low_w": power_w * exp(-TENTH * spread),
         "power_high_w": power_w * exp(TENTH * spread),
-        "n": len(seen),
+        "n": counting(seen, mean, share),
     }
 
 
@@ -176,10 +181,10 @@ def _bases(batches):
                 "loss_factor": min(max(exp(mean), 0.2), 5.0),
                 "loss_factor_sd": min(max(spread, 0.01), 1.0),
                 "spread": min(max(share * BATCH_SHARE, 0.05), 5.0),
-                "n": len(seen),
+                "n": counting(seen, mean, share),
             }
         )
-    return rows
+    return _told(rows)
 
 
 def _products(batches, ignored):
@@ -219,7 +224,7 @@ def _yield(counts):
         "yield_sd": good * (1.0 - good) * spread,
         "yield_low": 1.0 / (1.0 + exp(-mean + TENTH * spread)),
         "yield_high": 1.0 / (1.0 + exp(-mean - TENTH * spread)),
-        "n": len(counts),
+        "n": counting(seen, mean, share),
     }
 
 
@@ -229,6 +234,9 @@ def _share(shares, usual):
         return None
     seen = [(log(max(share, 0.001)), SHARE_SD, SHARE_SPREAD) for share in shares]
     mean, sd, share = pooled(seen, log(usual), SHARE_PRIOR_SD)
+    counted = counting(seen, mean, share)
+    if counted == 0:
+        return None
     spread = sqrt(sd * sd + (share * SHARE_SPREAD) ** 2 + SHARE_SD * SHARE_SD)
     middle = exp(mean)
     return {
@@ -236,5 +244,5 @@ def _share(shares, usual):
         "share_sd": min(middle * spread, 1.0),
         "share_low": min(middle * exp(-TENTH * spread), 1.0),
         "share_high": min(middle * exp(TENTH * spread), 1.0),
-        "n": len(shares),
+        "n": counted,
     }

@@ -2,6 +2,7 @@
 
 from .advise_melt import STIR_S
 from .problems import Problem
+from .prompts import MOST_TIMES, most_pieces
 
 MINUTE_MS = 60000.0
 # A phone's clock and a kitchen's differ a little (assumed).
@@ -12,11 +13,12 @@ def events(request):
     """What a filled-in batch sheet says, as events in the order of the log.
 
     Request: after_ms, now_ms (corrected times, ms: of the batch's newest event, of typing), weighed_at_ms (ms),
-    weighed_kg (kg), lot, bursts, poured_at_ms (ms), slab, cut_at_ms (ms), pieces, rest_kg (kg), notes.
+    weighed_kg (kg), lot, bursts, poured_at_ms (ms), slab, cut_at_ms (ms), planned_pieces, pieces, rest_kg (kg), notes.
     Reply: events [{kind, at_ms (ms), body}]; each body says when it was typed, so that nobody takes a time written by
     hand for one that a phone saw. What the sheet leaves empty is left out; the last event closes the batch.
     Raises: Problem out_of_order (a time more than a minute before what must come before it: sheets have whole
-    minutes), still_to_come (a time after now), needs_pour (pressed or read before anything was poured),
+    minutes), still_to_come (a time after now), needs_pour (pressed or read before anything was poured), too_high (a
+    count or a rest that the bench would not believe either),
     missing (nothing stands on the sheet).
     Relation: a stir ends a burst when its seconds are over; the reading of a burst follows STIR_S later.
     Source: practice for STIR_S, assumed for the rest.
@@ -31,10 +33,7 @@ def events(request):
         _feel(sheet, "slab[" + str(index) + "]", one)
     if request["cut_at_ms"] is not None:
         sheet.add("cut", "cut_at_ms", request["cut_at_ms"])
-    if request["pieces"] is not None:
-        sheet.then("counted", {"pieces": request["pieces"]})
-    if request["rest_kg"] is not None:
-        sheet.then("weighed_out", {"kg": request["rest_kg"], "what": "rest"})
+    _count(sheet, request)
     for text in request["notes"]:
         if text:
             sheet.then("noted", {"text": text})
@@ -42,6 +41,20 @@ def events(request):
         raise Problem("weighed_kg", "missing")
     sheet.then("closed", {})
     return {"events": sheet.events}
+
+
+def _count(sheet, request):
+    """Good pieces, and the weight of the rest."""
+    pieces, planned = request["pieces"], request["planned_pieces"]
+    rest_kg, weighed_kg = request["rest_kg"], request["weighed_kg"]
+    if pieces is not None:
+        if planned is not None and pieces > most_pieces(planned):
+            raise Problem("pieces", "too_high", pieces, 0, most_pieces(planned))
+        sheet.then("counted", {"pieces": pieces})
+    if rest_kg is not None:
+        if weighed_kg is not None and rest_kg > MOST_TIMES * weighed_kg:
+            raise Problem("rest_kg", "too_high", rest_kg, 0, MOST_TIMES * weighed_kg, "kg")
+        sheet.then("weighed_out", {"kg": rest_kg, "what": "rest"})
 
 
 def _melt(sheet, request):

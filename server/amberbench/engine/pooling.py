@@ -33,6 +33,26 @@ def pooled(seen, prior, prior_sd):
     return _weighed(peaks)
 
 
+def counting(seen, mean, share):
+    """How many of `seen` are more likely good than bad around the mean and with the share that `pooled` found."""
+    rows = [(value, sd * sd, spread * spread) for value, sd, spread in seen]
+    return len([1 for value, good, odds in _known(rows, share * share) if _good(value - mean, good, odds) >= 0.5])
+
+
+def _known(rows, share2):
+    """[(value, its variance when good, odds of bad against good in the middle)]"""
+    known = []
+    for value, own, between in rows:
+        good = own + share2 * between
+        known.append((value, good, BAD / (1.0 - BAD) * sqrt(good / between) / BAD_SPREADS))
+    return known
+
+
+def _good(off, variance, odds):
+    """The chance that a batch so far off is a good one."""
+    return 1.0 / (1.0 + odds * exp(min(0.5 * off * off / variance, 600.0)))
+
+
 def _middle(rows):
     half = len(rows) // 2
     return rows[half][0] if len(rows) % 2 else 0.5 * (rows[half - 1][0] + rows[half][0])
@@ -40,16 +60,12 @@ def _middle(rows):
 
 def _peak(rows, share2, mean, prior, prior_var):
     """(most likely mean, its variance, ln of the chance of it all) at one share; fixed rounds, the same everywhere."""
-    known = []
-    for value, own, between in rows:
-        good = own + share2 * between
-        known.append((value, good, BAD / (1.0 - BAD) * sqrt(good / between) / BAD_SPREADS))
+    known = _known(rows, share2)
     information = 0.0
     for _ in range(ROUNDS):
         information, pull = 1.0 / prior_var, prior / prior_var
         for value, good, odds in known:
-            off = value - mean
-            one = 1.0 / (good * (1.0 + odds * exp(min(0.5 * off * off / good, 600.0))))
+            one = _good(value - mean, good, odds) / good
             information += one
             pull += one * value
         mean = pull / information

@@ -1,4 +1,13 @@
-"""The small parts a prompt is made of: a button, a number to type, a clock."""
+"""The small parts a prompt is made of: a button, a number to type, a clock; and what is a slip of the finger."""
+
+# A count or a rest this many times what was planned or weighed in is a slip of the finger (assumed).
+MOST_TIMES = 4
+LEAST_MOST = 100
+
+
+def most_pieces(likely):
+    """The largest count that is believed of a batch that likely gives so many pieces."""
+    return max(LEAST_MOST, int(MOST_TIMES * likely))
 
 
 def button(code, kind, body=None):

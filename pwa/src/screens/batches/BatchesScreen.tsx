@@ -12,7 +12,7 @@ export function BatchesScreen() {
   useEffect(() => void refreshSummaries(), []);
   return (
     <Desk title={t("desk.batches_title")} here="batches">
-      {lessons.value.length > 0 && <LearnedLink />}
+      {(lessons.value ?? []).length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
       <ul class="cards">
         {summaries.value.map((one) => (

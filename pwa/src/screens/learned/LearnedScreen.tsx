@@ -6,14 +6,14 @@ import { LessonCard } from "./LessonCard";
 
 /** What closed batches measured, and each of them, planned against happened. */
 export function LearnedScreen() {
-  const [found, shop] = [measured.value, shopSignal.value];
+  const [found, batches, shop] = [measured.value, lessons.value, shopSignal.value];
   return (
     <Desk title={t("learned.title")} here="batches">
-      <p class="lead">{t(found ? "learned.lead" : "learned.nothing_yet")}</p>
+      {batches && <p class="lead">{t(found ? "learned.lead" : "learned.nothing_yet")}</p>}
       {found && shop && <Figures measured={found} shop={shop} />}
-      {lessons.value.length > 0 && <h2>{t("learned.batches")}</h2>}
+      {batches && batches.length > 0 && <h2>{t("learned.batches")}</h2>}
       <ul class="cards lessons">
-        {lessons.value.map((one) => (
+        {batches?.map((one) => (
           <li key={one.batch_id}>
             <LessonCard lesson={one} />
           </li>
