@@ -43,6 +43,14 @@ def jacket_slab() -> dict[str, Any]:
     return planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
 
 
+@cache
+def planned_bowl() -> dict[str, Any]:
+    """2 kg of dark chocolate in a glass bowl at 20 °C; treat it as read-only."""
+    request = {"chocolate": "dark_chocolate", "mass_kg": 2.0, "melt_c": 45.0, "room_c": 20.0, "bowl": {"mass_kg": 0.8}}
+    plan = {"kind": "chocolate", "name": "Dark chocolate", "lot": "D-4", "request": request}
+    return plan | {"reply": catalogue.call("chocolate.bowl", request)}
+
+
 class Bench:
     """One batch on one device, with a clock that moves only when told to."""
 
@@ -82,6 +90,10 @@ class Bench:
     def sets_up(self) -> None:
         self.does("ready_checked", 60)
         self.does("weighed", 120, kg=1.8, lot="A-117")
+
+    def sets_up_bowl(self) -> None:
+        self.does("ready_checked", 60)
+        self.does("weighed", 120, kg=self.plan["reply"]["melt_kg"], lot="D-4")
 
     def melts(self, power_share: float = 1.0) -> int:
         """Follows the prompts, with a bowl that heats as the engine expects times `power_share`; counts the bursts."""

@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
 
 from amberbench.engine import fields
-from tests.bench import Bench, jacket_slab
+from tests.bench import Bench, jacket_slab, planned_bowl
 from tests.drawing import maybe
 
 
@@ -27,13 +27,32 @@ def _bench(rng, stop=None):
     return bench
 
 
+def _bowl_bench(rng):
+    """A bowl of chocolate driven some steps, by the prompts and beside them."""
+    bench = Bench(planned_bowl())
+    bench.sets_up_bowl()
+    for _ in range(rng.randrange(12)):
+        if rng.random() < 0.5:
+            bench.does("bowl_read", rng.uniform(5, 600), bowl_c=rng.choice([rng.uniform(20, 60), 31.5, 31.9]))
+        elif rng.random() < 0.7 and bench.advice["action"] and "kind" in bench.advice["action"]:
+            bench.taps(rng.uniform(5, 200))
+        else:
+            kind = rng.choice(["strip_tested", "bowl_warmed", "bowl_thickened", "bowl_used", "seeded"])
+            bench.does(kind, rng.uniform(5, 600), good=rng.random() < 0.7, kg=0.1)
+    return bench
+
+
+def _any_bench(rng):
+    return _bowl_bench(rng) if rng.random() < 0.3 else _bench(rng)
+
+
 def _replay(rng):
-    bench = _bench(rng)
+    bench = _any_bench(rng)
     return {"plan": bench.plan, "events": rng.sample(bench.events, len(bench.events))}
 
 
 def _apply(rng):
-    bench = _bench(rng)
+    bench = _any_bench(rng)
     return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
 
 
@@ -98,5 +117,5 @@ SENSIBLE = {
     "table.timeline": lambda rng: {"events": _bench(rng).events, "ignored": ["phone-a-2"]},
     "run.replay": _replay,
     "run.apply": _apply,
-    "run.advise": lambda rng: {"run": (bench := _bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
+    "run.advise": lambda rng: {"run": (bench := _any_bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
 }  # fmt: skip

@@ -39,6 +39,12 @@ def _hold(rng):
     return request
 
 
+def _bowl(rng):
+    request = _temper(rng)
+    maybe(rng, request, "bowl", {"mass_kg": rng.uniform(0.2, 2.0)})
+    return request
+
+
 def _salting(rng):
     request = {"dip_s": rng.uniform(5, 60), "pieces": rng.randrange(1, 300), "salt_each_kg": rng.uniform(5e-5, 3e-4)}
     maybe(rng, request, "set_s", rng.uniform(60, 400))
@@ -63,6 +69,7 @@ def _stand_up(rng):
 
 SENSIBLE = {
     "chocolate.coating": _coating,
+    "chocolate.bowl": _bowl,
     "chocolate.temper": _temper,
     "chocolate.hold": _hold,
     "chocolate.salting": _salting,

@@ -6,7 +6,7 @@ import re
 import pytest
 
 from amberbench.engine import catalogue, fields
-from amberbench.engine.advise import STEPS
+from amberbench.engine.advise import PAGES
 from amberbench.engine.sources import SOURCES
 from amberbench.text import languages
 from tests import text_keys
@@ -19,7 +19,9 @@ ROOMS = {key.split(".")[0] for key in ENGLISH}
 NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
 NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "photographed", "taken_over", "left_out"}
+STEPS = {step for pages in PAGES.values() for step in pages}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch", "block_in", "soften", "look", "top_up"}
+BOWL_STEPS = {"seed", "stir_seed", "rewarm"}
 
 
 def melt_reasons():
@@ -43,8 +45,8 @@ def named():
     yield from (f"reason.{code}" for code in melt_reasons())
     yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})
     yield from (f"undo.{kind}" for kind in set(fields.EVENTS) - NOT_UNDONE)
-    yield from (f"step.{step}" for step in set(STEPS) | MELT_STEPS)
-    yield from (f"say.{step}" for step in set(STEPS) - {"melt"})
+    yield from (f"step.{step}" for step in STEPS | MELT_STEPS | BOWL_STEPS)
+    yield from (f"say.{step}" for step in STEPS - {"melt"})
     yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))
     yield from (f"basis.{basis}{long}" for basis in fields.BASES for long in ("", "_long"))
     yield from (f"language.{one}" for one in languages())

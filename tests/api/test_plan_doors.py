@@ -20,6 +20,7 @@ REQUESTS = {
         {"pieces": 100, "piece_length_m": 0.024, "piece_width_m": 0.024, "max_length_m": 0.5, "max_width_m": 0.4},
     ),
     "coating": ("chocolate.coating", {"piece": {"length_m": 0.024, "width_m": 0.024, "height_m": 0.01}, "pieces": 80}),
+    "bowl": ("chocolate.bowl", {"mass_kg": 2, "melt_c": 46, "seed_c": 20, "bowl": {"mass_kg": 0.8}}),
     "temper": ("chocolate.temper", {"mass_kg": 1.5, "melt_c": 46, "seed_c": 20}),
     "room": ("room.advise", {"room_c": 23, "humidity": 0.6, "centre_c": 12}),
     "standup": (
@@ -180,6 +181,9 @@ def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
         ("coating", {"thickness_m": {"bottom": 0, "side": 0, "top": 0}}, "thickness_m"),
         ("coating", {"thickness_m": {"bottom": -0.001, "side": 0, "top": 0}}, "thickness_m.bottom"),
         ("coating", {"chocolate": "carob"}, "chocolate"),
+        ("bowl", {"seed_c": 34}, "seed_c"),
+        ("bowl", {"mass_kg": -2}, "mass_kg"),
+        ("bowl", {"bowl": {"mass_kg": -1}}, "bowl.mass_kg"),
         ("temper", {"seed_c": 34}, "seed_c"),
         ("temper", {"melt_c": 30}, "melt_c"),
         ("temper", {"melt_c": 60}, "melt_c"),

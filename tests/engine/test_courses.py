@@ -3,7 +3,7 @@
 import pytest
 
 from amberbench.engine import courses, fields
-from amberbench.engine.advise import STEPS as PAGES
+from amberbench.engine.advise import PAGES
 from amberbench.engine.folds import FOLDS
 
 COURSES = [pytest.param(kind, id=kind) for kind in courses.STEPS]
@@ -12,7 +12,7 @@ COURSES = [pytest.param(kind, id=kind) for kind in courses.STEPS]
 @pytest.mark.parametrize("kind", COURSES)
 def test_every_step_has_a_page_and_an_event_that_ends_it(kind):
     for step, event in courses.STEPS[kind]:
-        assert step in PAGES, step
+        assert step in PAGES[kind], step
         assert event in FOLDS, event
         assert event in fields.EVENTS, event
 

@@ -707,6 +707,48 @@ export interface ChocolateSaltingReply {
   inputs: Input[];
 }
 
+export interface ChocolateBowlRequest {
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
+  targets?: Targets | null;
+  /** chocolate wanted in temper, seed included; 0.05 to 100 kg */
+  mass_kg: number;
+  /** temperature of the melt; null: the coolest of its kind; 20 to 80 °C */
+  melt_c?: number | null;
+  /** temperature of the seed; null: the room's; -20 to 60 °C */
+  seed_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+  /** the bowl; null: none counted */
+  bowl?: Bowl | null;
+}
+
+export interface ChocolateBowlReply {
+  /** seed, finely cut; 0 to 100 kg */
+  seed_kg: number;
+  /** chocolate to melt; 0 to 100 kg */
+  melt_kg: number;
+  /** seed over all; 0 to 1 */
+  seed_share: number;
+  /** melt, stir the seed in, cool, work */
+  steps: Step[];
+  /** what to do when too warm, too cool, too thick */
+  remedies: Warning[];
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+  /** time it stays in its working range, from the upper end of it */
+  hold: Hold;
+  /** what the bench reckons with: the request, its defaults filled in */
+  bowl_request: unknown;
+}
+
 export interface RoomDewPointRequest {
   /** temperature of the air; -40 to 50 °C */
   temp_c: number;
@@ -1305,6 +1347,15 @@ export interface Bowl {
   heat_capacity_j_kgk?: number | null;
 }
 
+export interface Hold {
+  /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+08 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  high_s: number;
+}
+
 export interface Height {
   /** time since the cube was set down; 0 to 3e+06 s */
   at_s: number;
@@ -1545,6 +1596,7 @@ export interface Functions {
   "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
   "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
   "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
+  "chocolate.bowl": { request: ChocolateBowlRequest; reply: ChocolateBowlReply };
   "room.dew_point": { request: RoomDewPointRequest; reply: RoomDewPointReply };
   "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };
   "flow.viscosity": { request: FlowViscosityRequest; reply: FlowViscosityReply };

@@ -18,6 +18,7 @@ FUNCTIONS = {
     "cooling": "cool.plan",
     "frame": "cut.fit_frame",
     "coating": "chocolate.coating",
+    "bowl": "chocolate.bowl",
     "temper": "chocolate.temper",
     "room": "room.advise",
     "standup": "flow.stand_up_test",

@@ -4,6 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
+from . import advise_bowl
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .courses import open_step
@@ -41,7 +42,7 @@ def advise(run, at_ms):
         "melt": None,
         "clocks": [],
     }
-    STEPS[step](run, at_ms, advice)
+    PAGES[run["kind"]][step](run, at_ms, advice)
     advice["wants"] = _wants(run)
     advice["clocks"] = sorted(advice["clocks"] + _clocks(run), key=lambda clock: (clock["due_ms"], clock["name"]))
     undoable = run["undoable"]
@@ -52,9 +53,11 @@ def advise(run, at_ms):
 
 
 def _clocks(run):
-    return (_melt_clocks(run) if run["melt"] is not None else []) + (
-        _slab_clocks(run) if run["cool"] is not None else []
-    )
+    clocks = []
+    for part, clocks_of in CLOCKS:
+        if run.get(part) is not None:
+            clocks += clocks_of(run)
+    return clocks
 
 
 def _melt_clocks(run):
@@ -77,6 +80,10 @@ def _slab_clocks(run):
     if "cut" in done and step in ("count", "weigh_out"):
         return [clock("centres", done["cut"], done["cut"] + CENTRES_REST_MS, "ready")]
     return []
+
+
+# The clocks of each part that a batch may have.
+CLOCKS = (("melt", _melt_clocks), ("cool", _slab_clocks), ("bowl", advise_bowl.bowl_clocks))
 
 
 def _wants(run):
@@ -260,6 +267,8 @@ STEPS = {
     "close": _close,
     "closed": _closed,
 }
+# The pages of each kind of batch.
+PAGES = {"slab": STEPS, "chocolate": advise_bowl.PAGES}
 
 
 def advise_request(request):

@@ -4,6 +4,7 @@ import json
 
 from . import (
     advise,
+    bowl,
     check,
     coating,
     cool,
@@ -43,6 +44,7 @@ FUNCTIONS = {
     "cool.refit": cool.refit,
     "slab.plan": slab.plan,
     "chocolate.coating": coating.plan,
+    "chocolate.bowl": bowl.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.hold,
     "chocolate.salting": temper.salting,

@@ -19,6 +19,17 @@ STEPS = {
         ("weigh_out", "weighed_out"),
         ("close", "closed"),
     ),
+    "chocolate": (
+        ("set_up", "ready_checked"),
+        ("weigh", "weighed"),
+        ("lot", "lot_named"),
+        ("melt_bowl", "seeded"),
+        ("temper_check", "strip_tested"),
+        ("use", "bowl_used"),
+        ("weigh_out", "weighed_out"),
+        ("leftover", "leftover_named"),
+        ("close", "closed"),
+    ),
 }
 ORDER = {kind: [step for step, _ in steps] for kind, steps in STEPS.items()}
 STEP_OF = {event: step for steps in STEPS.values() for step, event in steps}
@@ -43,4 +54,6 @@ def open_step(run):
 
 def _left_out(run, step):
     """Whether this batch does without a step of its course."""
+    if step == "leftover":
+        return not any(one["kg"] > 0.0 for one in run["out"])
     return (step == "prebottom" and not run["prebottom"]) or (step == "lot" and bool(run["lot"]))

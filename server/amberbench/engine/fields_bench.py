@@ -14,7 +14,6 @@ BURST_ADVICE = {
 # Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
 OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
 SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
-# The body of every kind of event that a slab's fold understands. Fields a newer version added are passed over.
 EVENTS = {
     "batch_opened": {
         "plan": document("the plan; folded apart from its event", unread=True, default=None),

@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_cool, folds_melt, twice
+from . import folds_bowl, folds_cool, folds_melt, twice
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -35,6 +35,8 @@ def _weigh(run, body, at_ms):
     run["weighed_kg"] = body["kg"]
     if body["lot"]:
         run["lot"] = body["lot"]
+    if run["melt"] is None:
+        return
     # dict(a, b=1): the request belongs to the plan document and must not change under it.
     mass_kg = min(max(body["kg"], 0.05), 10.0)
     run["melt"]["request"] = dict(run["melt"]["request"], mass_kg=mass_kg)
@@ -114,5 +116,5 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-for _more in (folds_melt.FOLDS, folds_cool.FOLDS):
+for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_bowl.FOLDS):
     FOLDS.update(_more)

@@ -63,6 +63,8 @@ def contribution(batch_id, plan, run):
 
 def _oven(run):
     """What the melt says of the oven."""
+    if run["melt"] is None:
+        raise Silent("not_in_this_batch")
     if run["melt"].get("jacket") is not None:
         raise Silent("in_a_jacket")
     known = fields.FUNCTIONS["melt.next_burst"]["request"]
@@ -93,6 +95,8 @@ def _power(pot, request, start):
 def _base(run):
     """What the cooling says of the base."""
     cool = run["cool"]
+    if cool is None:
+        raise Silent("not_in_this_batch")
     known = fields.FUNCTIONS["cool.refit"]["request"]
     request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
     if not request["readings"] and not request["touches"]:
@@ -158,16 +162,18 @@ PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim),
 def compared(found, plan, run):
     """[{name, planned, low, high, happened}]: the plan against what happened, as far as both are known."""
     rows = []
-    oven, asked = found["oven"], run["melt"]["request"]
+    oven = found["oven"]
     if oven is not None:
+        asked = run["melt"]["request"]
         power_w, sd = heating.power_prior(check.checked(fields.MELT, asked)["oven"], oven["mass_kg"])
         low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
         rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
-    jacket = run["melt"].get("jacket")
+    jacket = None if run["melt"] is None else run["melt"].get("jacket")
     if jacket is not None and jacket["started_ms"] is not None and "melt" in run["done"]:
         took_s = (run["done"]["melt"] - jacket["started_ms"]) / 1000.0
         rows.append(_row("jacket_s", jacket["seconds_s"], jacket["low_s"], jacket["high_s"], took_s))
-    firm = [touch["at_s"] for touch in run["cool"]["touches"] if touch["firm"]]
+    touches = [] if run["cool"] is None else run["cool"]["touches"]
+    firm = [touch["at_s"] for touch in touches if touch["firm"]]
     planned = _planned_cooling(plan)
     if firm and planned is not None:
         rows.append(_row("ready_s", planned["ready_s"], planned["ready_low_s"], planned["ready_high_s"], firm[0]))

@@ -5,7 +5,7 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import check, fields, folds_cool, folds_melt
+from . import check, fields, folds_bowl, folds_cool, folds_melt
 from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
@@ -31,6 +31,7 @@ def opened(plan):
         "weighed_kg": None,
         "melt": None,
         "cool": None,
+        "bowl": None,
         "pieces": None,
         "out": [],
         "photos": 0,
@@ -58,8 +59,14 @@ def _slab(reply):
     }
 
 
+def _chocolate(reply):
+    # The chocolate to weigh in stands where the caramel does in other batches; nobody counts pieces of it.
+    planned = {"caramel_kg": reply["melt_kg"], "seed_kg": reply["seed_kg"], "pieces": None, "piece_kg": None}
+    return {"planned": planned, "bowl": folds_bowl.opened(reply)}
+
+
 # What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
-BEGINNINGS = {"slab": _slab}
+BEGINNINGS = {"slab": _slab, "chocolate": _chocolate}
 
 
 def replay(plan, events):

@@ -157,11 +157,8 @@ def hold(request):
     if request["room_c"] >= low_c:
         raise Problem("room_c", "room_too_warm_for_chocolate", request["room_c"], high=low_c, unit="°C")
     state = "too_warm" if now_c > high_c else "too_cool" if now_c < low_c else "in_range"
-    pot = heating.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"])
-    crystals_j_k = CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
-    seconds_s = cooling_s(pot, crystals_j_k, now_c, low_c) if state == "in_range" else 0.0
-    crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(low_c) + crystals_j_k)
-    spread = math.exp(TENTH * math.sqrt(heating.LOSS_SD * heating.LOSS_SD + crystals_sd * crystals_sd))
+    seconds_s, sd = held(request, now_c, low_c) if state == "in_range" else (0.0, 0.0)
+    spread = math.exp(TENTH * sd)
     rows = [constant("temper.loss_sd", heating.LOSS_SD, ""), constant("temper.crystal_share", CRYSTAL_SHARE, "1/K")]
     rows.append(_latent_row(request["chocolate"]))
     if request["bowl"] is not None:
@@ -174,6 +171,20 @@ def hold(request):
         "remedy": {"too_warm": remedies(line)[0], "too_cool": remedies(line)[1]}.get(state),
         "inputs": _assumed(request, line) + rows,
     }
+
+
+def bowl_of(request):
+    """(the bowl as a pot of the melt, what growing crystals add to its heat capacity in J/K)."""
+    pot = heating.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"])
+    return pot, CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
+
+
+def held(request, from_c, to_c):
+    """(seconds a bowl takes between two temperatures in °C, standard deviation of their logarithm)."""
+    pot, crystals_j_k = bowl_of(request)
+    crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(to_c) + crystals_j_k)
+    sd = math.sqrt(heating.LOSS_SD * heating.LOSS_SD + crystals_sd * crystals_sd)
+    return cooling_s(pot, crystals_j_k, from_c, to_c), sd
 
 
 def cooling_s(pot, crystals_j_k, from_c, to_c):

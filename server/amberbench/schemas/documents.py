@@ -97,9 +97,11 @@ class Summary(ma.Schema):
     opened_at_ms = _milliseconds("opened")
     closed_at_ms = _milliseconds("closed, or null", nullable=True)
     step = _words("the open step; null when the events could not be folded", nullable=True)
-    pieces = ma_fields.Integer(required=True, allow_none=True, metadata={"description": "counted, else planned"})
+    pieces = ma_fields.Integer(
+        required=True, allow_none=True, metadata={"description": "counted, else planned; null for a bowl"}
+    )
     caramel_kg = ma_fields.Float(
-        required=True, allow_none=True, metadata={"description": "weighed in, else planned [kg]"}
+        required=True, allow_none=True, metadata={"description": "caramel or chocolate weighed in, else planned [kg]"}
     )
     good_kg = ma_fields.Float(
         required=True, allow_none=True, metadata={"description": "pieces counted × planned mass of one [kg]"}
