@@ -18,7 +18,7 @@ export function BigNumber({ number, now }: Props) {
     <p class="number">
       <Digits text={text} unit={unit} />
       {late && <span class="number-note">{late}</span>}
-      {range && <span class="number-note">{formatRange(number.name, number.low as number, number.high as number)}</span>}
+      {range && <span class="number-note">{t("screen.likely", { range: formatRange(number.name, number.low as number, number.high as number) })}</span>}
       {due && <span class="unseen">{formatDuration(Math.max(0, left / 1000))}</span>}
     </p>
   );

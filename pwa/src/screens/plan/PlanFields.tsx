@@ -92,7 +92,7 @@ function OwnFrame({ form, shop, onChange }: Props) {
 function Kit(props: Props) {
   const { form, shop, problem, onChange, onVessel } = props;
   const one = (name: "oven" | "vessel" | "base", rows: { id: string; name: string }[], take: (id: string) => void) => (
-    <ChoiceField label={t(`desk.${name}`)} value={form[`${name}_id`]} options={named(rows)} problem={at(name, problem)} onValue={take} />
+    <ChoiceField label={t(`desk.${name}`)} value={form[`${name}_id`]} options={rows.length ? named(rows) : [{ value: "", label: t("desk.none_in_shop") }]} problem={at(name, problem)} onValue={take} />
   );
   return (
     <>

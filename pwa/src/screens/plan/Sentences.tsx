@@ -23,7 +23,7 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
   return (
     <section class="card sentences">
       <h2>{t("desk.the_plan")}</h2>
-      <p class="answer">{t("desk.use_bars", { bars: stack(pour.bars), length_m: pour.length_m, width_m: pour.width_m })}</p>
+      <p class="answer">{frameWords(pour)}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
       <Marks inputs={reply.inputs} fields={["residue"]} />
@@ -38,6 +38,12 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
       <Warnings reply={reply} />
     </section>
   );
+}
+
+/** Which bars close the frame; without any the height has to be kept by eye. */
+function frameWords({ bars, slab_height_m, length_m, width_m }: SlabPlanReply["pour"]): string {
+  if (bars.length === 0) return t("desk.without_bars", { slab_height_m, length_m, width_m });
+  return t("desk.use_bars", { bars: stack(bars), length_m, width_m });
 }
 
 /** How long the melt takes: bursts in an oven, hours in a water jacket. */
