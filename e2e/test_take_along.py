@@ -189,6 +189,8 @@ def test_a_batch_is_run_on_paper_and_typed_back_without_a_network(phone: Phone, 
     sheet.is_kept()
     expect(phone.page.get_by_role("alert").first).to_contain_text("is before what comes first")
     assert [fact["kind"] for fact in phone.facts()] == ["batch_opened"]
+    phone.page.reload()
+    expect(phone.page.get_by_label("Good centres")).to_have_value("190")
     sheet.time("Poured at", 20)
     sheet.is_kept()
     expect(phone.page.get_by_role("heading", name="Planned and happened")).to_be_visible()

@@ -175,6 +175,16 @@ export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Pr
   await paper.typeBack(await house(), batch, sheet);
 }
 
+/** A batch sheet begun and not yet kept; null: none. */
+export async function sheetDraft(batchId: string): Promise<unknown> {
+  return paper.sheetDraft(await house(), batchId);
+}
+
+/** Keeps a batch sheet as far as it is typed; null: no longer needed. */
+export async function keepSheetDraft(batchId: string, form: unknown): Promise<void> {
+  await paper.keepSheetDraft(await house(), batchId, form);
+}
+
 /** Saves all facts not yet on the server into a JSON file; resolves with their number. */
 export async function exportUnsent(): Promise<number> {
   return exportFacts(await house());

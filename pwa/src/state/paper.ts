@@ -16,3 +16,15 @@ export async function typeBack({ book, learning }: House, { summary, plan, event
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
   await learning.noticed();
 }
+
+const draftName = (batchId: string) => `sheet ${batchId}`;
+
+/** A sheet that was begun and not yet kept, as the form left it; null: none. */
+export async function sheetDraft({ store }: House, batchId: string): Promise<unknown> {
+  return (await store.meta.get(draftName(batchId))) ?? null;
+}
+
+/** Keeps what is typed so far, so that a reload loses none of it; null: no longer needed. */
+export async function keepSheetDraft({ store }: House, batchId: string, form: unknown): Promise<void> {
+  await store.meta.put(draftName(batchId), form);
+}

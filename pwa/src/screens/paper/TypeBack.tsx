@@ -1,7 +1,7 @@
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../../documents";
-import { type BatchRecord, EngineProblem, typeBack } from "../../state";
+import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack } from "../../state";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
@@ -14,9 +14,17 @@ export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
   return hasSheet(plan.reply) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
 }
 
-/** The batch sheet again, to be filled in from the paper one. */
+/** The batch sheet again, to be filled in from the paper one; a reload finds it as it was left. */
 export function TypeBack({ record }: { record: BatchRecord }) {
-  const [form, setForm] = useState<SheetForm>(() => firstSheet(record));
+  const [begun, setBegun] = useState<SheetForm | null>(null);
+  useEffect(() => {
+    void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(record)));
+  }, []);
+  return begun && <Filling record={record} begun={begun} />;
+}
+
+function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
+  const [form, setForm] = useState(begun);
   const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [state, setState] = useState<"" | "busy" | "failed">("");
@@ -24,6 +32,9 @@ export function TypeBack({ record }: { record: BatchRecord }) {
   const writing = useRef(false);
   const batchId = record.summary.batch_id;
   const change = (part: Partial<SheetForm>) => setForm((old) => ({ ...old, ...part }));
+  useEffect(() => {
+    if (form !== begun) void keepSheetDraft(batchId, form);
+  }, [form]);
   const keep = async () => {
     if (writing.current || unread.length > 0) return;
     writing.current = true;
@@ -31,6 +42,7 @@ export function TypeBack({ record }: { record: BatchRecord }) {
     setProblem(null);
     try {
       await typeBack(record, sheetOf(form));
+      await keepSheetDraft(batchId, null);
       go(`/batches/${batchId}`);
     } catch (error) {
       setState(error instanceof EngineProblem ? "" : "failed");
