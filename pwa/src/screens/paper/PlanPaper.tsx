@@ -40,7 +40,7 @@ export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & 
           <CoolingCurve cooling={plannedCooling(reply, null)} place="desk" />
         </section>
       </div>
-      <Cautions />
+      <Cautions jacket={Boolean(reply.jacket)} />
       <Rests inputs={reply.inputs} />
     </BatchPage>
   );

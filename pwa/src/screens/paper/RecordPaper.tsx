@@ -19,7 +19,7 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
       <div class="halves">
         <Compared record={record} />
-        <Cautions />
+        <Cautions jacket={Boolean(plan.reply.jacket)} />
       </div>
       <div class="halves">
         <section>

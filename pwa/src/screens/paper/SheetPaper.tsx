@@ -45,7 +45,7 @@ export function SheetPaper({ record: { plan, summary }, onType, onClose }: Props
           <CutList slab={slab} />
         </section>
       </div>
-      <Cautions />
+      <Cautions jacket={false} />
     </BatchPage>
   );
 }

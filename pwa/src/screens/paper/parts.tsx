@@ -7,11 +7,16 @@ import { shownValue } from "../../ui/BasisMark";
 import { Paper } from "../../ui/Paper";
 
 /** What may hurt somebody in a batch of a slab, the worst first; the bench says each on its step. */
-const CAUTIONS: [SignalWord, string][] = [
+const BEFORE: [SignalWord, string][] = [
   ["WARNING", "caution.set_up"],
   ["WARNING", "caution.no_water"],
+];
+const IN_OVEN: [SignalWord, string][] = [
   ["WARNING", "caution.mitts"],
   ["WARNING", "caution.no_metal"],
+];
+const IN_JACKET: [SignalWord, string][] = [["WARNING", "caution.hot_water"]];
+const AFTER: [SignalWord, string][] = [
   ["CAUTION", "caution.knife_cut"],
   ["NOTICE", "caution.milk"],
 ];
@@ -47,10 +52,10 @@ export function BatchPage({ title, lines, onClose, more, children }: PageProps) 
   );
 }
 
-export function Cautions() {
+export function Cautions({ jacket }: { jacket: boolean }) {
   return (
     <ul class="cautions">
-      {CAUTIONS.map(([word, code]) => (
+      {[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER].map(([word, code]) => (
         <li key={code}>
           <b>{t(`signal.${word.toLowerCase()}`)}</b> {t(code)}
         </li>
@@ -59,18 +64,32 @@ export function Cautions() {
   );
 }
 
-/** Every figure the plan rests on, with its basis: nothing of that is lost on paper. */
+/** Every figure the plan rests on, by its basis: nothing of that is lost on paper, and it stays large enough to read. */
 export function Rests({ inputs }: { inputs: Input[] }) {
+  const bases = [...new Set(inputs.map((one) => one.basis))];
   return (
     <section>
       <h2>{t("desk.rests_on")}</h2>
       <ul class="rests">
-        {inputs.map((one) => (
-          <li key={one.field}>
-            {fieldName(one.field)}: <b>{shownValue(one)}</b>, {t(`basis.${one.basis}`)}
+        {bases.map((basis) => (
+          <li key={basis}>
+            <b>{t(`basis.${basis}`)}:</b> <Figures inputs={inputs.filter((one) => one.basis === basis)} />
           </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+function Figures({ inputs }: { inputs: Input[] }) {
+  return (
+    <>
+      {inputs.map((one, index) => (
+        <span key={one.field}>
+          {fieldName(one.field)} <b>{shownValue(one)}</b>
+          {index < inputs.length - 1 ? "; " : "."}
+        </span>
+      ))}
+    </>
   );
 }
