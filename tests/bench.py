@@ -44,6 +44,16 @@ def jacket_slab() -> dict[str, Any]:
 
 
 @cache
+def dipped_slab() -> dict[str, Any]:
+    """The scenario's squares dipped and salted; treat it as read-only."""
+    dip = {"salt_each_kg": 0.0001, "salt": "flaky sea salt"}
+    dip["pocket_m"] = {"length_m": 0.03, "width_m": 0.03, "height_m": 0.02}
+    request = SLAB_REQUEST | {"dip": dip}
+    plan = {"finish": "dipped", "request": request, "reply": catalogue.call("slab.plan", request)}
+    return planned_slab() | plan
+
+
+@cache
 def planned_bowl() -> dict[str, Any]:
     """2 kg of dark chocolate in a glass bowl at 20 °C; treat it as read-only."""
     request = {"chocolate": "dark_chocolate", "mass_kg": 2.0, "melt_c": 45.0, "room_c": 20.0, "bowl": {"mass_kg": 0.8}}

@@ -142,6 +142,7 @@ def _slab(rng):
         request["jacket"] = {"water_c": rng.uniform(80, 92)}
         maybe(rng, request["jacket"], "thickness_m", rng.uniform(0.015, 0.03))
         maybe(rng, request["jacket"], "chopped_m", rng.uniform(0.015, 0.06))
+    maybe(rng, request, "dip", strategies_chocolate.dip(rng), 0.3)
     return request
 
 

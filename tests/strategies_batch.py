@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
 
 from amberbench.engine import fields
-from tests.bench import Bench, jacket_slab, planned_bowl
+from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl
 from tests.drawing import maybe
 
 
@@ -42,8 +42,23 @@ def _bowl_bench(rng):
     return bench
 
 
+def _dip_bench(rng):
+    """A slab that is cut and then dipped, by the prompts."""
+    bench = Bench(dipped_slab())
+    bench.sets_up()
+    bench.does("poured", 1800, bulk_c=74.0)
+    bench.does("cut", 9000)
+    for _ in range(rng.randrange(8)):
+        bench.waits(rng.uniform(0, 1000))
+        if rng.random() < 0.8 and bench.advice["action"]:
+            bench.taps(rng.uniform(5, 200))
+        else:
+            bench.does(rng.choice(["strip_tested", "salted", "dipped", "set_hard"]), 5, good=False)
+    return bench
+
+
 def _any_bench(rng):
-    return _bowl_bench(rng) if rng.random() < 0.3 else _bench(rng)
+    return rng.choice([_bench, _bench, _bowl_bench, _dip_bench])(rng)
 
 
 def _replay(rng):

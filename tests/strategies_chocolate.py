@@ -51,6 +51,15 @@ def _salting(rng):
     return request
 
 
+def dip(rng):
+    """How the pieces of a slab are dipped."""
+    asked = {"method": rng.choice(["fork", "enrober"]), "top_mark": rng.random() < 0.5, "dip_s": rng.uniform(5, 60)}
+    maybe(rng, asked, "salt_each_kg", rng.uniform(5e-5, 3e-4))
+    maybe(rng, asked, "prebottom_m", rng.uniform(0.0003, 0.002))
+    maybe(rng, asked, "pickup", rng.uniform(0.1, 1.0), 0.3)
+    return asked
+
+
 def _room(rng):
     request = {"room_c": rng.uniform(14, 30), "humidity": rng.uniform(0.2, 0.95)}
     maybe(rng, request, "surface_c", rng.uniform(4, 30))

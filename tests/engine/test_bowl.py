@@ -242,6 +242,13 @@ def test_reading_below_the_range_in_use_asks_for_warmth():
     assert reading(at("use"), 30.0)["action"]["kind"] == "bowl_warmed"
 
 
+def test_good_strip_of_a_bowl_read_too_warm_asks_for_another_reading():
+    bench = at("use")
+    reading(bench, 33.0)
+    bench.does("strip_tested", 200, good=True)
+    assert (bench.advice["step"], says(bench)) == ("use", "say.read_bowl")
+
+
 def test_too_thick_says_what_to_do():
     bench = at("use")
     bench.does("bowl_thickened", 60)

@@ -518,6 +518,8 @@ export interface SlabPlanRequest {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** weight of one block as bought; 0.05 to 50 kg */
   block_kg?: number | null;
+  /** dip the pieces in chocolate; null: they stay plain */
+  dip?: Dip | null;
   /** length of one centre; 0.005 to 0.3 m */
   piece_length_m: number;
   /** width of one centre; 0.005 to 0.3 m */
@@ -551,6 +553,8 @@ export interface SlabPlanReply {
   cool: CoolPlanReply;
   /** other frames that would do */
   frames: Frame[];
+  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
+  dip: SlabPlanReplyDip | null;
   /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it */
   melt_request: unknown;
   /** the request to cool.plan, for cool.refit at the bench */
@@ -1261,32 +1265,31 @@ export interface Windows {
   stop_c?: number | null;
 }
 
-export interface Cut {
-  /** centres across the width; 1 to 5000 */
-  rows: number;
-  /** centres along the length; 1 to 5000 */
-  columns: number;
-  /** centres; 1 to 1e+06 */
-  pieces: number;
-  /** whether the centre's length lies across the frame */
-  rotated: boolean;
-  /** cuts that run along the length, from the long edge */
-  cuts_along_m: number[];
-  /** cuts that run across, from the short edge */
-  cuts_across_m: number[];
-  /** mass of one centre; 0 to 200 kg */
-  piece_kg: number;
-  /** mass of trim and cut loss; 0 to 50000 kg */
-  trim_kg: number;
-}
-
-export interface Piece {
-  /** length; 0.002 to 0.3 m */
-  length_m: number;
-  /** width; 0.002 to 0.3 m */
-  width_m: number;
-  /** height; 0.002 to 0.3 m */
-  height_m: number;
+export interface Dip {
+  /** weighed: chocolate taken up over the undipped weight; 0.01 to 5 */
+  pickup?: number | null;
+  /** thickness of the coating; null: that of the method */
+  thickness_m?: ThicknessM | null;
+  /** how the pieces are coated; "fork" when left out */
+  method?: "fork" | "enrober" | "enrober_with_bottomer" | null;
+  /** thickness of the pre-bottom; 0: none; 0 to 0.005 m; 0.0 when left out */
+  prebottom_m?: number | null;
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
+  bowl_reserve_kg?: number | null;
+  /** inside of the box's pocket; null: not compared */
+  pocket_m?: PocketM | null;
+  /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
+  set_s?: number | null;
+  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
+  salt_each_kg?: number | null;
+  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
+  dip_s?: number | null;
+  /** the salt that goes on top */
+  salt?: string | null;
+  /** whether each piece gets a mark on top; false when left out */
+  top_mark?: boolean | null;
 }
 
 export interface ThicknessM {
@@ -1307,12 +1310,75 @@ export interface PocketM {
   height_m: number;
 }
 
+export interface Cut {
+  /** centres across the width; 1 to 5000 */
+  rows: number;
+  /** centres along the length; 1 to 5000 */
+  columns: number;
+  /** centres; 1 to 1e+06 */
+  pieces: number;
+  /** whether the centre's length lies across the frame */
+  rotated: boolean;
+  /** cuts that run along the length, from the long edge */
+  cuts_along_m: number[];
+  /** cuts that run across, from the short edge */
+  cuts_across_m: number[];
+  /** mass of one centre; 0 to 200 kg */
+  piece_kg: number;
+  /** mass of trim and cut loss; 0 to 50000 kg */
+  trim_kg: number;
+}
+
+export interface SlabPlanReplyDip {
+  /** coating of one piece, without its pre-bottom; 0 to 10000 kg */
+  per_piece_kg: number;
+  /** share of chocolate, pre-bottom included, in the finished piece; 0 to 1 */
+  share: number;
+  /** weight of a finished piece; 0 to 100000 kg */
+  piece_kg: number;
+  /** chocolate for the pre-bottom; 0 to 100000 kg */
+  prebottom_kg: number;
+  /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
+  coating_kg: number;
+  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
+  total_kg: number;
+  /** the finished piece; null when its size is not known */
+  outside_m: OutsideM | null;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+  /** how the pieces are coated; "fork" when left out */
+  method: "fork" | "enrober" | "enrober_with_bottomer";
+  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
+  dip_s: number;
+  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
+  salt_each_kg: number | null;
+  /** the salt that goes on top */
+  salt: string | null;
+  /** whether each piece gets a mark on top; false when left out */
+  top_mark: boolean;
+  /** pieces to dip before the first of them is marked or salted; 1 to 10000 */
+  every: number;
+  /** salt for all; null: none goes on; 0 to 200 kg */
+  salt_kg: number | null;
+}
+
 export interface OutsideM {
   /** length; 0.002 to 100000 m */
   length_m: number;
   /** width; 0.002 to 100000 m */
   width_m: number;
   /** height; 0.002 to 100000 m */
+  height_m: number;
+}
+
+export interface Piece {
+  /** length; 0.002 to 0.3 m */
+  length_m: number;
+  /** width; 0.002 to 0.3 m */
+  width_m: number;
+  /** height; 0.002 to 0.3 m */
   height_m: number;
 }
 

@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from . import advise_bowl
+from . import advise_bowl, advise_dip
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .courses import open_step
@@ -15,8 +15,6 @@ from .prompts import MOST_TIMES, button, clock, entry, most_pieces, skip
 SOAK_MS = 120000.0
 # A slab that feels firm before this share of the earliest time is a slip of the finger (assumed); it can be skipped.
 SOONEST_FIRM = 0.3
-# Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
-CENTRES_REST_MS = 15 * 60000.0
 # A slab's top reads no further than this below the shop's room or above what was poured (assumed: a cold kitchen and
 # an infrared thermometer's error); anything else is a slip of the finger.
 READS_OFF_K = 12.0
@@ -77,13 +75,18 @@ def _slab_clocks(run):
     done, step = run["done"], open_step(run)
     if "melt" in done and step == "cool":
         return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
-    if "cut" in done and step in ("count", "weigh_out"):
-        return [clock("centres", done["cut"], done["cut"] + CENTRES_REST_MS, "ready")]
+    if "cut" in done and step in (("count", "weigh_out") if run.get("dip") is None else ("temper_check",)):
+        return [clock("centres", done["cut"], done["cut"] + advise_dip.CENTRES_REST_MS, "ready")]
     return []
 
 
 # The clocks of each part that a batch may have.
-CLOCKS = (("melt", _melt_clocks), ("cool", _slab_clocks), ("bowl", advise_bowl.bowl_clocks))
+CLOCKS = (
+    ("melt", _melt_clocks),
+    ("cool", _slab_clocks),
+    ("bowl", advise_bowl.bowl_clocks),
+    ("dip", advise_dip.dip_clocks),
+)
 
 
 def _wants(run):
@@ -267,6 +270,7 @@ STEPS = {
     "close": _close,
     "closed": _closed,
 }
+STEPS.update(advise_dip.PAGES)
 # The pages of each kind of batch.
 PAGES = {"slab": STEPS, "chocolate": advise_bowl.PAGES}
 

@@ -192,14 +192,14 @@ def _use(run, at_ms, advice):
         _too_cool(state, read, advice)
         advice["say"] = {"code": "say.bowl_thick", "values": {}}
         advice["more"] = _warned(temper.remedies(line)[2])
-    elif read_c is None:
+    elif read_c is not None and read_c < low_c:
+        _too_cool(state, read, advice)
+        advice["choices"] = [read, used]
+    elif state["hold"] is None:
         advice["say"] = {"code": "say.read_bowl", "values": {}}
         advice["more"] = {"code": "more.work_range", "values": {"low_c": low_c, "high_c": high_c}}
         advice["action"] = read
         advice["choices"] = [used]
-    elif read_c < low_c:
-        _too_cool(state, read, advice)
-        advice["choices"] = [read, used]
     elif at_ms >= due_ms(state):
         advice["step"] = "rewarm"
         advice["say"] = {"code": "say.rewarm", "values": {}}

@@ -15,6 +15,9 @@ STEPS = {
         ("flip", "flipped"),
         ("score", "scored"),
         ("cut", "cut"),
+        ("temper_check", "strip_tested"),
+        ("dip", "dipped"),
+        ("set", "set_hard"),
         ("count", "counted"),
         ("weigh_out", "weighed_out"),
         ("close", "closed"),
@@ -35,6 +38,7 @@ ORDER = {kind: [step for step, _ in steps] for kind, steps in STEPS.items()}
 STEP_OF = {event: step for steps in STEPS.values() for step, event in steps}
 # Without these there is no batch.
 NEVER_SKIPPED = ("melt", "close")
+DIPPING = ("temper_check", "dip", "set")
 
 
 def open_step(run):
@@ -54,6 +58,8 @@ def open_step(run):
 
 def _left_out(run, step):
     """Whether this batch does without a step of its course."""
+    if step in DIPPING and run["kind"] != "chocolate":
+        return run.get("dip") is None
     if step == "leftover":
         return not any(one["kg"] > 0.0 for one in run["out"])
     return (step == "prebottom" and not run["prebottom"]) or (step == "lot" and bool(run["lot"]))

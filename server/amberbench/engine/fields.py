@@ -9,6 +9,7 @@ from . import (
     fields_bench,
     fields_bowl,
     fields_chocolate,
+    fields_dip,
     fields_learn,
     fields_melt,
     fields_paper,
@@ -39,7 +40,7 @@ __all__ = [
 ]
 
 # The body of every kind of event that a fold understands. Fields a newer version added are passed over.
-EVENTS = together(fields_bench.EVENTS, fields_bowl.EVENTS)
+EVENTS = together(fields_bench.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS)
 FUNCTIONS: dict = {}
 for _part in (
     fields_shared,

@@ -1,5 +1,6 @@
 """The events of a batch, and the functions that fold them and say what comes next."""
 
+from .fields_shared import SEEN
 from .kinds import boolean, choice, document, integer, many, number, text, together
 
 BURST_ADVICE = {
@@ -13,7 +14,6 @@ BURST_ADVICE = {
 }
 # Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
 OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
-SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
 EVENTS = {
     "batch_opened": {
         "plan": document("the plan; folded apart from its event", unread=True, default=None),

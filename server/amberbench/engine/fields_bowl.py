@@ -1,7 +1,7 @@
 """The fields of a bowl of chocolate: its plan, and the events of its batch."""
 
-from .fields_bench import SEEN
 from .fields_chocolate import FUNCTIONS as CHOCOLATE
+from .fields_shared import SEEN
 from .kinds import boolean, document, number, record, text, together
 
 TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]

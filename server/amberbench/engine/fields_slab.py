@@ -1,6 +1,7 @@
 """The fields of pouring, cutting and the whole slab plan."""
 
 from .fields_cool import COOL, COOL_READINGS, COOL_REPLY
+from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import CHOPPED, JACKET_REPLY, MELT, MELT_REPLY, OVEN, VESSEL, WATER
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
 from .kinds import boolean, choice, document, either, integer, many, number, record, together
@@ -173,6 +174,7 @@ SLAB = together(
         "residue": RESIDUE,
         "material": MATERIAL,
         "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
+        "dip": DIP,
     },
     PIECE,
     BASIS,
@@ -209,6 +211,7 @@ FUNCTIONS = {
                 "jacket": record(JACKET_REPLY, "as melt.plan_jacket; null in an oven", default=None),
                 "cool": record(COOL_REPLY, "as cool.plan"),
                 "frames": many(FRAME_FOUND, 0, 40, "other frames that would do"),
+                "dip": DIP_REPLY,
                 "melt_request": document(
                     "the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it"
                 ),

@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_bowl, folds_cool, folds_melt, twice
+from . import folds_bowl, folds_cool, folds_dip, folds_melt, twice
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -116,5 +116,5 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_bowl.FOLDS):
+for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_bowl.FOLDS, folds_dip.FOLDS):
     FOLDS.update(_more)

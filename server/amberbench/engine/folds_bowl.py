@@ -97,15 +97,17 @@ def _seed(run, body, at_ms):
 
 
 def _strip(run, body, at_ms):
-    """A strip says of a bowl that it is in temper; other batches only note that somebody has looked."""
-    belongs(run, "temper_check")
+    """A strip of a bowl, or before a batch is dipped."""
+    state = run.get("bowl") or run.get("dip")
+    if state is None:
+        raise Unfit("not_in_this_batch")
     if "temper_check" in run["done"]:
         raise Unfit("already_done")
-    if run.get("bowl") is not None:
-        state = _state(run, "strips")
-        twice.once(body, state["strips"], "good")
-        state["strips"].append({"good": body["good"], "at_ms": at_ms})
-        state["streaky"] = not body["good"]
+    if len(state["strips"]) >= MOST:
+        raise Unfit("too_many")
+    twice.once(body, state["strips"], "good")
+    state["strips"].append({"good": body["good"], "at_ms": at_ms})
+    state["streaky"] = not body["good"]
     if body["good"]:
         run["done"]["temper_check"] = at_ms
 

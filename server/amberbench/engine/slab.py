@@ -2,7 +2,7 @@
 
 import math
 
-from . import check, cool, cut, fields, jacket, materials, melt, pour, slab_frame
+from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, pour, slab_frame
 from .problems import Problem
 
 COOL_AS_IS = (
@@ -35,15 +35,15 @@ def plan(request):
     max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, or jacket {water_c (°C), thickness_m (m) or null,
     chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
     bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), start_c (°C),
-    windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, basis,
-    batches.
+    windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null,
+    dip {fields_dip.DIP} or null, basis, batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
-    do), melt_request, cool_request, warnings, inputs.
-    Warnings: those of pour.plan and cool.plan, and more_than_frame_holds.
+    do), dip (or null), melt_request, cool_request, warnings, inputs.
+    Warnings: those of pour.plan, cool.plan and chocolate.coating, and more_than_frame_holds.
     Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
-    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket
-    and cool.plan under this request's own names; not_the_shortest_side (jacket.thickness_m).
+    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket,
+    cool.plan and chocolate.coating under this request's own names; not_the_shortest_side (jacket.thickness_m).
     Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
     on the table that holds them. "fit" for caramel in hand: whole rows across, the length that uses all of it at the
     bars' height, the number of rows that gives most centres. A frame in hand is filled up to the bars, or, if the
@@ -57,18 +57,20 @@ def plan(request):
     melt_request, melted = _melt(request, job, mass_kg)
     cool_request = _cool_request(request, poured, pour_c)
     cooled = _renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    dip = _dip(request, poured, cuts)
     return {
         "caramel_kg": mass_kg,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
-        "warnings": warnings + poured["warnings"] + cooled["warnings"],
-        "inputs": _hoisted((poured, melted, cooled)),
+        "warnings": warnings + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
+        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]),
         "pour": poured,
         "cut": cuts,
         "melt": None if request["jacket"] else melted,
         "jacket": melted if request["jacket"] else None,
         "cool": cooled,
         "frames": others,
+        "dip": dip,
         "melt_request": melt_request,
         "cool_request": cool_request,
     }
@@ -155,6 +157,17 @@ def _cut(request, poured, material):
         request["kerf_m"],
         density,
     )
+
+
+def _dip(request, poured, cuts):
+    """The reply of dipping, or None; the pre-bottom goes on the whole slab before it is cut."""
+    dip = request["dip"]
+    if dip is None:
+        return None
+    sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
+    piece, under_m2 = dict(zip(coating.SIDES, sides)), poured["area_m2"]
+    asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
+    return _renamed(lambda one: dipping.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
 def _melt_names(job):

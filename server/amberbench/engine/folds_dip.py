@@ -1,0 +1,62 @@
+"""Dipping as folds: started, marked or salted every so many, done, set. For slab and cluster alike."""
+
+from .unfit import Unfit
+
+MOST_SALTED = 1000
+
+
+def opened(reply):
+    """The dipping's state in a run before it starts; `reply` is the plan's, as `fields_dip.DIP_REPLY`; None: the
+    plan did not ask how much it takes.
+    """
+    told = reply or {"method": "fork", "every": 1}
+    names = ("method", "every", "dip_s", "salt", "salt_each_kg", "top_mark")
+    state = {name: told.get(name) for name in names}
+    state.update(started_ms=None, salted=0, salted_ms=None, strips=[], streaky=False)
+    return state
+
+
+def _state(run):
+    if run.get("dip") is None:
+        raise Unfit("not_in_this_batch")
+    if "dip" in run["done"]:
+        raise Unfit("already_done")
+    return run["dip"]
+
+
+def _start(run, body, at_ms):
+    state = _state(run)
+    if state["started_ms"] is not None:
+        raise Unfit("already_done")
+    state["started_ms"] = at_ms
+
+
+def _salt(run, body, at_ms):
+    state = _state(run)
+    if body["seen"] is not None and body["seen"] < state["salted"]:
+        raise Unfit("already_counted")
+    if state["salted"] >= MOST_SALTED:
+        raise Unfit("too_many")
+    state["salted"] += 1
+    state["salted_ms"] = at_ms
+
+
+def _dip(run, body, at_ms):
+    _state(run)
+    run["done"]["dip"] = at_ms
+
+
+def _set(run, body, at_ms):
+    if run.get("dip") is None:
+        raise Unfit("not_in_this_batch")
+    if "set" in run["done"]:
+        raise Unfit("already_done")
+    run["done"]["set"] = at_ms
+
+
+FOLDS = {
+    "dipping_started": _start,
+    "salted": _salt,
+    "dipped": _dip,
+    "set_hard": _set,
+}

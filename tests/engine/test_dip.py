@@ -1,0 +1,224 @@
+"""Pieces that are dipped: what it takes, and the steps between cutting and counting."""
+
+from typing import Any
+
+import pytest
+
+from amberbench.engine import catalogue
+from amberbench.engine.problems import Problem
+from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab
+
+DIP = dipped_slab()["request"]["dip"]
+
+
+def planned(**dip: Any) -> dict[str, Any]:
+    return catalogue.call("slab.plan", SLAB_REQUEST | {"dip": DIP | dip})
+
+
+def at(step: str, plan: dict[str, Any] | None = None) -> Bench:
+    """A bench whose dipped slab is at a step: cut, rested, strip good, dipped."""
+    bench = Bench(plan or dipped_slab())
+    bench.sets_up()
+    bench.does("poured", 1800)
+    bench.does("touched", 7200, firm=True)
+    bench.does("cut", 1800)
+    for name, act in (
+        ("temper_check", lambda: bench.waits(15 * 60)),
+        ("dip", lambda: bench.taps(60)),
+        ("set", lambda: bench.does("dipped", 3000)),
+        ("count", lambda: bench.does("set_hard", 2400)),
+    ):
+        act()
+        assert bench.advice["step"] == name
+        if name == step:
+            return bench
+    raise AssertionError(step)
+
+
+def with_dip(**dip: Any) -> dict[str, Any]:
+    request = dipped_slab()["request"] | {"dip": DIP | dip}
+    return dipped_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
+
+
+def clocks(bench: Bench) -> list[tuple[str, float]]:
+    return [(clock["name"], clock["due_ms"] - bench.now_ms) for clock in bench.advice["clocks"]]
+
+
+# The plan ---------------------------------------------------------------------------------------------------------
+
+
+def test_plan_says_what_coating_and_salting_say_of_its_pieces():
+    reply = planned(prebottom_m=0.0005)
+    cut, dip = reply["cut"], reply["dip"]
+    piece = {"length_m": 0.024, "width_m": 0.024, "height_m": reply["pour"]["settled_height_m"]}
+    alone = catalogue.call("chocolate.coating", {
+        "piece": piece, "centre_kg": cut["piece_kg"], "pieces": cut["pieces"], "prebottom_m": 0.0005,
+        "prebottom_m2": reply["pour"]["area_m2"], "pocket_m": DIP["pocket_m"],
+    })  # fmt: skip
+    for name in (
+        "per_piece_kg",
+        "share",
+        "piece_kg",
+        "prebottom_kg",
+        "coating_kg",
+        "total_kg",
+        "outside_m",
+        "warnings",
+    ):
+        assert dip[name] == alone[name], name
+    salting = {"dip_s": 20, "salt_each_kg": DIP["salt_each_kg"], "pieces": cut["pieces"]}
+    salted = catalogue.call("chocolate.salting", salting)
+    assert (
+        (dip["every"], dip["salt_kg"])
+        == (salted["every"], salted["salt_kg"])
+        == (6, pytest.approx(cut["pieces"] * 1e-4))
+    )
+
+
+def test_plan_of_dipped_pieces_is_else_that_of_plain_ones():
+    plain, reply = planned_slab()["reply"], planned()
+    assert plain["dip"] is None
+    assert reply["dip"]["warnings"] == []
+    for name in ("caramel_kg", "pour", "cut", "melt", "cool", "warnings"):
+        assert reply[name] == plain[name]
+
+
+def test_piece_larger_than_the_pocket_of_its_box_is_told():
+    pocket = {"length_m": 0.025, "width_m": 0.03, "height_m": 0.02}
+    assert "larger_than_pocket" in [one["code"] for one in planned(pocket_m=pocket)["warnings"]]
+
+
+def test_what_dipping_rests_on_is_named_with_the_plan_s_other_figures():
+    rows = {row["field"]: row for row in planned()["inputs"]}
+    assert rows["dip.dip_s"]["measure_by"] == "dip_timed"
+    assert rows["coating.thickness_m"]["basis"] == "assumed"
+    assert rows["dip.salt_each_kg"]["basis"] == "typed"
+
+
+@pytest.mark.parametrize(
+    ("dip", "field", "code"),
+    [
+        ({"salt_each_kg": 0}, "dip.salt_each_kg", "too_low"),
+        ({"salt_each_kg": 0.1}, "dip.salt_each_kg", "too_high"),
+        ({"dip_s": -1}, "dip.dip_s", "too_low"),
+        ({"bowl_reserve_kg": -0.1}, "dip.bowl_reserve_kg", "too_low"),
+        ({"thickness_m": {"bottom": 0, "side": 0, "top": 0}}, "dip.thickness_m", "no_coating"),
+        ({"thickness_m": {"bottom": -0.001, "side": 0, "top": 0}}, "dip.thickness_m.bottom", "too_low"),
+        ({"chocolate": "caramel"}, "dip.chocolate", "not_an_option"),
+        ({"pieces": 12}, "dip.pieces", "unknown_field"),
+    ],
+)
+def test_dipping_that_makes_no_sense_is_refused_by_its_name(dip, field, code):
+    with pytest.raises(Problem) as caught:
+        planned(**dip)
+    assert (caught.value.field, caught.value.code) == (field, code)
+
+
+# The bench --------------------------------------------------------------------------------------------------------
+
+
+def test_plain_slab_is_counted_after_the_cut_and_knows_no_dipping():
+    bench = at_the_cut(planned_slab())
+    assert (bench.advice["step"], clocks(bench)[0][0]) == ("count", "centres")
+    told = [
+        bench.does(kind, 5, good=True) for kind in ("strip_tested", "dipping_started", "salted", "dipped", "set_hard")
+    ]
+    assert bench.run["ignored"] == [{"id": one, "why": "not_in_this_batch"} for one in told]
+
+
+def at_the_cut(plan: dict[str, Any]) -> Bench:
+    bench = Bench(plan)
+    bench.sets_up()
+    bench.does("poured", 1800)
+    bench.does("touched", 7200, firm=True)
+    bench.does("cut", 1800)
+    return bench
+
+
+def test_batch_planned_before_there_was_dipping_folds_as_ever():
+    plan = planned_slab()
+    reply = {name: value for name, value in plan["reply"].items() if name != "dip"}
+    assert at_the_cut(plan | {"reply": reply}).run == at_the_cut(plan).run
+
+
+def test_centres_rest_before_they_are_dipped():
+    bench = at_the_cut(dipped_slab())
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("temper_check", "say.centres_rest")
+    assert clocks(bench) == [("centres", 15 * 60_000.0)]
+    bench.waits(15 * 60)
+    assert bench.advice["say"]["code"] == "say.temper_check"
+
+
+def test_streaky_strip_says_so_until_another_is_good():
+    bench = at("temper_check")
+    bench.does("strip_tested", 60, good=False, seen=0)
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("temper_check", "say.strip_again")
+    bench.taps(200)
+    assert bench.advice["step"] == "dip"
+
+
+def test_salt_goes_on_every_so_many_pieces_with_a_clock():
+    bench = at("dip")
+    assert (bench.advice["more"]["code"], clocks(bench)) == ("more.salt_every", [])
+    bench.taps()
+    assert clocks(bench) == [("salt", 6 * 20_000.0)]
+    assert bench.advice["say"]["code"] == "say.dip"
+    bench.waits(121)
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("salt", "say.salt")
+    bench.taps()
+    assert (bench.advice["step"], clocks(bench)) == ("dip", [("salt", 6 * 20_000.0)])
+
+
+@pytest.mark.parametrize(
+    ("dip", "name"),
+    [
+        ({"top_mark": True}, "mark_salt"),
+        ({"top_mark": True, "salt_each_kg": None}, "mark"),
+        ({"salt_each_kg": None}, None),
+        ({"dip_s": 100}, None),
+    ],
+)
+def test_clock_is_of_what_goes_on_top_and_none_for_a_slow_hand(dip, name):
+    bench = at("dip", with_dip(**dip))
+    bench.taps()
+    assert [clock for clock, _ in clocks(bench)] == ([name] if name else [])
+    assert bench.advice["action"]["kind"] == ("salted" if name else "dipped")
+
+
+def test_dipped_pieces_are_left_to_set_and_then_counted():
+    bench = at("set")
+    assert (bench.advice["say"]["code"], clocks(bench)) == ("say.set", [("set", 30 * 60_000.0)])
+    bench.waits(1801)
+    assert bench.advice["say"]["code"] == "say.set_hard"
+    bench.taps()
+    assert (bench.advice["step"], clocks(bench)) == ("count", [])
+
+
+def test_dipping_may_be_skipped():
+    bench = at("dip")
+    bench.does("step_skipped", 5, step="dip")
+    bench.does("step_skipped", 5, step="set")
+    assert bench.advice["step"] == "count"
+
+
+@pytest.mark.parametrize(("step", "kind", "body"), [
+    ("temper_check", "strip_tested", {"good": False, "seen": 0}),
+    ("temper_check", "strip_tested", {"good": True, "seen": 0}),
+    ("dip", "dipping_started", {}), ("dip", "salted", {"seen": 0}), ("dip", "dipped", {}), ("set", "set_hard", {}),
+])  # fmt: skip
+def test_two_hands_tell_of_one_step_once(step, kind, body):
+    alone, two = at(step), at(step)
+    alone.does(kind, 5, **body)
+    two.does(kind, 5, **body)
+    two.does(kind, 40, **body)
+    once, twice = alone.run, two.run
+    assert len(twice.pop("ignored")) == 1 + len(once.pop("ignored"))
+    assert once == twice
+
+
+def test_undo_takes_back_the_last_salting():
+    bench = at("dip")
+    bench.taps()
+    bench.taps(120)
+    bench.does("undone", 5, event_id=bench.advice["undo"]["event_id"])
+    assert bench.run["dip"]["salted"] == 0
