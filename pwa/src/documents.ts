@@ -1,8 +1,16 @@
 /** The documents that phone, server and engine exchange: types only, readable from every layer. */
 
-import type { Contribution, LearnFoldReply, MeltNextBurstReply, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+import type {
+  ChocolateBowlReply,
+  ChocolateBowlRequest,
+  Contribution,
+  LearnFoldReply,
+  MeltNextBurstReply,
+  SlabPlanReply,
+  SlabPlanRequest,
+} from "./engine/types";
 
-export type { Contribution, CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+export type { ChocolateBowlReply, Contribution, CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
 export type Values = Record<string, unknown>;
 
@@ -120,18 +128,29 @@ export interface Shop {
   products: Product[];
 }
 
-/** Body of `batch_opened`, field `plan`. `request` and `reply` are those of slab.plan. */
-export interface PlanDocument {
-  kind: "slab";
+interface PlanHead {
   name: string;
-  prebottom: boolean;
   product_id: string | null;
   oven_id: string | null;
   base_id: string | null;
   lot: string | null;
+}
+/** A slab of caramels: `request` and `reply` are those of slab.plan. */
+export interface SlabPlan extends PlanHead {
+  kind: "slab";
+  prebottom: boolean;
+  finish?: string;
   request: SlabPlanRequest;
   reply: SlabPlanReply;
 }
+/** A bowl of chocolate: `request` and `reply` are those of chocolate.bowl. */
+export interface BowlPlan extends PlanHead {
+  kind: "chocolate";
+  request: ChocolateBowlRequest;
+  reply: ChocolateBowlReply;
+}
+/** Body of `batch_opened`, field `plan`. */
+export type PlanDocument = SlabPlan | BowlPlan;
 
 export interface Said {
   code: string;
@@ -210,6 +229,30 @@ export interface HeatLines {
   window_high_c: number;
   limit_c: number;
 }
+interface MeltRun {
+  bursts: DoneBurst[];
+  burning: DoneBurst | null;
+  request: HeatLines;
+  jacket?: JacketRun | null;
+}
+interface CoolRun {
+  ready_s: number;
+  ready_low_s: number;
+  ready_high_s: number;
+  /** How many readings and touch tests the last refit had seen; -1 before the first. */
+  fitted: number;
+  readings: { at_s: number; surface_c: number }[];
+  touches: { at_s: number; firm: boolean }[];
+}
+/** A bowl of chocolate as the run keeps it (engine/folds_bowl.py). */
+export interface BowlRun {
+  line: Record<"melt_low_c" | "melt_high_c" | "work_low_c" | "work_high_c", number>;
+  readings: { at_ms: number; bowl_c: number }[];
+  seeds: { kg: number }[];
+  strips: { good: boolean }[];
+  warmed: { at_ms: number }[];
+  leftover_lot: string | null;
+}
 /** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
@@ -219,22 +262,26 @@ export interface Run {
   /** Good pieces counted; null before the count. */
   pieces: number | null;
   weighed_kg: number | null;
+  /** What was planned: the weight to weigh in, the pieces and one of them; null where nobody counts. */
+  planned: { caramel_kg: number; pieces: number | null; piece_kg: number | null };
+  /** What was weighed at the end. */
+  out: { kg: number; what: string }[];
   /** When each step was done (ms, corrected). */
   done: Record<string, number>;
-  melt: { bursts: DoneBurst[]; burning: DoneBurst | null; request: HeatLines; jacket?: JacketRun | null };
-  cool: {
-    ready_s: number;
-    ready_low_s: number;
-    ready_high_s: number;
-    /** How many readings and touch tests the last refit had seen; -1 before the first. */
-    fitted: number;
-    readings: { at_s: number; surface_c: number }[];
-    touches: { at_s: number; firm: boolean }[];
-  };
+  /** null: a kind of batch without it. */
+  melt: MeltRun | null;
+  cool: CoolRun | null;
+  bowl?: BowlRun | null;
   /** Why the shop leaves the batch out of what it learns; null: it does not. */
   left_out: string | null;
   /** Events that did not fit, and why. */
   ignored: { id: string | null; why: string }[];
+}
+
+/** The run of a slab. */
+export interface SlabRun extends Run {
+  melt: MeltRun;
+  cool: CoolRun;
 }
 
 /** One row of GET /api/batches. */

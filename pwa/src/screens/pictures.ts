@@ -1,5 +1,5 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, PlanDocument, Run, SlabPlanReply, Values } from "../documents";
+import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, SlabPlan, SlabPlanReply, SlabRun, Values } from "../documents";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
 import type { JacketTimes } from "../ui/pictures/JacketLine";
@@ -30,7 +30,7 @@ export function plannedLadder(reply: SlabPlanReply): Ladder {
 }
 
 /** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
-export function meltedLadder(plan: PlanDocument, { melt }: Run, advice: Advice | null): Ladder {
+export function meltedLadder(plan: SlabPlan, { melt }: SlabRun, advice: Advice | null): Ladder {
   const start_c = melt.request.start_c;
   let before_c = start_c;
   const rungs = melt.bursts.map((burst): Rung => {
@@ -80,7 +80,7 @@ export function plannedJacket({ jacket }: SlabPlanReply, started_ms: number | nu
 }
 
 /** The water jacket as it goes or went; `now_ms` null: looked back at. */
-export function jacketOf({ melt: { jacket }, done }: Run, now_ms: number | null): JacketTimes | null {
+export function jacketOf({ melt: { jacket }, done }: SlabRun, now_ms: number | null): JacketTimes | null {
   if (!jacket) return null;
   const { started_ms, looks } = jacket;
   // Looked back at, the plan stands as it was.
@@ -117,7 +117,7 @@ export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): 
 }
 
 /** The curve of the last refit that the run has taken in, else the planned one; with what was read and felt. */
-export function cooledSlab(plan: PlanDocument, events: BenchEvent[], { cool, done }: Run, now_ms: number | null): Cooling {
+export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }: SlabRun, now_ms: number | null): Cooling {
   const poured_ms = done["melt"] ?? null;
   const refit = events.filter((one) => one.kind === "cooling_refitted" && one.body["seen"] === cool.fitted).at(-1);
   const { curve, milestones } = (refit?.body["reply"] as CoolPlanReply | undefined) ?? plan.reply.cool;

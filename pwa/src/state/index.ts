@@ -21,7 +21,7 @@ import * as signals from "./signals";
 import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
-import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
+import type { Batch, BatchRecord, EngineState, Ring, Settings, SlabRecord, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
 export { EngineProblem } from "../problems";
@@ -32,6 +32,7 @@ export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shop
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
+export { slabRecord } from "./types";
 export { applyUpdate, isOpen, playSound, start };
 
 // --- signals ---
@@ -171,7 +172,7 @@ export async function saveLog(): Promise<void> {
 }
 
 /** Writes a filled-in batch sheet into the log; rejects with EngineProblem when it cannot be so. */
-export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Promise<void> {
+export async function typeBack(batch: SlabRecord, sheet: paper.FilledSheet): Promise<void> {
   await paper.typeBack(await house(), batch, sheet);
 }
 

@@ -1,16 +1,20 @@
-import type { BenchEvent, PlanDocument } from "../documents";
+import type { BenchEvent, PlanDocument, SlabPlanReply } from "../documents";
 
 /** A batch as run.replay is asked for it: what only pictures and the desk read of the plan stays behind, for carrying it
  * into the worker would take as long as the fold itself. */
 export function leanBatch(plan: PlanDocument, events: BenchEvent[]): { plan: object; events: object[] } {
-  const { melt: _melt, inputs: _inputs, frames: _frames, cool, cut, ...reply } = plan.reply;
-  const { curve: _curve, milestones: _milestones, inputs: _coolInputs, ...cooling } = cool;
-  const { cuts_along_m: _along, cuts_across_m: _across, ...cutting } = cut;
   const { request: _request, ...document } = plan;
   return {
-    plan: { ...document, reply: { ...reply, cool: cooling, cut: cutting } },
+    plan: { ...document, reply: plan.kind === "slab" ? leanSlab(plan.reply) : plan.reply },
     events: events.map(({ id, device_id, seq, at_ms, offset_ms, kind, body }) => {
       return { id, device_id, seq, at_ms, offset_ms, kind, body: kind === "batch_opened" ? {} : body };
     }),
   };
+}
+
+function leanSlab(slab: SlabPlanReply): object {
+  const { melt: _melt, inputs: _inputs, frames: _frames, cool, cut, ...reply } = slab;
+  const { curve: _curve, milestones: _milestones, inputs: _coolInputs, ...cooling } = cool;
+  const { cuts_along_m: _along, cuts_across_m: _across, ...cutting } = cut;
+  return { ...reply, cool: cooling, cut: cutting };
 }

@@ -4,12 +4,12 @@ import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
 import type { House } from "./house";
 import { correctedNow } from "./time";
-import type { BatchRecord } from "./types";
+import type { SlabRecord } from "./types";
 
 export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "planned_pieces">;
 
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
-export async function typeBack({ book, learning }: House, { summary, plan, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
+export async function typeBack({ book, learning }: House, { summary, plan, events }: SlabRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
   const told = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: plan.reply.cut.pieces };
   const written = await compute("paper.events", told, "desk");

@@ -86,9 +86,9 @@ function summaryOf(
     opened_at_ms: openedMs(events),
     closed_at_ms: run?.closed_at_ms ?? null,
     step,
-    pieces: counted ?? plan.reply.cut.pieces,
-    caramel_kg: run?.weighed_kg ?? plan.reply.caramel_kg,
-    good_kg: counted === null ? null : counted * plan.reply.cut.piece_kg,
+    pieces: counted ?? run?.planned.pieces ?? null,
+    caramel_kg: run?.weighed_kg ?? run?.planned.caramel_kg ?? null,
+    good_kg: counted === null ? null : counted * (run?.planned.piece_kg ?? 0),
     device_id: events[0]?.device_id ?? "",
     events: events.length,
   };

@@ -1,4 +1,4 @@
-import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlanReply, SlabPlanRequest, Summary, Units } from "../documents";
+import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlan, SlabPlanReply, SlabPlanRequest, SlabRun, Summary, Units } from "../documents";
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
@@ -76,4 +76,10 @@ export interface BatchRecord {
   plan: PlanDocument;
   run: Run;
   events: BenchEvent[];
+}
+export type SlabRecord = BatchRecord & { plan: SlabPlan; run: SlabRun };
+
+/** A record as one of a slab; null: it is of another kind. */
+export function slabRecord(record: BatchRecord): SlabRecord | null {
+  return record.plan.kind === "slab" ? (record as SlabRecord) : null;
 }

@@ -4,7 +4,7 @@
 import "fake-indexeddb/auto";
 import { beforeAll, expect, test } from "vitest";
 
-import type { BenchEvent, PlanDocument, Run, Values } from "../documents";
+import type { BenchEvent, PlanDocument, Run, SlabRun, Values } from "../documents";
 import { inOrder } from "../order";
 import { httpApi } from "../sync/api";
 import { Chance } from "./chance";
@@ -181,7 +181,7 @@ function countedOnce(run: Run, events: BenchEvent[], twins: Twin[]): void {
   const undone = new Set(events.filter((event) => event.kind === "undone").map((event) => event.body["event_id"]));
   const counts = (event: BenchEvent) => !ignored.has(event.id) && !undone.has(event.id);
   const counted = (kind: string) => events.filter((event) => event.kind === kind && counts(event));
-  const { melt, cool, out } = run as Run & { melt: { history: { kind: string }[] }; out: unknown[] };
+  const { melt, cool, out } = run as SlabRun & { melt: { history: { kind: string }[] } };
   // A run names so many of the ignored and no more (run.py): past that nobody can tell which they were.
   if (run.ignored.length === MOST_IGNORED) return void (told.full += 1);
   expect(melt.bursts.length).toBe(counted("stirred").length);

@@ -35,7 +35,13 @@ const DECIMALS: Record<string, number> = {
 };
 const NARROW_SPACE = "\u202f";
 
-function decimals(unit: string, shown: number): number {
+/** Chocolate is in temper within a kelvin, and a pinch of salt is a tenth of a gram. */
+const FINE = "bowl_";
+
+function decimals(name: string, unit: string, shown: number): number {
+  if (unit.startsWith("°") && name.startsWith(FINE)) return 1;
+  if (unit === "g" && Math.abs(shown) < 1) return 2;
+  if (unit === "oz" && Math.abs(shown) < 0.1) return 3;
   // A centre weighs 14.3 g, a slab 1 134 g.
   if (unit === "g" && Math.abs(shown) < 100) return 1;
   if (unit === "oz" && Math.abs(shown) < 1) return 2;
@@ -109,7 +115,7 @@ export function figure(name: string, value: number, units: Units = reader.value.
   if (dimension === "") return { text: formatNumber(value), unit: "" };
   const unit = unitFor(dimension, units, value);
   const shown = fromSi(value, unit);
-  return { text: formatNumber(shown, decimals(unit, shown)), unit: unit === "F°" ? "°F" : unit };
+  return { text: formatNumber(shown, decimals(name, unit, shown)), unit: unit === "F°" ? "°F" : unit };
 }
 
 function splitDuration(words: string): Figure {

@@ -83,7 +83,7 @@ def _melt(run, at_ms, advice):
     low_c, high_c = line["melt_low_c"], line["melt_high_c"]
     read, read_c, burning = _read(run, low_c, high_c), state["read_c"], state["burning"]
     advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
-    advice["more"] = {"code": "more.melt_range", "values": {"low_c": low_c, "high_c": high_c}}
+    advice["more"] = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
     if burning is not None and at_ms < burning["due_ms"]:
         advice["say"] = {"code": "say.heating", "values": {}}
         advice["number"] = {"name": "due_ms", "value": burning["due_ms"]}
@@ -115,7 +115,7 @@ def _first_seed(run, read_c, read, advice):
     kg = bowl.seed_kg(state["request"], in_it_kg(run), read_c)
     advice["step"] = "seed"
     _seed(kg, state, advice)
-    advice["more"] = {"code": "more.seed_in", "values": {"high_c": line["work_high_c"]}}
+    advice["more"] = {"code": "more.seed_in", "values": {"bowl_high_c": line["work_high_c"]}}
     advice["choices"] = [read]
 
 
@@ -149,7 +149,7 @@ def _temper(run, at_ms, advice):
     advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
     if read_c is None:
         advice["say"] = {"code": "say.stir_seed", "values": {}}
-        advice["more"] = {"code": "more.work_range", "values": {"low_c": low_c, "high_c": high_c}}
+        advice["more"] = {"code": "more.work_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
         advice["action"] = read
     elif read_c > high_c:
         _more_seed(run, advice, "say.bowl_too_warm")
@@ -197,18 +197,18 @@ def _use(run, at_ms, advice):
         advice["choices"] = [read, used]
     elif state["hold"] is None:
         advice["say"] = {"code": "say.read_bowl", "values": {}}
-        advice["more"] = {"code": "more.work_range", "values": {"low_c": low_c, "high_c": high_c}}
+        advice["more"] = {"code": "more.work_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
         advice["action"] = read
         advice["choices"] = [used]
     elif at_ms >= due_ms(state):
         advice["step"] = "rewarm"
         advice["say"] = {"code": "say.rewarm", "values": {}}
-        advice["more"] = {"code": "more.rewarm", "values": {"high_c": high_c}}
+        advice["more"] = {"code": "more.rewarm", "values": {"bowl_high_c": high_c}}
         advice["action"] = _warm(state)
         advice["choices"] = [read, used, thick]
     else:
         held = state["hold"]
-        span = {"low_c": low_c, "high_at_ms": state["read_ms"] + 1000.0 * held["high_s"]}
+        span = {"high_at_ms": state["read_ms"] + 1000.0 * held["high_s"]}
         span["ready_at_ms"] = state["read_ms"] + 1000.0 * held["seconds_s"]
         advice["more"] = {"code": "more.in_temper", "values": span}
         advice["number"] = {"name": "due_ms", "value": due_ms(state)}

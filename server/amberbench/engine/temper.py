@@ -49,9 +49,9 @@ def remedies(line):
     """What to do with a bowl that is too warm, too cool, too thick."""
     low_c, high_c = line["work_low_c"], line["work_high_c"]
     return [
-        {"code": "chocolate_too_warm", "values": {"high_c": high_c}},
-        {"code": "chocolate_too_cool", "values": {"low_c": low_c, "high_c": high_c}},
-        {"code": "chocolate_too_thick", "values": {"warmer_k": THICK_K, "high_c": high_c}},
+        {"code": "chocolate_too_warm", "values": {"bowl_high_c": high_c}},
+        {"code": "chocolate_too_cool", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}},
+        {"code": "chocolate_too_thick", "values": {"warmer_k": THICK_K, "bowl_high_c": high_c}},
     ]
 
 

@@ -19,6 +19,8 @@ METRIC = {
 GRAMS_BELOW_KG = 1.0
 # Bars are 12.7 mm high; nobody sets a frame to a tenth.
 FRAME_M = 0.1
+# Chocolate is in temper within a kelvin.
+FINE = "bowl_"
 
 
 def figure(name: str, value: float, mark: str = ".") -> str:
@@ -34,6 +36,8 @@ def figure(name: str, value: float, mark: str = ".") -> str:
                 return f"{rounded(value * 1000.0, 1 if abs(value) < 0.1 else 0, mark)}{NARROW_SPACE}g"
             if unit == "mm" and abs(value) >= FRAME_M:
                 decimals = 0
+            if unit == "°C" and name.startswith(FINE):
+                decimals = 1
             return f"{rounded(value * factor, decimals, mark)}{NARROW_SPACE}{unit}"
     return rounded(value, 3, mark)
 

@@ -1,4 +1,4 @@
-import type { Advice, BenchEvent, PlanDocument, Run } from "../../documents";
+import type { Advice, BenchEvent, PlanDocument, Run, SlabPlan, SlabRun } from "../../documents";
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
@@ -12,21 +12,26 @@ const SETTING = ["set_up", "pour"];
 const CUTTING = ["score", "cut"];
 
 /** Whether a picture belongs to a step; without one its words may stand large. */
-export function hasPicture(step: string): boolean {
-  return [MELTING, COOLING, SETTING, CUTTING].some((steps) => steps.includes(step));
+export function hasPicture({ kind }: PlanDocument, step: string): boolean {
+  return kind === "slab" && [MELTING, COOLING, SETTING, CUTTING].some((steps) => steps.includes(step));
 }
 
-interface Props {
-  plan: PlanDocument;
+interface Props<P, R> {
+  plan: P;
   events: BenchEvent[];
-  run: Run;
+  run: R;
   advice: Advice;
   now: number;
   onMap: () => void;
 }
 
-/** The picture of a step: the ladder while melting, the curve while cooling, the map while scoring and cutting. */
-export function BenchPicture({ plan, events, run, advice, now, onMap }: Props) {
+/** The picture of a step, where the kind of batch has one. */
+export function BenchPicture(props: Props<PlanDocument, Run>) {
+  return props.plan.kind === "slab" ? <SlabPicture {...(props as Props<SlabPlan, SlabRun>)} /> : null;
+}
+
+/** The ladder while melting, the curve while cooling, the map while scoring and cutting. */
+function SlabPicture({ plan, events, run, advice, now, onMap }: Props<SlabPlan, SlabRun>) {
   const { step } = advice;
   const jacket = MELTING.includes(step) || step === "set_up" ? jacketOf(run, now) : null;
   if (jacket) return <JacketLine jacket={jacket} place="bench" />;

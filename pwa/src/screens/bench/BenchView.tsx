@@ -75,7 +75,7 @@ export function BenchView(props: BenchProps) {
       {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
       {sheet === "more" && (
         <MoreSheet
-          sheetAt={hasSheet(props.plan.reply) ? `/batches/${props.batchId}/sheet` : null}
+          sheetAt={hasSheet(props.plan) ? `/batches/${props.batchId}/sheet` : null}
           advice={advice}
           onUndo={props.onUndo}
           long={long}
@@ -88,7 +88,7 @@ export function BenchView(props: BenchProps) {
         />
       )}
       {sheet === "note" && <NoteSheet onKeep={props.onNote} onClose={() => setSheet("none")} />}
-      {sheet === "map" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
+      {sheet === "map" && props.plan.kind === "slab" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
     </>
   );
 }
@@ -123,7 +123,7 @@ function StepView(props: StepProps) {
   const below = number && action ? [] : sides;
   const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
-    <main class={number || hasPicture(advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
+    <main class={number || hasPicture(plan, advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
       <BenchBar
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}

@@ -1,11 +1,11 @@
-import type { PlanDocument } from "../../documents";
+import type { SlabPlan } from "../../documents";
 import { t } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { Sheet } from "../../ui/Sheet";
 import { slabOf } from "../pictures";
 
 /** The map large, and every cut line's distance in figures. */
-export function MapSheet({ plan, onClose }: { plan: PlanDocument; onClose: () => void }) {
+export function MapSheet({ plan, onClose }: { plan: SlabPlan; onClose: () => void }) {
   const slab = slabOf(plan.reply);
   return (
     <Sheet title={t("screen.cut_lines")} onClose={onClose}>

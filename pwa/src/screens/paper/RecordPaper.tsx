@@ -1,15 +1,17 @@
-import type { BatchRecord } from "../../state";
+import { type BatchRecord, slabRecord, type SlabRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
+import { BowlCompared } from "../record/BowlCompared";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { CooledPicture, MeltedPicture } from "../record/Pictures";
-import { BatchPage, Cautions, Rests } from "./parts";
+import { BatchPage, BowlCautions, Cautions, Rests } from "./parts";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
   const { plan, run, summary } = record;
   const lot = run.lot ?? plan.lot;
+  const slab = slabRecord(record);
   const lines = [
     t("paper.made", { day: formatDate(summary.opened_at_ms) }),
     summary.closed_at_ms === null ? "" : t("paper.closed", { day: formatDate(summary.closed_at_ms) }),
@@ -17,9 +19,23 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
   ];
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
+      {slab ? <SlabHalves record={slab} /> : <BowlHalves record={record} />}
+      <section>
+        <h2>{t("desk.timeline")}</h2>
+        <Timeline happenings={happenings(record)} />
+        <p class="left-out" hidden />
+      </section>
+      <Rests inputs={plan.reply.inputs} />
+    </BatchPage>
+  );
+}
+
+function SlabHalves({ record }: { record: SlabRecord }) {
+  return (
+    <>
       <div class="halves">
         <Compared record={record} />
-        <Cautions jacket={Boolean(plan.reply.jacket)} />
+        <Cautions jacket={Boolean(record.plan.reply.jacket)} />
       </div>
       <div class="halves">
         <section>
@@ -31,12 +47,15 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
           <CooledPicture record={record} />
         </section>
       </div>
-      <section>
-        <h2>{t("desk.timeline")}</h2>
-        <Timeline happenings={happenings(record)} />
-        <p class="left-out" hidden />
-      </section>
-      <Rests inputs={plan.reply.inputs} />
-    </BatchPage>
+    </>
+  );
+}
+
+function BowlHalves({ record }: { record: BatchRecord }) {
+  return (
+    <div class="halves">
+      <BowlCompared record={record} />
+      <BowlCautions />
+    </div>
   );
 }

@@ -1,5 +1,5 @@
 import type { HeatLines, SlabPlanReply } from "../../documents";
-import { type BatchRecord, units } from "../../state";
+import { type SlabRecord, units } from "../../state";
 import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { slabOf } from "../pictures";
@@ -10,7 +10,7 @@ const MORE_BURSTS = 4;
 const LOOKS = 4;
 
 interface Props {
-  record: BatchRecord;
+  record: SlabRecord;
   /** Leads to where the sheet is typed back; null where it cannot be. */
   onType: (() => void) | null;
   onClose: () => void;

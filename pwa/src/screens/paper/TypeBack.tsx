@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../../documents";
-import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack } from "../../state";
+import { EngineProblem, keepSheetDraft, sheetDraft, type SlabRecord, typeBack } from "../../state";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
@@ -10,12 +10,12 @@ import { go } from "../router";
 import { emptyBurst, emptyLook, firstSheet, hasSheet, type Row, type SheetForm, sheetOf } from "./sheetForm";
 
 /** A sheet is of a batch that no phone has gone on with. */
-export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
-  return hasSheet(plan.reply) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
+export function canTypeBack({ plan, run, summary }: SlabRecord): boolean {
+  return hasSheet(plan) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
 }
 
 /** The batch sheet again, to be filled in from the paper one; a reload finds it as it was left. */
-export function TypeBack({ record }: { record: BatchRecord }) {
+export function TypeBack({ record }: { record: SlabRecord }) {
   const [begun, setBegun] = useState<SheetForm | null>(null);
   useEffect(() => {
     void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(record)));
@@ -23,7 +23,7 @@ export function TypeBack({ record }: { record: BatchRecord }) {
   return begun && <Filling record={record} begun={begun} />;
 }
 
-function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
+function Filling({ record, begun }: { record: SlabRecord; begun: SheetForm }) {
   const [form, setForm] = useState(begun);
   const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);

@@ -52,10 +52,26 @@ export function BatchPage({ title, lines, onClose, more, children }: PageProps) 
   );
 }
 
+const OF_A_BOWL: [SignalWord, string][] = [
+  ["WARNING", "caution.no_metal"],
+  ["CAUTION", "caution.bowl_hot"],
+  ["NOTICE", "caution.chocolate_dry"],
+  ["NOTICE", "caution.chocolate_label"],
+  ["NOTICE", "caution.fork_carries"],
+];
+
 export function Cautions({ jacket }: { jacket: boolean }) {
+  return <CautionList cautions={[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
+}
+
+export function BowlCautions() {
+  return <CautionList cautions={OF_A_BOWL} />;
+}
+
+function CautionList({ cautions }: { cautions: [SignalWord, string][] }) {
   return (
     <ul class="cautions">
-      {[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER].map(([word, code]) => (
+      {cautions.map(([word, code]) => (
         <li key={code}>
           <b>{t(`signal.${word.toLowerCase()}`)}</b> {t(code)}
         </li>

@@ -1,5 +1,5 @@
-import type { SlabPlanReply } from "../../documents";
-import type { BatchRecord, FilledSheet } from "../../state";
+import type { PlanDocument } from "../../documents";
+import type { FilledSheet, SlabRecord } from "../../state";
 import { t } from "../../text";
 
 /** A row of the sheet; an empty one is none. Times are as a time field has them: "14:05", or "". */
@@ -27,13 +27,13 @@ export interface SheetForm {
   rest_kg: number | null;
 }
 
-/** A sheet has boxes for bursts: a batch in a water jacket has none. */
-export function hasSheet({ melt }: SlabPlanReply): boolean {
-  return melt !== null;
+/** A sheet has boxes for the bursts of a slab: a batch in a water jacket has none. */
+export function hasSheet(plan: PlanDocument): boolean {
+  return plan.kind === "slab" && plan.reply.melt !== null;
 }
 
 /** As many rows as the plan has bursts; the day the batch was planned. */
-export function firstSheet({ plan, summary }: BatchRecord): SheetForm {
+export function firstSheet({ plan, summary }: SlabRecord): SheetForm {
   return {
     day: dayOf(summary.opened_at_ms),
     who: "",

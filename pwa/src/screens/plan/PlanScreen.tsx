@@ -9,7 +9,6 @@ import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
-import { hasSheet } from "../paper/sheetForm";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { type Answer, useAnswer } from "./useAnswer";
@@ -99,7 +98,7 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
         <button type="button" onClick={show}>
           {t("button.plan_page")}
         </button>
-        {found.answer && hasSheet(found.answer.reply) && (
+        {found.answer?.reply.melt && (
           <button type="button" aria-disabled={waiting} onClick={() => void keep((id) => `/batches/${id}/sheet`)}>
             {t("button.keep_as_sheet")}
           </button>

@@ -1,11 +1,11 @@
-import type { PlanDocument, Run } from "../../documents";
-import type { BatchRecord } from "../../state";
+import type { SlabPlan, SlabRun } from "../../documents";
+import type { SlabRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { jacketOf } from "../pictures";
 
 /** Planned beside happened, and the yield. */
-export function Compared({ record }: { record: BatchRecord }) {
+export function Compared({ record }: { record: SlabRecord }) {
   return (
     <section class="card">
       <h2>{t("desk.planned_happened")}</h2>
@@ -19,7 +19,7 @@ export function Compared({ record }: { record: BatchRecord }) {
   );
 }
 
-function rows({ plan, run }: BatchRecord): ComparedRow[] {
+function rows({ plan, run }: SlabRecord): ComparedRow[] {
   const { reply } = plan;
   const [poured, firm] = [run.done["melt"], run.done["cool"]];
   return [
@@ -36,7 +36,7 @@ function rows({ plan, run }: BatchRecord): ComparedRow[] {
 }
 
 /** How long in the water jacket, or how many bursts in the oven. */
-function melted({ reply }: PlanDocument, run: Run): ComparedRow {
+function melted({ reply }: SlabPlan, run: SlabRun): ComparedRow {
   const jacket = jacketOf(run, null);
   if (reply.jacket) {
     const took_s = jacket?.poured_s ?? null;
@@ -48,7 +48,7 @@ function melted({ reply }: PlanDocument, run: Run): ComparedRow {
 }
 
 /** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */
-function yieldWords({ plan, run, summary }: BatchRecord): string[] {
+function yieldWords({ plan, run, summary }: SlabRecord): string[] {
   const { pieces } = run;
   if (pieces === null) return [t("desk.not_counted_yet")];
   const words = [t("desk.yield_pieces", { n: pieces, percent: percent(pieces, plan.reply.cut.pieces) })];

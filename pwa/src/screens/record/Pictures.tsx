@@ -1,4 +1,4 @@
-import type { BatchRecord } from "../../state";
+import type { SlabRecord } from "../../state";
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
@@ -6,7 +6,7 @@ import { JacketLine } from "../../ui/pictures/JacketLine";
 import { cooledSlab, jacketOf, meltedLadder, plannedLadder } from "../pictures";
 
 /** The melt as it went: the ladder of an oven, or the line of a water jacket. */
-export function MeltedPicture({ record: { plan, run } }: { record: BatchRecord }) {
+export function MeltedPicture({ record: { plan, run } }: { record: SlabRecord }) {
   const jacket = jacketOf(run, null);
   const ladder = meltedLadder(plan, run, null);
   return (
@@ -22,7 +22,7 @@ export function MeltedPicture({ record: { plan, run } }: { record: BatchRecord }
 }
 
 /** The cooling as it went, or as planned where nothing was poured. */
-export function CooledPicture({ record: { plan, events, run } }: { record: BatchRecord }) {
+export function CooledPicture({ record: { plan, events, run } }: { record: SlabRecord }) {
   return (
     <>
       {run.done["melt"] === undefined && <p class="quiet">{t("desk.never_poured")}</p>}

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { BenchEvent } from "../../documents";
-import { type BatchRecord, loadRecord, note, sync } from "../../state";
+import { type BatchRecord, loadRecord, note, slabRecord, type SlabRecord, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
@@ -15,6 +15,7 @@ import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { go } from "../router";
+import { BowlCompared } from "./BowlCompared";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
@@ -53,17 +54,19 @@ export function RecordScreen({ batchId, part }: Props) {
   }
   const back = () => go(`/batches/${batchId}`);
   if (part === "paper") return <RecordPaper record={loaded} onClose={back} />;
-  if (part === "sheet" && hasSheet(loaded.plan.reply)) {
-    const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
-    return <SheetPaper record={loaded} onType={type} onClose={back} />;
+  const slab = slabRecord(loaded);
+  if (slab && part === "sheet" && hasSheet(slab.plan)) {
+    const type = canTypeBack(slab) ? () => go(`/batches/${batchId}/type`) : null;
+    return <SheetPaper record={slab} onType={type} onClose={back} />;
   }
-  if (part === "type") return <TypeBack record={loaded} />;
+  if (slab && part === "type") return <TypeBack record={slab} />;
   const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
   return <RecordView record={loaded} onTaken={taken} />;
 }
 
 function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
-  const { plan, run, summary } = record;
+  const { plan, summary } = record;
+  const slab = slabRecord(record);
   return (
     <Desk title={plan.name} here="batches">
       <p class="quiet">
@@ -71,25 +74,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}
       </p>
       <div class="record">
-        <Compared record={record} />
-        <section class="card">
-          <h2>{t("desk.melting")}</h2>
-          <MeltedPicture record={record} />
-          {run.melt.bursts.length > 0 && (
-            <details>
-              <summary>{t("desk.as_planned")}</summary>
-              <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
-            </details>
-          )}
-        </section>
-        <section class="card">
-          <h2>{t("desk.cooling")}</h2>
-          <CooledPicture record={record} />
-        </section>
-        <section class="card">
-          <h2>{t("desk.slab_and_frame")}</h2>
-          <SlabMap slab={slabOf(plan.reply)} place="desk" />
-        </section>
+        {slab ? <SlabCards record={slab} /> : <BowlCompared record={record} />}
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>
@@ -103,5 +88,33 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       {summary.closed_at_ms !== null && <LearnedLink />}
       <Taking record={record} />
     </Desk>
+  );
+}
+
+/** Planned against happened, and the pictures of a slab. */
+function SlabCards({ record }: { record: SlabRecord }) {
+  const { plan, run } = record;
+  return (
+    <>
+      <Compared record={record} />
+      <section class="card">
+        <h2>{t("desk.melting")}</h2>
+        <MeltedPicture record={record} />
+        {run.melt.bursts.length > 0 && (
+          <details>
+            <summary>{t("desk.as_planned")}</summary>
+            <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
+          </details>
+        )}
+      </section>
+      <section class="card">
+        <h2>{t("desk.cooling")}</h2>
+        <CooledPicture record={record} />
+      </section>
+      <section class="card">
+        <h2>{t("desk.slab_and_frame")}</h2>
+        <SlabMap slab={slabOf(plan.reply)} place="desk" />
+      </section>
+    </>
   );
 }

@@ -1,0 +1,51 @@
+import type { Run } from "../../documents";
+import type { BatchRecord } from "../../state";
+import { format, formatDuration, formatRange, t } from "../../text";
+import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
+
+/** A bowl of chocolate: planned beside happened. */
+export function BowlCompared({ record }: { record: BatchRecord }) {
+  return (
+    <section class="card">
+      <h2>{t("desk.planned_happened")}</h2>
+      <ComparedTable rows={rows(record)} />
+    </section>
+  );
+}
+
+function rows({ plan, run }: BatchRecord): ComparedRow[] {
+  const { bowl } = run;
+  if (plan.kind !== "chocolate" || !bowl) return [];
+  const { reply } = plan;
+  const { line, seeds, strips, warmed, leftover_lot } = bowl;
+  const seeded_kg = seeds.reduce((sum, one) => sum + one.kg, 0);
+  const strip = t("desk.strips_good", { n: strips.length, good: strips.filter((one) => one.good).length });
+  return [
+    { what: t("desk.row_melted"), planned: format("kg", reply.melt_kg), happened: format("kg", run.weighed_kg) },
+    { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
+    { what: t("desk.row_seed"), planned: format("kg", reply.seed_kg), happened: seeds.length ? format("kg", seeded_kg) : "–" },
+    { what: t("desk.row_work_range"), planned: formatRange("bowl_c", line.work_low_c, line.work_high_c), happened: readRange(bowl.readings, run) },
+    { what: t("desk.row_strips"), planned: "", happened: strips.length ? strip : "–" },
+    { what: t("desk.row_warmed"), planned: "", happened: String(warmed.length) },
+    { what: t("desk.row_in_use"), planned: "", happened: usedFor(run) },
+    { what: t("desk.row_leftover"), planned: "", happened: leftover(run, leftover_lot) },
+  ];
+}
+
+/** Between which temperatures it was while in use. */
+function readRange(readings: { at_ms: number; bowl_c: number }[], { done }: Run): string {
+  const proven_ms = done["temper_check"];
+  const read = proven_ms === undefined ? [] : readings.filter((one) => one.at_ms >= proven_ms).map((one) => one.bowl_c);
+  return read.length ? formatRange("bowl_c", Math.min(...read), Math.max(...read)) : "–";
+}
+
+function usedFor({ done }: Run): string {
+  const [from, to] = [done["temper_check"], done["use"]];
+  return from === undefined || to === undefined ? "–" : formatDuration((to - from) / 1000);
+}
+
+function leftover({ out }: Run, lot: string | null): string {
+  if (out.length === 0) return "–";
+  const kg = format("kg", out.reduce((sum, one) => sum + one.kg, 0));
+  return lot ? t("desk.leftover_as", { leftover: kg, lot }) : kg;
+}
