@@ -9,7 +9,7 @@ from amberbench.engine import catalogue, fields
 from amberbench.engine.advise import PAGES
 from amberbench.engine.sources import SOURCES
 from amberbench.text import languages
-from tests import text_keys
+from tests import strategies_deposit, text_keys
 from tests.bench import jacket_slab, planned_slab
 from tests.text_catalogue import texts
 
@@ -59,6 +59,8 @@ def basis_rows():
         yield from catalogue.call(name, request)["inputs"]
     yield from reply["inputs"]
     yield from jacket_slab()["reply"]["inputs"]
+    for request in (strategies_deposit.ON_NUTS, strategies_deposit.ON_A_BED):
+        yield from catalogue.call("deposit.plan", request)["inputs"]
 
 
 def test_every_text_that_is_named_is_in_the_catalogue():

@@ -5,6 +5,7 @@ import pytest
 from amberbench.engine import catalogue
 from tests.bench import SLAB_REQUEST
 from tests.problem_shape import assert_problem
+from tests.strategies_deposit import ON_NUTS
 
 MELT = {"mass_kg": 1.134, "oven": {"rated_w": 1000}}
 REQUESTS = {
@@ -19,6 +20,7 @@ REQUESTS = {
         "cut.fit_frame",
         {"pieces": 100, "piece_length_m": 0.024, "piece_width_m": 0.024, "max_length_m": 0.5, "max_width_m": 0.4},
     ),
+    "clusters": ("deposit.plan", ON_NUTS),
     "coating": ("chocolate.coating", {"piece": {"length_m": 0.024, "width_m": 0.024, "height_m": 0.01}, "pieces": 80}),
     "bowl": ("chocolate.bowl", {"mass_kg": 2, "melt_c": 46, "seed_c": 20, "bowl": {"mass_kg": 0.8}}),
     "temper": ("chocolate.temper", {"mass_kg": 1.5, "melt_c": 46, "seed_c": 20}),
@@ -175,6 +177,10 @@ def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
         ("frame", {"pieces": 2.5}, "pieces"),
         ("frame", {"pieces": "12"}, "pieces"),
         ("frame", {"trim_m": 0.1, "max_length_m": 0.1}, None),
+        ("clusters", {"rows": []}, "rows"),
+        ("clusters", {"rows": [{"clusters": -4, "deposit_kg": 0.01}]}, "rows[0].clusters"),
+        ("clusters", {"second_kg": -0.001}, "second_kg"),
+        ("clusters", {"gap_m": 0.2, "tray": {"length_m": 0.2, "width_m": 0.15}}, "gap_m"),
         ("coating", {"piece": None}, "piece"),
         ("coating", {"piece": None, "pickup": 0.5}, "centre_kg"),
         ("coating", {"pieces": -3}, "pieces"),

@@ -711,6 +711,136 @@ export interface ChocolateSaltingReply {
   inputs: Input[];
 }
 
+export interface DepositPlanRequest {
+  /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
+  rows?: Row[] | null;
+  /** caramel in hand; null: as rows want; 0.05 to 10 kg */
+  caramel_kg?: number | null;
+  /** one first deposit of the caramel in hand; 0.0005 to 0.5 kg */
+  deposit_kg?: number | null;
+  /** one second deposit; 0: none; 0 to 0.5 kg; 0.0 when left out */
+  second_kg?: number | null;
+  /** what is counted out under each cluster; [] when left out */
+  under?: Under[] | null;
+  /** a level bed over the whole tray inside its rim; null: none */
+  bed?: Bed | null;
+  /** the tray */
+  tray: Tray;
+  /** what the tray is made of; "aluminium_tray" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** across the largest first deposit once it lies; 0.01 to 0.2 m */
+  spread_m: number;
+  /** free between two deposits; 0 to 0.3 m; 0.008 when left out */
+  gap_m?: number | null;
+  /** the funnel */
+  funnel: Funnel;
+  /** pace of the hand, per minute; 1 to 300; 20.0 when left out */
+  deposits_per_min?: number | null;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** hottest temperature to deposit at; 30 to 120 °C; 77.0 when left out */
+  window_high_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** the microwave oven */
+  oven: Oven;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** weight of one block as bought; 0.05 to 50 kg */
+  block_kg?: number | null;
+  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
+  residue?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface DepositPlanReply {
+  /** how the deposits lie */
+  pattern: "square" | "staggered_long" | "staggered_short";
+  /** deposits on a full tray; 1 to 10000 */
+  per_tray: number;
+  /** trays; 1 to 20000 */
+  trays: number;
+  /** middles of the deposits of a full tray, in laying order, from one corner of the tray */
+  positions_m: number[][];
+  /** clusters; 1 to 100000 */
+  clusters: number;
+  /** all deposits together; 0 to 20 kg */
+  deposits_kg: number;
+  /** caramel to weigh in; 0 to 20 kg */
+  caramel_kg: number;
+  /** one finished cluster, what lies under it included; the mean; 0 to 50 kg */
+  piece_kg: number;
+  /** what goes under */
+  under: DepositPlanReplyUnder[];
+  /** deposits that a fill gives before it is empty; 1 to 100000 */
+  deposits_per_fill: number;
+  /** one fill; 0 to 50 kg */
+  fill_kg: number;
+  /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
+  fill_s: number;
+  /** fills; 1 to 100000 */
+  fills: number;
+  /** times the caramel has to be warmed again; 0 to 100000 */
+  reheats: number;
+  /** time to lay a full tray; 0 to 1e+08 s */
+  tray_s: number;
+  /** when a second deposit may go on, after the first was laid; null: none is planned */
+  second: Second | null;
+  /** when the tray can be freed, after its last deposit was laid */
+  free: Free;
+  /** as melt.plan */
+  melt: MeltPlanReply;
+  /** the request to melt.plan, for melt.next_burst at the bench */
+  melt_request: unknown;
+  /** the request to deposit.fill without now_c and fill_kg, for the bench */
+  fill_request: unknown;
+  /** blocks to open; 0 to 1000 */
+  blocks: number;
+  /** left of the last block; without block_kg, of the caramel in hand; 0 to 50 kg */
+  leftover_kg: number;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface DepositFillRequest {
+  /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
+  h_w_m2k?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** what runs out of the funnel, pauses included; 1e-06 to 3 kg/s */
+  pace_kg_s: number;
+  /** temperature of the fill; 0 to 150 °C */
+  now_c: number;
+  /** caramel in the funnel now; 0.005 to 20 kg */
+  fill_kg: number;
+}
+
+export interface DepositFillReply {
+  /** time until it leaves the window or is empty; 0: it is too cool; 0 to 1e+08 s */
+  seconds_s: number;
+}
+
 export interface ChocolateBowlRequest {
   /** the kind of chocolate; "dark_chocolate" when left out */
   chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
@@ -1413,6 +1543,77 @@ export interface Bowl {
   heat_capacity_j_kgk?: number | null;
 }
 
+export interface Row {
+  /** clusters of this size; 1 to 20000 */
+  clusters: number;
+  /** one first deposit; 0.0005 to 0.5 kg */
+  deposit_kg: number;
+}
+
+export interface Under {
+  /** what lies under the caramel: a built-in material, a composition or constants */
+  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
+  /** weight of one; 5e-05 to 0.2 kg */
+  kg_each: number;
+  /** how many go under each cluster; 1 to 100; 1 when left out */
+  count?: number | null;
+}
+
+export interface Bed {
+  /** what the bed is mixed from; the shares sum to 1 ± 0.02 */
+  materials: Material[];
+  /** weight of the bed over its area; 0.05 to 50 kg/m² */
+  bed_kg_m2: number;
+}
+
+export interface Material {
+  /** what lies under the caramel: a built-in material, a composition or constants */
+  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
+  /** its share of the bed's weight; 0.001 to 1 */
+  share: number;
+}
+
+export interface Tray {
+  /** length inside; 0.03 to 0.8 m */
+  length_m: number;
+  /** width inside; 0.03 to 0.8 m */
+  width_m: number;
+  /** kept free along every edge; 0 to 0.2 m; 0.01 when left out */
+  rim_m?: number | null;
+}
+
+export interface Funnel {
+  /** brimful; 0.0002 to 0.01 m³ */
+  volume_m3: number;
+  /** share that is filled; 0.25 to 1; 0.75 when left out */
+  fill?: number | null;
+  /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
+  h_w_m2k?: number | null;
+}
+
+export interface DepositPlanReplyUnder {
+  /** as asked */
+  material: unknown;
+  /** weight to have ready; 0 to 1e+06 kg */
+  kg: number;
+  /** pieces to have ready; null: a bed, weighed; 0 to 1e+07 */
+  count: number | null;
+}
+
+export interface Second {
+  /** from when it is tacky; 0 to 1e+08 s */
+  from_s: number;
+  /** from when it is too cold to weld; 0 to 1e+08 s */
+  to_s: number;
+}
+
+export interface Free {
+  /** when it is most likely free from tray and paper; 0 to 1e+08 s */
+  from_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  to_s: number;
+}
+
 export interface Hold {
   /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
   seconds_s: number;
@@ -1662,6 +1863,8 @@ export interface Functions {
   "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
   "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
   "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
+  "deposit.plan": { request: DepositPlanRequest; reply: DepositPlanReply };
+  "deposit.fill": { request: DepositFillRequest; reply: DepositFillReply };
   "chocolate.bowl": { request: ChocolateBowlRequest; reply: ChocolateBowlReply };
   "room.dew_point": { request: RoomDewPointRequest; reply: RoomDewPointReply };
   "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };

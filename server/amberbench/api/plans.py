@@ -17,6 +17,7 @@ FUNCTIONS = {
     "jacket": "melt.plan_jacket",
     "cooling": "cool.plan",
     "frame": "cut.fit_frame",
+    "clusters": "deposit.plan",
     "coating": "chocolate.coating",
     "bowl": "chocolate.bowl",
     "temper": "chocolate.temper",

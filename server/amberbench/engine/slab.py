@@ -1,8 +1,6 @@
 """A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
 
-import math
-
-from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, pour, slab_frame
+from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, parts, pour, slab_frame
 from .problems import Problem
 
 COOL_AS_IS = (
@@ -52,11 +50,11 @@ def plan(request):
     """
     job, pour_c, others, poured, warnings = _framed(request)
     mass_kg = poured["mass_kg"]
-    blocks, leftover_kg = _blocks(mass_kg, request["block_kg"], job.kg)
+    blocks, leftover_kg = parts.blocks(mass_kg, request["block_kg"], job.kg)
     cuts = _cut(request, poured, materials.resolved(request["material"]))
     melt_request, melted = _melt(request, job, mass_kg)
     cool_request = _cool_request(request, poured, pour_c)
-    cooled = _renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    cooled = parts.renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     dip = _dip(request, poured, cuts)
     return {
         "caramel_kg": mass_kg,
@@ -93,22 +91,6 @@ def caramel_kg(request):
     return _framed(request)[3]["mass_kg"]
 
 
-def _renamed(function, request, names):
-    """Calls a function; a Problem it raises is told under the slab request's own field names."""
-    try:
-        return function(request)
-    except Problem as problem:
-        raise Problem(
-            names.get(problem.field, problem.field),
-            problem.code,
-            problem.given,
-            problem.low,
-            problem.high,
-            problem.unit,
-            problem.accepted,
-        ) from None
-
-
 def _pour(request, job, frame, pour_c):
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
@@ -129,20 +111,11 @@ def _pour(request, job, frame, pour_c):
             values = {"have_kg": job.kg, "caramel_kg": full_kg}
             warnings.append({"code": "more_than_frame_holds", "values": values})
     names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
-    return _renamed(_checked_pour, wanted, names), warnings
+    return parts.renamed(_checked_pour, wanted, names), warnings
 
 
 def _checked_pour(wanted):
     return pour.plan(check.checked(fields.FUNCTIONS["pour.plan"]["request"], wanted))
-
-
-def _blocks(caramel_kg, block_kg, have_kg):
-    """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand."""
-    if block_kg is None:
-        return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
-    # A milligram of grace: two blocks' weight are two blocks.
-    blocks = math.ceil((caramel_kg - 1e-6) / block_kg)
-    return blocks, max(0.0, blocks * block_kg - caramel_kg)
 
 
 def _cut(request, poured, material):
@@ -167,7 +140,7 @@ def _dip(request, poured, cuts):
     sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
     piece, under_m2 = dict(zip(coating.SIDES, sides)), poured["area_m2"]
     asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
-    return _renamed(lambda one: dipping.plan(*one), asked, {name: "dip." + name for name in dip})
+    return parts.renamed(lambda one: dipping.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
 def _melt_names(job):
@@ -183,14 +156,14 @@ def _melt(request, job, caramel_kg):
         if request["oven"] is None:
             raise Problem("oven", "missing")
         full = _melt_request(request, job, caramel_kg)
-        return full, _renamed(melt.plan, full, _melt_names(job))
+        return full, parts.renamed(melt.plan, full, _melt_names(job))
     jacketed, names = request["jacket"], _melt_names(job)
     full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
     full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
     full.update({LINES[line]: request["windows"][line] for line in LINES})
     names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
     names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
-    return full, _renamed(_in_jacket, full, names)
+    return full, parts.renamed(_in_jacket, full, names)
 
 
 def _in_jacket(melt_request):
@@ -204,7 +177,7 @@ def _melt_request(request, job, caramel_kg):
     wanted["mass_kg"] = caramel_kg
     for line in LINES:
         wanted[LINES[line]] = request["windows"][line]
-    return _full(fields.MELT, wanted, request, _melt_names(job))
+    return parts.full(fields.MELT, wanted, request, _melt_names(job))
 
 
 def _cool_request(request, poured, pour_c):
@@ -215,21 +188,7 @@ def _cool_request(request, poured, pour_c):
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     for side in ("length_m", "width_m"):
         names[side] = "frame"
-    return _full(fields.COOL, wanted, request, names)
-
-
-def _full(known, wanted, request, names):
-    """The wanted fields checked, with the basis that each has in the slab's own request."""
-    said = request["basis"] or {}
-    basis = {}
-    for name in wanted:
-        theirs = names.get(name, name)
-        for path in said:
-            if path == theirs or path.startswith(theirs + "."):
-                basis[name + path[len(theirs) :]] = said[path]
-    full = check.checked(known, wanted)
-    full["basis"] = basis or None
-    return full
+    return parts.full(fields.COOL, wanted, request, names)
 
 
 def _hoisted(replies):

@@ -33,6 +33,8 @@ SOURCES = {
     "liu_2006": "Liu et al., a review of the glass transition, 2006: definition of a glass by its viscosity",
     "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos from memory; Berk prints 52), "
     "and the weight 4.7 of water against it (Roos, from memory)",
+    "huppert_1982": "Huppert, The propagation of two-dimensional and axisymmetric viscous gravity currents, J. Fluid "
+    "Mech. 121, 1982, p. 43 (from memory)",
     "practice": "Common practice, no published source",
     "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
     "memory": "From memory, not confirmed in a document",

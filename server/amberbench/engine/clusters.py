@@ -1,0 +1,114 @@
+"""When a tray of clusters takes a second deposit and when it comes free: each a round cap on its share of the tray."""
+
+import math
+
+from . import bases, cooling, materials, surfaces
+from .cap import Cap, CapCourse, height_m
+from .normal import TENTH
+from .problems import Problem
+
+FREE_C = 24.0  # hottest point of a cluster that comes off its paper whole, a kelvin above a warmer room (assumed)
+CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
+TACKY_C, TACKY_K = cooling.MILESTONES[1][2:]
+COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
+LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
+GUARD = 2.05  # of its standard deviations: 2 % points
+EXPONENT = 0.375  # spread goes with the volume to the power of ⅜ (huppert_1982)
+
+
+def spread_m(largest_m, share):
+    """Spread in m of a deposit that has a share of the weight of the one that spreads to largest_m."""
+    return largest_m * share**EXPONENT
+
+
+class Mixture:
+    """Caramel and what lies under it as one stuff: [(resolved material, kg, °C)] → start_c, volume, properties."""
+
+    def __init__(self, parts, room_c):
+        hottest_c = max(temp_c for _, _, temp_c in parts)
+        middle_c = 0.5 * (hottest_c + room_c)
+        heat_j_k = heat = self.volume_m3 = conductance = 0.0
+        for material, kg, temp_c in parts:
+            part_j_k = kg * materials.heat_capacity(material, middle_c)
+            volume = kg / materials.density(material, middle_c)
+            heat_j_k += part_j_k
+            heat += part_j_k * temp_c
+            self.volume_m3 += volume
+            conductance += volume * materials.conductivity(material, middle_c)
+        self.start_c = heat / heat_j_k
+        self.conductivity = conductance / self.volume_m3
+        self.capacity = heat_j_k / self.volume_m3
+
+
+class Tray:
+    """What all clusters of a tray share; length and width in m."""
+
+    def __init__(self, base, length_m, width_m, per_tray, room_c):
+        self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
+        plate_m = surfaces.plate_length_m(length_m, width_m)
+        self.top = surfaces.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
+        self.bottom = surfaces.face("insulated", 0.0, plate_m, False)  # it stands on a table
+        self.free_c = max(FREE_C, room_c + cooling.ROOM_MARGIN_K)
+        self.tacky_c = max(TACKY_C, self.free_c + TACKY_K)
+        self.cold_c = max(COLD_C, self.free_c + COLD_K)
+
+    def course(self, mixture, across_m, loss_factor, base_start_c):
+        """Times in s at which a cluster is tacky, too cold to weld and free, and what is left in it when tacky."""
+        # What heaps higher than half a ball is taken to be as wide as one.
+        radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
+        tall_m = height_m(mixture.volume_m3, radius_m)
+        ratio = max(1.0, self.share_m2 / (math.pi * radius_m * radius_m))
+        cap = Cap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
+        course = CapCourse(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
+        points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
+        while course.core_c > self.free_c or course.surface_c > self.cold_c:
+            if course.at_s > cooling.LONGEST_S:
+                raise Problem("base", "tray_cools_too_slowly", self.free_c, unit="°C")
+            course.advance()
+            points.append((course.at_s, course.core_c, course.surface_c))
+            if tacky is None and course.surface_c <= self.tacky_c:
+                tacky = (course.mean_c(), course.base_c())
+        return Times(points, self, tacky or (mixture.start_c, base_start_c))
+
+
+class Times:
+    """tacky_s, cold_s, free_s (s) of one course; left: (mean of cluster, base under it) in °C when it was tacky."""
+
+    def __init__(self, points, tray, left):
+        self.left = left
+        if len(points) == 1:
+            self.tacky_s = self.cold_s = self.free_s = 0.0
+            return
+        self.tacky_s = cooling.crossing_s(points, 2, tray.tacky_c, tray.room_c)
+        self.cold_s = cooling.crossing_s(points, 2, tray.cold_c, tray.room_c)
+        self.free_s = cooling.crossing_s(points, 1, tray.free_c, tray.room_c)
+
+
+def _middle(slow_s, fast_s):
+    return math.sqrt(slow_s * fast_s)
+
+
+def windows(tray, parts, across_m, lightest, second):
+    """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.
+
+    parts: [(resolved material, kg, °C)] of the heaviest cluster, across_m its spread; lightest: (parts, spread) of the
+    lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None.
+    """
+    slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
+    first = Mixture(parts, tray.room_c)
+    slow = tray.course(first, across_m, slow_loss, tray.room_c)
+    fast = tray.course(first, across_m, fast_loss, tray.room_c)
+    free_s = _middle(slow.free_s, fast.free_s)
+    window = None
+    if second is not None:
+        light = fast if lightest is None else tray.course(
+            Mixture(lightest[0], tray.room_c), lightest[1], fast_loss, tray.room_c
+        )  # fmt: skip
+        window = {"from_s": slow.tacky_s, "to_s": light.cold_s}
+        if window["to_s"] <= window["from_s"]:
+            raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
+        mean_c, base_c = fast.left
+        both = Mixture([(first_material, kg, mean_c) for first_material, kg, _ in parts] + [second], tray.room_c)
+        free_s = tray.course(both, across_m, 1.0, base_c).free_s
+    tenth = math.exp(TENTH * LOSS_SD) if slow.free_s <= 0.0 else (slow.free_s / fast.free_s) ** (0.5 * TENTH / GUARD)
+    return window, {"from_s": free_s, "to_s": free_s * tenth}

@@ -1,0 +1,147 @@
+"""Clusters as a whole: caramel, what goes under, trays, fills, melt and the windows of a tray from one request."""
+
+import math
+
+from . import clusters, cooling, deposit_asked, fields_deposit, funnel, heating, materials, melt, parts
+from .check import constant
+from .fields_melt import MELT
+from .problems import Problem
+
+MELT_AS_IS = (
+    "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
+    "stop_c",
+)  # fmt: skip
+FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
+
+
+def plan(request):
+    """Clusters from caramel in hand or of so many in rows: everything the bench needs.
+
+    Request: rows [{clusters, deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); second_kg (kg), 0 for none;
+    under [{material, kg_each (kg), count}] under each cluster, or bed {materials [{material, share}], bed_kg_m2
+    (kg/m²)} over the tray inside its rim, or neither; tray {length_m, width_m, rim_m (m)}, base (as cool.plan, what
+    the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
+    h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
+    material, oven, vessel, step_s (s), block_kg (kg) or null, residue, basis, batches.
+    Reply: pattern, per_tray, trays, positions_m (m) of a full tray in laying order, clusters, deposits_kg (kg),
+    caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg (kg), count}],
+    deposits_per_fill, fill_kg (kg), fill_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a
+    deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan),
+    melt_request, fill_request, blocks, leftover_kg (kg), inputs.
+    Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
+    tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
+    room_too_warm_for_deposits, tray_cools_too_slowly, unknown_material, composition_sum, and those of melt.plan.
+    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
+    A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
+    still air; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A fill as deposit.fill, laid
+    at the middle of the window; the bowl that waits cools too, and is warmed when it would not last the next fill.
+    Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
+    the rest.
+    """
+    job = deposit_asked.Job(request)
+    pattern, positions = deposit_asked.laid(request, job)
+    trays = math.ceil(job.clusters / len(positions))
+    melt_request = _melt_request(request, job)
+    melted = parts.renamed(melt.plan, melt_request, {"mass_kg": job.field})
+    if job.pour_c <= request["room_c"] + clusters.COLD_K:
+        highest_c = job.pour_c - clusters.COLD_K
+        raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
+    second, free = _windows(request, job, len(positions))
+    fill_request = _fill_request(request, job)
+    fills = _fills(request, job, fill_request, second)
+    under, each_kg = deposit_asked.under(request, job, trays)
+    blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
+    rows, melted["inputs"] = melted["inputs"], []
+    return {
+        "pattern": pattern,
+        "per_tray": len(positions),
+        "trays": trays,
+        "positions_m": [[x, y] for x, y in positions],
+        "clusters": job.clusters,
+        "deposits_kg": job.deposits_kg,
+        "caramel_kg": job.caramel_kg,
+        "piece_kg": job.deposits_kg / job.clusters + each_kg,
+        "under": under,
+        "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
+        "fill_kg": job.fill_kg,
+        "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
+        "fills": fills.fills,
+        "reheats": fills.reheats,
+        "tray_s": len(positions) / job.per_s,
+        "second": second,
+        "free": free,
+        "melt": melted,
+        "melt_request": melt_request,
+        "fill_request": fill_request,
+        "blocks": blocks,
+        "leftover_kg": leftover_kg,
+        "inputs": rows + _constants(),
+    }
+
+
+def _melt_request(request, job):
+    wanted = {name: request[name] for name in MELT_AS_IS}
+    wanted["mass_kg"] = job.caramel_kg
+    return parts.full(MELT, wanted, request, {"mass_kg": job.field})
+
+
+def _fill_request(request, job):
+    """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
+    found = {name: request[name] for name in FILL_AS_IS}
+    found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
+    pace = fields_deposit.FILL["pace_kg_s"]
+    found["pace_kg_s"] = max(pace["low"], job.deposits_kg / job.deposits * job.per_s)
+    return found
+
+
+def _windows(request, job, per_tray):
+    tray = clusters.Tray(
+        request["base"], request["tray"]["length_m"], request["tray"]["width_m"], per_tray, request["room_c"]
+    )
+    material = materials.resolved(request["material"])
+    heaviest = max(job.rows, key=lambda row: row[1])[1]
+    lightest = min(job.rows, key=lambda row: row[1])[1]
+
+    def stuff(deposit_kg):
+        across_m = clusters.spread_m(request["spread_m"], deposit_kg / heaviest)
+        beside = [(one, kg, request["room_c"]) for one, kg in deposit_asked.beneath(request, across_m)]
+        return [(material, deposit_kg, job.pour_c)] + beside, across_m
+
+    second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
+    found, across_m = stuff(heaviest)
+    return clusters.windows(tray, found, across_m, None if lightest == heaviest else stuff(lightest), second)
+
+
+def _fills(request, job, fill_request, second):
+    """Lays the whole job, first deposits and second ones."""
+
+    def pot_of(mass_kg):
+        return heating.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
+
+    fills, left_kg, laid_s = (
+        funnel.Fills(fill_request, job.fill_kg, job.per_s, job.pour_c, pot_of),
+        job.deposits_kg,
+        0.0,
+    )
+    for number, each_kg in job.rows:
+        laid_s += fills.lay(number, each_kg, left_kg)
+        left_kg -= number * each_kg
+    if second is not None:
+        fills.wait(max(0.0, second["from_s"] - laid_s), left_kg)
+        fills.lay(job.clusters, request["second_kg"], left_kg)
+    return fills
+
+
+def _constants():
+    """The constants a plan of clusters takes that are not in the request, as input rows."""
+    return [
+        constant("deposit.tacky_c", clusters.TACKY_C, "°C"),
+        constant("deposit.cold_c", clusters.COLD_C, "°C"),
+        constant("deposit.free_c", clusters.FREE_C, "°C"),
+        constant("deposit.tacky_k", clusters.TACKY_K, "K"),
+        constant("deposit.cold_k", clusters.COLD_K, "K"),
+        constant("deposit.room_margin_k", cooling.ROOM_MARGIN_K, "K"),
+        constant("deposit.contact_m2k_w", clusters.CONTACT_M2K_W, "m² K/W", "asme_1992"),
+        constant("deposit.loss_sd", clusters.LOSS_SD, ""),
+        constant("deposit.guard", clusters.GUARD, ""),
+    ]

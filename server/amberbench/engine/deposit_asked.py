@@ -1,0 +1,145 @@
+"""Asked of a plan of clusters: rows, weights, what goes under, places on the tray; what cannot be is refused."""
+
+import math
+
+from . import clusters, lattice, materials, parts
+from .fields_melt import MELT
+from .problems import Problem
+
+GRACE_M = 1e-9
+
+
+class Job:
+    """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
+    largest_kg (of all deposits), pour_c, per_s (deposits), field: what the weight goes by in the request."""
+
+    def __init__(self, request):
+        self.request = request
+        self.pour_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
+        self.per_s = request["deposits_per_min"] / 60.0
+        self.density = materials.density(materials.resolved(request["material"]), self.pour_c)
+        second_kg = request["second_kg"]
+        if bool(request["rows"]) == (request["caramel_kg"] is not None):
+            raise Problem("rows", "give_one_of", accepted=["rows", "caramel_kg"])
+        if request["rows"]:
+            self.field = "rows"
+            self.rows = [(row["clusters"], row["deposit_kg"]) for row in request["rows"]]
+        else:
+            self.field = "caramel_kg"
+            self.rows = [self._from_caramel(second_kg)]
+        self.clusters = sum(number for number, _ in self.rows)
+        self.deposits = self.clusters * (2 if second_kg > 0.0 else 1)
+        self.deposits_kg = sum(number * kg for number, kg in self.rows) + self.clusters * second_kg
+        self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
+        self.largest_kg = max(second_kg, max(kg for _, kg in self.rows))
+        self._refuse_weights()
+        full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
+        self._refuse_over_fill(full_kg)
+        self.fill_kg = min(full_kg, self.deposits_kg)
+
+    def _from_caramel(self, second_kg):
+        """(clusters, deposit) that the caramel in hand gives."""
+        request = self.request
+        have_kg, deposit_kg, lost = request["caramel_kg"], request["deposit_kg"], request["residue"]
+        if deposit_kg is None:
+            raise Problem("deposit_kg", "missing", low=0.0005, high=0.5, unit="kg")
+        each_kg = deposit_kg + second_kg
+        number = int(have_kg * (1.0 - lost) / each_kg + 1e-9)
+        if number == 0:
+            raise Problem("caramel_kg", "too_little_caramel", have_kg, low=each_kg / (1.0 - lost), unit="kg")
+        return number, deposit_kg
+
+    def _refuse_weights(self):
+        least_kg, most_kg = MELT["mass_kg"]["low"], MELT["mass_kg"]["high"]
+        if self.caramel_kg > most_kg + 1e-9:
+            raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=most_kg, unit="kg")
+        if self.caramel_kg < least_kg:
+            raise Problem(self.field, "too_little_caramel", self.caramel_kg, low=least_kg, unit="kg")
+
+    def _refuse_over_fill(self, full_kg):
+        request = self.request
+        asked = [("rows[" + str(i) + "].deposit_kg", row["deposit_kg"]) for i, row in enumerate(request["rows"])]
+        if not request["rows"]:
+            asked = [("deposit_kg", request["deposit_kg"])]
+        for field, kg in asked + [("second_kg", request["second_kg"])]:
+            if kg > full_kg:
+                raise Problem(field, "heavier_than_fill", kg, high=full_kg, unit="kg")
+
+
+def laid(request, job):
+    """(pattern, positions in m) of a full tray."""
+    tray, spread_m = request["tray"], request["spread_m"]
+    sides = (tray["length_m"], tray["width_m"])
+    for name, side_m in (("tray.length_m", sides[0]), ("tray.width_m", sides[1])):
+        if side_m < spread_m - GRACE_M:
+            raise Problem(name, "tray_smaller_than_deposit", side_m, low=spread_m, unit="m")
+    most_m = 0.5 * (min(sides) - spread_m)
+    if tray["rim_m"] > most_m + GRACE_M:
+        raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
+    # A deposit narrower than half a ball of its weight would not stay where it is laid.
+    volume_m3 = max(kg for _, kg in job.rows) / job.density
+    least_m = 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
+    if spread_m < least_m:
+        raise Problem("spread_m", "spread_too_narrow", spread_m, low=least_m, unit="m")
+    pattern, positions = lattice.best(*sides, tray["rim_m"], spread_m, spread_m + request["gap_m"])
+    room_m = max(sides) - 2.0 * tray["rim_m"] - 2.0 * spread_m
+    if len(positions) == 1 and job.clusters > 1 and room_m >= 0.0:
+        raise Problem("gap_m", "gap_leaves_no_room", request["gap_m"], high=room_m, unit="m")
+    return pattern, positions
+
+
+def beneath(request, across_m):
+    """[(resolved material, kg)] of what lies under one cluster that covers so much of the tray."""
+    _refuse_both(request)
+    found = [
+        (_resolved(one["material"], "under[" + str(index) + "].material"), one["count"] * one["kg_each"])
+        for index, one in enumerate(request["under"])
+    ]
+    for index, (material, kg_m2) in enumerate(_bed(request)):
+        covered_kg = kg_m2 * 0.25 * math.pi * across_m * across_m
+        found.append((_resolved(material, "bed.materials[" + str(index) + "].material"), covered_kg))
+    return found
+
+
+def _refuse_both(request):
+    if request["under"] and request["bed"] is not None:
+        raise Problem("under", "give_one_of", accepted=["under", "bed"])
+
+
+def _resolved(material, path):
+    return parts.renamed(materials.resolved, material, {"material": path})
+
+
+def _bed(request):
+    """[(material, kg/m²)] of the bed."""
+    if request["bed"] is None:
+        return []
+    mixed = request["bed"]["materials"]
+    total = sum(one["share"] for one in mixed)
+    if total < 0.98 or total > 1.02:
+        raise Problem("bed.materials", "shares_sum", total, 0.98, 1.02)
+    return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
+
+
+def under(request, job, trays):
+    """(what to have ready [{material, kg, count}], kg of it in a finished cluster, the mean)."""
+    number, ready, each_kg = job.clusters, [], 0.0
+    for one in request["under"]:
+        kg = one["count"] * one["kg_each"]
+        ready.append({"material": one["material"], "kg": number * kg, "count": number * one["count"]})
+        each_kg += kg
+    tray = request["tray"]
+    rim_m = tray["rim_m"]
+    bed_m2 = trays * (tray["length_m"] - 2.0 * rim_m) * (tray["width_m"] - 2.0 * rim_m)
+    covered_m2 = _covered_m2(request, job)
+    for material, kg_m2 in _bed(request):
+        ready.append({"material": material, "kg": bed_m2 * kg_m2, "count": None})
+        each_kg += kg_m2 * covered_m2
+    return ready, each_kg
+
+
+def _covered_m2(request, job):
+    """What a cluster covers of the tray in m², the mean."""
+    heaviest = max(kg for _, kg in job.rows)
+    across = [(number, clusters.spread_m(request["spread_m"], kg / heaviest)) for number, kg in job.rows]
+    return sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters

@@ -1,0 +1,92 @@
+"""A funnel of caramel that cools while it empties: how long a fill stays in its window, how many fills a job takes.
+
+The fill is a cone as high as its slant allows, 60° at the tip, and keeps this shape as it sinks. It cools as the ball
+that fits into it, which has the same volume over surface: at the small falls that matter here nothing else counts.
+"""
+
+import math
+
+from . import materials
+from .ball import Ball
+from .problems import Problem
+
+# Of a cone of 60° the height is √3 and the ball inside 1/√3 of the radius of its top.
+CONE_M3 = math.pi / math.sqrt(3.0)  # over the cube of that radius
+INSIDE = 1.0 / math.sqrt(3.0)
+
+
+def seconds(fill, now_c, fill_kg):
+    """Time in s until a fill of fill_kg at now_c, emptying at fill["pace_kg_s"], leaves its window or is empty.
+
+    fill: as `fields_deposit.FILL`.
+    """
+    low_c, room_c, empty_s = fill["window_low_c"], fill["room_c"], fill_kg / fill["pace_kg_s"]
+    if now_c <= low_c:
+        return 0.0
+    if low_c <= room_c:
+        return empty_s
+    material = materials.resolved(fill["material"])
+    middle_c = 0.5 * (now_c + low_c)
+    density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
+    radius_m = INSIDE * (fill_kg / density / CONE_M3) ** (1.0 / 3.0)
+    fourier_s = radius_m * radius_m * density * materials.heat_capacity(material, middle_c) / k
+    ball = Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s)
+    found = ball.reaches((low_c - room_c) / (now_c - room_c))
+    return empty_s if found is None else found * fourier_s
+
+
+def fill(request):
+    """How long the fill in the funnel stays warm enough, from a reading.
+
+    Request: h_w_m2k (W/(m² K)), material, room_c (°C), window_low_c (°C), limit_c (°C), pace_kg_s (kg/s), now_c (°C,
+    stirred or in the middle), fill_kg (kg).
+    Reply: seconds_s (s) until it leaves the window at its low end, or is empty before that; 0 when it is out already.
+    Raises: Problem funnel_too_hot (now_c above limit_c), unknown_material, composition_sum.
+    Relation: mean of a ball in air, exact series (incropera), with the ratio of volume to surface of a cone of 60°,
+    shrinking in shape as it runs out at pace_kg_s; the fill starts at one temperature.
+    Source: incropera, choi_okos_1986; assumed for h_w_m2k and the cone.
+    """
+    if request["now_c"] > request["limit_c"]:
+        raise Problem("now_c", "funnel_too_hot", request["now_c"], high=request["limit_c"], unit="°C")
+    return {"seconds_s": seconds(request, request["now_c"], request["fill_kg"])}
+
+
+class Fills:
+    """Fill after fill out of a bowl that waits, until a job is laid."""
+
+    def __init__(self, fill, full_kg, per_s, pour_c, pot_of):
+        self.fill, self.full_kg, self.per_s, self.pour_c, self.pot_of = fill, full_kg, per_s, pour_c, pot_of
+        self.bowl_c = pour_c
+        self.fills = self.reheats = 0
+
+    def _lasts_s(self, each_kg, amount_kg, now_c):
+        return seconds(dict(self.fill, pace_kg_s=each_kg * self.per_s), now_c, amount_kg)
+
+    def lay(self, number, each_kg, left_kg):
+        """Lays so many deposits of each_kg; left_kg of caramel is in bowl and funnel at the start. The time in s."""
+        whole_s = number / self.per_s
+        while number:
+            now = min(number, max(1, int(self.full_kg / each_kg + 1e-9)))
+            amount_kg, wanted_s = now * each_kg, now / self.per_s
+            if self._lasts_s(each_kg, amount_kg, self.bowl_c) < wanted_s - 1e-6 and self.bowl_c < self.pour_c:
+                self._reheat()
+            lasts_s = self._lasts_s(each_kg, amount_kg, self.bowl_c)
+            if lasts_s < wanted_s - 1e-6:
+                # What is left goes back and is warmed with the rest.
+                now = max(1, int(lasts_s * self.per_s))
+            self.fills += 1
+            number -= now
+            left_kg -= now * each_kg
+            self.wait(now / self.per_s, left_kg)
+            if now * each_kg < amount_kg - 1e-9 and left_kg > 1e-6:
+                self._reheat()
+        return whole_s
+
+    def _reheat(self):
+        self.reheats += 1
+        self.bowl_c = self.pour_c
+
+    def wait(self, wait_s, left_kg):
+        """The bowl cools while a fill is laid or nothing is; below the window it is warmed again."""
+        if left_kg > 1e-6:
+            self.bowl_c = self.pot_of(left_kg).cooled(self.bowl_c, wait_s)
