@@ -53,6 +53,13 @@ def dipped_slab() -> dict[str, Any]:
     return planned_slab() | plan
 
 
+def with_dip(**dip: Any) -> dict[str, Any]:
+    """The same, dipped otherwise."""
+    request = dipped_slab()["request"]
+    request = request | {"dip": request["dip"] | dip}
+    return dipped_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
+
+
 @cache
 def planned_bowl() -> dict[str, Any]:
     """2 kg of dark chocolate in a glass bowl at 20 °C; treat it as read-only."""

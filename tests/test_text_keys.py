@@ -5,12 +5,12 @@ import re
 
 import pytest
 
-from amberbench.engine import catalogue, fields
+from amberbench.engine import catalogue, fields, temper
 from amberbench.engine.advise import PAGES
 from amberbench.engine.sources import SOURCES
 from amberbench.text import languages
 from tests import strategies_deposit, text_keys
-from tests.bench import jacket_slab, planned_slab
+from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
 from tests.text_catalogue import texts
 
 ENGLISH = texts("en")
@@ -52,6 +52,10 @@ def named():
     yield from (f"language.{one}" for one in languages())
 
 
+OWN_CURVE = dict(zip(temper.LINES, (41, 48, 26.5, 27.5, 29.5, 30.5), strict=True))
+ALL_ROUND = {"bottom": 0.001, "side": 0.001, "top": 0.001}
+
+
 def basis_rows():
     """What the plan of a slab rests on, with the figures that only a part of it knows."""
     reply = planned_slab()["reply"]
@@ -61,6 +65,11 @@ def basis_rows():
     yield from jacket_slab()["reply"]["inputs"]
     for request in (strategies_deposit.ON_NUTS, strategies_deposit.ON_A_BED):
         yield from catalogue.call("deposit.plan", request)["inputs"]
+    yield from planned_bowl()["reply"]["inputs"]
+    yield from dipped_slab()["reply"]["inputs"]
+    own = planned_bowl()["reply"]["bowl_request"] | {"targets": OWN_CURVE, "seed_c": 20}
+    yield from catalogue.call("chocolate.bowl", own)["inputs"]
+    yield from with_dip(prebottom_m=0.0005, pickup=0.4, top_mark=True, thickness_m=ALL_ROUND)["reply"]["inputs"]
 
 
 def test_every_text_that_is_named_is_in_the_catalogue():

@@ -71,7 +71,16 @@ interface Caramel {
   stop_c: number;
   contains: string[];
 }
-interface Product {
+export interface Chocolate {
+  id: string;
+  name: string;
+  chocolate: "dark_chocolate" | "milk_chocolate" | "white_chocolate";
+  set_s: number;
+  /** Its own heat lines; null where its label says nothing. */
+  targets: Record<string, number | null>;
+  contains: string[];
+}
+export interface Product {
   id: string;
   name: string;
   kind: string;
@@ -83,6 +92,19 @@ interface Product {
   kerf_m: number;
   per_box: number;
   prebottom: boolean;
+  finish: string;
+  chocolate_id: string | null;
+  coating: {
+    method: string;
+    thickness_m: number | null;
+    pickup_share: number | null;
+    prebottom_m: number;
+    dip_s: number;
+    top_mark: boolean;
+    salt: string | null;
+    salt_each_kg: number | null;
+  };
+  pocket: { length_m: number | null; width_m: number | null; height_m: number | null };
 }
 
 /** A list of the shop. */
@@ -90,6 +112,7 @@ export type ShopList =
   | "ovens"
   | "vessels"
   | "caramels"
+  | "chocolates"
   | "products"
   | "bases"
   | "bars"
@@ -125,6 +148,7 @@ export interface Shop {
   trays: { id: string; name: string; length_m: number; width_m: number; rim_m: number }[];
   thermometers: { id: string; name: string; reads_low_k: number; sd_k: number }[];
   caramels: Caramel[];
+  chocolates: Chocolate[];
   products: Product[];
 }
 

@@ -253,7 +253,7 @@ def test_too_thick_says_what_to_do():
     bench = at("use")
     bench.does("bowl_thickened", 60)
     assert says(bench) == "say.bowl_thick"
-    assert bench.advice["more"]["code"] == "warning.chocolate_too_thick"
+    assert bench.advice["more"]["code"] == "more.bowl_thick"
     bench.taps()
     assert says(bench) == "say.read_bowl"
 

@@ -6,7 +6,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
-from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab
+from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab, with_dip
 
 DIP = dipped_slab()["request"]["dip"]
 
@@ -33,11 +33,6 @@ def at(step: str, plan: dict[str, Any] | None = None) -> Bench:
         if name == step:
             return bench
     raise AssertionError(step)
-
-
-def with_dip(**dip: Any) -> dict[str, Any]:
-    request = dipped_slab()["request"] | {"dip": DIP | dip}
-    return dipped_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
 
 
 def clocks(bench: Bench) -> list[tuple[str, float]]:

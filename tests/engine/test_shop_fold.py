@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, fields_shop, materials
+from amberbench.engine import catalogue, fields_shop, materials, temper
 from amberbench.engine.problems import Problem
 from tests import strategies
 
@@ -184,6 +184,25 @@ def test_heat_lines_must_rise_and_a_label_add_up():
         check("caramels/a", **lines | {"windows__slab__low_c": 77})
     with pytest.raises(Problem, match="composition_sum"):
         check("caramels/a", label__fat_share=0.5, label__carbohydrate_share=0.8)
+
+
+def test_temper_curve_of_a_chocolate_is_whole_and_in_order_or_not_there():
+    own = dict(zip(temper.LINES, (41, 48, 26.5, 27.5, 29.5, 30.5), strict=True))
+    curve = {"targets__" + name: value for name, value in own.items()}
+    assert check("chocolates/a", chocolate="milk_chocolate")["values"] == {"chocolate": "milk_chocolate"}
+    check("chocolates/a", **curve)
+    with pytest.raises(Problem, match="missing") as raised:
+        check("chocolates/a", **curve | {"targets__cool_low_c": None})
+    assert raised.value.field == "targets.cool_low_c"
+    with pytest.raises(Problem, match="heat_line_too_low"):
+        check("chocolates/a", **curve | {"targets__work_low_c": 27})
+
+
+@pytest.mark.parametrize("salt_kg", [0, -0.0001, 0.1])
+def test_product_cannot_be_salted_with_nothing_or_100_g(salt_kg):
+    with pytest.raises(Problem) as raised:
+        check("products/a", coating__salt_each_kg=salt_kg)
+    assert raised.value.field == "coating.salt_each_kg"
 
 
 def test_density_is_weight_over_volume_and_a_slip_is_seen():

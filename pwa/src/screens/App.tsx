@@ -7,6 +7,7 @@ import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
 import { keepLook } from "./look";
 import { LearnedScreen } from "./learned/LearnedScreen";
+import { BowlScreen } from "./plan/BowlScreen";
 import { PlanScreen } from "./plan/PlanScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
@@ -33,7 +34,7 @@ function Screen({ at }: { at: string }) {
     case "":
       return <TodayScreen />;
     case "plan":
-      return <PlanScreen />;
+      return id === "chocolate" ? <BowlScreen /> : <PlanScreen />;
     case "bench":
       return <BenchScreen batchId={id ?? ""} key={id} />;
     case "batches":

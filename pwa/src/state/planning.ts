@@ -1,4 +1,5 @@
-import type { SlabPlanRequest } from "../documents";
+import type { ChocolateBowlReply, SlabPlanRequest } from "../documents";
+import type { ChocolateBowlRequest } from "../engine/types";
 import { computeLatest } from "../engine/client";
 import { EngineProblem } from "../problems";
 import { httpApi } from "../sync/api";
@@ -33,4 +34,16 @@ export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promis
   if (overtaken()) return null;
   const reply = await computeLatest("slab.plan", request);
   return reply === null || overtaken() ? null : { request, reply, by: "phone" };
+}
+
+export interface BowlAnswer {
+  request: ChocolateBowlRequest;
+  reply: ChocolateBowlReply;
+}
+
+/** chocolate.bowl, here: it takes no time and nothing measured goes into it.
+ * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
+export async function planBowl(request: ChocolateBowlRequest): Promise<BowlAnswer | null> {
+  const reply = await computeLatest("chocolate.bowl", request);
+  return reply && { request, reply };
 }

@@ -11,6 +11,7 @@ export const SHOP_LISTS: ShopList[] = [
   "ovens",
   "vessels",
   "caramels",
+  "chocolates",
   "products",
   "bases",
   "bars",

@@ -36,10 +36,10 @@ const DECIMALS: Record<string, number> = {
 const NARROW_SPACE = "\u202f";
 
 /** Chocolate is in temper within a kelvin, and a pinch of salt is a tenth of a gram. */
-const FINE = "bowl_";
+const FINE = /^(bowl_|targets\.|temper\.)/;
 
 function decimals(name: string, unit: string, shown: number): number {
-  if (unit.startsWith("°") && name.startsWith(FINE)) return 1;
+  if (unit.startsWith("°") && FINE.test(name)) return 1;
   if (unit === "g" && Math.abs(shown) < 1) return 2;
   if (unit === "oz" && Math.abs(shown) < 0.1) return 3;
   // A centre weighs 14.3 g, a slab 1 134 g.

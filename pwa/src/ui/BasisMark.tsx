@@ -65,7 +65,8 @@ export function shownValue({ field, value, unit }: Input): string {
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return t("basis.own");
   // Compound units, such as that of a contact, are not the reader's: they stay the engine's.
   if (typeof value === "number" && !READERS_UNITS.includes(unit)) return `${threeFigures(value)} ${unit}`.trim();
-  return format(name, value);
+  // By its whole path: what belongs to chocolate is shown finer.
+  return format(field.replace(/\[\d+\]$/, ""), value);
 }
 
 /** A number as it is, to three figures: constants run from a thousandth to thousands. */

@@ -1,6 +1,6 @@
 """A bowl of chocolate as prompts: melt, seed, stir and read, strip, use, leftover. Nothing here changes the run."""
 
-from . import bowl, temper
+from . import bowl
 from .folds_bowl import in_it_kg
 from .prompts import button, clock, entry, skip
 
@@ -24,7 +24,8 @@ def bowl_clocks(run):
     if "use" in done or "melt_bowl" not in done:
         return []
     if "temper_check" in done:
-        return [clock("bowl", read_ms, due_ms(state), "read")] if state["hold"] is not None else []
+        known = state["hold"] is not None and not state["thick"]
+        return [clock("bowl", read_ms, due_ms(state), "read")] if known else []
     if read_ms is None:
         since_ms = max([state["seeded_ms"] or 0.0] + [one["at_ms"] for one in state["warmed"]])
         return [clock("read_bowl", since_ms, since_ms + STIR_MS, "read")]
@@ -82,8 +83,8 @@ def _melt(run, at_ms, advice):
     state, line = run["bowl"], run["bowl"]["line"]
     low_c, high_c = line["melt_low_c"], line["melt_high_c"]
     read, read_c, burning = _read(run, low_c, high_c), state["read_c"], state["burning"]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
-    advice["more"] = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
+    melt_range = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
+    advice["more"] = melt_range if burning is None else None
     if burning is not None and at_ms < burning["due_ms"]:
         advice["say"] = {"code": "say.heating", "values": {}}
         advice["number"] = {"name": "due_ms", "value": burning["due_ms"]}
@@ -101,9 +102,11 @@ def _melt(run, at_ms, advice):
         advice["action"] = button("start", "bowl_burst", body)
         advice["choices"] = [read]
         if not state["bursts"]:
+            # Said where the hand moves, once.
             advice["caution"] = {"word": "WARNING", "code": "caution.no_metal"}
     elif read_c > high_c:
         advice["say"] = {"code": "say.bowl_over_limit", "values": {}}
+        advice["caution"] = {"word": "CAUTION", "code": "caution.bowl_hot"}
         advice["number"] = {"name": "bowl_c", "value": read_c}
         advice["action"] = read
     else:
@@ -125,10 +128,6 @@ def _seed(kg, state, advice):
     advice["action"] = button("seeded", "seeded", {"kg": kg, "seen": len(state["seeds"])})
 
 
-def _warned(remedy):
-    return {"code": "warning." + remedy["code"], "values": remedy["values"]}
-
-
 def _warm(state):
     return button("bowl_warmed", "bowl_warmed", {"seen": len(state["warmed"])})
 
@@ -137,7 +136,7 @@ def _more_seed(run, advice, code):
     state = run["bowl"]
     _seed(MORE_SEED * in_it_kg(run), state, advice)
     advice["say"]["code"] = code
-    advice["more"] = _warned(temper.remedies(state["line"])[0])
+    advice["more"] = {"code": "more.bowl_cool_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
 
 
 def _temper(run, at_ms, advice):
@@ -146,9 +145,9 @@ def _temper(run, at_ms, advice):
     low_c, high_c, read_c = line["work_low_c"], line["work_high_c"], state["read_c"]
     read = _read(run, low_c, high_c)
     advice["step"] = "stir_seed"
-    advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
     if read_c is None:
         advice["say"] = {"code": "say.stir_seed", "values": {}}
+        advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
         advice["more"] = {"code": "more.work_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
         advice["action"] = read
     elif read_c > high_c:
@@ -177,7 +176,7 @@ def _strip(run, at_ms, advice):
 
 def _too_cool(state, read, advice):
     advice["say"] = {"code": "say.bowl_too_cool", "values": {}}
-    advice["more"] = _warned(temper.remedies(state["line"])[1])
+    advice["more"] = {"code": "more.bowl_warm_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
     advice["action"] = _warm(state)
     advice["choices"] = [read]
 
@@ -187,11 +186,10 @@ def _use(run, at_ms, advice):
     low_c, high_c, read_c = line["work_low_c"], line["work_high_c"], state["read_c"]
     read, used = _read(run, low_c, high_c), button("bowl_used", "bowl_used")
     thick = button("bowl_thick", "bowl_thickened")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.fork_carries"}
     if state["thick"]:
         _too_cool(state, read, advice)
         advice["say"] = {"code": "say.bowl_thick", "values": {}}
-        advice["more"] = _warned(temper.remedies(line)[2])
+        advice["more"] = {"code": "more.bowl_thick", "values": {"bowl_high_c": high_c}}
     elif read_c is not None and read_c < low_c:
         _too_cool(state, read, advice)
         advice["choices"] = [read, used]
@@ -205,12 +203,10 @@ def _use(run, at_ms, advice):
         advice["say"] = {"code": "say.rewarm", "values": {}}
         advice["more"] = {"code": "more.rewarm", "values": {"bowl_high_c": high_c}}
         advice["action"] = _warm(state)
-        advice["choices"] = [read, used, thick]
+        advice["choices"] = [read, used]
     else:
-        held = state["hold"]
-        span = {"high_at_ms": state["read_ms"] + 1000.0 * held["high_s"]}
-        span["ready_at_ms"] = state["read_ms"] + 1000.0 * held["seconds_s"]
-        advice["more"] = {"code": "more.in_temper", "values": span}
+        ready_ms = state["read_ms"] + 1000.0 * state["hold"]["seconds_s"]
+        advice["more"] = {"code": "more.in_temper", "values": {"ready_at_ms": ready_ms}}
         advice["number"] = {"name": "due_ms", "value": due_ms(state)}
         advice["action"] = read
         advice["choices"] = [used, thick]

@@ -33,7 +33,6 @@ def _temper(run, at_ms, advice):
     advice["action"] = button("strip_good", "strip_tested", {"good": True, "seen": seen})
     advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen})]
     advice["more"] = {"code": "more.strip", "values": {}}
-    advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
     rested_ms = run["done"].get("cut", at_ms - CENTRES_REST_MS) + CENTRES_REST_MS
     if state["streaky"]:
         advice["say"] = {"code": "say.strip_again", "values": {}}
@@ -41,6 +40,8 @@ def _temper(run, at_ms, advice):
     elif at_ms < rested_ms:
         advice["say"] = {"code": "say.centres_rest", "values": {}}
         advice["number"] = {"name": "due_ms", "value": rested_ms}
+    else:
+        advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
 
 
 def _dip(run, at_ms, advice):
@@ -64,10 +65,11 @@ def _dip(run, at_ms, advice):
     due_ms = clocks[0]["due_ms"]
     advice["action"] = button("marked" if not salt else "salted", "salted", {"seen": state["salted"]})
     advice["choices"] = [dipped]
-    advice["number"] = {"name": "due_ms", "value": due_ms}
     if at_ms >= due_ms:
         advice["step"] = _on_top(state)
         advice["say"] = {"code": "say." + _on_top(state), "values": {}}
+    else:
+        advice["number"] = {"name": "due_ms", "value": due_ms}
 
 
 def _set(run, at_ms, advice):

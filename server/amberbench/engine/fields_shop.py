@@ -4,7 +4,10 @@ The shop is the fold of `shop_set {doc, field, value, basis}`. A doc is "shop" o
 dotted path inside its row. A field without a default is null until somebody sets it.
 """
 
+from .fields_chocolate import COATING, SALTING, TARGETS
+from .fields_chocolate import FUNCTIONS as CHOCOLATE
 from .fields_cool import COOL
+from .fields_dip import TOLD as DIP
 from .fields_melt import MELT, OVEN, VESSEL, WATER
 from .fields_shared import BASE, MATERIAL_NAMES, ROOM
 from .fields_slab import PIECE
@@ -102,6 +105,14 @@ CARAMELS = {
 }
 for _name in LABEL:
     CARAMELS["label." + _name + "_share"] = _part(_name)
+CHOCOLATES = {
+    "name": NAME,
+    "chocolate": CHOCOLATE["chocolate.temper"]["request"]["chocolate"],
+    "set_s": SALTING["set_s"],
+    "contains": CARAMELS["contains"],
+}
+for _name in TARGETS["fields"]:
+    CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)
 PRODUCTS = {
     "name": NAME,
     "kind": choice(("slab",), "how it is made", default="slab"),
@@ -113,7 +124,19 @@ PRODUCTS = {
     "kerf_m": PIECE["kerf_m"],
     "per_box": integer(1, 500, "centres in a box", default=None),
     "prebottom": boolean("whether it gets a thin coat below before it is cut", default=False),
+    "finish": choice(("plain", "dipped"), "what becomes of the cut pieces", default="plain"),
+    "chocolate_id": text(64, "the chocolate it is dipped in", default=None),
+    "coating.method": COATING["method"],
+    "coating.thickness_m": number("m", 0.0001, 0.01, "all round; null: that of the method", default=None),
+    "coating.pickup_share": dict(COATING["pickup"]),
+    "coating.prebottom_m": dict(COATING["prebottom_m"], default=0.0005),
+    "coating.dip_s": DIP["dip_s"],
+    "coating.top_mark": DIP["top_mark"],
+    "coating.salt": DIP["salt"],
+    "coating.salt_each_kg": DIP["salt_each_kg"],
 }
+for _name in ("length_m", "width_m", "height_m"):
+    PRODUCTS["pocket." + _name] = number("m", 0.002, 0.5, "inside of the box's pocket; null: unknown", default=None)
 THERMOMETERS = {
     "name": NAME,
     "reads_low_k": number("K", -10, 10, "how much too cold it reads", default=0.0, basis="assumed", source="assumed"),
@@ -128,6 +151,7 @@ LISTS = {
     "frames": FRAMES,
     "trays": TRAYS,
     "caramels": CARAMELS,
+    "chocolates": CHOCOLATES,
     "products": PRODUCTS,
     "thermometers": THERMOMETERS,
 }

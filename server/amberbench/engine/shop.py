@@ -3,7 +3,7 @@
 Folding is total: an event that makes no sense is listed in `ignored` and changes nothing.
 """
 
-from . import check, fields_shop, kinds, materials, melt, run
+from . import check, fields_shop, kinds, materials, melt, run, temper
 from .problems import Problem
 
 KIND = "shop_set"
@@ -121,7 +121,7 @@ def check_request(request):
     Reply: values, as the log takes them.
     Raises: Problem malformed (doc), unknown_field, those of each value under its field's name; window_upside_down,
     line_above_line when a caramel's heat lines do not rise; composition_sum when its label adds up to more than 1;
-    metal_in_oven (made_of) for a metal vessel without a water jacket.
+    heat_line_too_low and missing for a temper curve; metal_in_oven (made_of) for a metal vessel without a water jacket.
     Source: practice for the order of the heat lines.
     """
     doc, values = request["doc"], request["values"]
@@ -133,6 +133,8 @@ def check_request(request):
     if doc.startswith("caramels/"):
         _check_lines(full)
         _check_label(full)
+    if doc.startswith("chocolates/"):
+        _check_curve(full)
     return {"values": full}
 
 
@@ -144,6 +146,16 @@ def _check_lines(full):
             raise Problem(below[0], "window_upside_down", below[1], high=above[1], unit="°C")
         if below[1] > above[1]:
             raise Problem(below[0], "line_above_line", below[1], high=above[1], unit="°C")
+
+
+def _check_curve(full):
+    """A temper curve of one's own is whole and in order, or there is none."""
+    given = {name: full["targets." + name] for name in temper.LINES if full.get("targets." + name) is not None}
+    missing = [name for name in temper.LINES if name not in given]
+    if given and missing:
+        raise Problem("targets." + missing[0], "missing", unit="°C")
+    if given:
+        temper.lines({"targets": given})
 
 
 def _check_label(full):

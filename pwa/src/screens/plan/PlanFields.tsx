@@ -4,6 +4,7 @@ import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
 import { type Change, jacketedVessel, type PlanForm } from "./form";
+import { WhatField } from "./WhatField";
 
 interface Props {
   form: PlanForm;
@@ -41,7 +42,7 @@ export function PlanFields(props: Props) {
   const { form, shop, onChange, onProduct, onBy } = props;
   return (
     <>
-      <ChoiceField label={t("desk.product")} value={form.product_id} options={named(shop.products)} onValue={onProduct} />
+      <WhatField shop={shop} value={form.product_id} onProduct={onProduct} />
       <SwitchField
         legend={t("desk.how_much")}
         value={form.by}

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
-import type { PlanDocument, Shop } from "../../documents";
-import { batches, isOpen, openBatch, shop as shopSignal } from "../../state";
+import type { Shop, SlabPlan, SlabPlanRequest, Values } from "../../documents";
+import { openBatch, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
@@ -11,7 +11,9 @@ import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, re
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
+import { ownName } from "./ownName";
 import { type Answer, useAnswer } from "./useAnswer";
+import { wanted } from "./wanted";
 
 export function PlanScreen() {
   const shop = shopSignal.value;
@@ -30,9 +32,12 @@ export function PlanScreen() {
 }
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
-  const [form, setForm] = useState<PlanForm>(() => firstForm(shop));
+  const [form, setForm] = useState<PlanForm>(() => firstOf(shop));
   const [unread, read] = useUnread();
-  const found = useAnswer(unread.length ? null : requestOf(form, shop), partsOf(form, shop));
+  const parts = partsOf(form, shop);
+  // An empty field is left out: the engine says that it is missing.
+  const ask = (request: Values) => planSlab(request as unknown as SlabPlanRequest, parts);
+  const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
@@ -57,17 +62,17 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   );
 }
 
-/** Tells two open batches of one product apart: "Squares", "Squares B", "Squares C". */
-function ownName(name: string): string {
-  const open = [...batches.value.values()].filter(isOpen).map((one) => one.plan.name);
-  const free = ["", ..."BCDEFGHIJKLMNOPQRSTUVWXYZ"].map((letter) => (letter ? `${name} ${letter}` : name));
-  return free.find((one) => !open.includes(one)) ?? name;
+/** The form as it starts: with the product that was chosen on another form. */
+function firstOf(shop: Shop): PlanForm {
+  const id = wanted.product_id;
+  wanted.product_id = null;
+  return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
 }
 
 interface KeepProps {
   form: PlanForm;
   shop: Shop;
-  found: Answer;
+  found: Answer<SlabAnswer>;
   onPage: (page: PlanPage) => void;
 }
 
@@ -94,6 +99,11 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
       <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep((id) => `/bench/${id}`)}>
         {t("button.keep_and_start")}
       </button>
+      {found.answer?.reply.dip && (
+        <button type="button" class="go go-quiet" onClick={() => plansBowl(form, shop, found)}>
+          {t("button.plan_bowl")}
+        </button>
+      )}
       <div class="buttons">
         <button type="button" onClick={show}>
           {t("button.plan_page")}
@@ -108,18 +118,27 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
   );
 }
 
+/** Goes on to the bowl of chocolate that these pieces want. */
+function plansBowl(form: PlanForm, shop: Shop, { answer }: Answer<SlabAnswer>): void {
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const kg = answer?.reply.dip?.total_kg;
+  if (kg) wanted.bowl = { chocolate_id: product?.chocolate_id ?? null, kg };
+  go("/plan/chocolate");
+}
+
 /** What is kept of a plan; null before there is an answer. */
-function planDocument(form: PlanForm, shop: Shop, { answer }: Answer): PlanDocument | null {
+function planDocument(form: PlanForm, shop: Shop, { answer }: Answer<SlabAnswer>): SlabPlan | null {
   if (!answer) return null;
   const product = shop.products.find((one) => one.id === form.product_id);
   return {
     kind: "slab",
     name: ownName(product?.name ?? t("desk.slab")),
     prebottom: product?.prebottom ?? false,
+    finish: product?.finish ?? "plain",
     product_id: form.product_id || null,
     ...partsOf(form, shop),
     lot: form.lot.trim() || null,
     request: answer.request,
     reply: answer.reply,
-  } as unknown as PlanDocument;
+  };
 }

@@ -2,6 +2,7 @@ import type { Input, SlabPlanReply } from "../../documents";
 import { now } from "../../state";
 import { format, formatTime, t } from "../../text";
 import { BasisMark } from "../../ui/BasisMark";
+import { DipSentences } from "./Dipping";
 
 /** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
 const HANDS_MS = 12 * 60_000;
@@ -35,6 +36,7 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
       <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
       <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
       <Marks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
+      {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}
       <Warnings reply={reply} />
     </section>
   );

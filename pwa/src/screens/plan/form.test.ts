@@ -2,6 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
+import { targetsOf } from "./dip";
 import { changed, firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./form";
 
 let shop: Shop;
@@ -51,6 +52,23 @@ test("asking for centres or boxes starts from what the weight gives", () => {
   expect(requestOf(measuredBy(form, "pieces", 204), shop)["want"]).toEqual({ pieces: 204 });
   expect(requestOf(measuredBy(form, "boxes", 204), shop)["want"]).toEqual({ boxes: 12, per_box: 16 });
   expect(measuredBy(changed(form, { pieces: 80 }), "pieces", 204).pieces).toBe(80);
+});
+
+test("a dipped product asks for its chocolate and salt, a plain one for neither", () => {
+  expect(requestOf(firstForm(shop), shop)).not.toHaveProperty("dip");
+  const dipped = shop.products.find((one) => one.finish === "dipped");
+  const request = requestOf(withProduct(firstForm(shop), shop, dipped?.id ?? ""), shop);
+  expect(request["dip"]).toMatchObject({ chocolate: "dark_chocolate", method: "fork", salt: "flaky sea salt", salt_each_kg: 0.00015, prebottom_m: 0.0005 });
+  expect(request["dip"]).not.toHaveProperty("thickness_m");
+  expect(request["basis"]).toMatchObject({ "dip.salt_each_kg": "assumed" });
+});
+
+test("a chocolate's own heat lines count only when all are known", () => {
+  const milk = shop.chocolates.find((one) => one.chocolate === "milk_chocolate");
+  const dark = shop.chocolates.find((one) => one.chocolate === "dark_chocolate");
+  expect(milk && targetsOf(milk)).toMatchObject({ work_low_c: 29.5 });
+  expect(dark && targetsOf(dark)).toBeUndefined();
+  expect(milk && targetsOf({ ...milk, targets: { ...milk.targets, cool_low_c: null } })).toBeUndefined();
 });
 
 test("a water-jacketed vessel brings its water and asks for no oven", () => {

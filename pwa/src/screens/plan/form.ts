@@ -1,5 +1,6 @@
 import type { Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
+import { dipOrigins, dipRequest } from "./dip";
 
 /** What the person has said, in SI; null: nothing typed. */
 export interface PlanForm {
@@ -133,6 +134,7 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
     material: caramel?.material,
     block_kg: caramel?.block_kg,
+    dip: dipRequest(product, shop),
     basis: basisOf(form, shop),
   });
 }
@@ -195,6 +197,7 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
     block_kg: `caramels/${caramel?.id}.block_kg`,
     "windows.low_c": `caramels/${caramel?.id}.windows.slab.low_c`,
     "windows.high_c": `caramels/${caramel?.id}.windows.slab.high_c`,
+    ...dipOrigins(product),
     ...Object.fromEntries(lines.map((line) => [`windows.${line}`, `caramels/${caramel?.id}.${line}`])),
     ...Object.fromEntries(sizes.map((size) => [size, `products/${product?.id}.${size}`])),
   };

@@ -1,25 +1,25 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Values } from "../../documents";
-import type { SlabPlanRequest } from "../../engine/types";
-import { EngineProblem, measured, type PlanParts, planSlab, type SlabAnswer } from "../../state";
+import { EngineProblem, measured } from "../../state";
 
 const PAUSE_MS = 250;
 
-export interface Answer {
-  answer: SlabAnswer | null;
+export interface Answer<A> {
+  answer: A | null;
   problem: ProblemDocument | null;
   failed: boolean;
   /** A newer request is on its way. */
   busy: boolean;
 }
 
-const NOTHING: Answer = { answer: null, problem: null, failed: false, busy: false };
+const NOTHING: Answer<never> = { answer: null, problem: null, failed: false, busy: false };
 
-/** The plan for a request, recomputed a moment after the last change. `request` null: something typed cannot be read. */
-export function useAnswer(request: Values | null, parts: PlanParts): Answer {
-  const [state, setState] = useState<Answer>(NOTHING);
-  const key = JSON.stringify([request, parts]);
+/** The plan for a request, recomputed a moment after the last change of it or of what else it rests on.
+ * `request` null: something typed cannot be read. `ask` gives null when a later question has overtaken it. */
+export function useAnswer<A>(request: Values | null, ask: (request: Values) => Promise<A | null>, also: unknown = null): Answer<A> {
+  const [state, setState] = useState<Answer<A>>(NOTHING);
+  const key = JSON.stringify([request, also]);
   const known = measured.value;
   useEffect(() => {
     if (request === null) return setState({ ...NOTHING });
@@ -27,7 +27,7 @@ export function useAnswer(request: Values | null, parts: PlanParts): Answer {
     let current = true;
     const timer = setTimeout(() => {
       // An empty field is left out: the engine says that it is missing.
-      planSlab(request as unknown as SlabPlanRequest, parts).then(
+      ask(request).then(
         (answer) => current && answer && setState({ ...NOTHING, answer }),
         (error: unknown) => current && setState(refused(error)),
       );
@@ -40,7 +40,7 @@ export function useAnswer(request: Values | null, parts: PlanParts): Answer {
   return state;
 }
 
-function refused(error: unknown): Answer {
+function refused(error: unknown): Answer<never> {
   if (error instanceof EngineProblem) return { ...NOTHING, problem: error.problem };
   return { ...NOTHING, failed: true };
 }

@@ -90,7 +90,7 @@ function Choice({ field, shop, label, value, onValue, ...rest }: Shown & { value
 }
 
 function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown; label: string }[] {
-  if (field.kind === "caramel") return shop.caramels.map((one) => ({ key: one.id, value: one.id, label: one.name || t("shop.unnamed") }));
+  if (field.kind === "row") return shop[field.of].map((one) => ({ key: one.id, value: one.id, label: one.name || t("shop.unnamed") }));
   if (field.kind !== "choice") return [];
   const label = (one: string | number) => (field.words ? t(`${field.words}.${one}`) : format(field.field, one));
   return field.options.map((one) => ({ key: String(one), value: one, label: label(one) }));
@@ -98,7 +98,7 @@ function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown;
 
 /** What it is for and how to find it; and that it merely stands there until somebody says it. */
 function noteOf({ list, field, draft, basis, shop }: Props): string {
-  if (field.kind === "caramel" && shop.caramels.length === 0) return t("shop.no_caramel_yet");
+  if (field.kind === "row" && shop[field.of].length === 0) return t(`shop.no_${field.of}_yet`);
   const hint = `shop.hint.${keyOf(list, field.field)}`;
   const words = hasText(hint) ? [t(hint)] : [];
   if (draft.measured.includes(field.field)) words.push(t("shop.just_measured"));

@@ -38,7 +38,7 @@ function Missing({ fresh }: { fresh: boolean }) {
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
   const [unread, read] = useUnread();
-  const { fields, more = [], guide } = FORMS[list];
+  const { fields, more = [], finish = [], guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
@@ -59,6 +59,12 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       {fields.map(field)}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
+      {finish.length > 0 && (
+        <details class="card">
+          <summary>{t(`shop.finish.${list}`)}</summary>
+          {finish.map(field)}
+        </details>
+      )}
       {more.length > 0 && (
         <details class="card">
           <summary>{t(`shop.more.${list}`)}</summary>

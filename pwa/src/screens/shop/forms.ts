@@ -10,17 +10,20 @@ export type FormField =
   | { kind: "choice"; field: string; options: (string | number)[]; words: string }
   | { kind: "yes_no"; field: string }
   | { kind: "several"; field: string; options: string[]; words: string }
-  /** One of the shop's caramels. */
-  | { kind: "caramel"; field: string };
+  /** One of the shop's caramels, or chocolates. */
+  | { kind: "row"; of: "caramels" | "chocolates"; field: string };
 
 export interface Form {
   fields: FormField[];
   /** Folded away until asked for. */
   more?: FormField[];
+  /** The same, a second group. */
+  finish?: FormField[];
   /** The test that measures one of the fields. */
   guide?: "density" | "water";
 }
 
+const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
 const NAME: FormField = { kind: "words", field: "name", most: 60 };
 const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
 const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
@@ -54,12 +57,7 @@ export const FORMS: Record<ShopList | "shop", Form> = {
     fields: [
       NAME,
       ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "limit_c"),
-      {
-        kind: "several",
-        field: "contains",
-        words: "allergen",
-        options: ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"],
-      },
+      { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
       ...quantities("density_kg_m3"),
     ],
     more: quantities(
@@ -67,14 +65,32 @@ export const FORMS: Record<ShopList | "shop", Form> = {
     ),
     guide: "density",
   },
+  chocolates: {
+    fields: [
+      NAME,
+      choice("chocolate", ["dark_chocolate", "milk_chocolate", "white_chocolate"], "word"),
+      { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
+      ...quantities("set_s"),
+    ],
+    more: quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
+  },
   products: {
     fields: [
       NAME,
-      { kind: "caramel", field: "caramel_id" },
+      { kind: "row", of: "caramels", field: "caramel_id" },
       ...quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box"),
       { kind: "yes_no", field: "prebottom" },
+      choice("finish", ["plain", "dipped"], "finish"),
     ],
     more: quantities("trim_m", "kerf_m"),
+    finish: [
+      { kind: "row", of: "chocolates", field: "chocolate_id" },
+      choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
+      ...quantities("coating.thickness_m", "coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
+      { kind: "yes_no", field: "coating.top_mark" },
+      { kind: "words", field: "coating.salt", most: 60 },
+      ...quantities("coating.salt_each_kg", "pocket.length_m", "pocket.width_m", "pocket.height_m"),
+    ],
   },
   bases: {
     fields: [
@@ -115,6 +131,7 @@ export function detailOf(list: ShopList, row: Values): string {
     ovens: ["rated_w"],
     vessels: ["mass_kg"],
     caramels: ["block_kg"],
+    chocolates: [],
     products: ["piece_length_m", "piece_width_m", "slab_height_m"],
     bases: [],
     bars: ["count", "length_m"],
@@ -168,8 +185,8 @@ function same(a: unknown, b: unknown): boolean {
 
 /** A row as one document by field: what the engine checks as a whole. */
 export function flat(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
-  const { fields, more = [] } = FORMS[list];
-  const names = [...fields, ...more].map((one) => one.field);
+  const { fields, more = [], finish = [] } = FORMS[list];
+  const names = [...fields, ...more, ...finish].map((one) => one.field);
   const all = Object.fromEntries(names.map((name) => [name, valueOf(row, name)]));
   return { ...all, ...draft.values };
 }

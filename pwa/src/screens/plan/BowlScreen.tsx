@@ -1,0 +1,195 @@
+import { useState } from "preact/hooks";
+
+import type { ChocolateBowlReply, ProblemDocument, Shop, Values } from "../../documents";
+import type { ChocolateBowlRequest } from "../../engine/types";
+import { type BowlAnswer, openBatch, planBowl, shop as shopSignal } from "../../state";
+import { format, formatDuration, formatRange, problemText, t } from "../../text";
+import { BasisTable } from "../../ui/BasisTable";
+import { Desk } from "../../ui/Desk";
+import { ChoiceField, QuantityField, WordsField } from "../../ui/fields";
+import { useUnread } from "../../ui/useUnread";
+import { go } from "../router";
+import { type Choice, chocolatesOf, targetsOf } from "./dip";
+import { ownName } from "./ownName";
+import { Marks } from "./Sentences";
+import { useAnswer } from "./useAnswer";
+import { wanted } from "./wanted";
+import { BOWL, WhatField } from "./WhatField";
+
+interface BowlForm {
+  chocolate_id: string;
+  mass_kg: number | null;
+  vessel_id: string;
+  room_c: number | null;
+  /** Empty: as warm as the room. */
+  seed_c: number | null;
+  lot: string;
+}
+
+const START_KG = 2;
+
+export function BowlScreen() {
+  const shop = shopSignal.value;
+  return (
+    <Desk title={t("desk.bowl_of_chocolate")} here="plan">
+      {shop ? <Planning shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+    </Desk>
+  );
+}
+
+/** As it starts: with the chocolate that a plan of pieces asked for. */
+function firstBowl(shop: Shop): BowlForm {
+  const asked = wanted.bowl;
+  wanted.bowl = null;
+  const chocolates = chocolatesOf(shop);
+  const chocolate = chocolates.find((one) => one.id === asked?.chocolate_id) ?? chocolates[0];
+  // To ten grams, upwards: nobody weighs in finer.
+  const mass_kg = asked ? Math.ceil(asked.kg * 100) / 100 : START_KG;
+  return { chocolate_id: chocolate?.id ?? "", mass_kg, vessel_id: "", room_c: shop.room_c, seed_c: null, lot: "" };
+}
+
+function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): Values {
+  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
+  const basis: Values = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
+  const request = {
+    chocolate: chocolate?.chocolate,
+    targets: chocolate && targetsOf(chocolate),
+    // Left out: the engine names it.
+    mass_kg: form.mass_kg,
+    room_c: form.room_c,
+    seed_c: form.seed_c,
+    bowl: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+    basis,
+  };
+  return Object.fromEntries(Object.entries(request).filter(([, value]) => value !== null && value !== undefined));
+}
+
+function Planning({ shop }: { shop: Shop }) {
+  const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
+  const [unread, read] = useUnread();
+  const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
+  const ask = (request: Values) => planBowl(request as unknown as ChocolateBowlRequest);
+  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
+  const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
+  return (
+    <div class="sides-by-side">
+      <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
+        <WhatField shop={shop} value={BOWL} />
+        <BowlFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+      </form>
+      <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
+        {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
+        {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
+        {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
+        {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
+        {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} lot={form.lot} busy={found.busy} />}
+      </div>
+    </div>
+  );
+}
+
+interface FieldsProps {
+  form: BowlForm;
+  shop: Shop;
+  problem: ProblemDocument | null;
+  onChange: (change: Partial<BowlForm>) => void;
+  onRead: (name: string, fault: boolean) => void;
+}
+
+function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
+  const chocolates = chocolatesOf(shop).map(({ id, name }) => ({ value: id, label: name || t("shop.unnamed") }));
+  const vessels = shop.vessels.map(({ id, name }) => ({ value: id, label: name || t("shop.unnamed") }));
+  const number = (field: "mass_kg" | "room_c" | "seed_c", note?: string) => (
+    <QuantityField
+      label={t(`desk.bowl_${field}`)}
+      name={field}
+      value={form[field]}
+      problem={problem?.field === field ? problem : null}
+      note={note}
+      onValue={(value, fault) => {
+        onRead(field, fault !== null);
+        onChange({ [field]: value });
+      }}
+    />
+  );
+  return (
+    <>
+      <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={chocolates} onValue={(chocolate_id) => onChange({ chocolate_id })} />
+      {number("mass_kg", t("desk.bowl_mass_note"))}
+      <WordsField label={t("desk.bowl_lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
+      <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...vessels]} onValue={(vessel_id) => onChange({ vessel_id })} />
+      <div class="pair">
+        {number("room_c")}
+        {number("seed_c", t("desk.bowl_seed_note"))}
+      </div>
+    </>
+  );
+}
+
+interface CardsProps {
+  answer: BowlAnswer;
+  name: string;
+  lot: string;
+  busy: boolean;
+}
+
+/** The bowl in words, and what it rests on. */
+function BowlAnswerCards({ answer: { request, reply }, name, lot, busy }: CardsProps) {
+  const [keeping, setKeeping] = useState(false);
+  const start = async () => {
+    if (keeping || busy) return;
+    setKeeping(true);
+    const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null };
+    try {
+      go(`/bench/${await openBatch({ kind: "chocolate", ...head, request, reply })}`);
+    } finally {
+      setKeeping(false);
+    }
+  };
+  return (
+    <>
+      <BowlSentences reply={reply} />
+      <button type="button" class="go" aria-disabled={keeping || busy} onClick={() => void start()}>
+        {t("button.keep_and_start")}
+      </button>
+      <section class="card">
+        <h2>{t("desk.bowl_off")}</h2>
+        {reply.remedies.map((one) => (
+          <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
+        ))}
+      </section>
+      <section class="card">
+        <h2>{t("desk.rests_on")}</h2>
+        <BasisTable inputs={reply.inputs} />
+      </section>
+    </>
+  );
+}
+
+function BowlSentences({ reply }: { reply: ChocolateBowlReply }) {
+  const { hold, inputs } = reply;
+  const range = (name: string) => {
+    const step = reply.steps.find((one) => one.name === name);
+    return step ? formatRange("bowl_c", step.low_c, step.high_c) : "–";
+  };
+  return (
+    <section class="card sentences">
+      <h2>{t("desk.the_plan")}</h2>
+      <p class="answer">{t("desk.bowl_melt", { melt: format("kg", reply.melt_kg), range: range("melt") })}</p>
+      <p class="answer">{t("desk.bowl_seed", { seed: format("kg", reply.seed_kg) })}</p>
+      <Marks inputs={inputs} fields={["seed_c", "room_c"]} />
+      <p class="answer">{t("desk.bowl_work", { range: range("work") })}</p>
+      <p class="quiet">{t("desk.bowl_curve", { range: range("cool") })}</p>
+      <Marks inputs={inputs} fields={["targets.work_low_c", "temper.work_low_c"]} />
+      <p class="answer">
+        {t("desk.bowl_holds", { likely: formatDuration(hold.seconds_s), low: formatDuration(hold.low_s), high: formatDuration(hold.high_s) })}
+      </p>
+      <Marks inputs={inputs} fields={["bowl.mass_kg", "temper.crystal_share"]} />
+      {reply.warnings.map((one) => (
+        <p key={one.code} class="minding">
+          {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
+        </p>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,24 @@
+import type { Input, SlabPlanReply } from "../../documents";
+import { format, formatNumber, t } from "../../text";
+import { Marks } from "./Sentences";
+
+type Dip = NonNullable<SlabPlanReply["dip"]>;
+
+/** What dipping takes, in words: chocolate, the finished piece, salt. */
+export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
+  return (
+    <>
+      <p class="answer">{t(dip.prebottom_kg > 0 ? "desk.dip_total_prebottom" : "desk.dip_total", { ...dip })}</p>
+      <Marks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg"]} />
+      <p class="answer">{t("desk.dip_piece", { size: sizeOf(dip), piece_kg: dip.piece_kg, percent: formatNumber(100 * dip.share, 0) })}</p>
+      {dip.salt_kg !== null && <p class="answer">{t("desk.dip_salt", { salt: dip.salt ?? t("desk.dip_any_salt"), each_kg: dip.salt_each_kg, salt_kg: dip.salt_kg })}</p>}
+      {(dip.salt_kg !== null || dip.top_mark) && <p>{t("desk.dip_every", { n: dip.every })}</p>}
+      {(dip.salt_kg !== null || dip.top_mark) && <Marks inputs={inputs} fields={["dip.dip_s", "dip.set_s"]} />}
+    </>
+  );
+}
+
+function sizeOf({ outside_m }: Dip): string {
+  if (!outside_m) return "–";
+  return [outside_m.length_m, outside_m.width_m, outside_m.height_m].map((side) => format("length_m", side)).join(" × ");
+}

@@ -1,0 +1,29 @@
+import type { Shop } from "../../documents";
+import { t } from "../../text";
+import { ChoiceField } from "../../ui/fields";
+import { go } from "../router";
+import { wanted } from "./wanted";
+
+/** Stands for a bowl of chocolate among the products. */
+export const BOWL = "bowl of chocolate";
+
+interface Props {
+  shop: Shop;
+  /** A product's id, or BOWL. */
+  value: string;
+  /** Takes a product where the form in hand can; elsewhere its form is opened. */
+  onProduct?: (id: string) => void;
+}
+
+/** What is to be made: a product of the shop, or the chocolate for it. */
+export function WhatField({ shop, value, onProduct }: Props) {
+  const options = shop.products.map(({ id, name }) => ({ value: id, label: name }));
+  const choose = (id: string) => {
+    if (id === value) return;
+    if (id === BOWL) return go("/plan/chocolate");
+    if (onProduct) return onProduct(id);
+    wanted.product_id = id;
+    go("/plan");
+  };
+  return <ChoiceField label={t("desk.product")} value={value} options={[...options, { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;
+}

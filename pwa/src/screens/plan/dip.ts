@@ -1,0 +1,63 @@
+import type { Chocolate, Product, Shop, Values } from "../../documents";
+import { t } from "../../text";
+
+/** A chocolate as plans need it; without any in the shop, the kinds there are. */
+export type Choice = Pick<Chocolate, "id" | "name" | "chocolate" | "targets">;
+
+export function chocolatesOf(shop: Shop): Choice[] {
+  if (shop.chocolates.length > 0) return shop.chocolates;
+  const kinds: Chocolate["chocolate"][] = ["dark_chocolate", "milk_chocolate", "white_chocolate"];
+  return kinds.map((kind) => ({ id: kind, name: t(`word.${kind}`), chocolate: kind, targets: {} }));
+}
+
+/** Its own heat lines, where all of them are known; else those of its kind. */
+export function targetsOf({ targets }: Choice): Values | undefined {
+  const lines = Object.values(targets);
+  return lines.length > 0 && lines.every((line) => line !== null) ? targets : undefined;
+}
+
+/** What of dipping comes from which field of the product. */
+const FROM_COATING: Record<string, string> = {
+  method: "method",
+  pickup: "pickup_share",
+  dip_s: "dip_s",
+  top_mark: "top_mark",
+  salt: "salt",
+  salt_each_kg: "salt_each_kg",
+};
+
+/** The part of a request to slab.plan that a dipped product asks for; undefined: it stays plain. */
+export function dipRequest(product: Product | undefined, shop: Shop): Values | undefined {
+  if (product?.finish !== "dipped") return undefined;
+  const { coating, pocket, prebottom } = product;
+  const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
+  const all_m = coating.thickness_m;
+  const told = Object.entries(FROM_COATING).map(([here, there]) => [here, coating[there as keyof typeof coating]]);
+  const dip = {
+    ...Object.fromEntries(told),
+    thickness_m: all_m === null ? null : { bottom: all_m, side: all_m, top: all_m },
+    prebottom_m: prebottom ? coating.prebottom_m : null,
+    pocket_m: Object.values(pocket).every((side) => side !== null) ? pocket : null,
+    chocolate: chocolate?.chocolate,
+    set_s: chocolate?.set_s,
+  };
+  return Object.fromEntries(Object.entries(dip).filter(([, value]) => value !== null && value !== undefined));
+}
+
+/** Which field of the shop each of them comes from. */
+export function dipOrigins(product: Product | undefined): Record<string, string> {
+  if (product?.finish !== "dipped") return {};
+  const row = `products/${product.id}.`;
+  const chocolate = `chocolates/${product.chocolate_id}.`;
+  const told = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}coating.${there}`]);
+  return {
+    ...Object.fromEntries(told),
+    "dip.thickness_m.side": `${row}coating.thickness_m`,
+    "dip.thickness_m.bottom": `${row}coating.thickness_m`,
+    "dip.thickness_m.top": `${row}coating.thickness_m`,
+    "dip.prebottom_m": `${row}coating.prebottom_m`,
+    ...Object.fromEntries(["length_m", "width_m", "height_m"].map((side) => [`dip.pocket_m.${side}`, `${row}pocket.${side}`])),
+    "dip.chocolate": `${chocolate}chocolate`,
+    "dip.set_s": `${chocolate}set_s`,
+  };
+}
