@@ -1,0 +1,141 @@
+"""A slab is dipped and salted from a bowl of chocolate that is kept in temper beside it, off line."""
+
+import re
+from collections.abc import Iterator
+
+from playwright.sync_api import expect
+
+from e2e.conftest import KillableBrowser
+from e2e.phone import Phone
+from e2e.walk_chocolate import BOWL, DIPPED, plans_dipped, plans_the_bowl, pours_the_slab, reads_the_bowl
+
+
+def passes_through(states: Iterator[str]) -> None:
+    for _ in states:
+        pass
+
+
+def has_the_bowl_in_temper(phone: Phone) -> None:
+    """From the desk: a bowl of 2 kg, melted, seeded, in range, a good strip."""
+    passes_through(plans_the_bowl(phone))
+    phone.taps()
+    phone.taps("As planned")
+    phone.types("55")
+    reads_the_bowl(phone, "46.5")
+    phone.taps()
+    reads_the_bowl(phone, "31.8")
+    phone.is_at("temper_check")
+    phone.taps()
+    phone.is_at("use")
+
+
+def is_ready_to_dip(phone: Phone) -> None:
+    """A slab planned to be dipped, poured, cooled, cut."""
+    passes_through(plans_dipped(phone))
+    pours_the_slab(phone)
+    phone.cools()
+    for step in ("loosen", "prebottom", "flip", "score", "cut"):
+        phone.is_at(step)
+        phone.taps()
+    phone.is_at("temper_check")
+
+
+def clock_names(phone: Phone) -> list[str]:
+    """The clocks in their row, soonest first."""
+    return phone.bench.locator(".clock-name").all_inner_texts()
+
+
+def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
+    phone.loses_the_network()
+    is_ready_to_dip(phone)
+    phone.leaves_the_bench()
+    has_the_bowl_in_temper(phone)
+    phone.leaves_the_bench()
+    phone.returns_to(DIPPED)
+    phone.taps()
+    phone.taps("Start")
+    # The big number is this batch's own clock; the bowl's stands in the row with its batch's name.
+    assert clock_names(phone) == [f"{BOWL}: Test the bowl"]
+    phone.waits_for_the_ring(200)
+    phone.silences()
+    phone.is_at("salt")
+    # Now that the prompt says so, both clocks stand in the row in one form.
+    assert any(BOWL in name for name in clock_names(phone))
+    phone.taps()
+    phone.is_at("dip")
+    phone.waits_for_the_ring(600)
+    expect(phone.ring.first).to_contain_text(re.compile("Salt these|Test the bowl"))
+    phone.silences()
+    phone.taps("All dipped")
+    phone.is_at("set")
+    phone.leaves_the_bench()
+    phone.returns_to(BOWL)
+    phone.taps("Done dipping")
+    phone.types("0.6")
+    phone.types("56")
+    phone.taps()
+    phone.is_at("closed")
+    kinds = [event["kind"] for event in phone.facts()]
+    assert kinds.count("salted") == 1
+    assert kinds.count("seeded") == 1
+    opened = {event["body"]["plan"]["kind"]: event["body"]["plan"] for event in phone.facts_of("batch_opened")}
+    assert opened["slab"]["finish"] == "dipped"
+    assert opened["slab"]["reply"]["dip"]["salt"] == "flaky sea salt"
+    assert opened["chocolate"]["reply"]["seed_kg"] > 0.4
+    assert phone.errors == []
+
+
+def test_dipped_slab_is_counted_and_both_records_tell_what_happened(phone: Phone):
+    is_ready_to_dip(phone)
+    phone.taps()
+    phone.taps("Start")
+    phone.taps()
+    phone.taps("All dipped")
+    phone.taps()
+    phone.is_at("count")
+    phone.types("280")
+    phone.types("0.1")
+    phone.taps()
+    phone.page.get_by_role("button", name="See the record").tap()
+    expect(phone.page.locator(".timeline")).to_contain_text("Marked or salted")
+    expect(phone.page.locator(".timeline")).to_contain_text("Set hard")
+    has_the_bowl_in_temper(phone)
+    phone.taps("Done dipping")
+    phone.types("0.6")
+    phone.types("56")
+    phone.taps()
+    phone.page.get_by_role("button", name="See the record").tap()
+    expect(phone.page.get_by_role("row", name=re.compile("^Left over"))).to_contain_text("lot 56")
+    expect(phone.page.locator(".timeline")).to_contain_text("Strip: set and shiny")
+    phone.opens_place("Batches")
+    expect(phone.page.get_by_role("link", name=re.compile(BOWL))).to_contain_text("of chocolate melted")
+    assert phone.errors == []
+
+
+def test_plan_of_a_dipped_product_leads_to_the_bowl_it_wants(phone: Phone):
+    passes_through(plans_dipped(phone))
+    answer = phone.page.locator(".plan-answer")
+    expect(answer).to_contain_text("of chocolate in temper")
+    expect(answer).to_contain_text("flaky sea salt")
+    phone.page.get_by_role("button", name="Plan its bowl of chocolate").tap()
+    weight = phone.page.get_by_label("Chocolate in temper", exact=True)
+    assert 1.2 < float(weight.input_value()) < 2
+    phone.answered()
+    weight.fill("0")
+    expect(phone.refused().first).to_contain_text("too low")
+    weight.fill("-2")
+    expect(phone.refused().first).to_contain_text("too low")
+
+
+def test_bowl_clock_is_right_after_a_killed_browser(killable: KillableBrowser):
+    phone = killable.opens()
+    phone.installs()
+    has_the_bowl_in_temper(phone)
+    address = phone.page.url
+    phone.passes(2_000)
+    killable.is_killed()
+    phone = killable.opens(later_ms=20 * 60_000)
+    phone.page.goto(address)
+    expect(phone.ring.first).to_be_visible()
+    phone.silences()
+    phone.is_at("rewarm")
