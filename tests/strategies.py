@@ -136,6 +136,7 @@ def _slab(rng):
     maybe(rng, request, "block_kg", rng.uniform(1, 5))
     maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
+    maybe(rng, request, "humidity", rng.uniform(0.2, 0.95))
     maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
     if rng.random() < 0.25:
         del request["oven"]

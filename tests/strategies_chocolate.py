@@ -61,10 +61,11 @@ def dip(rng):
 
 
 def _room(rng):
-    request = {"room_c": rng.uniform(14, 30), "humidity": rng.uniform(0.2, 0.95)}
+    request = {"room_c": rng.uniform(14, 30)}
+    maybe(rng, request, "humidity", rng.uniform(0.2, 0.95), 0.9)
     maybe(rng, request, "surface_c", rng.uniform(4, 30))
     maybe(rng, request, "centre_c", rng.uniform(15, 30))
-    maybe(rng, request, "chocolate", rng.choice(["dark_chocolate", "milk_chocolate", "white_chocolate"]))
+    maybe(rng, request, "chocolate", rng.choice(["dark_chocolate", "milk_chocolate", "white_chocolate", None]))
     return request
 
 

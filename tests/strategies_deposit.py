@@ -40,6 +40,7 @@ def _plan(rng):
         maybe(rng, request, "second_kg", rng.uniform(0.003, 0.008))
     elif rng.random() < 0.5:
         request["bed"] = {"materials": _mixed(rng), "bed_kg_m2": rng.uniform(1, 5)}
+    maybe(rng, request, "humidity", rng.uniform(0.2, 0.95))
     maybe(rng, request, "gap_m", rng.uniform(0.003, 0.015))
     maybe(rng, request, "deposits_per_min", rng.uniform(8, 40))
     maybe(rng, request, "base", "steel_sheet", 0.2)

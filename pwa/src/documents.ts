@@ -139,6 +139,8 @@ export interface Shop {
   language: string;
   units: Units;
   room_c: number;
+  /** Usual relative humidity, 0 to 1; null: nobody measured it. */
+  humidity: number | null;
   ovens: Oven[];
   vessels: Vessel[];
   bases: Base[];

@@ -6,6 +6,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
+from tests.bench import SLAB_REQUEST
 
 
 def advised(**request: Any) -> dict[str, dict[str, float]]:
@@ -84,3 +85,34 @@ def test_humidity_outside_nothing_to_one_is_refused(name, humidity, code):
     with pytest.raises(Problem) as caught:
         catalogue.call(name, room | {"humidity": humidity})
     assert (caught.value.field, caught.value.code) == ("humidity", code)
+
+
+def air(**more: Any) -> dict[str, Any]:
+    return catalogue.call("slab.plan", SLAB_REQUEST | more)["room"]
+
+
+def test_plan_without_humidity_says_nothing_of_sweating():
+    assert air() == {"dew_point_c": None, "warnings": []}
+
+
+def test_plan_tells_the_dew_point_of_the_room():
+    """22 °C and 55 %: 12.5 °C, by the Magnus form of the World Meteorological Organization."""
+    assert air(room_c=22.0, humidity=0.55)["dew_point_c"] == pytest.approx(12.5, abs=0.05)
+
+
+def test_slab_chilled_in_a_warm_damp_room_sweats():
+    """Chilled to 18 °C for a clean cut (from memory); 26 °C and 65 % have their dew point at 18.9 °C."""
+    assert "condensation" in [one["code"] for one in air(room_c=26.0, humidity=0.65)["warnings"]]
+    assert "condensation" not in [one["code"] for one in air(room_c=26.0, humidity=0.6)["warnings"]]
+
+
+def test_damp_air_is_told_of_chocolate_where_there_is_some_and_of_sticky_caramel_where_there_is_none():
+    """The line of 55 % is common practice, no published source."""
+    dipped = air(humidity=0.6, dip={}, room_c=23.0)
+    assert [one["code"] for one in dipped["warnings"]] == ["humid_room", "slow_setting"]
+    assert [one["code"] for one in air(humidity=0.6, room_c=23.0)["warnings"]] == ["sticky_caramel"]
+
+
+def test_cold_room_is_told_once():
+    reply = catalogue.call("slab.plan", SLAB_REQUEST | {"room_c": 16.0})
+    assert [one["code"] for one in reply["warnings"] + reply["room"]["warnings"]].count("cold_room") == 1

@@ -508,6 +508,8 @@ export interface SlabPlanRequest {
   spread?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
+  humidity?: number | null;
   /** temperature before heating; -30 to 150 °C; 21.0 when left out */
   start_c?: number | null;
   /** the heat lines of this caramel; {} when left out */
@@ -555,6 +557,8 @@ export interface SlabPlanReply {
   frames: Frame[];
   /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
   dip: SlabPlanReplyDip | null;
+  /** dew point of the room and what its air does, as room.advise */
+  room: Room;
   /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it */
   melt_request: unknown;
   /** the request to cool.plan, for cool.refit at the bench */
@@ -750,6 +754,8 @@ export interface DepositPlanRequest {
   stop_c?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
+  humidity?: number | null;
   /** a built-in material, a composition or constants; "caramel" when left out */
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** the microwave oven */
@@ -813,6 +819,8 @@ export interface DepositPlanReply {
   blocks: number;
   /** left of the last block; without block_kg, of the caramel in hand; 0 to 50 kg */
   leftover_kg: number;
+  /** dew point of the room and what its air does, as room.advise */
+  room: Room;
   /** every input that went into the answer */
   inputs: Input[];
 }
@@ -898,13 +906,13 @@ export interface RoomDewPointReply {
 export interface RoomAdviseRequest {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
-  /** relative humidity as a fraction; 0.01 to 1 */
-  humidity: number;
+  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
+  humidity?: number | null;
   /** coldest surface that meets the air: chilled slab, dipped piece; -30 to 60 °C */
   surface_c?: number | null;
   /** centres that are to be dipped; -30 to 60 °C */
   centre_c?: number | null;
-  /** the kind of chocolate; "dark_chocolate" when left out */
+  /** the kind of chocolate; null: none is used; "dark_chocolate" when left out */
   chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
@@ -914,7 +922,7 @@ export interface RoomAdviseRequest {
 
 export interface RoomAdviseReply {
   /** temperature of a surface that just begins to sweat; -100 to 60 °C */
-  dew_point_c: number;
+  dew_point_c: number | null;
   /** what to mind */
   warnings: Warning[];
   /** every input that went into the answer */
@@ -1501,6 +1509,13 @@ export interface OutsideM {
   width_m: number;
   /** height; 0.002 to 100000 m */
   height_m: number;
+}
+
+export interface Room {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number | null;
+  /** what to mind */
+  warnings: Warning[];
 }
 
 export interface Piece {

@@ -72,6 +72,7 @@ export const SPELLINGS: Record<string, string> = {
 const DIMENSIONS: readonly [suffix: string, dimension: string][] = [
   ["kg_m3", "density"],
   ["m3", "volume"],
+  ["humidity", "share"],
   ["share", "share"],
   ["kg", "mass"],
   ["m", "length"],

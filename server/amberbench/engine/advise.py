@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from . import advise_bowl, advise_dip
+from . import advise_bowl, advise_dip, advise_room
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .courses import open_step
@@ -41,6 +41,7 @@ def advise(run, at_ms):
         "clocks": [],
     }
     PAGES[run["kind"]][step](run, at_ms, advice)
+    advise_room.mind(run, advice)
     advice["wants"] = _wants(run)
     advice["clocks"] = sorted(advice["clocks"] + _clocks(run), key=lambda clock: (clock["due_ms"], clock["name"]))
     undoable = run["undoable"]

@@ -39,6 +39,7 @@ def _temper(run, at_ms, advice):
         advice["more"] = {"code": "more.strip_again", "values": {}}
     elif at_ms < rested_ms:
         advice["say"] = {"code": "say.centres_rest", "values": {}}
+        advice["more"] = None  # room for what the air does: there is time to dry it
         advice["number"] = {"name": "due_ms", "value": rested_ms}
     else:
         advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}

@@ -2,7 +2,7 @@
 
 import math
 
-from . import clusters, cooling, deposit_asked, fields_deposit, funnel, heating, materials, melt, parts
+from . import clusters, cooling, deposit_asked, fields_deposit, funnel, heating, materials, melt, parts, room
 from .check import constant
 from .fields_melt import MELT
 from .problems import Problem
@@ -22,12 +22,12 @@ def plan(request):
     (kg/m²)} over the tray inside its rim, or neither; tray {length_m, width_m, rim_m (m)}, base (as cool.plan, what
     the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
     h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
-    material, oven, vessel, step_s (s), block_kg (kg) or null, residue, basis, batches.
+    humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of a full tray in laying order, clusters, deposits_kg (kg),
     caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg (kg), count}],
     deposits_per_fill, fill_kg (kg), fill_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a
     deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan),
-    melt_request, fill_request, blocks, leftover_kg (kg), inputs.
+    melt_request, fill_request, blocks, leftover_kg (kg), room (as room.advise), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, unknown_material, composition_sum, and those of melt.plan.
@@ -52,6 +52,7 @@ def plan(request):
     under, each_kg = deposit_asked.under(request, job, trays)
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
+    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], None)
     return {
         "pattern": pattern,
         "per_tray": len(positions),
@@ -75,7 +76,8 @@ def plan(request):
         "fill_request": fill_request,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
-        "inputs": rows + _constants(),
+        "room": air,
+        "inputs": rows + _constants() + air_inputs,
     }
 
 

@@ -1,6 +1,7 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
 from .fields_melt import MELT, MELT_REPLY, OVEN, VESSEL
+from .fields_room import AIR, HUMIDITY_OR_NONE
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START
 from .fields_slab import RESIDUE
 from .kinds import choice, document, either, integer, many, number, record, together
@@ -98,6 +99,7 @@ DEPOSIT = together(
         "warn_c": MELT["warn_c"],
         "stop_c": MELT["stop_c"],
         "room_c": ROOM,
+        "humidity": HUMIDITY_OR_NONE,
         "material": MATERIAL,
         "oven": OVEN,
         "vessel": VESSEL,
@@ -171,6 +173,7 @@ DEPOSIT_REPLY = together(
         "fill_request": document("the request to deposit.fill without now_c and fill_kg, for the bench"),
         "blocks": integer(0, 1000, "blocks to open"),
         "leftover_kg": number("kg", 0, 50, "left of the last block; without block_kg, of the caramel in hand"),
+        "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
     },
     INPUTS,
 )

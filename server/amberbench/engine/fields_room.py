@@ -5,7 +5,14 @@ from .fields_shared import BASIS, INPUTS, ROOM, WARNINGS
 from .kinds import choice, many, number, record, together
 
 HUMIDITY = number("", 0.01, 1, "relative humidity as a fraction")
+HUMIDITY_OR_NONE = dict(
+    HUMIDITY, meaning="relative humidity as a fraction; null: nobody measured it", default=None, measure_by="hygrometer"
+)
 DEW_POINT = number("°C", -100, 60, "temperature of a surface that just begins to sweat")
+AIR = {
+    "dew_point_c": dict(DEW_POINT, default=None),
+    "warnings": WARNINGS,
+}
 VISCOSITY = number("Pa s", 0, 1e13, "viscosity")
 FUNCTIONS = {
     "room.dew_point": {
@@ -16,16 +23,16 @@ FUNCTIONS = {
         "request": together(
             {
                 "room_c": ROOM,
-                "humidity": HUMIDITY,
+                "humidity": HUMIDITY_OR_NONE,
                 "surface_c": number(
                     "°C", -30, 60, "coldest surface that meets the air: chilled slab, dipped piece", default=None
                 ),
                 "centre_c": number("°C", -30, 60, "centres that are to be dipped", default=None),
-                "chocolate": CHOCOLATE,
+                "chocolate": dict(CHOCOLATE, nullable=True, meaning="the kind of chocolate; null: none is used"),
             },
             BASIS,
         ),
-        "reply": together({"dew_point_c": DEW_POINT, "warnings": WARNINGS}, INPUTS),
+        "reply": together(AIR, INPUTS),
     },
     "flow.viscosity": {
         "request": together(

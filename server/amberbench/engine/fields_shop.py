@@ -9,6 +9,7 @@ from .fields_chocolate import FUNCTIONS as CHOCOLATE
 from .fields_cool import COOL
 from .fields_dip import TOLD as DIP
 from .fields_melt import MELT, OVEN, VESSEL, WATER
+from .fields_room import HUMIDITY_OR_NONE
 from .fields_shared import BASE, MATERIAL_NAMES, ROOM
 from .fields_slab import PIECE
 from .kinds import boolean, choice, document, integer, many, number, text
@@ -36,6 +37,7 @@ SHOP = {
     "units.temperature": choice(("°C", "°F"), "unit of temperatures", default="°C"),
     "units.power": choice(("W",), "unit of powers", default="W"),
     "room_c": ROOM,
+    "humidity": HUMIDITY_OR_NONE,
 }
 OVENS = {
     "name": NAME,

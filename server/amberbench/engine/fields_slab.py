@@ -3,6 +3,7 @@
 from .fields_cool import COOL, COOL_READINGS, COOL_REPLY
 from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import CHOPPED, JACKET_REPLY, MELT, MELT_REPLY, OVEN, VESSEL, WATER
+from .fields_room import AIR, HUMIDITY_OR_NONE
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
 from .kinds import boolean, choice, document, either, integer, many, number, record, together
 
@@ -159,6 +160,7 @@ SLAB = together(
         "loss_factor_sd": COOL["loss_factor_sd"],
         "spread": COOL["spread"],
         "room_c": ROOM,
+        "humidity": HUMIDITY_OR_NONE,
         "start_c": START,
         "windows": record(
             {
@@ -212,6 +214,7 @@ FUNCTIONS = {
                 "cool": record(COOL_REPLY, "as cool.plan"),
                 "frames": many(FRAME_FOUND, 0, 40, "other frames that would do"),
                 "dip": DIP_REPLY,
+                "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
                 "melt_request": document(
                     "the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it"
                 ),

@@ -5,7 +5,7 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import check, fields, folds_bowl, folds_cool, folds_dip, folds_melt
+from . import advise_room, check, fields, folds_bowl, folds_cool, folds_dip, folds_melt
 from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
@@ -33,6 +33,7 @@ def opened(plan):
         "cool": None,
         "bowl": None,
         "dip": folds_dip.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
+        "room": advise_room.minded(plan["reply"]),
         "pieces": None,
         "out": [],
         "photos": 0,

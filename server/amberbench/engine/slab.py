@@ -1,6 +1,6 @@
 """A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
 
-from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, parts, pour, slab_frame
+from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, parts, pour, room, slab_frame
 from .problems import Problem
 
 COOL_AS_IS = (
@@ -32,12 +32,12 @@ def plan(request):
     piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
     max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, or jacket {water_c (°C), thickness_m (m) or null,
     chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
-    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), start_c (°C),
-    windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null,
-    dip {fields_dip.DIP} or null, basis, batches.
+    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), humidity (fraction)
+    or null, start_c (°C), windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg
+    (kg) or null, dip {fields_dip.DIP} or null, basis, batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
-    do), dip (or null), melt_request, cool_request, warnings, inputs.
+    do), dip (or null), room (as room.advise), melt_request, cool_request, warnings, inputs.
     Warnings: those of pour.plan, cool.plan and chocolate.coating, and more_than_frame_holds.
     Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
     no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket,
@@ -56,12 +56,15 @@ def plan(request):
     cool_request = _cool_request(request, poured, pour_c)
     cooled = parts.renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     dip = _dip(request, poured, cuts)
+    chocolate = request["dip"]["chocolate"] if dip else None
+    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
     return {
         "caramel_kg": mass_kg,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
         "warnings": warnings + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
-        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]),
+        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]) + air_inputs,
+        "room": _not_said(air, cooled["warnings"]),
         "pour": poured,
         "cut": cuts,
         "melt": None if request["jacket"] else melted,
@@ -72,6 +75,12 @@ def plan(request):
         "melt_request": melt_request,
         "cool_request": cool_request,
     }
+
+
+def _not_said(air, warnings):
+    """The room's advice without what another part has said already."""
+    said = [one["code"] for one in warnings]
+    return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
 
 
 def _framed(request):

@@ -72,8 +72,9 @@ export function PlanFields(props: Props) {
       <Kit {...props} />
       <div class="pair">
         <Number {...props} field="room_c" />
-        <Number {...props} field="start_c" />
+        <Number {...props} field="humidity" />
       </div>
+      <Number {...props} field="start_c" />
     </>
   );
 }

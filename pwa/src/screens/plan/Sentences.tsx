@@ -37,7 +37,8 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
       <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
       <Marks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}
-      <Warnings reply={reply} />
+      <Air air={reply.room} inputs={reply.inputs} />
+      <Warnings warnings={reply.warnings} />
     </section>
   );
 }
@@ -81,10 +82,26 @@ function stack(bars: number[]): string {
   return bars.length ? bars.map((bar) => format("bar_m", bar)).join(" + ") : "–";
 }
 
-function Warnings({ reply }: { reply: SlabPlanReply }) {
+/** What the room's air does to the batch; plans of long ago say nothing of it. */
+function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
+  if (!air) return null;
   return (
     <>
-      {reply.warnings.map((one) => (
+      {air.dew_point_c !== null && (
+        <>
+          <p class="quiet">{t("desk.dew_point", { dew_point_c: air.dew_point_c })}</p>
+          <Marks inputs={inputs} fields={["humidity"]} />
+        </>
+      )}
+      <Warnings warnings={air.warnings} />
+    </>
+  );
+}
+
+function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
+  return (
+    <>
+      {warnings.map((one) => (
         <p key={one.code} class="minding">
           {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
         </p>

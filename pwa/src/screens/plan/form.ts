@@ -27,6 +27,7 @@ export interface PlanForm {
   /** Lot of the caramel; empty: asked for at the bench. */
   lot: string;
   room_c: number | null;
+  humidity: number | null;
   start_c: number | null;
   /** Fields the person has typed in themselves. */
   typed: string[];
@@ -61,6 +62,7 @@ export function firstForm(shop: Shop): PlanForm {
     base_id: shop.bases[0]?.id ?? "",
     lot: "",
     room_c: shop.room_c,
+    humidity: shop.humidity ?? null,
     start_c: shop.room_c,
     typed: [],
   };
@@ -130,6 +132,7 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     contact_m2k_w: base?.contact_m2k_w,
     bottom: base?.bottom,
     room_c: form.room_c,
+    humidity: form.humidity,
     start_c: form.start_c,
     windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
     material: caramel?.material,
@@ -181,6 +184,7 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
   const lines = ["limit_c", "warn_c", "stop_c"];
   return {
     room_c: "shop.room_c",
+    humidity: "shop.humidity",
     "oven.rated_w": `${oven}rated_w`,
     "oven.turntable": `${oven}turntable`,
     "oven.unevenness": `${oven}unevenness`,

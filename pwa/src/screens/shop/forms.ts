@@ -34,7 +34,7 @@ export const FORMS: Record<ShopList | "shop", Form> = {
     fields: [
       { kind: "words", field: "name", most: 80 },
       choice("language", ["en", "es"], "language"),
-      ...quantities("room_c"),
+      ...quantities("room_c", "humidity"),
       choice("units.temperature", ["°C", "°F"], ""),
       choice("units.mass", ["kg", "g", "lb", "oz"], ""),
       choice("units.length", ["mm", "cm", "m", "in"], ""),
