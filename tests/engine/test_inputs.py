@@ -2,7 +2,20 @@
 
 import pytest
 
-from amberbench.engine import bases, catalogue, cooling, cooling_range, heating, melt, melt_belief, melt_guard, surfaces
+from amberbench.engine import (
+    bases,
+    catalogue,
+    clusters,
+    cooling,
+    cooling_range,
+    funnel,
+    heating,
+    melt,
+    melt_belief,
+    melt_guard,
+    surfaces,
+)
+from tests.strategies_deposit import ON_NUTS
 
 MELT = {"mass_kg": 0.9, "oven": {"rated_w": 1000}, "vessel": {"mass_kg": 0.8}}
 STONE = {"thickness_m": 0.02, "conductivity_w_mk": 3.5, "density_kg_m3": 2800, "heat_capacity_j_kgk": 1000}
@@ -44,6 +57,11 @@ def test_a_constant_that_moves_the_melt_is_an_input(oven, module, constant, monk
 @pytest.mark.parametrize(("module", "constant"), constants(bases, cooling, cooling_range, surfaces))
 def test_a_constant_that_moves_the_cooling_is_an_input(module, constant, monkeypatch):
     assert not moved_but_not_listed("cool.plan", COOL, monkeypatch, module, constant)
+
+
+@pytest.mark.parametrize(("module", "constant"), constants(clusters, funnel, bases, cooling))
+def test_a_constant_that_moves_clusters_is_an_input(module, constant, monkeypatch):
+    assert not moved_but_not_listed("deposit.plan", ON_NUTS, monkeypatch, module, constant)
 
 
 def test_a_constant_left_out_would_be_found(monkeypatch):

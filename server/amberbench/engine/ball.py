@@ -1,9 +1,9 @@
 """A ball that cools in air and shrinks in even measure as it empties: the mean excess over the room, in closed form.
 
 θ = Σ Aₙ exp(−ζₙ²Fo), 1 − ζₙ cot ζₙ = Bi, Aₙ = 6 Bi²/(ζₙ²(ζₙ² + Bi² − Bi)); Bi = h·R/k, Fo = α·t/R² on the first radius
-(incropera). While it empties the radius falls as L = (1 − Fo/E)^⅓. The first term then goes by the resistances of skin
-and inside in series, 1/ζ₁² = 1/(3 Bi L) + b with b as at the start; it is near 1/15, which is 0.6 (V/A)²/(k·R²/α…) of a
-ball. The others, gone before the radius has moved, keep their ζ. What runs out is taken to have the mean temperature.
+(incropera). While it empties its radius falls as L = (1 − Fo/E)^⅓, and what runs out has the mean temperature. The
+first term then goes by the resistances of skin and inside in series, 1/ζ₁² = 1/(3 Bi L) + b with b as at the start.
+The others are fed through the skin, L times as strongly: dθₙ = −Aₙ ζₙ² exp(−ζₙ² ∫ dFo/L²) dFo/L.
 """
 
 import math
@@ -28,7 +28,7 @@ def roots(bi):
 
 
 class Ball:
-    """bi: Biot number on the first radius; empties: Fourier number at which it is empty, None: never."""
+    """bi: Biot number on the first radius; empties: Fourier number at which it is empty."""
 
     def __init__(self, bi, empties):
         self.empties = empties
@@ -39,30 +39,24 @@ class Ball:
 
     def mean(self, fo):
         """Mean excess over the room at a Fourier number, 1 at the start."""
-        slow, quick = self.squares[0] * fo, fo
-        if self.empties is not None:
-            radius = max(0.0, 1.0 - fo / self.empties) ** (1.0 / 3.0)
-            whole, now = self.skin + self.inside, self.skin + self.inside * radius
-            skin_part = self.skin / self.inside * math.log(whole / now)
-            slow = 3.0 * self.empties * (1.0 - radius - skin_part) / self.inside
-            quick = 3.0 * self.empties * (1.0 - radius)
+        radius = max(0.0, 1.0 - fo / self.empties) ** (1.0 / 3.0)
+        whole, now = self.skin + self.inside, self.skin + self.inside * radius
+        skin_part = self.skin / self.inside * math.log(whole / now)
+        slow = 3.0 * self.empties * (1.0 - radius - skin_part) / self.inside
         total = self.shares[0] * math.exp(-min(slow, 600.0))
         for index in range(1, TERMS):
-            total += self.shares[index] * math.exp(-min(self.squares[index] * quick, 600.0))
+            often = 3.0 * self.empties * self.squares[index]
+            left = (radius - 1.0 / often) * math.exp(-min(often * (1.0 - radius), 600.0))
+            total += self.shares[index] * (1.0 / often + left)
         return min(1.0, total)
 
     def reaches(self, excess):
         """Fourier number at which the mean has fallen to an excess, by bisection; None: empty before that."""
         if excess >= 1.0:
             return 0.0
-        if self.empties is None:
-            low, high = 0.0, 1.0 / self.squares[0]
-            while self.mean(high) > excess:
-                high *= 2.0
-        else:
-            low, high = 0.0, self.empties
-            if self.mean(high) > excess:
-                return None
+        low, high = 0.0, self.empties
+        if self.mean(high) > excess:
+            return None
         for _ in range(50):
             middle = 0.5 * (low + high)
             if self.mean(middle) > excess:

@@ -11,9 +11,9 @@ from . import bases
 from .conduction import ROOT_2, STAGE
 from .surfaces import coefficient
 
-ACROSS, UP = 7, 4
+ACROSS, UP = 7, 5
 LEVELS = [0.5 * (1.0 - math.cos(math.pi * j / UP)) for j in range(UP + 1)]  # nodes crowd at top and foot
-GROWTH, SHARE = 0.3, 0.16  # of a step over the last; of the excess that may fall in one
+GROWTH, SHARE = 0.35, 0.2  # of a step over the last; of the excess that may fall in one
 
 
 def height_m(volume_m3, radius_m):
@@ -145,7 +145,7 @@ class CapCourse:
         self.excess = [start_c - room_c] * nodes + [base_start_c - room_c] * (size - nodes)
         self.at_s, self.core_c, self.surface_c = 0.0, start_c, start_c
         self.face_m2 = sum(cap.face.values())
-        self.step_s = 0.002 * sum(cap.capacity[:nodes]) / (10.0 * (self.face_m2 + cap.bare_m2))
+        self.step_s = 0.003 * sum(cap.capacity[:nodes]) / (10.0 * (self.face_m2 + cap.bare_m2))
 
     def base_c(self):
         """Temperature of the top of the base in °C."""
@@ -193,24 +193,25 @@ class CapCourse:
         self.h_top = self.loss_factor * coefficient(self.top, self.surface_c, self.room_c)
         self.h_foot = self.loss_factor * coefficient(self.bottom, self.room_c + self.excess[-1], self.room_c)
         firsts: list = cap.first
-        self.lower: list = []
-        self.pivots: list = []
+        lower: list = []
+        pivots: list = []
+        self.lower, self.pivots = lower, pivots
         for i in range(len(cap.own)):
             first = firsts[i]
             row = [stage * value for value in cap.rows[i]]
             pivot = cap.capacity[i] + stage * (cap.own[i] + self._loss(i))
             for j in range(first, i):
-                theirs, start = self.lower[j], firsts[j]
+                theirs, start = lower[j], firsts[j]
                 value = row[j - first]
                 for k in range(max(first, start), j):
                     value -= row[k - first] * theirs[k - start]
                 row[j - first] = value
             for j in range(first, i):
                 value = row[j - first]
-                row[j - first] = value / self.pivots[j]
+                row[j - first] = value / pivots[j]
                 pivot -= value * row[j - first]
-            self.lower.append(row)
-            self.pivots.append(pivot)
+            lower.append(row)
+            pivots.append(pivot)
 
     def _solve(self, values):
         """Solves in place."""

@@ -52,8 +52,8 @@ class Tray:
         self.tacky_c = max(TACKY_C, self.free_c + TACKY_K)
         self.cold_c = max(COLD_C, self.free_c + COLD_K)
 
-    def course(self, mixture, across_m, loss_factor, base_start_c):
-        """Times in s at which a cluster is tacky, too cold to weld and free, and what is left in it when tacky."""
+    def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
+        """The Times of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
         # What heaps higher than half a ball is taken to be as wide as one.
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
         tall_m = height_m(mixture.volume_m3, radius_m)
@@ -61,7 +61,7 @@ class Tray:
         cap = Cap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
         course = CapCourse(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
         points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
-        while course.core_c > self.free_c or course.surface_c > self.cold_c:
+        while course.surface_c > self.cold_c or (free and course.core_c > self.free_c):
             if course.at_s > cooling.LONGEST_S:
                 raise Problem("base", "tray_cools_too_slowly", self.free_c, unit="°C")
             course.advance()
@@ -72,7 +72,10 @@ class Tray:
 
 
 class Times:
-    """tacky_s, cold_s, free_s (s) of one course; left: (mean of cluster, base under it) in °C when it was tacky."""
+    """Times in s at which a cluster is tacky, too cold to weld and free (rough where nobody asked for it).
+
+    left: (mean of the cluster, base under it) in °C when it was tacky.
+    """
 
     def __init__(self, points, tray, left):
         self.left = left
@@ -84,10 +87,6 @@ class Times:
         self.free_s = cooling.crossing_s(points, 1, tray.free_c, tray.room_c)
 
 
-def _middle(slow_s, fast_s):
-    return math.sqrt(slow_s * fast_s)
-
-
 def windows(tray, parts, across_m, lightest, second):
     """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.
 
@@ -95,20 +94,24 @@ def windows(tray, parts, across_m, lightest, second):
     lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None.
     """
     slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
-    first = Mixture(parts, tray.room_c)
-    slow = tray.course(first, across_m, slow_loss, tray.room_c)
-    fast = tray.course(first, across_m, fast_loss, tray.room_c)
-    free_s = _middle(slow.free_s, fast.free_s)
-    window = None
-    if second is not None:
-        light = fast if lightest is None else tray.course(
-            Mixture(lightest[0], tray.room_c), lightest[1], fast_loss, tray.room_c
-        )  # fmt: skip
-        window = {"from_s": slow.tacky_s, "to_s": light.cold_s}
-        if window["to_s"] <= window["from_s"]:
-            raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
-        mean_c, base_c = fast.left
-        both = Mixture([(first_material, kg, mean_c) for first_material, kg, _ in parts] + [second], tray.room_c)
-        free_s = tray.course(both, across_m, 1.0, base_c).free_s
-    tenth = math.exp(TENTH * LOSS_SD) if slow.free_s <= 0.0 else (slow.free_s / fast.free_s) ** (0.5 * TENTH / GUARD)
-    return window, {"from_s": free_s, "to_s": free_s * tenth}
+    room_c, alone = tray.room_c, second is None
+    first = Mixture(parts, room_c)
+    slow = tray.course(first, across_m, slow_loss, room_c, alone)
+    fast = tray.course(first, across_m, fast_loss, room_c, alone)
+    if alone:
+        return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
+    light = (
+        fast if lightest is None else tray.course(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
+    )
+    if light.cold_s <= slow.tacky_s:
+        raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
+    mean_c, base_c = fast.left
+    both = Mixture([(material, kg, mean_c) for material, kg, _ in parts] + [second], room_c)
+    free_s = tray.course(both, across_m, 1.0, base_c).free_s
+    return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
+
+
+def _free(free_s, slow_s, fast_s):
+    """The free window about its middle; how much later slow losses make it goes by two times of one event."""
+    later = (slow_s / fast_s) ** (0.5 * TENTH / GUARD) if fast_s > 0.0 else 1.0
+    return {"from_s": free_s, "to_s": free_s * later}

@@ -147,13 +147,18 @@ def _constants(request):
             rows.append(constant("cool." + name + "_c", temp_c, "°C"))
     if "fan" in (request["top"], request["bottom"]):
         rows.append(constant("cool.fan_w_m2k", surfaces.FAN_W_M2K, "W/(m² K)", measure_by="cooling_readings"))
-    if type(request["base"]) is str:
-        thickness, k, rho, cp, emissivity = bases.BUILT_IN[request["base"]]
-        rows.append(constant("cool.base_thickness_m", thickness, "m"))
-        rows.append(constant("cool.base_conductivity_w_mk", k, "W/(m K)", "en_12524", "published"))
-        rows.append(constant("cool.base_density_kg_m3", rho, "kg/m³", "en_12524", "published"))
-        rows.append(constant("cool.base_heat_capacity_j_kgk", cp, "J/(kg K)", "en_12524", "published"))
-        rows.append(constant("cool.base_emissivity", emissivity, "", "emissivity_manuals", "published"))
-    elif request["base"] is not None:
-        rows.append(constant("cool.base_emissivity", bases.OWN_EMISSIVITY, ""))
-    return rows
+    return rows + base_rows(request["base"])
+
+
+def base_rows(base):
+    """Rows of what a base is taken to be made of."""
+    if type(base) is str:
+        thickness, k, rho, cp, emissivity = bases.BUILT_IN[base]
+        return [
+            constant("cool.base_thickness_m", thickness, "m"),
+            constant("cool.base_conductivity_w_mk", k, "W/(m K)", "en_12524", "published"),
+            constant("cool.base_density_kg_m3", rho, "kg/m³", "en_12524", "published"),
+            constant("cool.base_heat_capacity_j_kgk", cp, "J/(kg K)", "en_12524", "published"),
+            constant("cool.base_emissivity", emissivity, "", "emissivity_manuals", "published"),
+        ]
+    return [] if base is None else [constant("cool.base_emissivity", bases.OWN_EMISSIVITY, "")]

@@ -2,7 +2,20 @@
 
 import math
 
-from . import clusters, cooling, deposit_asked, fields_deposit, funnel, heating, materials, melt, parts, room
+from . import (
+    bases,
+    clusters,
+    cool,
+    cooling,
+    deposit_asked,
+    fields_deposit,
+    funnel,
+    heating,
+    materials,
+    melt,
+    parts,
+    room,
+)
 from .check import constant
 from .fields_melt import MELT
 from .problems import Problem
@@ -33,8 +46,9 @@ def plan(request):
     room_too_warm_for_deposits, tray_cools_too_slowly, unknown_material, composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
-    still air; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A fill as deposit.fill, laid
-    at the middle of the window; the bowl that waits cools too, and is warmed when it would not last the next fill.
+    still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
+    fill as deposit.fill, laid at the middle of the window; the bowl that waits cools too, and is warmed when it would
+    not last the next fill.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
@@ -77,7 +91,10 @@ def plan(request):
         "blocks": blocks,
         "leftover_kg": leftover_kg,
         "room": air,
-        "inputs": rows + _constants() + air_inputs,
+        "inputs": rows
+        + _constants()
+        + cool.base_rows(request["base"])[:-1]
+        + air_inputs,  # its underside gives nothing
     }
 
 
@@ -145,5 +162,8 @@ def _constants():
         constant("deposit.room_margin_k", cooling.ROOM_MARGIN_K, "K"),
         constant("deposit.contact_m2k_w", clusters.CONTACT_M2K_W, "m² K/W", "asme_1992"),
         constant("deposit.loss_sd", clusters.LOSS_SD, ""),
+        constant("deposit.spread_exponent", clusters.EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
+        constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard", clusters.GUARD, ""),
     ]

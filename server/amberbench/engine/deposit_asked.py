@@ -32,9 +32,9 @@ class Job:
         self.deposits_kg = sum(number * kg for number, kg in self.rows) + self.clusters * second_kg
         self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
         self.largest_kg = max(second_kg, max(kg for _, kg in self.rows))
-        self._refuse_weights()
         full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
         self._refuse_over_fill(full_kg)
+        self._refuse_weights()
         self.fill_kg = min(full_kg, self.deposits_kg)
 
     def _from_caramel(self, second_kg):

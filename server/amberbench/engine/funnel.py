@@ -1,7 +1,7 @@
 """A funnel of caramel that cools while it empties: how long a fill stays in its window, how many fills a job takes.
 
-The fill is a cone as high as its slant allows, 60° at the tip, and keeps this shape as it sinks. It cools as the ball
-that fits into it, which has the same volume over surface: at the small falls that matter here nothing else counts.
+The fill is a cone, 60° at the tip, and keeps this shape as it sinks. It cools as the ball that fits into it, which has
+the same volume over surface: at the small falls that matter here hardly anything else counts (within 3 %).
 """
 
 import math
@@ -10,9 +10,14 @@ from . import materials
 from .ball import Ball
 from .problems import Problem
 
-# Of a cone of 60° the height is √3 and the ball inside 1/√3 of the radius of its top.
-CONE_M3 = math.pi / math.sqrt(3.0)  # over the cube of that radius
-INSIDE = 1.0 / math.sqrt(3.0)
+TIP_DEG = 60.0  # of the funnel, seen from the side; assumed
+
+
+def ball_m(volume_m3):
+    """Radius in m of the ball that fits into a cone of this volume, all round and top."""
+    half = math.radians(0.5 * TIP_DEG)
+    top_m = (3.0 * math.tan(half) * volume_m3 / math.pi) ** (1.0 / 3.0)
+    return top_m * (1.0 - math.sin(half)) / math.cos(half)
 
 
 def seconds(fill, now_c, fill_kg):
@@ -28,7 +33,7 @@ def seconds(fill, now_c, fill_kg):
     material = materials.resolved(fill["material"])
     middle_c = 0.5 * (now_c + low_c)
     density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
-    radius_m = INSIDE * (fill_kg / density / CONE_M3) ** (1.0 / 3.0)
+    radius_m = ball_m(fill_kg / density)
     fourier_s = radius_m * radius_m * density * materials.heat_capacity(material, middle_c) / k
     ball = Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s)
     found = ball.reaches((low_c - room_c) / (now_c - room_c))

@@ -1,0 +1,210 @@
+"""Planning clusters: weights, trays, fills, windows, and what cannot be."""
+
+import random
+import time
+
+import pytest
+
+from amberbench.engine import catalogue, clusters, materials
+from amberbench.engine.problems import Problem
+from tests import strategies
+from tests.strategies_deposit import ON_A_BED, ON_NUTS
+
+
+def planned(**change):
+    return catalogue.call("deposit.plan", ON_NUTS | change)
+
+
+def problem(name, request):
+    with pytest.raises(Problem) as caught:
+        catalogue.call(name, request)
+    return caught.value
+
+
+def test_rows_add_up_to_caramel_nuts_and_pieces():
+    reply = planned(residue=0.04)
+    assert reply["clusters"] == 80
+    assert reply["deposits_kg"] == pytest.approx(60 * 0.012 + 20 * 0.010 + 80 * 0.006)
+    assert reply["caramel_kg"] == pytest.approx(reply["deposits_kg"] / 0.96)
+    assert reply["under"] == [{"material": "pecan", "kg": pytest.approx(80 * 4 * 0.0016), "count": 320}]
+    assert reply["piece_kg"] == pytest.approx((reply["deposits_kg"] + reply["under"][0]["kg"]) / 80)
+
+
+def test_caramel_in_hand_gives_whole_clusters_and_the_rest_is_left():
+    request = {name: ON_A_BED[name] for name in ON_A_BED if name != "block_kg"}
+    reply = catalogue.call("deposit.plan", request | {"caramel_kg": 1.0, "residue": 0.02})
+    assert reply["clusters"] == int(0.98 / 0.012)
+    assert reply["caramel_kg"] + reply["leftover_kg"] == pytest.approx(1.0)
+    assert 0.0 <= reply["leftover_kg"] < 0.012 / 0.98
+
+
+def test_a_bed_covers_each_tray_inside_its_rim_and_a_cluster_takes_what_it_covers():
+    reply = catalogue.call("deposit.plan", ON_A_BED)
+    assert reply["trays"] > 1
+    assert reply["under"][0]["kg"] == pytest.approx(reply["trays"] * 0.43 * 0.30 * 5.0)
+    assert reply["under"][0]["count"] is None
+    assert reply["piece_kg"] == pytest.approx(0.012 + 5.0 * 3.14159265 * 0.02**2)
+    assert reply["blocks"] == 1
+
+
+def test_trays_hold_all_clusters_and_the_last_is_not_empty():
+    reply = planned()
+    assert reply["per_tray"] == len(reply["positions_m"])
+    assert (reply["trays"] - 1) * reply["per_tray"] < reply["clusters"] <= reply["trays"] * reply["per_tray"]
+    assert reply["tray_s"] == pytest.approx(reply["per_tray"] * 60.0 / 20.0)
+
+
+def test_a_fill_is_three_quarters_of_the_funnel_and_gives_whole_deposits():
+    reply = planned()
+    density = materials.density(materials.resolved("caramel"), 74.0)
+    assert reply["fill_kg"] == pytest.approx(0.75 * 0.001 * density)
+    assert reply["deposits_per_fill"] == int(reply["fill_kg"] / 0.012)
+
+
+def test_a_quick_hand_empties_each_fill_and_reheats_less():
+    slow, quick = planned(deposits_per_min=10), planned(deposits_per_min=60)
+    assert slow["fill_s"] < slow["deposits_per_fill"] * 6.0
+    assert quick["fill_s"] == pytest.approx(quick["fill_kg"] / quick["fill_request"]["pace_kg_s"])
+    assert quick["fills"] <= slow["fills"]
+    assert quick["reheats"] < slow["reheats"]
+
+
+def test_the_plan_and_the_bench_ask_the_same_clock():
+    reply = planned()
+    asked = reply["fill_request"] | {"now_c": 74.0, "fill_kg": reply["fill_kg"]}
+    assert catalogue.call("deposit.fill", asked)["seconds_s"] == pytest.approx(reply["fill_s"])
+
+
+def test_a_fill_lasts_longer_the_warmer_and_the_fuller_it_is():
+    asked = planned()["fill_request"] | {"pace_kg_s": 0.001}
+
+    def lasts(now_c, fill_kg):
+        return catalogue.call("deposit.fill", asked | {"now_c": now_c, "fill_kg": fill_kg})["seconds_s"]
+
+    assert lasts(70.9, 1.0) == 0.0
+    assert 0.0 < lasts(72.0, 1.0) < lasts(74.0, 1.0) < lasts(76.0, 1.0)
+    assert lasts(73.0, 0.5) < lasts(73.0, 1.0)
+
+
+def test_a_usual_tray_can_be_freed_in_one_to_two_hours_and_later_in_a_warmer_room():
+    """At 68 to 72 °F: common practice, no published source."""
+    usual = {"rows": [{"clusters": 48, "deposit_kg": 0.016}], "second_kg": 0.008, "spread_m": 0.045}
+    frees = [planned(**usual, room_c=room_c)["free"] for room_c in (20.0, 21.0, 22.2, 26.0)]
+    for free in frees[:3]:
+        assert 3600.0 <= free["from_s"] <= free["to_s"] <= 7200.0
+    times = [free["from_s"] for free in frees]
+    assert times == sorted(times)
+
+
+def test_second_deposits_fall_between_tacky_and_cold_and_only_if_asked_for():
+    reply = planned()
+    assert 0.0 < reply["second"]["from_s"] < reply["second"]["to_s"] < reply["free"]["from_s"]
+    assert planned(second_kg=0)["second"] is None
+
+
+@pytest.mark.parametrize("loss", [0.7, 1.0, 1.4])
+def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
+    second = planned()["second"]
+    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, planned()["per_tray"], 21.0)
+    caramel, nuts = materials.resolved("caramel"), materials.resolved("pecan")
+    for kg, across_m in ((0.012, 0.04), (0.010, clusters.spread_m(0.04, 0.010 / 0.012))):
+        first = clusters.Mixture([(caramel, kg, 74.0), (nuts, 0.0064, 21.0)], 21.0)
+        times = tray.course(first, across_m, loss, 21.0)
+        assert times.tacky_s <= second["from_s"] < second["to_s"] <= times.cold_s
+
+
+def test_what_lies_under_takes_heat_so_that_deposits_are_tacky_sooner():
+    assert planned()["second"]["from_s"] < planned(under=[])["second"]["from_s"]
+
+
+def test_what_the_plan_hands_to_the_melt_is_what_the_melt_answers():
+    reply = planned()
+    again = catalogue.call("melt.plan", reply["melt_request"])
+    assert again["bursts"] == reply["melt"]["bursts"]
+    assert reply["melt_request"]["mass_kg"] == reply["caramel_kg"]
+
+
+@pytest.mark.parametrize(
+    ("change", "field", "code"),
+    [
+        ({"tray": {"length_m": 0.3, "width_m": 0.035}}, "tray.width_m", "tray_smaller_than_deposit"),
+        ({"tray": {"length_m": 0.2, "width_m": 0.1, "rim_m": 0.04}}, "tray.rim_m", "rim_leaves_no_room"),
+        ({"tray": {"length_m": 0.2, "width_m": 0.1}, "gap_m": 0.15}, "gap_m", "gap_leaves_no_room"),
+        ({"rows": [{"clusters": 9, "deposit_kg": 0.3}]}, "rows[0].deposit_kg", "heavier_than_fill"),
+        ({"second_kg": 0.3}, "second_kg", "heavier_than_fill"),
+        ({"rows": [{"clusters": -1, "deposit_kg": 0.01}]}, "rows[0].clusters", "too_low"),
+        ({"rows": [{"clusters": 2.5, "deposit_kg": 0.01}]}, "rows[0].clusters", "not_whole"),
+        ({"rows": []}, "rows", "give_one_of"),
+        ({"caramel_kg": 1.0}, "rows", "give_one_of"),
+        ({"rows": [], "caramel_kg": 1.0}, "deposit_kg", "missing"),
+        ({"rows": [], "caramel_kg": 0.1, "deposit_kg": 0.2}, "caramel_kg", "too_little_caramel"),
+        ({"rows": [{"clusters": 9000, "deposit_kg": 0.012}]}, "rows", "more_than_a_bowl"),
+        ({"rows": [{"clusters": 2, "deposit_kg": 0.01}]}, "rows", "too_little_caramel"),
+        ({"under": [{"material": "pecan", "kg_each": 0.002, "count": -4}]}, "under[0].count", "too_low"),
+        ({"under": [{"material": "gravel", "kg_each": 0.002}]}, "under[0].material", "not_an_option"),
+        ({"under": [{"material": {"water": 0.2}, "kg_each": 0.002}]}, "under[0].material", "composition_sum"),
+        ({"bed": ON_A_BED["bed"]}, "under", "give_one_of"),
+        ({"spread_m": 0.02}, "spread_m", "spread_too_narrow"),
+        ({"second_kg": -0.001}, "second_kg", "too_low"),
+        ({"funnel": {"volume_m3": 0.001, "fill": 1.2}}, "funnel.fill", "too_high"),
+        ({"window_low_c": 78.0}, "window_low_c", "window_upside_down"),
+        ({"window_high_c": 95.0}, "window_high_c", "line_above_line"),
+        ({"deposits_per_min": 0}, "deposits_per_min", "too_low"),
+        ({"room_c": 40.0, "window_low_c": 41.0, "window_high_c": 43.0}, "room_c", "room_too_warm_for_deposits"),
+    ],
+)  # fmt: skip
+def test_what_makes_no_sense_is_refused_by_field_and_value(change, field, code):
+    request = ON_NUTS | {"funnel": {"volume_m3": 0.0002}} | change
+    found = problem("deposit.plan", request)
+    assert (found.field, found.code) == (field, code)
+
+
+@pytest.mark.parametrize("field", ["gap_m", "tray.rim_m", "spread_m"])
+def test_what_is_accepted_in_place_of_a_refused_value_is_accepted(field):
+    changes = {"gap_m": {"tray": {"length_m": 0.2, "width_m": 0.1}, "gap_m": 0.15},
+               "tray.rim_m": {"tray": {"length_m": 0.2, "width_m": 0.1, "rim_m": 0.04}},
+               "spread_m": {"spread_m": 0.02}}  # fmt: skip
+    found = problem("deposit.plan", ON_NUTS | changes[field])
+    accepted = found.low if field == "spread_m" else found.high
+    assert found.field == field
+    if field == "tray.rim_m":
+        assert planned(tray={"length_m": 0.2, "width_m": 0.1, "rim_m": accepted})["per_tray"] >= 1
+    else:
+        assert planned(**changes[field] | {field: accepted})["per_tray"] >= 1
+
+
+def test_shares_of_a_mixed_bed_have_to_add_up():
+    bed = {"materials": [{"material": "peanut", "share": 0.5}, {"material": "almond", "share": 0.3}], "bed_kg_m2": 4}
+    found = problem("deposit.plan", ON_A_BED | {"bed": bed})
+    assert (found.field, found.code) == ("bed.materials", "shares_sum")
+    assert found.given == pytest.approx(0.8)
+
+
+def test_deposits_too_unlike_for_one_window_are_refused():
+    rows = [{"clusters": 20, "deposit_kg": 0.02}, {"clusters": 20, "deposit_kg": 0.004}]
+    assert problem("deposit.plan", ON_NUTS | {"rows": rows, "spread_m": 0.045}).code == "no_time_to_weld"
+
+
+def test_a_funnel_hotter_than_the_limit_is_refused():
+    found = problem("deposit.fill", {"pace_kg_s": 0.003, "now_c": 95.0, "fill_kg": 1.0})
+    assert (found.field, found.code, found.given, found.high) == ("now_c", "funnel_too_hot", 95.0, 93.3)
+
+
+def test_a_plan_is_quick_and_a_reading_quicker():
+    rng = random.Random("quick")
+    requests = [strategies.sensible("deposit.plan", rng) for _ in range(8)]
+    assert _quickest_s("deposit.plan", requests) < 0.06
+    assert _quickest_s("deposit.fill", [strategies.sensible("deposit.fill", rng) for _ in range(8)]) < 0.003
+
+
+def _quickest_s(name, requests):
+    """Median over the requests of the quickest of three calls, which another process cannot slow."""
+    times = []
+    for request in requests:
+        spans = []
+        for _ in range(3):
+            started = time.perf_counter()
+            catalogue.call(name, request)
+            spans.append(time.perf_counter() - started)
+        times.append(min(spans))
+    return sorted(times)[len(times) // 2]
