@@ -28,14 +28,15 @@ def roots(bi):
 
 
 class Ball:
-    """bi: Biot number on the first radius; empties: Fourier number at which it is empty."""
+    """bi: Biot number on the first radius; empties: Fourier number at which it is empty; inside: resistance of the
+    inside over that of a ball, for a body of another shape that the ball stands for."""
 
-    def __init__(self, bi, empties):
+    def __init__(self, bi, empties, inside=1.0):
         self.empties = empties
         self.squares = [zeta * zeta for zeta in roots(bi)]
         self.shares = [6.0 * bi * bi / (square * (square + bi * bi - bi)) for square in self.squares]
         self.skin = 1.0 / (3.0 * bi)
-        self.inside = 1.0 / self.squares[0] - self.skin
+        self.inside = inside * (1.0 / self.squares[0] - self.skin)
 
     def mean(self, fo):
         """Mean excess over the room at a Fourier number, 1 at the start."""
