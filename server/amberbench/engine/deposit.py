@@ -91,10 +91,7 @@ def plan(request):
         "blocks": blocks,
         "leftover_kg": leftover_kg,
         "room": air,
-        "inputs": rows
-        + _constants()
-        + cool.base_rows(request["base"])[:-1]
-        + air_inputs,  # its underside gives nothing
+        "inputs": rows + _constants(request["base"]) + air_inputs,
     }
 
 
@@ -151,7 +148,7 @@ def _fills(request, job, fill_request, second):
     return fills
 
 
-def _constants():
+def _constants(base):
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     return [
         constant("deposit.tacky_c", clusters.TACKY_C, "°C"),
@@ -166,4 +163,4 @@ def _constants():
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard", clusters.GUARD, ""),
-    ]
+    ] + cool.base_rows(base)[:-1]  # its underside gives nothing, whatever it shines
