@@ -16,7 +16,19 @@ from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
 
-LISTS = ("ovens", "vessels", "caramels", "products", "bases", "bars", "tables", "frames", "trays", "thermometers")
+LISTS = (
+    "ovens",
+    "vessels",
+    "caramels",
+    "chocolates",
+    "products",
+    "bases",
+    "bars",
+    "tables",
+    "frames",
+    "trays",
+    "thermometers",
+)
 
 
 @pytest.fixture
@@ -70,7 +82,7 @@ def test_an_empty_shop_is_set_up_and_a_slab_planned_with_it(phone: Phone):
     phone.opens_place("Plan")
     phone.page.get_by_label("Caramel", exact=True).fill("1.5")
     phone.answered()
-    expect(phone.page.get_by_label("Product")).to_have_text("Small squares")
+    expect(phone.page.get_by_label("Product").locator("option:checked")).to_have_text("Small squares")
     expect(phone.page.locator(".plan-answer")).to_contain_text("Weigh in 1.5")
     phone.start.tap()
     phone.is_at("set_up")
@@ -187,6 +199,8 @@ def screens(phone: Phone) -> Iterator[str]:
         yield f"/shop/{name}"
         yield f"/shop/{name}/new"
     yield "/shop/caramels/caramel-soft"
+    yield "/shop/chocolates/chocolate-milk"
+    yield "/shop/products/square-salted-20"
 
 
 def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phone: Phone):

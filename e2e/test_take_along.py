@@ -13,6 +13,7 @@ from playwright.sync_api import Page, expect
 from e2e.between import all_sent
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.walk_chocolate import plans_dipped, plans_the_bowl
 from tests.log import Phone as Writer
 
 SIZES = ("A4", "Letter")
@@ -74,6 +75,25 @@ def test_plan_and_sheet_print_on_one_page(phone: Phone, language: str):
     phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
     phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
     is_one_page(phone)
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_plan_of_a_dipped_product_prints_with_its_chocolate_on_one_page(phone: Phone, language: str):
+    if language != "en":
+        phone.speaks(language)
+    for _ in plans_dipped(phone):
+        phone.page.get_by_role("button", name=phone.word("Print the plan")).tap()
+    is_one_page(phone)
+    expect(phone.page.locator(".paper")).to_contain_text("flaky sea salt")
+
+
+def test_record_of_a_bowl_prints_on_one_page(phone: Phone):
+    for _ in plans_the_bowl(phone):
+        pass
+    batch_id = phone.page.url.rsplit("/", 1)[1]
+    phone.page.goto(f"/batches/{batch_id}/paper")
+    is_one_page(phone)
+    expect(phone.page.locator(".paper .cautions")).to_contain_text("Keep water and steam away")
 
 
 @pytest.mark.parametrize("language", ["en", "es"])

@@ -13,4 +13,4 @@ export {
 export { editable, parse } from "./parse";
 export { locale, METRIC, reader } from "./reader";
 export { fieldName, hasText, problemText, t } from "./t";
-export { dimensionOf, unitFor, unitsOf } from "./units";
+export { dimensionOf, typedIn, unitFor, unitsOf } from "./units";

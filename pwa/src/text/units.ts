@@ -136,6 +136,11 @@ export function unitFor(dimension: string, units: Units, value?: number): string
   }
 }
 
+/** The unit a value of this name is first typed in: a pinch of salt is weighed in grams everywhere. */
+export function typedIn(name: string, units: Units): string {
+  return name.endsWith("salt_each_kg") ? "g" : unitFor(dimensionOf(name), units);
+}
+
 function massUnit(unit: Units["mass"], value?: number): string {
   if (value === undefined) return unit;
   const small = Math.abs(value);

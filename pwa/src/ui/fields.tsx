@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useId, useLayoutEffect, useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../documents";
-import { dimensionOf, editable, parse, problemText, reader, t, unitFor, unitsOf } from "../text";
+import { dimensionOf, editable, parse, problemText, reader, t, typedIn, unitsOf } from "../text";
 
 interface FrameProps {
   label: string;
@@ -42,7 +42,7 @@ interface QuantityProps {
 export function QuantityField({ label, name, value, onValue, problem, note }: QuantityProps) {
   const id = useId();
   const dimension = dimensionOf(name);
-  const [unit, setUnit] = useState(() => unitFor(dimension, reader.value.units));
+  const [unit, setUnit] = useState(() => typedIn(name, reader.value.units));
   const [text, setText] = useState(() => (value === null ? "" : editable(name, value, unit)));
   const [fault, setFault] = useState<ProblemDocument | null>(null);
   const sent = useRef(value);
