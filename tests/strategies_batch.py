@@ -43,8 +43,8 @@ def _bowl_bench(rng):
 
 
 def _dip_bench(rng):
-    """A slab that is cut and then dipped, by the prompts."""
-    bench = Bench(dipped_slab())
+    """A slab that is cut and then dipped or wrapped, by the prompts."""
+    bench = Bench(dipped_slab() | {"finish": rng.choice(["dipped", "dipped", "wrapped"])})
     bench.sets_up()
     bench.does("poured", 1800, bulk_c=74.0)
     bench.does("cut", 9000)
@@ -53,7 +53,7 @@ def _dip_bench(rng):
         if rng.random() < 0.8 and bench.advice["action"]:
             bench.taps(rng.uniform(5, 200))
         else:
-            bench.does(rng.choice(["strip_tested", "salted", "dipped", "set_hard"]), 5, good=False)
+            bench.does(rng.choice(["strip_tested", "salted", "dipped", "set_hard", "wrapped"]), 5, good=False)
     return bench
 
 

@@ -8,7 +8,7 @@ AT = (
     ("cold_room", ("score", "cut"), "more.air_brittle"),
     ("sugar_bloom", ("cut", "temper_check"), "more.air_humid"),
     ("humid_room", ("cut", "temper_check"), "more.air_humid"),
-    ("sticky_caramel", ("cut",), "more.air_sticky"),
+    ("sticky_caramel", ("cut", "wrap"), "more.air_sticky"),
     ("fat_bloom", ("cut", "set"), "more.air_bloom"),
     ("slow_setting", ("cut", "set"), "more.air_slow"),
 )

@@ -18,6 +18,7 @@ STEPS = {
         ("temper_check", "strip_tested"),
         ("dip", "dipped"),
         ("set", "set_hard"),
+        ("wrap", "wrapped"),
         ("count", "counted"),
         ("weigh_out", "weighed_out"),
         ("close", "closed"),
@@ -60,6 +61,8 @@ def _left_out(run, step):
     """Whether this batch does without a step of its course."""
     if step in DIPPING and run["kind"] != "chocolate":
         return run.get("dip") is None
+    if step == "wrap":
+        return not run.get("wrap")
     if step == "leftover":
         return not any(one["kg"] > 0.0 for one in run["out"])
     return (step == "prebottom" and not run["prebottom"]) or (step == "lot" and bool(run["lot"]))

@@ -47,6 +47,7 @@ EVENTS = {
     "flipped": {},
     "scored": {},
     "cut": {},
+    "wrapped": {},
     "counted": {"pieces": integer(0, 100000, "good pieces")},
     "weighed_out": together(
         {

@@ -126,7 +126,7 @@ PRODUCTS = {
     "kerf_m": PIECE["kerf_m"],
     "per_box": integer(1, 500, "centres in a box", default=None),
     "prebottom": boolean("whether it gets a thin coat below before it is cut", default=False),
-    "finish": choice(("plain", "dipped"), "what becomes of the cut pieces", default="plain"),
+    "finish": choice(("plain", "dipped", "wrapped"), "what becomes of the cut pieces", default="plain"),
     "chocolate_id": text(64, "the chocolate it is dipped in", default=None),
     "coating.method": COATING["method"],
     "coating.thickness_m": number("m", 0.0001, 0.01, "all round; null: that of the method", default=None),

@@ -107,6 +107,7 @@ FOLDS = {
     "flipped": _once("flipped"),
     "scored": _once("scored"),
     "cut": _once("cut"),
+    "wrapped": _once("wrapped"),
     "counted": _count,
     "weighed_out": _weigh_out,
     "noted": _accept,

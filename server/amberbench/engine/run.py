@@ -34,6 +34,7 @@ def opened(plan):
         "bowl": None,
         "dip": folds_dip.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
         "room": advise_room.minded(plan["reply"]),
+        "wrap": plan.get("finish") == "wrapped",
         "pieces": None,
         "out": [],
         "photos": 0,

@@ -80,7 +80,7 @@ export const FORMS: Record<ShopList | "shop", Form> = {
       { kind: "row", of: "caramels", field: "caramel_id" },
       ...quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box"),
       { kind: "yes_no", field: "prebottom" },
-      choice("finish", ["plain", "dipped"], "finish"),
+      choice("finish", ["plain", "dipped", "wrapped"], "finish"),
     ],
     more: quantities("trim_m", "kerf_m"),
     finish: [
