@@ -7,7 +7,7 @@ from amberbench.schemas import documents as shapes
 from amberbench.services import batches
 from amberbench.store import reading, writing
 from amberbench.store.models import ContributionRow
-from tests.bench import planned_slab
+from tests.bench import planned_bowl, planned_slab
 from tests.log import Phone, push
 
 
@@ -86,3 +86,12 @@ def test_batch_that_cannot_be_read_teaches_nothing_and_hinders_nobody(app, clien
     with app.app_context(), writing() as session:
         session.execute(text("UPDATE batch SET run = '{}' WHERE batch_id = :one"), {"one": broken.batch_id})
     assert sorted((one["contribution"] is None) for one in taught(client)) == [False, True]
+
+
+def test_bowl_of_chocolate_is_listed_and_takes_no_place_among_those_that_teach(client):
+    phone = Phone()
+    events = [phone.event("batch_opened", plan=planned_bowl()), phone.event("weighed", kg=1.5), phone.event("closed")]
+    push(client, *events)
+    (one,) = client.get("/api/batches").get_json()["batches"]
+    assert (one["kind"], one["pieces"], one["caramel_kg"], one["good_kg"]) == ("chocolate", None, 1.5, None)
+    assert taught(client) == []

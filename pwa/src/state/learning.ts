@@ -79,7 +79,8 @@ export class Learning {
     const told = ((await meta.get<Lesson[]>(TOLD)) ?? []).map((lesson) => withUnsent(lesson, unsent));
     const known = new Set(told.map((one) => one.batch_id));
     const ahead = new Set(unsent.map((event) => event.batch_id));
-    const rows = (await batches.all()).filter((row) => row.closed_at_ms !== null);
+    // A bowl of chocolate melts no caramel: it teaches nothing, here as on the server.
+    const rows = (await batches.all()).filter((row) => row.closed_at_ms !== null && row.run?.melt !== null);
     const own: Lesson[] = [];
     for (const row of rows)
       if (!known.has(row.batch_id) || ahead.has(row.batch_id)) own.push(await this.lessonOf(row));

@@ -5,7 +5,7 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION, catalogue
+from amberbench.engine import VERSION, catalogue, courses
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
@@ -18,6 +18,9 @@ Document = dict[str, Any]
 MOST = 60
 """So many batches, those closed last, teach: ovens age, rooms change with the season."""
 
+SILENT = [kind for kind, steps in courses.ORDER.items() if "melt" not in steps]
+"""Kinds of batch that melt no caramel and so teach nothing: they must not crowd out those that do."""
+
 
 def newest() -> Document:
     """`{contributions: [{batch_id, name, closed_at_ms, reason, contribution}]}` of the batches closed last.
@@ -26,7 +29,7 @@ def newest() -> Document:
     batch that cannot be read. What is missing or outdated is worked out between transactions: it takes a while.
     """
     with reading() as session:
-        rows = queries.batches_closed_last(session, MOST)
+        rows = queries.batches_closed_last(session, MOST, SILENT)
         kept = queries.contributions(session, [row.batch_id for row in rows])
         lines = [_line(row, kept.get(row.batch_id)) for row in rows]
         outdated = [

@@ -107,9 +107,10 @@ def batches_closed_since(session: Session, at_ms: float) -> Sequence[BatchRow]:
     return session.scalars(asked.order_by(BatchRow.opened_at_ms.desc(), BatchRow.batch_id.desc())).all()
 
 
-def batches_closed_last(session: Session, limit: int) -> Sequence[BatchRow]:
-    """The batches closed last, newest first, with their runs."""
-    asked = select(BatchRow).where(BatchRow.closed_at_ms.is_not(None)).options(undefer(BatchRow.run))
+def batches_closed_last(session: Session, limit: int, but: Sequence[str]) -> Sequence[BatchRow]:
+    """The batches closed last but for some kinds, newest first, with their runs."""
+    closed = select(BatchRow).where(BatchRow.closed_at_ms.is_not(None), BatchRow.kind.not_in(but))
+    asked = closed.options(undefer(BatchRow.run))
     return session.scalars(asked.order_by(BatchRow.closed_at_ms.desc(), BatchRow.batch_id.desc()).limit(limit)).all()
 
 
