@@ -7,6 +7,7 @@ from sqlalchemy import event, select
 from amberbench.services import batches
 from amberbench.store import db, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
+from tests.bench import dipped_slab, planned_bowl, planned_slab
 from tests.log import Phone, push
 
 KINDS = (
@@ -21,6 +22,19 @@ KINDS = (
     ("slab_read", {"surface_c": 45.0}),
     ("touched", {"firm": False}),
     ("counted", {"pieces": 205}),
+    ("bowl_burst", {"seconds_s": 30}),
+    ("bowl_read", {"bowl_c": 31.4}),
+    ("bowl_read", {"bowl_c": 31.9}),
+    ("bowl_read", {"bowl_c": 34}),
+    ("seeded", {"kg": 0.5}),
+    ("strip_tested", {"good": True}),
+    ("strip_tested", {"good": False}),
+    ("bowl_warmed", {}),
+    ("bowl_used", {}),
+    ("dipping_started", {}),
+    ("salted", {}),
+    ("dipped", {}),
+    ("weighed_out", {"kg": 0.2, "what": "chocolate"}),
     ("noted", {"text": "x"}),
     ("photographed", {"photo_id": "p", "bytes": 9, "width_px": 4, "height_px": 3}),
     ("taken_over", {}),
@@ -35,8 +49,9 @@ KINDS = (
 def batch_logs(draw):
     """The events of a batch on two phones, in the order they reach the server, and the sizes of the pushes."""
     phone = Phone()
-    events = [phone.opens()]
-    for kind, body in draw(st.lists(st.sampled_from(KINDS), max_size=25)):
+    plan = draw(st.sampled_from([planned_slab(), dipped_slab(), planned_bowl()]))
+    events = [phone.event("batch_opened", plan=plan)]
+    for kind, body in draw(st.lists(st.sampled_from(KINDS), max_size=30)):
         told = phone.event(kind, **body)
         if kind == "undone":
             told["body"]["event_id"] = draw(st.sampled_from(events))["id"]
