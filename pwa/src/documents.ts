@@ -274,8 +274,8 @@ interface CoolRun {
 export interface BowlRun {
   line: Record<"melt_low_c" | "melt_high_c" | "work_low_c" | "work_high_c", number>;
   readings: { at_ms: number; bowl_c: number }[];
-  seeds: { kg: number }[];
-  strips: { good: boolean }[];
+  seeds: { at_ms: number; kg: number }[];
+  strips: { at_ms: number; good: boolean }[];
   warmed: { at_ms: number }[];
   leftover_lot: string | null;
 }

@@ -1,7 +1,7 @@
 import { type BatchRecord, slabRecord, type SlabRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
-import { BowlCompared } from "../record/BowlCompared";
+import { BowlCompared, BowlPicture } from "../record/BowlCompared";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { CooledPicture, MeltedPicture } from "../record/Pictures";
@@ -55,7 +55,11 @@ function BowlHalves({ record }: { record: BatchRecord }) {
   return (
     <div class="halves">
       <BowlCompared record={record} />
-      <BowlCautions />
+      <section>
+        <h2>{t("desk.bowl_happened")}</h2>
+        <BowlPicture record={record} />
+        <BowlCautions />
+      </section>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { Run } from "../../documents";
 import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
+import { BowlLine } from "../../ui/pictures/BowlLine";
 
 /** A bowl of chocolate: planned beside happened. */
 export function BowlCompared({ record }: { record: BatchRecord }) {
@@ -10,6 +11,17 @@ export function BowlCompared({ record }: { record: BatchRecord }) {
       <h2>{t("desk.planned_happened")}</h2>
       <ComparedTable rows={rows(record)} />
     </section>
+  );
+}
+
+/** Its temperature as it went; nothing can be drawn before it was read. */
+export function BowlPicture({ record: { run } }: { record: BatchRecord }) {
+  if (!run.bowl || run.bowl.readings.length === 0) return <p class="quiet">{t("desk.bowl_never_read")}</p>;
+  return (
+    <>
+      <p class="quiet">{t("desk.bowl_picture_note")}</p>
+      <BowlLine bowl={run.bowl} place="desk" />
+    </>
   );
 }
 

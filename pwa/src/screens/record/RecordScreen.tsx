@@ -15,7 +15,7 @@ import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { go } from "../router";
-import { BowlCompared } from "./BowlCompared";
+import { BowlCompared, BowlPicture } from "./BowlCompared";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
@@ -74,7 +74,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}
       </p>
       <div class="record">
-        {slab ? <SlabCards record={slab} /> : <BowlCompared record={record} />}
+        {slab ? <SlabCards record={slab} /> : <BowlCards record={record} />}
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>
@@ -88,6 +88,19 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       {summary.closed_at_ms !== null && <LearnedLink />}
       <Taking record={record} />
     </Desk>
+  );
+}
+
+/** The same of a bowl of chocolate. */
+function BowlCards({ record }: { record: BatchRecord }) {
+  return (
+    <>
+      <BowlCompared record={record} />
+      <section class="card">
+        <h2>{t("desk.bowl_happened")}</h2>
+        <BowlPicture record={record} />
+      </section>
+    </>
   );
 }
 
