@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from . import advise_bowl, advise_dip, advise_room
+from . import advise_bowl, advise_cluster, advise_dip, advise_room
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .advise_wrap import wrap_page
@@ -94,6 +94,7 @@ CLOCKS = (
     ("melt", _melt_clocks),
     ("cool", _slab_clocks),
     ("bowl", advise_bowl.bowl_clocks),
+    ("cluster", advise_cluster.cluster_clocks),
     ("dip", advise_dip.dip_clocks),
 )
 
@@ -282,7 +283,8 @@ STEPS = {
 }
 STEPS.update(advise_dip.PAGES)
 # The pages of each kind of batch.
-PAGES = {"slab": STEPS, "chocolate": advise_bowl.PAGES}
+PAGES = {"slab": STEPS, "cluster": dict(STEPS), "chocolate": advise_bowl.PAGES}
+PAGES["cluster"].update(advise_cluster.PAGES)
 
 
 def advise_request(request):

@@ -10,8 +10,8 @@ from .twice import readings
 STIR_S = 35.0
 
 
-def melt_page(run, at_ms, advice):
-    """Fills in the advice while the caramel melts."""
+def melt_page(run, at_ms, advice, ends=None):
+    """Fills in the advice while the caramel melts; `ends`: (page, button) of what ends it, else a slab is poured."""
     state = run["melt"]
     if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
         _heating(state, advice)
@@ -20,7 +20,7 @@ def melt_page(run, at_ms, advice):
     elif state["resting"] is not None and at_ms < state["resting"]["due_ms"]:
         resting_page(state, advice)
     else:
-        _next_burst(run, at_ms, advice)
+        _next_burst(run, at_ms, advice, ends or (ready_page, pour_button))
 
 
 def _heating(state, advice):
@@ -90,18 +90,23 @@ def belief(run, at_ms):
         return None
 
 
-def _next_burst(run, at_ms, advice):
-    state = run["melt"]
+def pour_button(run, bulk_c):
+    """The button that pours caramel so warm; null: nobody has read it."""
+    return button("pour_now", "poured", {"bulk_c": bulk_c})
+
+
+def _next_burst(run, at_ms, advice, ends):
+    state, (page, out) = run["melt"], ends
     now = belief(run, at_ms)
     advice["melt"] = now
     if now is None or now["reason"]["code"] == "reason.step_too_coarse":
-        _by_hand(state, now, advice)
+        _by_hand(state, now, advice, out(run, state["last_c"]))
         return
-    poured = button("pour_now", "poured", {"bulk_c": min(max(now["bulk_c"], 20.0), 150.0)})
+    poured = out(run, min(max(now["bulk_c"], 20.0), 150.0))
     if state["read_wanted"] or now["action"] == "read_again":
         _read(state, now, advice, poured)
     elif now["action"] == "ready":
-        ready_page(run, now, advice, poured)
+        page(run, now, advice, poured)
     elif now["action"] == "burst":
         _burst(state, now, advice)
         if state["free"]:
@@ -110,13 +115,13 @@ def _next_burst(run, at_ms, advice):
         _too_warm(state, now, advice)
 
 
-def _by_hand(state, now, advice):
+def _by_hand(state, now, advice, poured):
     """The mass or the oven is outside what the model covers: hands and thermometer decide."""
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
     advice["more"] = None if now is None else now["reason"]
     advice["entry"] = read_entry(state, now)
-    advice["choices"] = [button("pour_now", "poured", {"bulk_c": state["last_c"]})]
+    advice["choices"] = [poured]
 
 
 def _read(state, now, advice, poured):

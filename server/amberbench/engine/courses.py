@@ -23,6 +23,23 @@ STEPS = {
         ("weigh_out", "weighed_out"),
         ("close", "closed"),
     ),
+    "cluster": (
+        ("set_up", "ready_checked"),
+        ("allergens", "allergens_checked"),
+        ("under", "under_laid"),
+        ("weigh", "weighed"),
+        ("lot", "lot_named"),
+        # Melting, filling and laying: the funnel is emptied when nothing is left to lay.
+        ("melt", "funnel_emptied"),
+        ("cool_tray", "tray_freed"),
+        ("separate", "separated"),
+        ("temper_check", "strip_tested"),
+        ("dip", "dipped"),
+        ("set", "set_hard"),
+        ("count", "counted"),
+        ("weigh_out", "weighed_out"),
+        ("close", "closed"),
+    ),
     "chocolate": (
         ("set_up", "ready_checked"),
         ("weigh", "weighed"),
@@ -63,6 +80,8 @@ def _left_out(run, step):
         return run.get("dip") is None
     if step == "wrap":
         return not run.get("wrap")
+    if step == "cool_tray":
+        return not run["cluster"]["laid"]
     if step == "leftover":
         return not any(one["kg"] > 0.0 for one in run["out"])
     return (step == "prebottom" and not run["prebottom"]) or (step == "lot" and bool(run["lot"]))

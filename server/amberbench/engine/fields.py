@@ -9,6 +9,7 @@ from . import (
     fields_bench,
     fields_bowl,
     fields_chocolate,
+    fields_cluster,
     fields_deposit,
     fields_dip,
     fields_learn,
@@ -41,7 +42,7 @@ __all__ = [
 ]
 
 # The body of every kind of event that a fold understands. Fields a newer version added are passed over.
-EVENTS = together(fields_bench.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS)
+EVENTS = together(fields_bench.EVENTS, fields_cluster.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS)
 FUNCTIONS: dict = {}
 for _part in (
     fields_shared,

@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_bowl, folds_cool, folds_dip, folds_melt, twice
+from . import folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, twice
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -102,6 +102,9 @@ FOLDS = {
     "ready_checked": _once("ready_checked"),
     "weighed": _weigh,
     "lot_named": _name_lot,
+    "allergens_checked": _once("allergens_checked"),
+    "under_laid": _once("under_laid"),
+    "separated": _once("separated"),
     "freed": _once("freed"),
     "prebottomed": _once("prebottomed"),
     "flipped": _once("flipped"),
@@ -117,5 +120,5 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_bowl.FOLDS, folds_dip.FOLDS):
+for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_cluster.FOLDS, folds_bowl.FOLDS, folds_dip.FOLDS):
     FOLDS.update(_more)

@@ -5,7 +5,7 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import advise_room, check, fields, folds_bowl, folds_cool, folds_dip, folds_melt
+from . import advise_room, check, fields, folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt
 from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
@@ -31,6 +31,7 @@ def opened(plan):
         "weighed_kg": None,
         "melt": None,
         "cool": None,
+        "cluster": None,
         "bowl": None,
         "dip": folds_dip.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
         "room": advise_room.minded(plan["reply"]),
@@ -62,6 +63,14 @@ def _slab(reply):
     }
 
 
+def _cluster(reply):
+    planned = {name: reply[name] for name in ("caramel_kg", "piece_kg", "per_tray", "trays")}
+    planned["pieces"] = reply["clusters"]
+    planned["under_kg"] = sum(one["kg"] for one in reply["under"])
+    planned["bed"] = any(one["count"] is None for one in reply["under"])
+    return {"planned": planned, "melt": folds_melt.opened(reply), "cluster": folds_cluster.opened(reply)}
+
+
 def _chocolate(reply):
     # The chocolate to weigh in stands where the caramel does in other batches; nobody counts pieces of it.
     planned = {"caramel_kg": reply["melt_kg"], "seed_kg": reply["seed_kg"], "pieces": None, "piece_kg": None}
@@ -69,7 +78,7 @@ def _chocolate(reply):
 
 
 # What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
-BEGINNINGS = {"slab": _slab, "chocolate": _chocolate}
+BEGINNINGS = {"slab": _slab, "cluster": _cluster, "chocolate": _chocolate}
 
 
 def replay(plan, events):

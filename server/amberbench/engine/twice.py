@@ -25,5 +25,5 @@ def once(body, counted, name):
 
 
 def readings(melt):
-    """The readings of a melt so far."""
-    return [one for one in melt["history"] if one["kind"] == "reading"]
+    """The readings of a melt so far, those before a fill was taken from the bowl included."""
+    return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]
