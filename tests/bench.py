@@ -4,6 +4,7 @@ from functools import cache
 from typing import Any
 
 from amberbench.engine import catalogue
+from tests.strategies_deposit import ON_NUTS
 
 NINE_OCLOCK_MS = 1_764_000_000_000.0
 
@@ -33,6 +34,13 @@ def planned_slab() -> dict[str, Any]:
         "request": SLAB_REQUEST,
         "reply": catalogue.call("slab.plan", SLAB_REQUEST),
     }
+
+
+@cache
+def planned_clusters() -> dict[str, Any]:
+    """Nut clusters with a second deposit, as a plan document; treat it as read-only."""
+    reply = catalogue.call("deposit.plan", ON_NUTS)
+    return {"kind": "cluster", "name": "Nut clusters", "lot": None, "request": ON_NUTS, "reply": reply}
 
 
 @cache

@@ -196,7 +196,7 @@ def _wait(run, at_ms, advice, tray):
 def _fill_over(run, at_ms, advice, read):
     """The funnel runs low, or what is in it gets too thick: topped up from a bowl in its window, else heated again."""
     state, fill = run["cluster"], run["cluster"]["fill"]
-    had_kg, thick = left_kg(fill, at_ms), fill["cold_ms"] <= fill["due_ms"]
+    had_kg, thick = left_kg(state, at_ms), fill["thick"]
     now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
     bulk_c = _mixed_c(run, had_kg, now, at_ms)
     back = button("fill_back", "fill_ended", {"left_kg": had_kg, "bulk_c": bulk_c, "seen": state["fills"]})
@@ -219,7 +219,7 @@ def _mixed_c(run, had_kg, now, at_ms):
     """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     low_c = run["melt"]["request"]["window_low_c"]
-    gone = (at_ms - fill["now_ms"]) / max(1.0, fill["cold_ms"] - fill["now_ms"])
+    gone = (at_ms - fill["now_ms"]) / max(1000.0, fill["due_ms"] - fill["now_ms"]) if fill["thick"] else 0.5
     funnel_c = max(low_c - READS_OFF_K, fill["now_c"] - gone * max(0.0, fill["now_c"] - low_c))
     if now is None or state["bowl_kg"] + had_kg <= 0.0:
         return min(max(funnel_c, 20.0), 150.0)

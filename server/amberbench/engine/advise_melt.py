@@ -158,7 +158,7 @@ def frame_for(run):
 
 
 def _burst(state, now, advice):
-    first = not state["history"]
+    first = not state["history"] and not state["free"]
     advice["step"] = "burst"
     advice["say"] = {"code": "say.first_burst" if first else "say.burst", "values": {"seconds_s": now["seconds_s"]}}
     advice["more"] = None if first else now["reason"]

@@ -4,12 +4,15 @@ The bowl and the funnel share the caramel: each fill leaves less in the bowl, wh
 by the same events as the first melt. Laying ends when the funnel is emptied; that ends the step "melt".
 """
 
-from . import deposit, twice
+from . import funnel, twice
 from .unfit import Unfit, belongs, melting
 
 MOST_FILLS, MOST_TRAYS, MOST_TRIES = 120, 60, 120
 # Less than this is not heated again (the melt's model reaches no further).
 LEAST_BOWL_KG = 0.05
+# The clock of a fill must not ring too late: it is reckoned as so much cooler (readings and belief, assumed) and
+# as losing this many times the heat (the 1 % point of a funnel's loss known to a fifth, assumed).
+SURE_K, QUICKER = 2.0, 1.6
 # Tried too soon: again after this (assumed).
 TACKY_AGAIN_S, FREE_AGAIN_S = 120.0, 600.0
 # Caramel that turns tacky this much sooner or later than planned is another caramel (assumed).
@@ -21,7 +24,6 @@ def opened(reply):
     return {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "empty_s": reply["deposits_per_fill"] * reply["tray_s"] / reply["per_tray"],
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "second": reply["second"],
@@ -46,9 +48,10 @@ def window_ms(state, tray):
     return tuple(laid_ms + 1000.0 * state["tack"] * second[name] for name in ("from_s", "to_s"))
 
 
-def left_kg(fill, at_ms):
+def left_kg(state, at_ms):
     """What is left in the funnel at a time, laid at the planned pace."""
-    return fill["kg"] * max(0.0, 1.0 - (at_ms - fill["at_ms"]) / 1000.0 / fill["empty_s"])
+    fill = state["fill"]
+    return max(0.0, fill["kg"] - state["request"]["pace_kg_s"] * (at_ms - fill["at_ms"]) / 1000.0)
 
 
 def _laying(run):
@@ -72,22 +75,21 @@ def _fill(run, body, at_ms):
     if state["melted"] is None:
         state["melted"] = {"request": melt["request"], "history": melt["history"]}
         state["bowl_kg"] = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
-    had_kg = 0.0 if state["fill"] is None else left_kg(state["fill"], at_ms)
+    had_kg = 0.0 if state["fill"] is None else left_kg(state, at_ms)
     kg = max(body["kg"], 1e-3)
     state["fills"] += 1
-    state["fill"] = {"at_ms": at_ms, "kg": kg, "empty_s": state["empty_s"] * kg / state["full_kg"]}
+    state["fill"] = {"at_ms": at_ms, "kg": kg}
     _read_at(state, body["bulk_c"], at_ms)
     _in_bowl(run, max(0.0, state["bowl_kg"] - max(0.0, kg - had_kg)), body["bulk_c"], at_ms)
 
 
 def _read_at(state, now_c, at_ms):
     """Sets the fill's clock: it runs low, or it leaves its window, whichever comes first."""
-    fill = state["fill"]
-    left = left_kg(fill, at_ms)
-    cold_s = deposit.fill(dict(state["request"], now_c=now_c, fill_kg=max(left, 1e-3)))["seconds_s"]
-    low_ms = fill["at_ms"] + 1000.0 * fill["empty_s"]
-    fill["now_c"], fill["now_ms"], fill["cold_ms"] = now_c, at_ms, at_ms + 1000.0 * cold_s
-    fill["due_ms"] = min(low_ms, fill["cold_ms"])
+    fill, kg = state["fill"], max(1e-3, left_kg(state, at_ms))
+    request = dict(state["request"], h_w_m2k=QUICKER * state["request"]["h_w_m2k"])
+    lasts_s = funnel.seconds(request, now_c - SURE_K, kg)
+    fill["now_c"], fill["now_ms"], fill["due_ms"] = now_c, at_ms, at_ms + 1000.0 * lasts_s
+    fill["thick"] = lasts_s + 1.0 < kg / state["request"]["pace_kg_s"]
 
 
 def _in_bowl(run, kg, bulk_c, at_ms):
