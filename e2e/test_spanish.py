@@ -65,7 +65,7 @@ def test_the_phone_speaks_spanish_on_every_screen_and_keeps_sizes_and_contrast(p
 
 def test_a_text_left_in_english_would_be_found(phone: Phone):
     found = language_faults(phone.page, english_only())
-    assert "“Plan a slab” is English" in found
+    assert "“Plan a batch” is English" in found
     phone.page.evaluate("() => { document.querySelector('h1').textContent = 'desk.no_such_text'; }")
     assert "“desk.no_such_text” is no text" in language_faults(phone.page, set())
 
