@@ -1,5 +1,6 @@
 """Sensible requests drawn at random for clusters and the funnel."""
 
+from tests import strategies_chocolate
 from tests.drawing import maybe
 
 OVEN = {"rated_w": 1000}
@@ -47,6 +48,7 @@ def _plan(rng):
     maybe(rng, request, "block_kg", rng.uniform(1, 5))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.0)})
     maybe(rng, request, "basis", {"room_c": "measured", "spread_m": "measured"}, 0.3)
+    maybe(rng, request, "dip", strategies_chocolate.dip(rng) | {"pickup": rng.uniform(0.2, 0.8)}, 0.3)
     return request
 
 

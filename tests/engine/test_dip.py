@@ -1,5 +1,6 @@
 """Pieces that are dipped: what it takes, and the steps between cutting and counting."""
 
+import math
 from typing import Any
 
 import pytest
@@ -7,6 +8,7 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
 from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab, with_dip
+from tests.strategies_deposit import ON_NUTS
 
 DIP = dipped_slab()["request"]["dip"]
 
@@ -106,6 +108,39 @@ def test_what_dipping_rests_on_is_named_with_the_plan_s_other_figures():
 def test_dipping_that_makes_no_sense_is_refused_by_its_name(dip, field, code):
     with pytest.raises(Problem) as caught:
         planned(**dip)
+    assert (caught.value.field, caught.value.code) == (field, code)
+
+
+def clusters(**dip: Any) -> dict[str, Any]:
+    return catalogue.call("deposit.plan", ON_NUTS | {"dip": dip})
+
+
+def test_clusters_are_coated_by_their_weighed_pick_up():
+    reply = clusters(pickup=0.5, salt_each_kg=0.0002)
+    dip = reply["dip"]
+    assert dip["per_piece_kg"] == pytest.approx(0.5 * reply["piece_kg"])
+    assert dip["share"] == pytest.approx(1 / 3)
+    assert dip["total_kg"] == pytest.approx(0.5 * reply["piece_kg"] * 80 + 0.3)
+    assert (dip["outside_m"], dip["salt_kg"]) == (None, pytest.approx(80 * 0.0002))
+    assert catalogue.call("deposit.plan", ON_NUTS)["dip"] is None
+
+
+def test_pre_bottom_of_clusters_goes_under_their_spread():
+    dip = clusters(pickup=0.5, prebottom_m=0.001)["dip"]
+    assert dip["prebottom_kg"] == pytest.approx(80 * math.pi / 4 * 0.04**2 * 0.001 * 1300, rel=0.03)
+
+
+@pytest.mark.parametrize(
+    ("dip", "field", "code"),
+    [
+        ({}, "dip.pickup", "coating_without_size"),
+        ({"pickup": -0.5}, "dip.pickup", "too_low"),
+        ({"pickup": 0.5, "salt_each_kg": 0.1}, "dip.salt_each_kg", "too_high"),
+    ],
+)
+def test_dipping_of_clusters_that_makes_no_sense_is_refused_by_its_name(dip, field, code):
+    with pytest.raises(Problem) as caught:
+        clusters(**dip)
     assert (caught.value.field, caught.value.code) == (field, code)
 
 
@@ -217,3 +252,20 @@ def test_undo_takes_back_the_last_salting():
     bench.taps(120)
     bench.does("undone", 5, event_id=bench.advice["undo"]["event_id"])
     assert bench.run["dip"]["salted"] == 0
+
+
+def test_dipped_clusters_go_through_the_same_steps():
+    request = ON_NUTS | {"dip": {"pickup": 0.5, "salt_each_kg": 0.0002}}
+    reply = catalogue.call("deposit.plan", request)
+    bench = Bench({"kind": "cluster", "name": "Nut clusters", "finish": "dipped", "request": request, "reply": reply})
+    for kind in ("funnel_emptied", "tray_freed", "separated"):
+        bench.does(kind, 600)
+    assert bench.advice["step"] == "temper_check"
+    bench.taps(120)
+    assert bench.advice["step"] == "dip"
+    bench.taps()
+    assert clocks(bench) == [("salt", 6 * 20_000.0)]
+    bench.does("dipped", 900)
+    assert bench.advice["step"] == "set"
+    bench.taps(1900)
+    assert bench.advice["step"] == "count"

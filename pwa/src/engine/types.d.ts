@@ -768,6 +768,8 @@ export interface DepositPlanRequest {
   block_kg?: number | null;
   /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
   residue?: number | null;
+  /** dip the clusters in chocolate, by weighed pick-up; null: they stay plain */
+  dip?: Dip | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -819,6 +821,8 @@ export interface DepositPlanReply {
   blocks: number;
   /** left of the last block; without block_kg, of the caramel in hand; 0 to 50 kg */
   leftover_kg: number;
+  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
+  dip: SlabPlanReplyDip | null;
   /** dew point of the room and what its air does, as room.advise */
   room: Room;
   /** every input that went into the answer */

@@ -8,6 +8,7 @@ from . import (
     cool,
     cooling,
     deposit_asked,
+    dipping,
     fields_deposit,
     funnel,
     heating,
@@ -35,15 +36,18 @@ def plan(request):
     (kg/m²)} over the tray inside its rim, or neither; tray {length_m, width_m, rim_m (m)}, base (as cool.plan, what
     the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
     h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
-    humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue, basis, batches.
+    humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
+    dip {fields_dip.DIP, with pickup} or null, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of a full tray in laying order, clusters, deposits_kg (kg),
     caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg (kg), count}],
     deposits_per_fill, fill_kg (kg), fill_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a
     deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan),
-    melt_request, fill_request, blocks, leftover_kg (kg), room (as room.advise), inputs.
+    melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise),
+    inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
-    room_too_warm_for_deposits, tray_cools_too_slowly, unknown_material, composition_sum, and those of melt.plan.
+    room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
+    composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
     still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
@@ -67,6 +71,9 @@ def plan(request):
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], None)
+    dip = _dip(request, job, each_kg)
+    if dip is not None:
+        rows, dip["inputs"] = rows + dip["inputs"], []
     return {
         "pattern": pattern,
         "per_tray": len(positions),
@@ -90,9 +97,23 @@ def plan(request):
         "fill_request": fill_request,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
+        "dip": dip,
         "room": air,
         "inputs": rows + _constants(request["base"]) + air_inputs,
     }
+
+
+def _dip(request, job, each_kg):
+    """What dipping takes, or None; a pre-bottom goes under the whole spread, reckoned for the largest deposit."""
+    dip = request["dip"]
+    if dip is None:
+        return None
+    under_m2 = job.clusters * 0.25 * math.pi * request["spread_m"] * request["spread_m"]
+    centre_kg = job.deposits_kg / job.clusters + each_kg
+    asked = (dip, job.clusters, None, centre_kg, request["material"], under_m2)
+    names = {name: "dip." + name for name in dip}
+    names["piece"] = "dip.pickup"
+    return parts.renamed(lambda one: dipping.plan(*one), asked, names)
 
 
 def _melt_request(request, job):

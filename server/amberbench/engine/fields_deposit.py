@@ -1,5 +1,6 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
+from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import MELT, MELT_REPLY, OVEN, VESSEL
 from .fields_room import AIR, HUMIDITY_OR_NONE
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START
@@ -106,6 +107,7 @@ DEPOSIT = together(
         "step_s": MELT["step_s"],
         "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
         "residue": RESIDUE,
+        "dip": dict(DIP, meaning="dip the clusters in chocolate, by weighed pick-up; null: they stay plain"),
     },
     BASIS,
 )  # fmt: skip
@@ -173,6 +175,7 @@ DEPOSIT_REPLY = together(
         "fill_request": document("the request to deposit.fill without now_c and fill_kg, for the bench"),
         "blocks": integer(0, 1000, "blocks to open"),
         "leftover_kg": number("kg", 0, 50, "left of the last block; without block_kg, of the caramel in hand"),
+        "dip": DIP_REPLY,
         "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
     },
     INPUTS,
