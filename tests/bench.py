@@ -76,6 +76,19 @@ def planned_bowl() -> dict[str, Any]:
     return plan | {"reply": catalogue.call("chocolate.bowl", request)}
 
 
+def stand_up_test() -> dict[str, Any]:
+    """A cube of firm caramel in a room at 21 °C."""
+    room = {"room_c": 21.0}
+    return {
+        "kind": "standup",
+        "name": "Firm caramel",
+        "caramel_id": "firm",
+        "lot": None,
+        "request": room,
+        "reply": room,
+    }
+
+
 class Bench:
     """One batch on one device, with a clock that moves only when told to."""
 
@@ -119,6 +132,10 @@ class Bench:
     def sets_up_bowl(self) -> None:
         self.does("ready_checked", 60)
         self.does("weighed", 120, kg=self.plan["reply"]["melt_kg"], lot="D-4")
+
+    def sets_up_cube(self) -> None:
+        self.does("ready_checked", 60)
+        self.does("lot_named", 20, lot="A-117")
 
     def melts(self, power_share: float = 1.0) -> int:
         """Follows the prompts, with a bowl that heats as the engine expects times `power_share`; counts the bursts."""

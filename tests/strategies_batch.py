@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
 
 from amberbench.engine import fields
-from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl
+from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, stand_up_test
 from tests.drawing import maybe
 
 
@@ -57,8 +57,19 @@ def _dip_bench(rng):
     return bench
 
 
+def _stand_bench(rng):
+    """A stand-up test over its days; some looks missed, some heights that grow."""
+    bench = Bench(stand_up_test())
+    bench.sets_up_cube()
+    height_m = 0.02
+    for _ in range(rng.randrange(6)):
+        height_m *= rng.uniform(0.85, 1.02)
+        bench.does("stood", rng.choice([5, 3600, 90000, 300000]), height_m=height_m)
+    return bench
+
+
 def _any_bench(rng):
-    return rng.choice([_bench, _bench, _bowl_bench, _dip_bench])(rng)
+    return rng.choice([_bench, _bench, _bowl_bench, _dip_bench, _stand_bench])(rng)
 
 
 def _replay(rng):

@@ -21,7 +21,7 @@ SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("sk
 NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "photographed", "taken_over", "left_out"}
 STEPS = {step for pages in PAGES.values() for step in pages}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch", "block_in", "soften", "look", "top_up"}
-BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt"}
+BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt", "stand_look"}
 
 
 def melt_reasons():

@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from . import advise_bowl, advise_cluster, advise_dip, advise_room
+from . import advise_bowl, advise_cluster, advise_dip, advise_room, advise_stand
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .advise_wrap import wrap_page
@@ -96,6 +96,7 @@ CLOCKS = (
     ("bowl", advise_bowl.bowl_clocks),
     ("cluster", advise_cluster.cluster_clocks),
     ("dip", advise_dip.dip_clocks),
+    ("stand", advise_stand.stand_clocks),
 )
 
 
@@ -283,7 +284,7 @@ STEPS = {
 }
 STEPS.update(advise_dip.PAGES)
 # The pages of each kind of batch.
-PAGES = {"slab": STEPS, "cluster": dict(STEPS), "chocolate": advise_bowl.PAGES}
+PAGES = {"slab": STEPS, "cluster": dict(STEPS), "chocolate": advise_bowl.PAGES, "standup": advise_stand.PAGES}
 PAGES["cluster"].update(advise_cluster.PAGES)
 
 

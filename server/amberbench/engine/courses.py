@@ -40,6 +40,12 @@ STEPS = {
         ("weigh_out", "weighed_out"),
         ("close", "closed"),
     ),
+    "standup": (
+        ("set_up", "ready_checked"),
+        ("lot", "lot_named"),
+        ("stand", "stood"),
+        ("close", "closed"),
+    ),
     "chocolate": (
         ("set_up", "ready_checked"),
         ("weigh", "weighed"),

@@ -48,6 +48,7 @@ EVENTS = {
     "scored": {},
     "cut": {},
     "wrapped": {},
+    "stood": together({"height_m": number("m", 0.0005, 0.3, "height of the cube of a stand-up test")}, SEEN),
     "counted": {"pieces": integer(0, 100000, "good pieces")},
     "weighed_out": together(
         {

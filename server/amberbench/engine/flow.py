@@ -74,6 +74,15 @@ def _refuse(heights):
             raise Problem(path + ".height_m", "height_grows", now["height_m"], high=before["height_m"], unit="m")
 
 
+def judged(heights):
+    """(share of the height lost, verdict) of [(s, m)], the fresh cube first."""
+    lost = 1.0 - heights[-1][1] / heights[0][1]
+    if lost > SLUMPS_LOST + ROUNDING:
+        return lost, "slumps"
+    firm = lost <= FIRM_LOST + ROUNDING and heights[-1][0] - heights[0][0] >= DAY_S
+    return lost, "firm" if firm else "borderline"
+
+
 def stand_up_test(request):
     """Whether a cut cube stays square in this room: share of its height lost, and a verdict.
 
@@ -86,13 +95,7 @@ def stand_up_test(request):
     """
     heights = request["heights"]
     _refuse(heights)
-    lost = 1.0 - heights[-1]["height_m"] / heights[0]["height_m"]
-    if lost > SLUMPS_LOST + ROUNDING:
-        verdict = "slumps"
-    elif lost <= FIRM_LOST + ROUNDING and heights[-1]["at_s"] - heights[0]["at_s"] >= DAY_S:
-        verdict = "firm"
-    else:
-        verdict = "borderline"
+    lost, verdict = judged([(one["at_s"], one["height_m"]) for one in heights])
     return {
         "lost_fraction": lost,
         "verdict": verdict,

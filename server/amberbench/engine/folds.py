@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, twice
+from . import folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, folds_stand, twice
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -120,5 +120,6 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-for _more in (folds_melt.FOLDS, folds_cool.FOLDS, folds_cluster.FOLDS, folds_bowl.FOLDS, folds_dip.FOLDS):
-    FOLDS.update(_more)
+PARTS = (folds_melt, folds_cool, folds_cluster, folds_bowl, folds_dip, folds_stand)
+for _part in PARTS:
+    FOLDS.update(_part.FOLDS)

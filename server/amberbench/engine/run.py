@@ -5,7 +5,7 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import advise_room, check, fields, folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt
+from . import advise_room, check, fields, folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, folds_stand
 from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
@@ -77,8 +77,12 @@ def _chocolate(reply):
     return {"planned": planned, "bowl": folds_bowl.opened(reply)}
 
 
+def _standup(reply):
+    return {"planned": {"caramel_kg": None, "pieces": None, "piece_kg": None}, "stand": folds_stand.opened()}
+
+
 # What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
-BEGINNINGS = {"slab": _slab, "cluster": _cluster, "chocolate": _chocolate}
+BEGINNINGS = {"slab": _slab, "cluster": _cluster, "chocolate": _chocolate, "standup": _standup}
 
 
 def replay(plan, events):

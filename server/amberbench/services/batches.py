@@ -81,11 +81,12 @@ def run_values(run: Document) -> Document:
     """What a run says beyond that."""
     counted, planned = run["pieces"], run["planned"]
     pieces = planned["pieces"] if counted is None else counted
+    weighed = planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
     return {
         "closed_at_ms": run["closed_at_ms"],
         "step": courses.open_step(run),
         "pieces": None if pieces is None else int(pieces),
-        "caramel_kg": float(planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]),
+        "caramel_kg": None if weighed is None else float(weighed),
         "good_kg": None if counted is None else counted * float(planned["piece_kg"]),
     }
 
