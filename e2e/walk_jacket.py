@@ -8,6 +8,7 @@ from e2e.phone import Phone
 from e2e.walk import whole_shift
 from e2e.walk_chocolate import chocolate_shift
 from e2e.walk_room import room_shift
+from e2e.walk_stand import stand_shift
 
 
 def waits_for_hours(phone: Phone, step: str) -> None:
@@ -104,4 +105,4 @@ def jacket_shift(phone: Phone) -> Iterator[str]:
 
 
 Shift = Callable[[Phone], Iterator[str]]
-SHIFTS = pytest.mark.parametrize("shift", [whole_shift, jacket_shift, chocolate_shift, room_shift])
+SHIFTS = pytest.mark.parametrize("shift", [whole_shift, jacket_shift, chocolate_shift, room_shift, stand_shift])

@@ -137,6 +137,8 @@ def _slab(rng):
     maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
     maybe(rng, request, "humidity", rng.uniform(0.2, 0.95))
+    maybe(rng, request, "firmness", rng.choice(["firm", "borderline", "slumps"]), 0.2)
+    maybe(rng, request, "squeeze", rng.choice(["firm", "soft", "brittle"]), 0.2)
     maybe(rng, request, "basis", {"room_c": "measured", "oven.rated_w": "published"}, 0.3)
     if rng.random() < 0.25:
         del request["oven"]

@@ -42,6 +42,8 @@ def _plan(rng):
     elif rng.random() < 0.5:
         request["bed"] = {"materials": _mixed(rng), "bed_kg_m2": rng.uniform(1, 5)}
     maybe(rng, request, "humidity", rng.uniform(0.2, 0.95))
+    maybe(rng, request, "firmness", rng.choice(["firm", "borderline", "slumps"]), 0.2)
+    maybe(rng, request, "squeeze", rng.choice(["firm", "soft", "brittle"]), 0.2)
     maybe(rng, request, "gap_m", rng.uniform(0.003, 0.015))
     maybe(rng, request, "deposits_per_min", rng.uniform(8, 40))
     maybe(rng, request, "base", "steel_sheet", 0.2)

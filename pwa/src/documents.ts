@@ -70,6 +70,9 @@ interface Caramel {
   warn_c: number;
   stop_c: number;
   contains: string[];
+  /** What a squeeze at delivery and a stand-up test said; null: neither was made. */
+  squeeze: string | null;
+  firmness: string | null;
 }
 export interface Chocolate {
   id: string;
@@ -175,8 +178,15 @@ export interface BowlPlan extends PlanHead {
   request: ChocolateBowlRequest;
   reply: ChocolateBowlReply;
 }
+/** A stand-up test of a caramel; nothing of it is computed beforehand. */
+export interface StandPlan extends PlanHead {
+  kind: "standup";
+  caramel_id: string;
+  request: { room_c: number };
+  reply: { room_c: number; inputs: SlabPlanReply["inputs"] };
+}
 /** Body of `batch_opened`, field `plan`. */
-export type PlanDocument = SlabPlan | BowlPlan;
+export type PlanDocument = SlabPlan | BowlPlan | StandPlan;
 
 export interface Said {
   code: string;
@@ -279,6 +289,12 @@ export interface BowlRun {
   warmed: { at_ms: number }[];
   leftover_lot: string | null;
 }
+/** A stand-up test as the run keeps it (engine/folds_stand.py). */
+export interface StandRun {
+  heights: { at_ms: number; height_m: number }[];
+  lost_fraction: number | null;
+  verdict: "firm" | "borderline" | "slumps" | null;
+}
 /** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
@@ -289,7 +305,7 @@ export interface Run {
   pieces: number | null;
   weighed_kg: number | null;
   /** What was planned: the weight to weigh in, the pieces and one of them; null where nobody counts. */
-  planned: { caramel_kg: number; pieces: number | null; piece_kg: number | null };
+  planned: { caramel_kg: number | null; pieces: number | null; piece_kg: number | null };
   /** What was weighed at the end. */
   out: { kg: number; what: string }[];
   /** When each step was done (ms, corrected). */
@@ -298,6 +314,7 @@ export interface Run {
   melt: MeltRun | null;
   cool: CoolRun | null;
   bowl?: BowlRun | null;
+  stand?: StandRun;
   /** Why the shop leaves the batch out of what it learns; null: it does not. */
   left_out: string | null;
   /** Events that did not fit, and why. */

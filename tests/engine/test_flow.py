@@ -4,6 +4,8 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
+from tests.bench import SLAB_REQUEST
+from tests.strategies_deposit import ON_NUTS
 
 HOUR_S = 3600.0
 
@@ -84,3 +86,37 @@ def test_heights_that_make_no_sense_are_refused(heights_mm, hours, field, code):
     with pytest.raises(Problem) as caught:
         stood(*heights_mm, hours=hours)
     assert (caught.value.field, caught.value.code) == (field, code)
+
+
+def test_caramel_that_slumps_is_cut_colder_and_later():
+    """2 K colder where it slumps, 1 K where it sinks a little (assumed)."""
+    ready_s, targets_c = [], []
+    for firmness in ("firm", "borderline", "slumps"):
+        reply = catalogue.call("slab.plan", SLAB_REQUEST | {"firmness": firmness})
+        ready_s.append(reply["cool"]["ready_s"])
+        targets_c.append(reply["cool"]["target_c"])
+        said = [one["code"] for one in reply["warnings"]]
+        assert said == ([] if firmness == "firm" else [firmness + "_caramel"])
+    assert targets_c == [24.0, 23.0, 22.0]
+    assert ready_s == sorted(ready_s)
+    assert ready_s[0] < ready_s[2]
+
+
+def test_stand_up_test_decides_over_a_squeeze():
+    said = {}
+    for firmness in (None, "firm"):
+        reply = catalogue.call("slab.plan", SLAB_REQUEST | {"firmness": firmness, "squeeze": "soft"})
+        said[firmness] = [one["code"] for one in reply["warnings"]]
+    assert said == {None: ["borderline_caramel"], "firm": []}
+
+
+def test_brittle_delivery_is_told():
+    reply = catalogue.call("slab.plan", SLAB_REQUEST | {"squeeze": "brittle"})
+    assert [one["code"] for one in reply["warnings"]] == ["brittle_caramel"]
+
+
+def test_second_deposit_on_a_caramel_that_slumps_waits_longer():
+    firm = catalogue.call("deposit.plan", ON_NUTS)
+    soft = catalogue.call("deposit.plan", ON_NUTS | {"firmness": "slumps"})
+    assert soft["second"]["from_s"] > firm["second"]["from_s"]
+    assert [one["code"] for one in soft["warnings"]] == ["slumps_caramel"]

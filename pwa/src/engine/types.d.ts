@@ -522,6 +522,10 @@ export interface SlabPlanRequest {
   block_kg?: number | null;
   /** dip the pieces in chocolate; null: they stay plain */
   dip?: Dip | null;
+  /** what a stand-up test said of it; null: none was made */
+  firmness?: "firm" | "borderline" | "slumps" | null;
+  /** how a piece felt at delivery; null: not squeezed */
+  squeeze?: "firm" | "soft" | "brittle" | null;
   /** length of one centre; 0.005 to 0.3 m */
   piece_length_m: number;
   /** width of one centre; 0.005 to 0.3 m */
@@ -770,6 +774,10 @@ export interface DepositPlanRequest {
   residue?: number | null;
   /** dip the clusters in chocolate, by weighed pick-up; null: they stay plain */
   dip?: Dip | null;
+  /** what a stand-up test said of it; null: none was made */
+  firmness?: "firm" | "borderline" | "slumps" | null;
+  /** how a piece felt at delivery; null: not squeezed */
+  squeeze?: "firm" | "soft" | "brittle" | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: unknown;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -823,6 +831,8 @@ export interface DepositPlanReply {
   leftover_kg: number;
   /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
   dip: SlabPlanReplyDip | null;
+  /** what to mind */
+  warnings: Warning[];
   /** dew point of the room and what its air does, as room.advise */
   room: Room;
   /** every input that went into the answer */

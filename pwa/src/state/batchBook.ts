@@ -149,6 +149,11 @@ export function openedMs([first]: BenchEvent[]): number {
   return first ? correctedMs(first) : 0;
 }
 
+/** Whether hands are at work on it: a cube that stands for days is left alone. */
+export function isAtHand(batch: Batch): boolean {
+  return isOpen(batch) && batch.plan.kind !== "standup";
+}
+
 /** Whether a batch still runs, as far as the phone knows. */
 export function isOpen({ run }: Batch): boolean {
   return run?.closed_at_ms == null;

@@ -9,7 +9,7 @@ import { alone, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
 import { type Kept, type Store, uuid7 } from "../storage";
-import { BatchBook, isOpen } from "./batchBook";
+import { BatchBook, isAtHand, isOpen } from "./batchBook";
 import { elsewhere } from "./holder";
 import { Learning } from "./learning";
 import { Photos } from "./photos";
@@ -169,10 +169,10 @@ export class House {
     });
     effect(() => {
       const open = [...batches.value.values()];
-      const running = open.filter((batch) => !elsewhere(batch, this.store.deviceId)).flatMap(runningClocks);
+      const mine = open.filter((batch) => !elsewhere(batch, this.store.deviceId));
       untracked(() => {
-        this.ringBook.setClocks(running);
-        lock.want(running.length > 0);
+        this.ringBook.setClocks(mine.flatMap(runningClocks));
+        lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
         for (const { batchId } of open) this.wanted.check(batchId);
       });
     });

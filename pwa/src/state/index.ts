@@ -7,7 +7,7 @@ import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
-import { isOpen } from "./batchBook";
+import { isAtHand, isOpen } from "./batchBook";
 import * as exports from "./exports";
 import * as holder from "./holder";
 import * as learning from "./learning";
@@ -33,7 +33,7 @@ export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
 export { slabRecord } from "./types";
-export { applyUpdate, isOpen, playSound, start };
+export { applyUpdate, isAtHand, isOpen, playSound, start };
 
 // --- signals ---
 /** The shop document; null until it was fetched once or read from the phone. */

@@ -7,7 +7,7 @@ import { keepStorage } from "../platform/persistence";
 import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
-import { isOpen } from "./batchBook";
+import { isAtHand } from "./batchBook";
 import { House, troubleOf } from "./house";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
@@ -82,7 +82,7 @@ async function newVersion(): Promise<void> {
 
 /** Takes the waiting version; false while a batch runs. */
 export function applyUpdate(): boolean {
-  return ![...batches.value.values()].some(isOpen) && takeNewShell();
+  return ![...batches.value.values()].some(isAtHand) && takeNewShell();
 }
 
 export function silenceNow(): void {

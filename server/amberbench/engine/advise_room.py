@@ -1,7 +1,10 @@
-"""What the room's air means at the bench, said at the step where something can still be done about it."""
+"""What the room's air and a soft caramel mean at the bench, said at the step where something can still be done."""
 
 # Warnings of a plan, the steps that say them again in a few words, and those words. The first that fits is said.
 AT = (
+    ("slumps_caramel", ("cut",), "more.cut_slumps"),
+    ("borderline_caramel", ("cut",), "more.cut_sinks"),
+    ("brittle_caramel", ("score",), "more.cut_brittle"),
     ("condensation", ("loosen", "score"), "more.air_condenses"),
     ("soft_caramel", ("loosen", "score"), "more.air_soft"),
     ("warm_room", ("loosen", "score"), "more.air_soft"),

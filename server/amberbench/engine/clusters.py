@@ -41,16 +41,16 @@ class Mixture:
 
 
 class Tray:
-    """What all clusters of a tray share; length and width in m."""
+    """What all clusters of a tray share; length and width in m, softer_k as flow.softness."""
 
-    def __init__(self, base, length_m, width_m, per_tray, room_c):
+    def __init__(self, base, length_m, width_m, per_tray, room_c, softer_k=0.0):
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = surfaces.plate_length_m(length_m, width_m)
         self.top = surfaces.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = surfaces.face("insulated", 0.0, plate_m, False)  # it stands on a table
         self.free_c = max(FREE_C, room_c + cooling.ROOM_MARGIN_K)
-        self.tacky_c = max(TACKY_C, self.free_c + TACKY_K)
-        self.cold_c = max(COLD_C, self.free_c + COLD_K)
+        self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
+        self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
 
     def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
         """The Times of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""

@@ -10,6 +10,7 @@ from . import (
     deposit_asked,
     dipping,
     fields_deposit,
+    flow,
     funnel,
     heating,
     materials,
@@ -37,13 +38,13 @@ def plan(request):
     the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
     h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
     humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
-    dip {fields_dip.DIP, with pickup} or null, basis, batches.
+    dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of a full tray in laying order, clusters, deposits_kg (kg),
     caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg (kg), count}],
     deposits_per_fill, fill_kg (kg), fill_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a
     deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan),
-    melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise),
-    inputs.
+    melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise), warnings (of a caramel
+    that is not firm, as slab.plan), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
@@ -70,10 +71,12 @@ def plan(request):
     under, each_kg = deposit_asked.under(request, job, trays)
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
-    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], None)
+    chocolate = request["dip"]["chocolate"] if request["dip"] else None
+    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
     dip = _dip(request, job, each_kg)
     if dip is not None:
         rows, dip["inputs"] = rows + dip["inputs"], []
+    _, soft, soft_inputs = flow.softness(request["firmness"], request["squeeze"])
     return {
         "pattern": pattern,
         "per_tray": len(positions),
@@ -99,7 +102,8 @@ def plan(request):
         "leftover_kg": leftover_kg,
         "dip": dip,
         "room": air,
-        "inputs": rows + _constants(request["base"]) + air_inputs,
+        "warnings": soft,
+        "inputs": rows + _constants(request["base"]) + air_inputs + soft_inputs,
     }
 
 
@@ -132,9 +136,9 @@ def _fill_request(request, job):
 
 
 def _windows(request, job, per_tray):
-    tray = clusters.Tray(
-        request["base"], request["tray"]["length_m"], request["tray"]["width_m"], per_tray, request["room_c"]
-    )
+    softer_k = flow.softness(request["firmness"], request["squeeze"])[0]
+    sides = request["tray"]["length_m"], request["tray"]["width_m"]
+    tray = clusters.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
     material = materials.resolved(request["material"])
     heaviest = max(job.rows, key=lambda row: row[1])[1]
     lightest = min(job.rows, key=lambda row: row[1])[1]

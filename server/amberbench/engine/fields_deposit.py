@@ -2,8 +2,8 @@
 
 from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import MELT, MELT_REPLY, OVEN, VESSEL
-from .fields_room import AIR, HUMIDITY_OR_NONE
-from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START
+from .fields_room import AIR, FIRM, HUMIDITY_OR_NONE
+from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
 from .fields_slab import RESIDUE
 from .kinds import choice, document, either, integer, many, number, record, together
 
@@ -109,6 +109,7 @@ DEPOSIT = together(
         "residue": RESIDUE,
         "dip": dict(DIP, meaning="dip the clusters in chocolate, by weighed pick-up; null: they stay plain"),
     },
+    FIRM,
     BASIS,
 )  # fmt: skip
 FILL = {
@@ -176,6 +177,7 @@ DEPOSIT_REPLY = together(
         "blocks": integer(0, 1000, "blocks to open"),
         "leftover_kg": number("kg", 0, 50, "left of the last block; without block_kg, of the caramel in hand"),
         "dip": DIP_REPLY,
+        "warnings": WARNINGS,
         "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
     },
     INPUTS,

@@ -8,6 +8,13 @@ HUMIDITY = number("", 0.01, 1, "relative humidity as a fraction")
 HUMIDITY_OR_NONE = dict(
     HUMIDITY, meaning="relative humidity as a fraction; null: nobody measured it", default=None, measure_by="hygrometer"
 )
+# What tests have said of a caramel: a cube that stood three days, a piece squeezed at delivery.
+FIRM = {
+    "firmness": choice(
+        ("firm", "borderline", "slumps"), "what a stand-up test said of it; null: none was made", default=None
+    ),
+    "squeeze": choice(("firm", "soft", "brittle"), "how a piece felt at delivery; null: not squeezed", default=None),
+}
 DEW_POINT = number("°C", -100, 60, "temperature of a surface that just begins to sweat")
 AIR = {
     "dew_point_c": dict(DEW_POINT, default=None),

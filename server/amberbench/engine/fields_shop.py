@@ -9,7 +9,7 @@ from .fields_chocolate import FUNCTIONS as CHOCOLATE
 from .fields_cool import COOL
 from .fields_dip import TOLD as DIP
 from .fields_melt import MELT, OVEN, VESSEL, WATER
-from .fields_room import HUMIDITY_OR_NONE
+from .fields_room import FIRM, HUMIDITY_OR_NONE
 from .fields_shared import BASE, MATERIAL_NAMES, ROOM
 from .fields_slab import PIECE
 from .kinds import boolean, choice, document, integer, many, number, text
@@ -104,6 +104,8 @@ CARAMELS = {
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],
     "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=[]),
+    "squeeze": FIRM["squeeze"],
+    "firmness": FIRM["firmness"],
 }
 for _name in LABEL:
     CARAMELS["label." + _name + "_share"] = _part(_name)

@@ -3,7 +3,7 @@
 from .fields_cool import COOL, COOL_READINGS, COOL_REPLY
 from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import CHOPPED, JACKET_REPLY, MELT, MELT_REPLY, OVEN, VESSEL, WATER
-from .fields_room import AIR, HUMIDITY_OR_NONE
+from .fields_room import AIR, FIRM, HUMIDITY_OR_NONE
 from .fields_shared import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
 from .kinds import boolean, choice, document, either, integer, many, number, record, together
 
@@ -178,6 +178,7 @@ SLAB = together(
         "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
         "dip": DIP,
     },
+    FIRM,
     PIECE,
     BASIS,
 )

@@ -12,6 +12,8 @@ SPREAD_LOG = 1.0  # ten times either way, at least: another dry glass temperatur
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
 FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
 DAY_S = 86400.0
+# How much colder a caramel is when it is as stiff as a firm one: cut, and laid upon, that much later (assumed, K).
+SOFTER_K = {"firm": 0.0, "borderline": 1.0, "slumps": 2.0}
 ROUNDING = 1e-9  # 9.5 of 10 mm is 5 % lost, whatever the last digit of a float says
 
 
@@ -72,6 +74,20 @@ def _refuse(heights):
             raise Problem(path + ".at_s", "not_later", now["at_s"], low=before["at_s"], unit="s")
         if now["height_m"] > before["height_m"]:
             raise Problem(path + ".height_m", "height_grows", now["height_m"], high=before["height_m"], unit="m")
+
+
+def softness(firmness, squeeze):
+    """(K colder than a firm caramel, warnings, input rows) by what tests said of it; each may be null.
+
+    A stand-up test decides; without one a piece that felt soft at delivery counts as borderline.
+    """
+    verdict = firmness or ("borderline" if squeeze == "soft" else "firm")
+    softer_k, warnings = SOFTER_K[verdict], []
+    if softer_k > 0.0:
+        warnings.append({"code": verdict + "_caramel", "values": {"softer_k": softer_k}})
+    if squeeze == "brittle":
+        warnings.append({"code": "brittle_caramel", "values": {}})
+    return softer_k, warnings, [constant("flow.softer_k", softer_k, "K")] if softer_k > 0.0 else []
 
 
 def judged(heights):

@@ -1,6 +1,6 @@
 """A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
 
-from . import check, coating, cool, cut, dipping, fields, jacket, materials, melt, parts, pour, room, slab_frame
+from . import check, coating, cool, cut, dipping, fields, flow, jacket, materials, melt, parts, pour, room, slab_frame
 from .problems import Problem
 
 COOL_AS_IS = (
@@ -34,11 +34,12 @@ def plan(request):
     chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
     bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), humidity (fraction)
     or null, start_c (°C), windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg
-    (kg) or null, dip {fields_dip.DIP} or null, basis, batches.
+    (kg) or null, dip {fields_dip.DIP} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
     do), dip (or null), room (as room.advise), melt_request, cool_request, warnings, inputs.
-    Warnings: those of pour.plan, cool.plan and chocolate.coating, and more_than_frame_holds.
+    Warnings: those of pour.plan, cool.plan and chocolate.coating, more_than_frame_holds, borderline_caramel and
+    slumps_caramel (softer_k: cut so much colder), brittle_caramel.
     Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
     no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket,
     cool.plan and chocolate.coating under this request's own names; not_the_shortest_side (jacket.thickness_m).
@@ -58,12 +59,13 @@ def plan(request):
     dip = _dip(request, poured, cuts)
     chocolate = request["dip"]["chocolate"] if dip else None
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
+    _, soft, soft_inputs = flow.softness(request["firmness"], request["squeeze"])
     return {
         "caramel_kg": mass_kg,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
-        "warnings": warnings + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
-        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]) + air_inputs,
+        "warnings": warnings + soft + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
+        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]) + air_inputs + soft_inputs,
         "room": _not_said(air, cooled["warnings"]),
         "pour": poured,
         "cut": cuts,
@@ -192,7 +194,9 @@ def _melt_request(request, job, caramel_kg):
 def _cool_request(request, poured, pour_c):
     """The full, checked request to cool.plan."""
     wanted = {name: request[name] for name in COOL_AS_IS}
+    softer_k = flow.softness(request["firmness"], request["squeeze"])[0]
     wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
+    wanted["target_c"] = max(fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
     wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     for side in ("length_m", "width_m"):

@@ -32,6 +32,7 @@ export function BatchesScreen() {
 
 function outcome(one: Summary): string {
   if (one.closed_at_ms === null) return t("desk.still_open", { step: stepName(one.step) });
+  if (one.kind === "standup") return t("desk.closed_standup");
   if (one.kind === "chocolate") return t("desk.closed_bowl", { melted_kg: one.caramel_kg });
   if (one.pieces === null || one.good_kg === null) return t("desk.closed_uncounted");
   return t("desk.closed_with", { n: one.pieces, caramel_kg: one.caramel_kg });

@@ -5,6 +5,7 @@ import { BowlCompared, BowlPicture } from "../record/BowlCompared";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { CooledPicture, MeltedPicture } from "../record/Pictures";
+import { StandCard } from "../record/StandCard";
 import { BatchPage, BowlCautions, Cautions, Rests } from "./parts";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
@@ -19,7 +20,7 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
   ];
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
-      {slab ? <SlabHalves record={slab} /> : <BowlHalves record={record} />}
+      {slab ? <SlabHalves record={slab} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlHalves record={record} />}
       <section>
         <h2>{t("desk.timeline")}</h2>
         <Timeline happenings={happenings(record)} />

@@ -137,6 +137,8 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
     material: caramel?.material,
     block_kg: caramel?.block_kg,
+    firmness: caramel?.firmness,
+    squeeze: caramel?.squeeze,
     dip: dipRequest(product, shop),
     basis: basisOf(form, shop),
   });
@@ -199,6 +201,8 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
     max_length_m: `tables/${table?.id}.max_length_m`,
     max_width_m: `tables/${table?.id}.max_width_m`,
     block_kg: `caramels/${caramel?.id}.block_kg`,
+    firmness: `caramels/${caramel?.id}.firmness`,
+    squeeze: `caramels/${caramel?.id}.squeeze`,
     "windows.low_c": `caramels/${caramel?.id}.windows.slab.low_c`,
     "windows.high_c": `caramels/${caramel?.id}.windows.slab.high_c`,
     ...dipOrigins(product),

@@ -20,6 +20,7 @@ import { Compared } from "./Compared";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
 import { CooledPicture, MeltedPicture } from "./Pictures";
+import { StandCard } from "./StandCard";
 import { Taking } from "./Taking";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed";
@@ -74,7 +75,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}
       </p>
       <div class="record">
-        {slab ? <SlabCards record={slab} /> : <BowlCards record={record} />}
+        {slab ? <SlabCards record={slab} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlCards record={record} />}
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>

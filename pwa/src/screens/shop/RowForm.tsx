@@ -8,6 +8,7 @@ import { drafted, editsOf, flat, FORMS, NOTHING_CHANGED, titleOf, undoOf } from 
 import { DensityGuide, WaterGuide } from "./Guides";
 import { change } from "./lastChange";
 import { RowField } from "./RowField";
+import { StartStand } from "./StartStand";
 import { objection, useDraft, useRow } from "./useDraft";
 
 interface Props {
@@ -57,6 +58,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   return (
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}
+      {list === "caramels" && id !== "new" && <StartStand caramel={row} room_c={shop.room_c} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {finish.length > 0 && (

@@ -58,6 +58,8 @@ export const FORMS: Record<ShopList | "shop", Form> = {
       NAME,
       ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "limit_c"),
       { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
+      choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
+      choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
       ...quantities("density_kg_m3"),
     ],
     more: quantities(

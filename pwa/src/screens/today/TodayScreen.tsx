@@ -1,4 +1,4 @@
-import { applyUpdate, type Batch, batches, elsewhere, exportUnsent, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, elsewhere, exportUnsent, isAtHand, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
@@ -19,7 +19,7 @@ export function TodayScreen() {
       <a class="go go-quiet" href="/batches">
         {t("desk.see_batches")}
       </a>
-      <State running={running.length > 0} />
+      <State running={running.some(isAtHand)} />
     </Desk>
   );
 }

@@ -1,0 +1,44 @@
+import type { ShopEdit, StandPlan, StandRun } from "../../documents";
+import { type BatchRecord, editShop, shop } from "../../state";
+import { format, formatDuration, t } from "../../text";
+
+/** A stand-up test: the heights of its cube, the verdict, and where that is kept. */
+export function StandCard({ record: { plan, run } }: { record: BatchRecord }) {
+  if (plan.kind !== "standup" || !run.stand) return null;
+  const { heights } = run.stand;
+  const since = (at_ms: number) => formatDuration((at_ms - (heights[0]?.at_ms ?? at_ms)) / 1000);
+  return (
+    <section class="card">
+      <h2>{t("desk.stand_title")}</h2>
+      <p class="answer">{verdictWords(run.stand)}</p>
+      <ol class="plain">
+        {heights.map((one, index) => (
+          <li key={one.at_ms}>
+            {index === 0 ? t("desk.stand_fresh", { height_m: one.height_m }) : t("desk.stand_height", { height: format("height_m", one.height_m), since: since(one.at_ms) })}
+          </li>
+        ))}
+      </ol>
+      {run.closed_at_ms !== null && <KeepVerdict plan={plan} verdict={run.stand.verdict} />}
+    </section>
+  );
+}
+
+function verdictWords({ verdict, lost_fraction }: StandRun): string {
+  if (verdict === null || lost_fraction === null) return t("desk.stand_untold");
+  return t("desk.stand_verdict", { verdict: t(`firmness.${verdict}`), lost: format("lost_share", lost_fraction) });
+}
+
+/** Writes the verdict to its caramel, as measured. */
+function KeepVerdict({ plan, verdict }: { plan: StandPlan; verdict: StandRun["verdict"] }) {
+  const caramel = shop.value?.caramels.find((one) => one.id === plan.caramel_id);
+  if (!caramel || verdict === null) return null;
+  const { name, id, firmness } = caramel;
+  const kept = firmness === verdict && shop.value?.basis[`caramels/${id}.firmness`] === "measured";
+  if (kept) return <p class="quiet">{t("desk.stand_kept", { name })}</p>;
+  const edit: ShopEdit = { doc: `caramels/${id}`, field: "firmness", value: verdict, basis: "measured" };
+  return (
+    <button type="button" class="go" onClick={() => void editShop([edit])}>
+      {t("desk.stand_keep", { name, verdict: t(`firmness.${verdict}`) })}
+    </button>
+  );
+}
