@@ -7,7 +7,7 @@
 from . import advise_bowl, advise_cluster, advise_dip, advise_room, advise_stand
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
-from .advise_wrap import wrap_page
+from .advise_wrap import rest_clocks, wrap_page
 from .courses import open_step
 from .problems import Problem
 from .prompts import MOST_TIMES, button, clock, entry, most_pieces, skip
@@ -77,16 +77,7 @@ def _slab_clocks(run):
     done, step = run["done"], open_step(run)
     if "melt" in done and step == "cool":
         return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
-    if "cut" in done and step in _rested_before(run):
-        return [clock("centres", done["cut"], done["cut"] + advise_dip.CENTRES_REST_MS, "ready")]
-    return []
-
-
-def _rested_before(run):
-    """The steps during which cut centres still rest."""
-    if run.get("wrap"):
-        return ("wrap",)
-    return ("count", "weigh_out") if run.get("dip") is None else ("temper_check",)
+    return rest_clocks(run, step)
 
 
 # The clocks of each part that a batch may have.

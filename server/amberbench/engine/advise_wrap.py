@@ -1,7 +1,16 @@
 """Wrapping as a prompt: cut centres rest, then they are wrapped the same day, before they take up water."""
 
 from .advise_dip import CENTRES_REST_MS
-from .prompts import button, skip
+from .prompts import button, clock, skip
+
+
+def rest_clocks(run, step):
+    """What rings when cut centres have rested, at the step that waits for it."""
+    cut_ms = run["done"].get("cut")
+    waiting = "wrap" if run.get("wrap") else "temper_check" if run.get("dip") is not None else None
+    if cut_ms is None or step not in ((waiting,) if waiting else ("count", "weigh_out")):
+        return []
+    return [clock("centres", cut_ms, cut_ms + CENTRES_REST_MS, "ready")]
 
 
 def wrap_page(run, at_ms, advice):
