@@ -175,3 +175,13 @@ class Bench:
                 return
             self.waits(300)
         raise AssertionError(f"{step} never came")
+
+
+def tells_once(alone: Bench, two: Bench, kind: str, body: dict[str, Any]) -> None:
+    """The same told by a second hand, forty seconds later, changes nothing and is not counted."""
+    alone.does(kind, 5, **body)
+    two.does(kind, 5, **body)
+    two.does(kind, 40, **body)
+    once, twice = alone.run, two.run
+    assert len(twice.pop("ignored")) == 1 + len(once.pop("ignored"))
+    assert once == twice

@@ -7,7 +7,7 @@ import pytest
 
 from amberbench.engine import bowl, catalogue, temper
 from amberbench.engine.problems import Problem
-from tests.bench import Bench, planned_bowl
+from tests.bench import Bench, planned_bowl, tells_once
 
 LINE = temper.lines(planned_bowl()["request"] | {"targets": None})
 WORK = LINE["work_low_c"], LINE["work_high_c"]
@@ -281,13 +281,7 @@ def test_undo_takes_back_the_seed():
     ("use", "bowl_used", {}),
 ])  # fmt: skip
 def test_two_hands_tell_of_one_step_once(step, kind, body):
-    alone, two = at(step), at(step)
-    alone.does(kind, 5, **body)
-    two.does(kind, 5, **body)
-    two.does(kind, 40, **body)
-    once, twice = alone.run, two.run
-    assert len(twice.pop("ignored")) == 1 + len(once.pop("ignored"))
-    assert once == twice
+    tells_once(at(step), at(step), kind, body)
 
 
 @pytest.mark.parametrize("kind", ["poured", "touched", "cut", "counted", "burst_started", "read"])

@@ -7,7 +7,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
-from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab, with_dip
+from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab, tells_once, with_dip
 from tests.strategies_deposit import ON_NUTS
 
 DIP = dipped_slab()["request"]["dip"]
@@ -237,13 +237,7 @@ def test_dipping_may_be_skipped():
     ("dip", "dipping_started", {}), ("dip", "salted", {"seen": 0}), ("dip", "dipped", {}), ("set", "set_hard", {}),
 ])  # fmt: skip
 def test_two_hands_tell_of_one_step_once(step, kind, body):
-    alone, two = at(step), at(step)
-    alone.does(kind, 5, **body)
-    two.does(kind, 5, **body)
-    two.does(kind, 40, **body)
-    once, twice = alone.run, two.run
-    assert len(twice.pop("ignored")) == 1 + len(once.pop("ignored"))
-    assert once == twice
+    tells_once(at(step), at(step), kind, body)
 
 
 def test_undo_takes_back_the_last_salting():

@@ -3,12 +3,13 @@ import { useState } from "preact/hooks";
 import type { ChocolateBowlReply, ProblemDocument, Shop, Values } from "../../documents";
 import type { ChocolateBowlRequest } from "../../engine/types";
 import { type BowlAnswer, openBatch, planBowl, shop as shopSignal } from "../../state";
-import { format, formatDuration, formatRange, problemText, t } from "../../text";
+import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, QuantityField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
+import { Beside } from "./Beside";
 import { type Choice, chocolatesOf, targetsOf } from "./dip";
 import { ownName } from "./ownName";
 import { Marks } from "./Sentences";
@@ -71,20 +72,16 @@ function Planning({ shop }: { shop: Shop }) {
   const ask = (request: Values) => planBowl(request as unknown as ChocolateBowlRequest);
   const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
   const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
+  const fields = (
+    <>
+      <WhatField shop={shop} value={BOWL} />
+      <BowlFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+    </>
+  );
   return (
-    <div class="sides-by-side">
-      <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
-        <WhatField shop={shop} value={BOWL} />
-        <BowlFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
-      </form>
-      <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
-        {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
-        {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
-        {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
-        {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
-        {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} lot={form.lot} busy={found.busy} />}
-      </div>
-    </div>
+    <Beside fields={fields} unread={unread.length > 0} found={found}>
+      {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} lot={form.lot} busy={found.busy} />}
+    </Beside>
   );
 }
 

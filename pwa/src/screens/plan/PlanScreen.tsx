@@ -2,11 +2,12 @@ import { useState } from "preact/hooks";
 
 import type { Shop, SlabPlan, SlabPlanRequest, Values } from "../../documents";
 import { openBatch, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
-import { problemText, t } from "../../text";
+import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
+import { Beside } from "./Beside";
 import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
 import { PlanAnswer } from "./PlanAnswer";
@@ -43,22 +44,17 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
   const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
-    <div class="sides-by-side">
-      <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
-        <PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />
-      </form>
-      <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
-        {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
-        {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
-        {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
-        {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
-        {found.answer && (
-          <PlanAnswer answer={found.answer}>
-            <Keep form={form} shop={shop} found={found} onPage={onPage} />
-          </PlanAnswer>
-        )}
-      </div>
-    </div>
+    <Beside
+      fields={<PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
+      unread={unread.length > 0}
+      found={found}
+    >
+      {found.answer && (
+        <PlanAnswer answer={found.answer}>
+          <Keep form={form} shop={shop} found={found} onPage={onPage} />
+        </PlanAnswer>
+      )}
+    </Beside>
   );
 }
 

@@ -1,6 +1,7 @@
-import { figure, formatRange, formatTime, t } from "../../text";
+import { formatRange, formatTime, t } from "../../text";
+import { Degrees } from "./Degrees";
 import { type Box, Picture, type Place } from "./Picture";
-import { linear, path, type Scale, ticks, timeStep } from "./scale";
+import { linear, path, type Scale, timeStep } from "./scale";
 
 /** A bowl of chocolate as it went; times are corrected instants in ms. */
 export interface BowlTimes {
@@ -106,14 +107,7 @@ function Grid({ box, plot }: { box: Box; plot: Axes }) {
   for (let at_ms = Math.ceil(plot.from_ms / step_ms) * step_ms; at_ms <= plot.to_ms; at_ms += step_ms) times.push(at_ms);
   return (
     <g class="ink-soft">
-      {ticks(plot.low_c, plot.high_c, 5).map((value) => (
-        <g key={value}>
-          <path d={`M${plot.left} ${plot.y(value)}H${plot.right}`} class="line-grid" />
-          <text x={plot.left - 6} y={plot.y(value) + box.letter * 0.36} text-anchor="end">
-            {figure("tick_c", value).text}
-          </text>
-        </g>
-      ))}
+      <Degrees low_c={plot.low_c} high_c={plot.high_c} most={5} plot={plot} letter={box.letter} />
       {times.map((at_ms) => (
         <g key={at_ms}>
           <path d={`M${plot.x(at_ms)} ${plot.bottom}v5`} class="line-axis" />

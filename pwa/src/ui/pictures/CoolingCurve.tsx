@@ -1,6 +1,7 @@
-import { figure, format, formatDuration, formatTime, t } from "../../text";
+import { format, formatDuration, formatTime, t } from "../../text";
+import { Degrees } from "./Degrees";
 import { type Box, Picture, type Place } from "./Picture";
-import { linear, path, type Scale, ticks, timeStep } from "./scale";
+import { linear, path, type Scale, timeStep } from "./scale";
 
 /** Times in s after pouring. `poured_ms` (a corrected instant) turns the axis into times of day. */
 export interface Cooling {
@@ -92,14 +93,7 @@ function Grid({ box, cooling, plot }: { box: Box; cooling: Cooling; plot: Axes }
   for (let at_s = 0; at_s <= plot.end_s; at_s += step) times.push(at_s);
   return (
     <g class="ink-soft">
-      {ticks(coldest, hottest, box.place === "bench" ? 3 : 5).map((value) => (
-        <g key={value}>
-          <path d={`M${plot.left} ${plot.y(value)}H${plot.right}`} class="line-grid" />
-          <text x={plot.left - 6} y={plot.y(value) + box.letter * 0.36} text-anchor="end">
-            {figure("tick_c", value).text}
-          </text>
-        </g>
-      ))}
+      <Degrees low_c={coldest} high_c={hottest} most={box.place === "bench" ? 3 : 5} plot={plot} letter={box.letter} />
       {times.map((at_s, index) => (
         <g key={at_s}>
           <path d={`M${plot.x(at_s)} ${plot.bottom}v5`} class="line-axis" />
