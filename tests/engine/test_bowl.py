@@ -214,21 +214,6 @@ def test_one_absurd_reading_does_not_empty_the_clock():
     assert run["faster"] <= 2 * bowl.first_sd(run["request"])
 
 
-def test_readings_of_many_bowls_close_in_on_the_true_pace():
-    """A bowl that cools 1.5 times as fast as the model says, read after eight minutes to a tenth."""
-    request = planned_bowl()["reply"]["bowl_request"]
-    faster, sd = 0.0, bowl.first_sd(request)
-    for _ in range(12):
-        took_s = 480.0
-        now_c, passed_s = 31.9, 0.0
-        while passed_s < took_s:
-            now_c -= 1.5 * 10.0 * bowl._rate(*temper.bowl_of(request), now_c)
-            passed_s += 10.0
-        faster, sd = bowl.taught(request, 31.9, round(now_c, 1), took_s, faster, sd)
-    assert faster == pytest.approx(0.405, abs=0.15)
-    assert sd < 0.3
-
-
 def test_reading_above_the_range_in_use_asks_for_seed_and_a_new_strip():
     bench = at("use")
     advice = reading(bench, 33.0)

@@ -4,8 +4,10 @@ import math
 import random
 from typing import Any
 
-from amberbench.engine import catalogue
-from tests.bench import Bench
+import pytest
+
+from amberbench.engine import bowl, catalogue, temper
+from tests.bench import Bench, planned_bowl
 
 BOWLS = 60
 READ_K = 0.2  # scatter of a probe; assumed
@@ -76,3 +78,18 @@ def test_bowls_are_still_in_temper_when_their_clock_rings():
     # The clock rings at the early end of its range, the 10 % point.
     assert good > 0.85, good
     assert sum(wait_s for _, wait_s in told) / len(told) > 3 * 60
+
+
+def test_readings_of_many_bowls_close_in_on_the_true_pace():
+    """A bowl that cools 1.5 times as fast as the model says, read after eight minutes to a tenth."""
+    request = planned_bowl()["reply"]["bowl_request"]
+    faster, sd = 0.0, bowl.first_sd(request)
+    for _ in range(12):
+        took_s = 480.0
+        now_c, passed_s = 31.9, 0.0
+        while passed_s < took_s:
+            now_c -= 1.5 * 10.0 * bowl._rate(*temper.bowl_of(request), now_c)
+            passed_s += 10.0
+        faster, sd = bowl.taught(request, 31.9, round(now_c, 1), took_s, faster, sd)
+    assert faster == pytest.approx(0.405, abs=0.15)
+    assert sd < 0.3
