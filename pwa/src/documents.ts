@@ -4,13 +4,15 @@ import type {
   ChocolateBowlReply,
   ChocolateBowlRequest,
   Contribution,
+  DepositPlanReply,
+  DepositPlanRequest,
   LearnFoldReply,
   MeltNextBurstReply,
   SlabPlanReply,
   SlabPlanRequest,
 } from "./engine/types";
 
-export type { ChocolateBowlReply, Contribution, CoolPlanReply, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+export type { ChocolateBowlReply, Contribution, CoolPlanReply, DepositPlanReply, DepositPlanRequest, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
 export type * from "./shopDocument";
 
@@ -58,8 +60,15 @@ export interface StandPlan extends PlanHead {
   request: { room_c: number };
   reply: { room_c: number; inputs: SlabPlanReply["inputs"] };
 }
+/** Clusters: `request` and `reply` are those of deposit.plan. */
+export interface ClusterPlan extends PlanHead {
+  kind: "cluster";
+  finish?: string;
+  request: DepositPlanRequest;
+  reply: DepositPlanReply;
+}
 /** Body of `batch_opened`, field `plan`. */
-export type PlanDocument = SlabPlan | BowlPlan | StandPlan;
+export type PlanDocument = SlabPlan | ClusterPlan | BowlPlan | StandPlan;
 
 export interface Said {
   code: string;
@@ -138,7 +147,7 @@ export interface HeatLines {
   window_high_c: number;
   limit_c: number;
 }
-interface MeltRun {
+export interface MeltRun {
   bursts: DoneBurst[];
   burning: DoneBurst | null;
   request: HeatLines;
@@ -152,6 +161,12 @@ interface CoolRun {
   fitted: number;
   readings: { at_s: number; surface_c: number }[];
   touches: { at_s: number; firm: boolean }[];
+}
+/** Clusters as the run keeps them (engine/folds_cluster.py). */
+export interface ClusterRun {
+  fills: number;
+  /** The melt of all that was weighed in, once the first fill was taken; its bursts stay in `melt`. */
+  laid: { laid_ms: number; second_ms: number | null; freed_ms: number | null }[];
 }
 /** A bowl of chocolate as the run keeps it (engine/folds_bowl.py). */
 export interface BowlRun {
@@ -186,6 +201,7 @@ export interface Run {
   /** null: a kind of batch without it. */
   melt: MeltRun | null;
   cool: CoolRun | null;
+  cluster?: ClusterRun | null;
   bowl?: BowlRun | null;
   stand?: StandRun;
   /** Why the shop leaves the batch out of what it learns; null: it does not. */

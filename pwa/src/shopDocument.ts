@@ -32,7 +32,7 @@ interface Base {
   contact_m2k_w: number;
   bottom: unknown;
 }
-interface Caramel {
+export interface Caramel {
   id: string;
   name: string;
   material: unknown;
@@ -80,6 +80,19 @@ export interface Product {
     salt_each_kg: number | null;
   };
   pocket: { length_m: number | null; width_m: number | null; height_m: number | null };
+  cluster: {
+    deposit_kg: number | null;
+    second_kg: number;
+    spread_m: number | null;
+    gap_m: number;
+    bed_kg_m2: number | null;
+    under: string | null;
+    under_each_kg: number | null;
+    under_count: number;
+    also: string | null;
+    also_each_kg: number | null;
+    also_count: number;
+  };
 }
 
 /** A list of the shop. */
@@ -94,6 +107,7 @@ export type ShopList =
   | "tables"
   | "frames"
   | "trays"
+  | "funnels"
   | "thermometers";
 
 /** One field of the shop as the log has it: doc is "shop" or "<list>/<id>"; value null takes it back. */
@@ -123,6 +137,7 @@ export interface Shop {
   tables: { id: string; name: string; max_length_m: number; max_width_m: number }[];
   frames: { id: string; name: string; length_m: number; width_m: number }[];
   trays: { id: string; name: string; length_m: number; width_m: number; rim_m: number }[];
+  funnels: { id: string; name: string; volume_m3: number; fill: number; deposits_per_min: number }[];
   thermometers: { id: string; name: string; reads_low_k: number; sd_k: number }[];
   caramels: Caramel[];
   chocolates: Chocolate[];

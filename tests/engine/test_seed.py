@@ -34,15 +34,25 @@ def test_it_says_that_it_is_invented():
 
 
 def test_it_has_something_in_every_list_a_slab_needs():
-    assert [name for name in fields_shop.LISTS if not SHOP[name]] == ["frames", "trays"]
+    assert [name for name in fields_shop.LISTS if not SHOP[name]] == ["frames"]
 
 
 @pytest.mark.parametrize(("path", "row"), FIGURES)
 def test_a_figure_has_a_known_basis_and_source_and_the_unit_of_its_name(path, row):
     assert row["basis"] in fields.BASES
     assert row["source"] in sources.SOURCES
-    ending = re.search(r"_(kg|m|c|s|w|j_kgk|m2k_w)$", path)
-    units = {"kg": "kg", "m": "m", "c": "°C", "s": "s", "w": "W", "j_kgk": "J/(kg K)", "m2k_w": "m² K/W"}
+    ending = re.search(r"_(kg|kg_m2|m|m3|c|s|w|j_kgk|m2k_w)$", path)
+    units = {
+        "kg": "kg",
+        "kg_m2": "kg/m²",
+        "m": "m",
+        "m3": "m³",
+        "c": "°C",
+        "s": "s",
+        "w": "W",
+        "j_kgk": "J/(kg K)",
+        "m2k_w": "m² K/W",
+    }
     assert row["unit"] == (units[ending[1]] if ending else "")
 
 
@@ -69,7 +79,11 @@ def slab_request(product, oven, vessel, base):
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("product", SHOP["products"], ids=lambda one: one["id"])
+SLABS = [one for one in SHOP["products"] if one["kind"] == "slab"]
+CLUSTERS = [one for one in SHOP["products"] if one["kind"] == "cluster"]
+
+
+@pytest.mark.parametrize("product", SLABS, ids=lambda one: one["id"])
 @pytest.mark.parametrize("oven", SHOP["ovens"], ids=lambda one: one["id"])
 @pytest.mark.parametrize("vessel", SHOP["vessels"], ids=lambda one: one["id"])
 @pytest.mark.parametrize("base", SHOP["bases"], ids=lambda one: one["id"])
@@ -82,3 +96,37 @@ def test_every_product_can_be_planned_with_every_oven_vessel_and_base(product, o
 
 def test_every_product_is_made_of_a_caramel_of_the_shop():
     assert {one["caramel_id"] for one in SHOP["products"]} <= {one["id"] for one in SHOP["caramels"]}
+
+
+def cluster_request(product, oven):
+    """What the plan screen asks for clusters of the shop (pwa/src/screens/plan/clusterForm.ts)."""
+    caramel = next(one for one in SHOP["caramels"] if one["id"] == product["caramel_id"])
+    sizes, tray, funnel = product["cluster"], SHOP["trays"][0], SHOP["funnels"][0]
+    kinds = [
+        {"material": sizes[name], "kg_each": sizes[f"{name}_each_kg"], "count": sizes[f"{name}_count"]}
+        for name in ("under", "also")
+        if sizes[name] is not None
+    ]
+    all_kg = sum(one["kg_each"] * one["count"] for one in kinds)
+    mix = [{"material": one["material"], "share": one["kg_each"] * one["count"] / all_kg} for one in kinds]
+    bed = {"bed": {"bed_kg_m2": sizes["bed_kg_m2"], "materials": mix}}
+    return ({"under": kinds} if sizes["bed_kg_m2"] is None else bed) | {
+        "rows": [{"clusters": 60, "deposit_kg": sizes["deposit_kg"]}], "second_kg": sizes["second_kg"],
+        "spread_m": sizes["spread_m"], "gap_m": sizes["gap_m"], "material": caramel["material"],
+        "tray": {name: tray[name] for name in ("length_m", "width_m", "rim_m")},
+        "funnel": {name: funnel[name] for name in ("volume_m3", "fill")},
+        "deposits_per_min": funnel["deposits_per_min"], "block_kg": caramel["block_kg"],
+        "oven": {name: oven[name] for name in ("rated_w", "turntable")}, "step_s": oven["step_s"],
+        "window_low_c": caramel["windows"]["deposit"]["low_c"],
+        "window_high_c": caramel["windows"]["deposit"]["high_c"],
+    } | {name: caramel[name] for name in ("limit_c", "warn_c", "stop_c")}  # fmt: skip
+
+
+@pytest.mark.parametrize("product", CLUSTERS, ids=lambda one: one["id"])
+@pytest.mark.parametrize("oven", SHOP["ovens"], ids=lambda one: one["id"])
+def test_every_kind_of_clusters_can_be_planned_with_every_oven(product, oven):
+    reply = catalogue.call("deposit.plan", cluster_request(product, oven))
+    assert reply["clusters"] == 60
+    assert 1 <= reply["trays"] <= 4
+    assert reply["fill_s"] > 120
+    assert (reply["second"] is None) == (product["cluster"]["second_kg"] == 0)

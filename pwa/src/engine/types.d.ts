@@ -1088,8 +1088,10 @@ export interface LearnFoldReply {
 export interface LearnApplyRequest {
   /** the reply of learn.fold */
   measured: unknown;
-  /** a request to slab.plan */
+  /** a request to the function */
   request: unknown;
+  /** which function it is for; "slab.plan" when left out */
+  function?: "slab.plan" | "deposit.plan" | null;
   /** the oven it uses */
   oven_id?: string | null;
   /** the base it uses */

@@ -8,6 +8,7 @@ import { HelpScreen } from "./help/HelpScreen";
 import { keepLook } from "./look";
 import { LearnedScreen } from "./learned/LearnedScreen";
 import { BowlScreen } from "./plan/BowlScreen";
+import { ClusterScreen } from "./plan/ClusterScreen";
 import { PlanScreen } from "./plan/PlanScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
@@ -34,7 +35,7 @@ function Screen({ at }: { at: string }) {
     case "":
       return <TodayScreen />;
     case "plan":
-      return id === "chocolate" ? <BowlScreen /> : <PlanScreen />;
+      return id === "chocolate" ? <BowlScreen /> : id === "clusters" ? <ClusterScreen /> : <PlanScreen />;
     case "bench":
       return <BenchScreen batchId={id ?? ""} key={id} />;
     case "batches":

@@ -1,16 +1,17 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, CoolPlanReply, DoneBurst, HeatLines, SlabPlan, SlabPlanReply, SlabRun, Values } from "../documents";
+import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, HeatLines, MeltRun, SlabPlan, SlabPlanReply, SlabRun, Values } from "../documents";
 import type { Cooling } from "../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
 import type { JacketTimes } from "../ui/pictures/JacketLine";
 import type { Slab } from "../ui/pictures/SlabMap";
+import type { TrayPlan } from "../ui/pictures/TrayMap";
 
 function lines(request: HeatLines) {
   return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };
 }
 
 /** The ladder as planned, nothing heated yet. */
-export function plannedLadder(reply: SlabPlanReply): Ladder {
+export function plannedLadder(reply: Pick<SlabPlanReply, "melt" | "melt_request">): Ladder {
   const request = reply.melt_request as HeatLines;
   let from_c = request.start_c;
   const rungs = (reply.melt?.bursts ?? []).map((burst): Rung => {
@@ -30,7 +31,7 @@ export function plannedLadder(reply: SlabPlanReply): Ladder {
 }
 
 /** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
-export function meltedLadder(plan: SlabPlan, { melt }: SlabRun, advice: Advice | null): Ladder {
+export function meltedLadder(plan: SlabPlan | ClusterPlan, melt: MeltRun, advice: Advice | null): Ladder {
   const start_c = melt.request.start_c;
   let before_c = start_c;
   const rungs = melt.bursts.map((burst): Rung => {
@@ -132,4 +133,10 @@ export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }:
     touches: cool.touches,
     now_s: now_ms === null || poured_ms === null ? null : (now_ms - poured_ms) / 1000,
   };
+}
+
+/** The tray of a plan, for its map. */
+export function trayOf({ request, reply }: Pick<ClusterPlan, "request" | "reply">): TrayPlan {
+  const { length_m, width_m } = request.tray;
+  return { length_m, width_m, spread_m: request.spread_m, positions_m: reply.positions_m, pattern: reply.pattern };
 }

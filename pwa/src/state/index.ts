@@ -26,7 +26,7 @@ import type { Batch, BatchRecord, EngineState, Ring, Settings, SlabRecord, Stora
 export { speak, type Spoken } from "../platform/speech";
 export { EngineProblem } from "../problems";
 export type { PlanParts } from "./learning";
-export { type BowlAnswer, planBowl, planSlab } from "./planning";
+export { type BowlAnswer, type ClusterAnswer, planBowl, planClusters, planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { checkRow, densityOf, emptyRow, ovenPowerOf, type ShopRow } from "./shopDesk";
 export type { FilledSheet } from "./paper";

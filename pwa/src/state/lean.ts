@@ -5,11 +5,18 @@ import type { BenchEvent, PlanDocument, SlabPlanReply } from "../documents";
 export function leanBatch(plan: PlanDocument, events: BenchEvent[]): { plan: object; events: object[] } {
   const { request: _request, ...document } = plan;
   return {
-    plan: { ...document, reply: plan.kind === "slab" ? leanSlab(plan.reply) : plan.reply },
+    plan: { ...document, reply: leanReply(plan) },
     events: events.map(({ id, device_id, seq, at_ms, offset_ms, kind, body }) => {
       return { id, device_id, seq, at_ms, offset_ms, kind, body: kind === "batch_opened" ? {} : body };
     }),
   };
+}
+
+function leanReply(plan: PlanDocument): object {
+  if (plan.kind === "slab") return leanSlab(plan.reply);
+  if (plan.kind !== "cluster") return plan.reply;
+  const { positions_m: _positions, melt: _melt, inputs: _inputs, ...reply } = plan.reply;
+  return reply;
 }
 
 function leanSlab(slab: SlabPlanReply): object {

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 
-import type { BenchEvent, Contribution, Lesson, Measured, SlabPlanRequest } from "../documents";
+import type { BenchEvent, Contribution, Lesson, Measured } from "../documents";
 import { computeLatest } from "../engine/client";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
@@ -19,12 +19,12 @@ export interface PlanParts {
   base_id: string | null;
 }
 
-/** A request to slab.plan with the shop's measured values in place of what is assumed.
+/** A request to a plan with the shop's measured values in place of what is assumed.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function withMeasured(request: SlabPlanRequest, parts: PlanParts): Promise<SlabPlanRequest | null> {
+export async function withMeasured<R extends object>(request: R, parts: PlanParts, plan: "slab.plan" | "deposit.plan" = "slab.plan"): Promise<R | null> {
   if (measured.value === null) return request;
-  const applied = await computeLatest("learn.apply", { measured: measured.value, request, ...parts });
-  return applied && (applied.request as unknown as SlabPlanRequest);
+  const applied = await computeLatest("learn.apply", { measured: measured.value, request, function: plan, ...parts });
+  return applied && (applied.request as unknown as R);
 }
 
 /** Folds what closed batches teach, and asks the server for it when it may have changed. */

@@ -1,4 +1,4 @@
-import type { ChocolateBowlReply, SlabPlanRequest } from "../documents";
+import type { ChocolateBowlReply, DepositPlanReply, DepositPlanRequest, SlabPlanRequest } from "../documents";
 import type { ChocolateBowlRequest } from "../engine/types";
 import { computeLatest } from "../engine/client";
 import { EngineProblem } from "../problems";
@@ -45,5 +45,18 @@ export interface BowlAnswer {
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
 export async function planBowl(request: ChocolateBowlRequest): Promise<BowlAnswer | null> {
   const reply = await computeLatest("chocolate.bowl", request);
+  return reply && { request, reply };
+}
+
+export interface ClusterAnswer {
+  request: DepositPlanRequest;
+  reply: DepositPlanReply;
+}
+
+/** deposit.plan with what the shop has measured, here: the phone has the same engine.
+ * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
+export async function planClusters(typed: DepositPlanRequest, parts: PlanParts): Promise<ClusterAnswer | null> {
+  const request = await withMeasured(typed, parts, "deposit.plan");
+  const reply = request && (await computeLatest("deposit.plan", request));
   return reply && { request, reply };
 }

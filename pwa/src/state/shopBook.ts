@@ -18,6 +18,7 @@ export const SHOP_LISTS: ShopList[] = [
   "tables",
   "frames",
   "trays",
+  "funnels",
   "thermometers",
 ];
 

@@ -24,6 +24,7 @@ export const UNITS: Record<string, readonly [dimension: string, factor: number, 
   l: ["volume", 1e-3, 0],
   "g/ml": ["density", 1000, 0],
   "kg/m³": ["density", 1, 0],
+  "kg/m²": ["load", 1, 0],
   "%": ["share", 0.01, 0],
   s: ["time", 1, 0],
   min: ["time", 60, 0],
@@ -71,6 +72,7 @@ export const SPELLINGS: Record<string, string> = {
 
 const DIMENSIONS: readonly [suffix: string, dimension: string][] = [
   ["kg_m3", "density"],
+  ["kg_m2", "load"],
   ["m3", "volume"],
   ["humidity", "share"],
   ["share", "share"],
@@ -129,6 +131,8 @@ export function unitFor(dimension: string, units: Units, value?: number): string
       return "ml";
     case "density":
       return "g/ml";
+    case "load":
+      return "kg/m²";
     case "share":
       return "%";
     default:
@@ -136,9 +140,12 @@ export function unitFor(dimension: string, units: Units, value?: number): string
   }
 }
 
-/** The unit a value of this name is first typed in: a pinch of salt is weighed in grams everywhere. */
+/** What is weighed in grams everywhere: a pinch of salt, a deposit, a nut. */
+const IN_GRAMS = /(each|deposit|second)_kg$/;
+
+/** The unit a value of this name is first typed in. */
 export function typedIn(name: string, units: Units): string {
-  return name.endsWith("salt_each_kg") ? "g" : unitFor(dimensionOf(name), units);
+  return IN_GRAMS.test(name) ? "g" : unitFor(dimensionOf(name), units);
 }
 
 function massUnit(unit: Units["mass"], value?: number): string {

@@ -1,6 +1,6 @@
 """The fields of learning: what a closed batch contributes, what many of them say, and how a plan takes that in."""
 
-from .kinds import boolean, document, integer, many, number, record, text
+from .kinds import boolean, choice, document, integer, many, number, record, text
 
 ID = text(80, "its id in the shop document")
 OVEN_SEEN = record(
@@ -149,7 +149,8 @@ FUNCTIONS = {
     "learn.apply": {
         "request": {
             "measured": document("the reply of learn.fold"),
-            "request": document("a request to slab.plan"),
+            "request": document("a request to the function"),
+            "function": choice(("slab.plan", "deposit.plan"), "which function it is for", default="slab.plan"),
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
         },

@@ -7,6 +7,7 @@ dotted path inside its row. A field without a default is null until somebody set
 from .fields_chocolate import COATING, SALTING, TARGETS
 from .fields_chocolate import FUNCTIONS as CHOCOLATE
 from .fields_cool import COOL
+from .fields_deposit import BED, COUNTED, DEPOSIT, FUNNEL
 from .fields_dip import TOLD as DIP
 from .fields_melt import MELT, OVEN, VESSEL, WATER
 from .fields_room import FIRM, HUMIDITY_OR_NONE
@@ -93,6 +94,14 @@ def _part(name):
 
 
 LABEL = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
+FUNNELS = {
+    "name": NAME,
+    "volume_m3": FUNNEL["fields"]["volume_m3"],
+    "fill": FUNNEL["fields"]["fill"],
+    "deposits_per_min": DEPOSIT["deposits_per_min"],
+}
+# A bowl for depositing is kept at 65 to 75 °C (common practice, no published source).
+DEPOSIT_LOW_C, DEPOSIT_HIGH_C = 65.0, 77.0
 CARAMELS = {
     "name": NAME,
     "material": choice(MATERIAL_NAMES, "the built-in material it is most like", default="caramel"),
@@ -100,6 +109,10 @@ CARAMELS = {
     "density_kg_m3": number("kg/m³", 800, 1700, "weighed at room temperature; null: from its make-up", default=None),
     "windows.slab.low_c": MELT["window_low_c"],
     "windows.slab.high_c": MELT["window_high_c"],
+    "windows.deposit.low_c": dict(DEPOSIT["window_low_c"], default=DEPOSIT_LOW_C, basis="assumed", source="practice"),
+    "windows.deposit.high_c": dict(
+        DEPOSIT["window_high_c"], default=DEPOSIT_HIGH_C, basis="assumed", source="practice"
+    ),
     "limit_c": MELT["limit_c"],
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],
@@ -119,7 +132,7 @@ for _name in TARGETS["fields"]:
     CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)
 PRODUCTS = {
     "name": NAME,
-    "kind": choice(("slab",), "how it is made", default="slab"),
+    "kind": choice(("slab", "cluster"), "how it is made", default="slab"),
     "caramel_id": text(64, "the caramel it is made of", default=None),
     "piece_length_m": PIECE["piece_length_m"],
     "piece_width_m": PIECE["piece_width_m"],
@@ -139,6 +152,21 @@ PRODUCTS = {
     "coating.salt": DIP["salt"],
     "coating.salt_each_kg": DIP["salt_each_kg"],
 }
+PIECES = tuple(name for name in MATERIAL_NAMES if name not in ("caramel",))
+_COUNTED = COUNTED["item"]["fields"]
+CLUSTER = {
+    "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit"),
+    "second_kg": DEPOSIT["second_kg"],
+    "spread_m": dict(DEPOSIT["spread_m"], default=None),
+    "gap_m": DEPOSIT["gap_m"],
+    "bed_kg_m2": dict(BED["fields"]["bed_kg_m2"], meaning="laid as a level bed; null: counted out", default=None),
+}
+for _name in ("under", "also"):
+    CLUSTER[_name] = choice(PIECES, "what lies under the caramel; null: nothing", default=None)
+    CLUSTER[_name + "_each_kg"] = dict(_COUNTED["kg_each"], default=None)
+    CLUSTER[_name + "_count"] = dict(_COUNTED["count"], default=3)
+for _name in CLUSTER:
+    PRODUCTS["cluster." + _name] = CLUSTER[_name]
 for _name in ("length_m", "width_m", "height_m"):
     PRODUCTS["pocket." + _name] = number("m", 0.002, 0.5, "inside of the box's pocket; null: unknown", default=None)
 THERMOMETERS = {
@@ -154,6 +182,7 @@ LISTS = {
     "tables": TABLES,
     "frames": FRAMES,
     "trays": TRAYS,
+    "funnels": FUNNELS,
     "caramels": CARAMELS,
     "chocolates": CHOCOLATES,
     "products": PRODUCTS,

@@ -1,25 +1,26 @@
-"""How a slab's plan takes in what the shop's batches measured."""
+"""How a plan takes in what the shop's batches measured."""
 
 from math import log, sqrt
 
-from . import check, fields, heating, slab
+from . import check, deposit_asked, fields, heating, slab
 from .learn import BAND_SD
 from .problems import Problem
 
 
 def apply_request(request):
-    """A request to slab.plan with the shop's measured values in place of what is assumed.
+    """A request to slab.plan or deposit.plan with the shop's measured values in place of what is assumed.
 
-    Request: measured (the reply of learn.fold), request (a request to slab.plan), oven_id, base_id.
+    Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id.
     Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread and residue
     where measured; their basis is measured, their number of batches in batches), used [{field, value, n}].
-    Raises: Problem not_measured (measured), and those of slab.plan for amount and frame.
+    Raises: Problem not_measured (measured), and those of the function for amount and frame.
     Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
     load factor; another 10 % of spread outside its band.
     Source: buffler_1993 for the load factor, assumed for the spread.
     """
     asked = dict(request["request"]) if type(request["request"]) is dict else request["request"]
-    check.checked(fields.FUNCTIONS["slab.plan"]["request"], asked)
+    name = request["function"]
+    check.checked(fields.FUNCTIONS[name]["request"], asked)
     basis, batches = asked.get("basis") or {}, asked.get("batches") or {}
     check.check_basis(basis)
     if type(batches) is not dict:
@@ -43,7 +44,7 @@ def apply_request(request):
             for field in ("loss_factor", "loss_factor_sd", "spread"):
                 asked[field] = base[field]
                 take(field, base[field], base["n"])
-    _take_oven(asked, measured["ovens"], request["oven_id"], basis, take)
+    _take_oven(name, asked, measured["ovens"], request["oven_id"], basis, take)
     if found:
         asked["basis"], asked["batches"] = basis, batches
     return {"request": asked, "used": found}
@@ -54,7 +55,11 @@ def _free(record, name, basis, path=None):
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
 
 
-def _take_oven(asked, ovens, oven_id, basis, take):
+# The caramel to melt, by the function that plans it.
+MASS_KG = {"slab.plan": slab.caramel_kg, "deposit.plan": lambda asked: deposit_asked.Job(asked).caramel_kg}
+
+
+def _take_oven(name, asked, ovens, oven_id, basis, take):
     mine = [one for one in ovens if one["id"] == oven_id]
     if (
         not mine
@@ -62,7 +67,7 @@ def _take_oven(asked, ovens, oven_id, basis, take):
         or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w")
     ):
         return
-    mass_kg = slab.caramel_kg(check.checked(fields.FUNCTIONS["slab.plan"]["request"], asked))
+    mass_kg = MASS_KG[name](check.checked(fields.FUNCTIONS[name]["request"], asked))
     one = min(mine, key=lambda one: (abs(log(one["mass_kg"] / mass_kg)), one["mass_kg"]))
     power_w = one["power_w"] * heating.load_factor(mass_kg) / heating.load_factor(one["mass_kg"])
     spread = one["power_sd_w"] / one["power_w"]

@@ -2,6 +2,7 @@ import { type BatchRecord, slabRecord, type SlabRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
 import { BowlCompared, BowlPicture } from "../record/BowlCompared";
+import { ClusterCards } from "../record/ClusterCompared";
 import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { CooledPicture, MeltedPicture } from "../record/Pictures";
@@ -20,7 +21,7 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
   ];
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
-      {slab ? <SlabHalves record={slab} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlHalves record={record} />}
+      {slab ? <SlabHalves record={slab} /> : plan.kind === "cluster" ? <ClusterHalves record={record} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlHalves record={record} />}
       <section>
         <h2>{t("desk.timeline")}</h2>
         <Timeline happenings={happenings(record)} />
@@ -48,6 +49,17 @@ function SlabHalves({ record }: { record: SlabRecord }) {
           <CooledPicture record={record} />
         </section>
       </div>
+    </>
+  );
+}
+
+function ClusterHalves({ record }: { record: BatchRecord }) {
+  return (
+    <>
+      <div class="halves">
+        <ClusterCards record={record} />
+      </div>
+      <Cautions jacket={false} />
     </>
   );
 }

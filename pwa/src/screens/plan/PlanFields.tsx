@@ -42,7 +42,7 @@ export function PlanFields(props: Props) {
   const { form, shop, onChange, onProduct, onBy } = props;
   return (
     <>
-      <WhatField shop={shop} value={form.product_id} onProduct={onProduct} />
+      <WhatField shop={shop} value={form.product_id} onProduct={onProduct} kind="slab" />
       <SwitchField
         legend={t("desk.how_much")}
         value={form.by}

@@ -83,7 +83,7 @@ function stack(bars: number[]): string {
 }
 
 /** What the room's air does to the batch; plans of long ago say nothing of it. */
-function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
+export function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
   if (!air) return null;
   return (
     <>

@@ -11,19 +11,21 @@ interface Props {
   shop: Shop;
   /** A product's id, or BOWL. */
   value: string;
-  /** Takes a product where the form in hand can; elsewhere its form is opened. */
+  /** Takes a product where the form in hand can: one made as `kind`; for another its form is opened. */
   onProduct?: (id: string) => void;
+  kind?: string;
 }
 
 /** What is to be made: a product of the shop, or the chocolate for it. */
-export function WhatField({ shop, value, onProduct }: Props) {
+export function WhatField({ shop, value, onProduct, kind }: Props) {
   const options = shop.products.map(({ id, name }) => ({ value: id, label: name }));
   const choose = (id: string) => {
     if (id === value) return;
     if (id === BOWL) return go("/plan/chocolate");
-    if (onProduct) return onProduct(id);
+    const made = shop.products.find((one) => one.id === id)?.kind === "cluster" ? "cluster" : "slab";
+    if (onProduct && made === kind) return onProduct(id);
     wanted.product_id = id;
-    go("/plan");
+    go(made === "cluster" ? "/plan/clusters" : "/plan");
   };
   return <ChoiceField label={t("desk.product")} value={value} options={[...options, { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;
 }

@@ -1,4 +1,4 @@
-import type { Shop, Values } from "../../documents";
+import type { Caramel, Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "./dip";
 
@@ -66,7 +66,7 @@ export function firstForm(shop: Shop): PlanForm {
     start_c: shop.room_c,
     typed: [],
   };
-  return withProduct(blank, shop, shop.products[0]?.id ?? "");
+  return withProduct(blank, shop, shop.products.find((one) => one.kind !== "cluster")?.id ?? "");
 }
 
 /** The form with the sizes of a product; what was typed about sizes gives way to it. */
@@ -103,8 +103,12 @@ export function measuredBy(form: PlanForm, by: PlanForm["by"], planned: number |
 /** The product, the caramel it is made of, and the table. */
 function chosen(form: PlanForm, shop: Shop) {
   const product = shop.products.find((one) => one.id === form.product_id);
-  const caramel = shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
-  return { product, caramel, table: shop.tables[0] };
+  return { product, caramel: caramelOf(product, shop), table: shop.tables[0] };
+}
+
+/** The caramel a product is made of; the shop's first where it names none. */
+export function caramelOf(product: Product | undefined, shop: Shop): Caramel | undefined {
+  return shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
 }
 
 /** The oven and the base it uses, of which the shop may have measured something. */
@@ -127,7 +131,7 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
     frame: form.frame === "fit" ? "fit" : filled({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
     ...(table && filled({ max_length_m: table.max_length_m, max_width_m: table.max_width_m })),
     bars_m: barSets(shop),
-    ...(jacketedVessel(form, shop) ? { jacket: jacketRequest(form) } : inOven(form, shop)),
+    ...(jacketedVessel(form, shop) ? { jacket: jacketRequest(form) } : ovenRequest(form, shop)),
     base: base?.base,
     contact_m2k_w: base?.contact_m2k_w,
     bottom: base?.bottom,
@@ -150,7 +154,8 @@ function jacketRequest(form: PlanForm): Values {
   return filled({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
 }
 
-function inOven(form: PlanForm, shop: Shop): Values {
+/** The oven, and the bowl that goes into it. */
+export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: Shop): Values {
   const oven = shop.ovens.find((one) => one.id === form.oven_id);
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   return {
@@ -172,7 +177,8 @@ function barSets(shop: Shop): number[] | null {
   return sets.length ? sets : null;
 }
 
-function filled(values: Values): Values {
+/** Without what nobody has said. */
+export function filled(values: Values): Values {
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined));
 }
 
@@ -220,11 +226,13 @@ function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
   }
   // Nobody has read the block: it is taken to be as warm as the room.
   if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
-  // A built-in material is the engine's own, published one; a composition comes from the shop's label or scales.
-  const { caramel } = chosen(form, shop);
-  if (typeof caramel?.material === "string") found["material"] = "published";
-  else if (caramel) found["material"] = labelBasis(caramel.id, shop);
-  return found;
+  return { ...found, ...caramelBasis(chosen(form, shop).caramel, shop) };
+}
+
+/** A built-in material is the engine's own, published one; a composition comes from the shop's label or scales. */
+export function caramelBasis(caramel: Caramel | undefined, shop: Shop): Record<string, string> {
+  if (!caramel) return {};
+  return { material: typeof caramel.material === "string" ? "published" : labelBasis(caramel.id, shop) };
 }
 
 /** What a caramel's make-up rests on: on its label, where that was filled in, else on its weighed density. */

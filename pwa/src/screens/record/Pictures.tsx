@@ -8,7 +8,7 @@ import { cooledSlab, jacketOf, meltedLadder, plannedLadder } from "../pictures";
 /** The melt as it went: the ladder of an oven, or the line of a water jacket. */
 export function MeltedPicture({ record: { plan, run } }: { record: SlabRecord }) {
   const jacket = jacketOf(run, null);
-  const ladder = meltedLadder(plan, run, null);
+  const ladder = meltedLadder(plan, run.melt, null);
   return (
     <>
       <p class="quiet">{t(jacket ? "desk.jacket_happened" : "desk.ladder_happened")}</p>

@@ -15,6 +15,7 @@ import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { go } from "../router";
+import { ClusterCards } from "./ClusterCompared";
 import { BowlCompared, BowlPicture } from "./BowlCompared";
 import { Compared } from "./Compared";
 import { happenings } from "./happenings";
@@ -75,7 +76,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}
       </p>
       <div class="record">
-        {slab ? <SlabCards record={slab} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlCards record={record} />}
+        {slab ? <SlabCards record={slab} /> : plan.kind === "cluster" ? <ClusterCards record={record} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlCards record={record} />}
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>

@@ -39,7 +39,7 @@ function Missing({ fresh }: { fresh: boolean }) {
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
   const [unread, read] = useUnread();
-  const { fields, more = [], finish = [], guide } = FORMS[list];
+  const { fields, more = [], finish = [], cluster = [], guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
@@ -61,17 +61,13 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       {list === "caramels" && id !== "new" && <StartStand caramel={row} room_c={shop.room_c} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
-      {finish.length > 0 && (
-        <details class="card">
-          <summary>{t(`shop.finish.${list}`)}</summary>
-          {finish.map(field)}
-        </details>
-      )}
-      {more.length > 0 && (
-        <details class="card">
-          <summary>{t(`shop.more.${list}`)}</summary>
-          {more.map(field)}
-        </details>
+      {Object.entries({ finish, cluster, more }).map(([group, own]) =>
+        own.length === 0 ? null : (
+          <details class="card" key={group}>
+            <summary>{t(`shop.${group}.${list}`)}</summary>
+            {own.map(field)}
+          </details>
+        ),
       )}
       {problem && <p class="card card-wrong">{problemText(problem)}</p>}
       <button type="submit" class="go" aria-disabled={!ready}>

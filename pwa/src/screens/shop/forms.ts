@@ -17,13 +17,15 @@ export interface Form {
   fields: FormField[];
   /** Folded away until asked for. */
   more?: FormField[];
-  /** The same, a second group. */
+  /** The same, further groups. */
   finish?: FormField[];
+  cluster?: FormField[];
   /** The test that measures one of the fields. */
   guide?: "density" | "water";
 }
 
 const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
+const PIECES = ["almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"];
 const NAME: FormField = { kind: "words", field: "name", most: 60 };
 const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
 const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
@@ -56,7 +58,7 @@ export const FORMS: Record<ShopList | "shop", Form> = {
   caramels: {
     fields: [
       NAME,
-      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "limit_c"),
+      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "warn_c", "stop_c", "limit_c"),
       { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
       choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
       choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
@@ -79,12 +81,17 @@ export const FORMS: Record<ShopList | "shop", Form> = {
   products: {
     fields: [
       NAME,
+      choice("kind", ["slab", "cluster"], "made"),
       { kind: "row", of: "caramels", field: "caramel_id" },
       ...quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box"),
       { kind: "yes_no", field: "prebottom" },
       choice("finish", ["plain", "dipped", "wrapped"], "finish"),
     ],
     more: quantities("trim_m", "kerf_m"),
+    cluster: [
+      ...quantities("cluster.deposit_kg", "cluster.second_kg", "cluster.spread_m", "cluster.gap_m", "cluster.bed_kg_m2"),
+      ...["cluster.under", "cluster.also"].flatMap((one) => [choice(one, PIECES, "word"), ...quantities(`${one}_each_kg`, `${one}_count`)]),
+    ],
     finish: [
       { kind: "row", of: "chocolates", field: "chocolate_id" },
       choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
@@ -105,6 +112,7 @@ export const FORMS: Record<ShopList | "shop", Form> = {
   tables: { fields: [NAME, ...quantities("max_length_m", "max_width_m")] },
   frames: { fields: [NAME, ...quantities("length_m", "width_m")] },
   trays: { fields: [NAME, ...quantities("length_m", "width_m", "rim_m")] },
+  funnels: { fields: [NAME, ...quantities("volume_m3", "fill", "deposits_per_min")] },
   thermometers: { fields: [NAME, ...quantities("reads_low_k", "sd_k")] },
 };
 
@@ -140,6 +148,7 @@ export function detailOf(list: ShopList, row: Values): string {
     tables: ["max_length_m", "max_width_m"],
     frames: ["length_m", "width_m"],
     trays: ["length_m", "width_m"],
+    funnels: ["volume_m3"],
     thermometers: ["reads_low_k"],
   };
   return shown[list]
@@ -187,8 +196,8 @@ function same(a: unknown, b: unknown): boolean {
 
 /** A row as one document by field: what the engine checks as a whole. */
 export function flat(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
-  const { fields, more = [], finish = [] } = FORMS[list];
-  const names = [...fields, ...more, ...finish].map((one) => one.field);
+  const { fields, more = [], finish = [], cluster = [] } = FORMS[list];
+  const names = [...fields, ...more, ...finish, ...cluster].map((one) => one.field);
   const all = Object.fromEntries(names.map((name) => [name, valueOf(row, name)]));
   return { ...all, ...draft.values };
 }

@@ -1,0 +1,86 @@
+import { useState } from "preact/hooks";
+
+import type { DepositPlanReply, Product } from "../../documents";
+import { type ClusterAnswer, openBatch } from "../../state";
+import { t } from "../../text";
+import { BasisTable } from "../../ui/BasisTable";
+import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { TrayMap } from "../../ui/pictures/TrayMap";
+import { go } from "../router";
+import { plannedLadder, trayOf } from "../pictures";
+import { type ClusterForm, clusterParts } from "./clusterForm";
+import { ownName } from "./ownName";
+import { Air, Marks } from "./Sentences";
+
+interface Props {
+  answer: ClusterAnswer;
+  form: ClusterForm;
+  product: Product;
+  busy: boolean;
+}
+
+/** The clusters in words and pictures, and what they rest on. */
+export function ClusterAnswerCards({ answer: { request, reply }, form, product, busy }: Props) {
+  const [keeping, setKeeping] = useState(false);
+  const start = async () => {
+    if (keeping || busy) return;
+    setKeeping(true);
+    const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null };
+    try {
+      go(`/bench/${await openBatch({ kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply })}`);
+    } finally {
+      setKeeping(false);
+    }
+  };
+  return (
+    <>
+      <ClusterSentences reply={reply} />
+      <button type="button" class="go" aria-disabled={keeping || busy} onClick={() => void start()}>
+        {t("button.keep_and_start")}
+      </button>
+      <section class="card">
+        <h2>{t("desk.cluster_map")}</h2>
+        <TrayMap tray={trayOf({ request, reply })} place="desk" />
+        <p class="quiet">{t("desk.cluster_map_note")}</p>
+        <Marks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
+      </section>
+      <section class="card">
+        <h2>{t("desk.melting")}</h2>
+        <p class="quiet">{t("desk.bursts_note")}</p>
+        <BurstLadder ladder={plannedLadder(reply)} place="desk" />
+        <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
+      </section>
+      <section class="card">
+        <h2>{t("desk.rests_on")}</h2>
+        <BasisTable inputs={reply.inputs} />
+      </section>
+    </>
+  );
+}
+
+function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
+  const { inputs, second, free } = reply;
+  return (
+    <section class="card sentences">
+      <h2>{t("desk.the_plan")}</h2>
+      <p class="answer">{t("desk.cluster_answer", { n: reply.clusters, piece_kg: reply.piece_kg, trays: reply.trays, per_tray: reply.per_tray })}</p>
+      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
+      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
+      <Marks inputs={inputs} fields={["residue"]} />
+      {reply.under.length > 0 && <p class="answer">{t("desk.cluster_under", { under: reply.under.map(underWords).join(", ") })}</p>}
+      <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
+      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, fill_s: reply.fill_s, per_fill: reply.deposits_per_fill })}</p>
+      {reply.reheats > 0 && <p>{t("desk.cluster_reheats", { n: reply.reheats })}</p>}
+      <Marks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
+      {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
+      <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>
+      <Marks inputs={inputs} fields={["room_c", "deposit_kg", "spread_m"]} />
+      <Air air={reply.room} inputs={inputs} />
+    </section>
+  );
+}
+
+function underWords({ material, kg, count }: DepositPlanReply["under"][number]): string {
+  const word = typeof material === "string" ? t(`word.${material}`) : t("basis.own");
+  return t(count === null ? "desk.cluster_under_bed" : "desk.cluster_under_counted", { kg, word, n: count });
+}

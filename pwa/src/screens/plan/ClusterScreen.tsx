@@ -1,0 +1,120 @@
+import { useState } from "preact/hooks";
+
+import type { DepositPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
+import { planClusters, shop as shopSignal } from "../../state";
+import { problemText, t } from "../../text";
+import { Desk } from "../../ui/Desk";
+import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
+import { useUnread } from "../../ui/useUnread";
+import { ClusterAnswerCards } from "./ClusterAnswer";
+import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
+import { useAnswer } from "./useAnswer";
+import { wanted } from "./wanted";
+import { WhatField } from "./WhatField";
+
+export function ClusterScreen() {
+  const shop = shopSignal.value;
+  const products = shop?.products.filter((one) => one.kind === "cluster") ?? [];
+  const first = products.find((one) => one.id === wanted.product_id) ?? products[0];
+  return (
+    <Desk title={t("desk.clusters")} here="plan">
+      {shop && first ? <Planning shop={shop} first={first} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+    </Desk>
+  );
+}
+
+function Planning({ shop, first }: { shop: Shop; first: Product }) {
+  const [form, setForm] = useState<ClusterForm>(() => {
+    wanted.product_id = null;
+    return firstClusters(shop, first);
+  });
+  const [unread, read] = useUnread();
+  const parts = clusterParts(form);
+  const ask = (request: Values) => planClusters(request as unknown as DepositPlanRequest, parts);
+  const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
+  const change = (next: Partial<ClusterForm>) => setForm((old) => ({ ...old, ...next, typed: [...new Set([...old.typed, ...Object.keys(next)])] }));
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const choose = (id: string) => {
+    const next = shop.products.find((one) => one.id === id);
+    if (next) setForm((old) => withClusters(old, next));
+  };
+  return (
+    <div class="sides-by-side">
+      <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
+        <WhatField shop={shop} value={form.product_id} onProduct={choose} kind="cluster" />
+        <ClusterFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+      </form>
+      <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
+        {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
+        {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
+        {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
+        {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
+        {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} busy={found.busy} />}
+      </div>
+    </div>
+  );
+}
+
+interface FieldsProps {
+  form: ClusterForm;
+  shop: Shop;
+  problem: ProblemDocument | null;
+  onChange: (change: Partial<ClusterForm>) => void;
+  onRead: (name: string, fault: boolean) => void;
+}
+
+/** Which request fields a form field answers for. */
+const ANSWERS_FOR: Record<string, string[]> = {
+  pieces: ["rows", "rows[0].clusters"],
+  kg: ["caramel_kg"],
+  deposit_kg: ["rows[0].deposit_kg", "deposit_kg"],
+};
+
+type Size = "pieces" | "kg" | "deposit_kg" | "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";
+
+function ClusterFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
+  const number = (field: Size, label: string, note?: string) => (
+    <QuantityField
+      key={field}
+      label={t(label)}
+      name={field}
+      value={form[field]}
+      problem={problem && (problem.field === field || ANSWERS_FOR[field]?.includes(problem.field)) ? problem : null}
+      note={note}
+      onValue={(value, fault) => (onRead(field, fault !== null), onChange({ [field]: value }))}
+    />
+  );
+  const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
+    const options = rows.length ? rows.map(({ id, name: words }) => ({ value: id, label: words || t("shop.unnamed") })) : [{ value: "", label: t(none) }];
+    return <ChoiceField label={t(label)} value={form[name]} options={options} onValue={(id) => onChange({ [name]: id })} />;
+  };
+  return (
+    <>
+      <SwitchField
+        legend={t("desk.how_much")}
+        value={form.by}
+        options={(["pieces", "kg"] as const).map((value) => ({ value, label: t(`desk.cluster_by_${value}`) }))}
+        onValue={(by) => onChange({ by: by as ClusterForm["by"] })}
+      />
+      {form.by === "pieces" ? number("pieces", "desk.cluster_pieces") : number("kg", "desk.cluster_kg")}
+      <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
+      <div class="pair">
+        {number("deposit_kg", "desk.cluster_deposit_kg")}
+        {number("second_kg", "desk.cluster_second_kg", t("desk.cluster_second_note"))}
+      </div>
+      <div class="pair">
+        {number("spread_m", "desk.cluster_spread_m")}
+        {number("gap_m", "desk.cluster_gap_m")}
+      </div>
+      {one("tray_id", "desk.cluster_tray", shop.trays, "desk.cluster_no_tray")}
+      {one("funnel_id", "desk.cluster_funnel", shop.funnels, "desk.cluster_no_funnel")}
+      {one("vessel_id", "desk.vessel", shop.vessels.filter((row) => !row.jacketed), "desk.none_in_shop")}
+      {one("oven_id", "desk.oven", shop.ovens, "desk.none_in_shop")}
+      <div class="pair">
+        {number("room_c", "desk.field_room_c")}
+        {number("humidity", "desk.field_humidity")}
+      </div>
+      {number("start_c", "desk.field_start_c")}
+    </>
+  );
+}

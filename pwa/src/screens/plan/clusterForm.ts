@@ -1,0 +1,136 @@
+import type { Product, Shop, Values } from "../../documents";
+import type { PlanParts } from "../../state";
+import { caramelBasis, caramelOf, filled, ovenRequest } from "./form";
+
+/** What the person has said of clusters, in SI; null: nothing typed. */
+export interface ClusterForm {
+  product_id: string;
+  by: "pieces" | "kg";
+  pieces: number | null;
+  kg: number | null;
+  deposit_kg: number | null;
+  second_kg: number | null;
+  spread_m: number | null;
+  gap_m: number | null;
+  tray_id: string;
+  funnel_id: string;
+  oven_id: string;
+  vessel_id: string;
+  lot: string;
+  room_c: number | null;
+  humidity: number | null;
+  start_c: number | null;
+  /** Fields the person has typed in themselves. */
+  typed: string[];
+}
+
+const START_PIECES = 60;
+const SIZES = ["deposit_kg", "second_kg", "spread_m", "gap_m"] as const;
+
+export function firstClusters(shop: Shop, product: Product): ClusterForm {
+  const blank: ClusterForm = {
+    product_id: product.id,
+    by: "pieces",
+    pieces: START_PIECES,
+    kg: null,
+    deposit_kg: null,
+    second_kg: null,
+    spread_m: null,
+    gap_m: null,
+    tray_id: shop.trays[0]?.id ?? "",
+    funnel_id: shop.funnels[0]?.id ?? "",
+    oven_id: shop.ovens[0]?.id ?? "",
+    vessel_id: shop.vessels.find((one) => !one.jacketed)?.id ?? "",
+    lot: "",
+    room_c: shop.room_c,
+    humidity: shop.humidity ?? null,
+    start_c: shop.room_c,
+    typed: [],
+  };
+  return withClusters(blank, product);
+}
+
+/** The form with the sizes of a product; what was typed about sizes gives way to it. */
+export function withClusters(form: ClusterForm, { id, cluster }: Product): ClusterForm {
+  const sizes = Object.fromEntries(SIZES.map((name) => [name, cluster[name]]));
+  return { ...form, ...sizes, product_id: id, typed: form.typed.filter((name) => !SIZES.includes(name as (typeof SIZES)[number])) };
+}
+
+export function clusterParts(form: ClusterForm): PlanParts {
+  return { oven_id: form.oven_id || null, base_id: null };
+}
+
+/** The request to deposit.plan. Fields left empty are left out, so that the engine names what is missing. */
+export function clusterRequest(form: ClusterForm, shop: Shop): Values {
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const caramel = caramelOf(product, shop);
+  const tray = shop.trays.find((one) => one.id === form.tray_id);
+  const funnel = shop.funnels.find((one) => one.id === form.funnel_id);
+  const window = caramel?.windows["deposit"];
+  const { deposit_kg, second_kg, spread_m, gap_m, room_c, humidity, start_c } = form;
+  const rows = { rows: [filled({ clusters: form.pieces, deposit_kg })] };
+  return filled({
+    ...(form.by === "pieces" ? rows : { caramel_kg: form.kg, deposit_kg }),
+    second_kg: second_kg ?? 0,
+    ...underOf(product),
+    tray: tray && filled({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
+    spread_m,
+    gap_m,
+    funnel: funnel && filled({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
+    deposits_per_min: funnel?.deposits_per_min,
+    ...ovenRequest(form, shop),
+    window_low_c: window?.low_c,
+    window_high_c: window?.high_c,
+    limit_c: caramel?.limit_c,
+    warn_c: caramel?.warn_c,
+    stop_c: caramel?.stop_c,
+    room_c,
+    humidity,
+    start_c,
+    material: caramel?.material,
+    block_kg: caramel?.block_kg,
+    basis: basisOf(form, shop),
+  });
+}
+
+/** What lies under the caramel: counted out, or a level bed of the same kinds by their weights. */
+function underOf(product: Product | undefined): Values {
+  if (!product) return {};
+  const { under, under_each_kg, under_count, also, also_each_kg, also_count, bed_kg_m2 } = product.cluster;
+  const kinds = [
+    { material: under, kg_each: under_each_kg, count: under_count },
+    { material: also, kg_each: also_each_kg, count: also_count },
+  ].filter((one) => one.material !== null);
+  if (kinds.length === 0) return {};
+  if (bed_kg_m2 === null) return { under: kinds.map(filled) };
+  const weights = kinds.map((one) => (one.kg_each ?? 0) * one.count);
+  const all = weights.reduce((sum, one) => sum + one, 0);
+  const share = (index: number) => (all > 0 ? (weights[index] ?? 0) / all : 1 / kinds.length);
+  return { bed: { bed_kg_m2, materials: kinds.map(({ material }, index) => ({ material, share: share(index) })) } };
+}
+
+/** The basis of what came from the shop and was not typed over. */
+function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
+  const product = shop.products.find((one) => one.id === form.product_id);
+  const caramel = caramelOf(product, shop);
+  const origins: Record<string, string> = {
+    room_c: "shop.room_c",
+    humidity: "shop.humidity",
+    ...Object.fromEntries(SIZES.map((name) => [name, `products/${form.product_id}.cluster.${name}`])),
+    ...Object.fromEntries(["length_m", "width_m", "rim_m"].map((name) => [`tray.${name}`, `trays/${form.tray_id}.${name}`])),
+    ...Object.fromEntries(["volume_m3", "fill"].map((name) => [`funnel.${name}`, `funnels/${form.funnel_id}.${name}`])),
+    deposits_per_min: `funnels/${form.funnel_id}.deposits_per_min`,
+    "oven.rated_w": `ovens/${form.oven_id}.rated_w`,
+    "oven.turntable": `ovens/${form.oven_id}.turntable`,
+    step_s: `ovens/${form.oven_id}.step_s`,
+    "vessel.mass_kg": `vessels/${form.vessel_id}.mass_kg`,
+    window_low_c: `caramels/${caramel?.id}.windows.deposit.low_c`,
+    window_high_c: `caramels/${caramel?.id}.windows.deposit.high_c`,
+    ...Object.fromEntries(["limit_c", "warn_c", "stop_c", "block_kg"].map((name) => [name, `caramels/${caramel?.id}.${name}`])),
+  };
+  const found = Object.entries(origins).flatMap(([here, there]) => {
+    const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);
+    return basis && !form.typed.includes(here) ? [[here, basis]] : [];
+  });
+  return { ...Object.fromEntries(found), ...(form.typed.includes("start_c") ? {} : { start_c: "assumed" }), ...caramelBasis(caramel, shop) };
+}

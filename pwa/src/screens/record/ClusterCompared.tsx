@@ -1,0 +1,59 @@
+import type { ClusterPlan, ClusterRun, Run } from "../../documents";
+import type { BatchRecord } from "../../state";
+import { format, formatDuration, formatNumber, t } from "../../text";
+import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
+import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { TrayMap } from "../../ui/pictures/TrayMap";
+import { meltedLadder, plannedLadder, trayOf } from "../pictures";
+
+/** Clusters: planned beside happened, the melt, and the tray. */
+export function ClusterCards({ record: { plan, run } }: { record: BatchRecord }) {
+  if (plan.kind !== "cluster" || !run.melt) return null;
+  const ladder = meltedLadder(plan, run.melt, null);
+  return (
+    <>
+      <ClusterCompared plan={plan} run={run} />
+      <section class="card">
+        <h2>{t("desk.melting")}</h2>
+        <p class="quiet">{t("desk.ladder_happened")}</p>
+        <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
+      </section>
+      <section class="card">
+        <h2>{t("desk.cluster_map")}</h2>
+        <TrayMap tray={trayOf(plan)} place="desk" />
+      </section>
+    </>
+  );
+}
+
+export function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) {
+  const planned = plan.reply.clusters;
+  return (
+    <section class="card">
+      <h2>{t("desk.planned_happened")}</h2>
+      {run.cluster && <ComparedTable rows={rows(plan, run, run.cluster)} />}
+      {run.pieces === null ? (
+        <p class="answer">{t("desk.not_counted_yet")}</p>
+      ) : (
+        <p class="answer">{t("desk.clusters_good", { n: run.pieces, percent: formatNumber((100 * run.pieces) / planned, 0) })}</p>
+      )}
+    </section>
+  );
+}
+
+function rows({ reply }: ClusterPlan, run: Run, { fills, laid }: ClusterRun): ComparedRow[] {
+  const loose_kg = run.out.filter((one) => one.what === "loose").reduce((sum, one) => sum + one.kg, 0);
+  const again = laid.filter((one) => one.second_ms !== null).length;
+  const [from, to] = [laid[0], laid.find((one) => one.freed_ms !== null)];
+  const took_s = from && to?.freed_ms ? (to.freed_ms - (from.second_ms ?? from.laid_ms)) / 1000 : null;
+  return [
+    { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", run.weighed_kg) },
+    { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
+    { what: t("desk.row_trays"), planned: String(reply.trays), happened: String(laid.length) },
+    { what: t("desk.row_fills"), planned: String(reply.fills), happened: String(fills) },
+    ...(reply.second ? [{ what: t("desk.row_second"), planned: String(reply.trays), happened: String(again) }] : []),
+    { what: t("desk.row_freed"), planned: formatDuration(reply.free.from_s), happened: took_s === null ? "–" : formatDuration(took_s) },
+    { what: t("desk.row_loose"), planned: "", happened: loose_kg > 0 ? format("kg", loose_kg) : "–" },
+    { what: t("desk.row_clusters"), planned: String(reply.clusters), happened: format("pieces", run.pieces) },
+  ];
+}
