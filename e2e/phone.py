@@ -240,9 +240,9 @@ class Phone:
         self.passes(50)
         expect(self.bench).to_have_attribute("data-pending", "false")
 
-    def melts(self) -> None:
+    def melts(self, until: str = "pour") -> None:
         for _ in range(14):
-            if self.step == "pour":
+            if self.step == until:
                 return
             self.bursts()
         raise AssertionError("fourteen bursts and still not in the window")

@@ -7,6 +7,7 @@ import pytest
 from e2e.phone import Phone
 from e2e.walk import whole_shift
 from e2e.walk_chocolate import chocolate_shift
+from e2e.walk_cluster import cluster_shift
 from e2e.walk_room import room_shift
 from e2e.walk_stand import stand_shift
 
@@ -105,4 +106,6 @@ def jacket_shift(phone: Phone) -> Iterator[str]:
 
 
 Shift = Callable[[Phone], Iterator[str]]
-SHIFTS = pytest.mark.parametrize("shift", [whole_shift, jacket_shift, chocolate_shift, room_shift, stand_shift])
+SHIFTS = pytest.mark.parametrize(
+    "shift", [whole_shift, jacket_shift, cluster_shift, chocolate_shift, room_shift, stand_shift]
+)

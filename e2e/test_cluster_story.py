@@ -1,0 +1,44 @@
+"""Clusters with a second deposit, off line from the plan to the record, and through a reload."""
+
+import re
+
+from playwright.sync_api import expect
+
+from e2e.between import all_sent, record
+from e2e.phone import Phone
+from e2e.server import Server
+from e2e.walk_cluster import cluster_shift, lays, plans_clusters, until_the_fill
+
+
+def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phone, server: Server):
+    phone.loses_the_network()
+    for _ in cluster_shift(phone):
+        pass
+    assert len(phone.facts_of("tray_laid")) == len(phone.facts_of("second_laid")) == 1
+    laid, again = (phone.facts_of(kind)[0]["at_ms"] for kind in ("tray_laid", "second_laid"))
+    second = phone.facts_of("batch_opened")[0]["body"]["plan"]["reply"]["second"]
+    assert second["from_s"] <= (again - laid) / 1000 <= second["to_s"]
+    row = phone.page.get_by_role("row", name=re.compile("Trays with a second deposit"))
+    expect(row).to_contain_text("1")
+    expect(phone.page.locator(".timeline")).to_contain_text("First row tacky")
+    phone.finds_the_network()
+    all_sent(phone)
+    run = record(server, phone.facts()[-1]["batch_id"])["run"]
+    assert run["ignored"] == []
+    assert run["pieces"] == 58
+    assert phone.errors == []
+
+
+def test_clocks_of_funnel_and_tray_survive_a_reload(phone: Phone):
+    for stretch in (plans_clusters, until_the_fill):
+        for _ in stretch(phone):
+            pass
+    states = lays(phone)
+    while next(states) != "wait until it is tacky":
+        pass
+    phone.page.reload()
+    phone.is_at("wait")
+    names = phone.bench.locator(".clock-name").all_inner_texts()
+    assert "Funnel" in " ".join(names)
+    phone.waits_for_the_ring(400)
+    phone.silences()
