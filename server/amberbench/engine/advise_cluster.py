@@ -145,7 +145,7 @@ def fill_button(run, bulk_c, had_kg=0.0):
 
 def _lay(run, at_ms, advice, task, tray):
     state, fill = run["cluster"], run["cluster"]["fill"]
-    advice["caution"] = GLOVE
+    advice["caution"] = {"word": "WARNING", "code": "caution.funnel_hot"}
     read = {"code": "button.read_fill", "entry": _fill_entry(run)}
     if at_ms >= fill["due_ms"]:
         _fill_over(run, at_ms, advice, read)
@@ -168,7 +168,7 @@ def _lay(run, at_ms, advice, task, tray):
 
 def _second(state, at_ms, advice, tray, values):
     """The first tray is touched before it is laid again; it speaks for the others."""
-    seen = len(state["tests"])
+    seen, advice["caution"] = len(state["tests"]), None
     not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
     if tray == 0 and not any(one["tacky"] for one in state["tests"]):
         advice["step"] = "tacky"
@@ -190,7 +190,7 @@ def _wait(run, at_ms, advice, tray):
     advice["say"] = {"code": "say.wait_tacky", "values": {}}
     advice["number"] = {"name": "due_ms", "value": window_ms(state, tray)[0]}
     advice["choices"] = [button("tacky_already", "tack_tested", {"tacky": True, "seen": len(state["tests"])})]
-    advice["caution"] = {"word": "CAUTION", "code": "caution.soak"}
+    advice["caution"] = None
 
 
 def _fill_over(run, at_ms, advice, read):
