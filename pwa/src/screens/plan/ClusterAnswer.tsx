@@ -9,8 +9,9 @@ import { TrayMap } from "../../ui/pictures/TrayMap";
 import { go } from "../router";
 import { plannedLadder, trayOf } from "../pictures";
 import { type ClusterForm, clusterParts } from "./clusterForm";
+import { BowlButton, DipSentences } from "./Dipping";
 import { ownName } from "./ownName";
-import { Air, Marks } from "./Sentences";
+import { Air, Marks, Warnings } from "./Sentences";
 
 interface Props {
   answer: ClusterAnswer;
@@ -38,6 +39,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
       <button type="button" class="go" aria-disabled={keeping || busy} onClick={() => void start()}>
         {t("button.keep_and_start")}
       </button>
+      <BowlButton product={product} dip={reply.dip} />
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
         <TrayMap tray={trayOf({ request, reply })} place="desk" />
@@ -75,6 +77,8 @@ function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
       <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>
       <Marks inputs={inputs} fields={["room_c", "deposit_kg", "spread_m"]} />
+      {reply.dip && <DipSentences dip={reply.dip} inputs={inputs} />}
+      <Warnings warnings={reply.warnings} />
       <Air air={reply.room} inputs={inputs} />
     </section>
   );

@@ -1,8 +1,24 @@
-import type { Input, SlabPlanReply } from "../../documents";
+import type { Input, Product, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
+import { go } from "../router";
 import { Marks } from "./Sentences";
+import { wanted } from "./wanted";
 
 type Dip = NonNullable<SlabPlanReply["dip"]>;
+
+/** Goes on to the bowl of chocolate that these pieces want. */
+export function BowlButton({ product, dip }: { product: Product | undefined; dip: Dip | null | undefined }) {
+  if (!dip) return null;
+  const plan = () => {
+    wanted.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
+    go("/plan/chocolate");
+  };
+  return (
+    <button type="button" class="go go-quiet" onClick={plan}>
+      {t("button.plan_bowl")}
+    </button>
+  );
+}
 
 /** What dipping takes, in words: chocolate, the finished piece, salt. */
 export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
@@ -10,7 +26,9 @@ export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
     <>
       <p class="answer">{t(dip.prebottom_kg > 0 ? "desk.dip_total_prebottom" : "desk.dip_total", { ...dip })}</p>
       <Marks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg"]} />
-      <p class="answer">{t("desk.dip_piece", { size: sizeOf(dip), piece_kg: dip.piece_kg, percent: formatNumber(100 * dip.share, 0) })}</p>
+      <p class="answer">
+        {t(dip.outside_m ? "desk.dip_piece" : "desk.dip_cluster", { size: sizeOf(dip), piece_kg: dip.piece_kg, percent: formatNumber(100 * dip.share, 0) })}
+      </p>
       {dip.salt_kg !== null && <p class="answer">{t("desk.dip_salt", { salt: dip.salt ?? t("desk.dip_any_salt"), each_kg: dip.salt_each_kg, salt_kg: dip.salt_kg })}</p>}
       {(dip.salt_kg !== null || dip.top_mark) && <p>{t("desk.dip_every", { n: dip.every })}</p>}
       {(dip.salt_kg !== null || dip.top_mark) && <Marks inputs={inputs} fields={["dip.dip_s", "dip.set_s"]} />}
@@ -19,6 +37,6 @@ export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
 }
 
 function sizeOf({ outside_m }: Dip): string {
-  if (!outside_m) return "–";
+  if (!outside_m) return "";
   return [outside_m.length_m, outside_m.width_m, outside_m.height_m].map((side) => format("length_m", side)).join(" × ");
 }

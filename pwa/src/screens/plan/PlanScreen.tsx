@@ -10,6 +10,7 @@ import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { Beside } from "./Beside";
 import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
+import { BowlButton } from "./Dipping";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { ownName } from "./ownName";
@@ -95,11 +96,7 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
       <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep((id) => `/bench/${id}`)}>
         {t("button.keep_and_start")}
       </button>
-      {found.answer?.reply.dip && (
-        <button type="button" class="go go-quiet" onClick={() => plansBowl(form, shop, found)}>
-          {t("button.plan_bowl")}
-        </button>
-      )}
+      <BowlButton product={shop.products.find((one) => one.id === form.product_id)} dip={found.answer?.reply.dip} />
       <div class="buttons">
         <button type="button" onClick={show}>
           {t("button.plan_page")}
@@ -112,14 +109,6 @@ function Keep({ form, shop, found, onPage }: KeepProps) {
       </div>
     </>
   );
-}
-
-/** Goes on to the bowl of chocolate that these pieces want. */
-function plansBowl(form: PlanForm, shop: Shop, { answer }: Answer<SlabAnswer>): void {
-  const product = shop.products.find((one) => one.id === form.product_id);
-  const kg = answer?.reply.dip?.total_kg;
-  if (kg) wanted.bowl = { chocolate_id: product?.chocolate_id ?? null, kg };
-  go("/plan/chocolate");
 }
 
 /** What is kept of a plan; null before there is an answer. */

@@ -98,7 +98,7 @@ export function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; i
   );
 }
 
-function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
+export function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
   return (
     <>
       {warnings.map((one) => (

@@ -1,5 +1,6 @@
 import type { Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
+import { dipOrigins, dipRequest } from "./dip";
 import { caramelBasis, caramelOf, filled, ovenRequest } from "./form";
 
 /** What the person has said of clusters, in SI; null: nothing typed. */
@@ -73,6 +74,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
     ...(form.by === "pieces" ? rows : { caramel_kg: form.kg, deposit_kg }),
     second_kg: second_kg ?? 0,
     ...underOf(product),
+    dip: dipOf(product, shop),
     tray: tray && filled({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
     spread_m,
     gap_m,
@@ -89,8 +91,16 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
     start_c,
     material: caramel?.material,
     block_kg: caramel?.block_kg,
+    firmness: caramel?.firmness,
+    squeeze: caramel?.squeeze,
     basis: basisOf(form, shop),
   });
+}
+
+/** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
+function dipOf(product: Product | undefined, shop: Shop): Values | undefined {
+  const { thickness_m: _thickness, pocket_m: _pocket, ...dip } = dipRequest(product, shop) ?? {};
+  return product?.finish === "dipped" ? dip : undefined;
 }
 
 /** What lies under the caramel: counted out, or a level bed of the same kinds by their weights. */
@@ -114,6 +124,7 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = caramelOf(product, shop);
   const origins: Record<string, string> = {
+    ...dipOrigins(product),
     room_c: "shop.room_c",
     humidity: "shop.humidity",
     ...Object.fromEntries(SIZES.map((name) => [name, `products/${form.product_id}.cluster.${name}`])),
