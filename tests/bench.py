@@ -137,10 +137,10 @@ class Bench:
         self.does("ready_checked", 60)
         self.does("lot_named", 20, lot="A-117")
 
-    def melts(self, power_share: float = 1.0) -> int:
+    def melts(self, power_share: float = 1.0, until: str = "pour") -> int:
         """Follows the prompts, with a bowl that heats as the engine expects times `power_share`; counts the bursts."""
-        bulk_c, bursts = 21.0, 0
-        while (advice := self.advice)["step"] not in ("pour", "cool"):
+        bulk_c, bursts = self.run["melt"]["request"]["start_c"], 0
+        while (advice := self.advice)["step"] not in (until, "cool"):
             if advice["step"] == "burst":
                 rise_k = advice["melt"]["expected_c"] - advice["melt"]["bulk_c"]
                 self.taps()

@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
 
 from amberbench.engine import fields
-from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, stand_up_test
+from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, planned_clusters, stand_up_test
 from tests.drawing import maybe
 
 
@@ -42,6 +42,27 @@ def _bowl_bench(rng):
     return bench
 
 
+def _cluster_bench(rng):
+    """Clusters from the weighing in, by the prompts and beside them."""
+    bench = Bench(planned_clusters())
+    for kind in ("ready_checked", "allergens_checked", "under_laid"):
+        bench.does(kind, 20)
+    bench.does("weighed", 60, kg=rng.uniform(0.8, 1.6))
+    bench.does("filled", 900, kg=rng.uniform(0.3, 1.2), bulk_c=rng.uniform(70, 77))
+    kinds = ["tray_laid", "second_laid", "tack_tested", "fill_read", "filled", "fill_ended", "laying_ended",
+             "funnel_emptied", "tray_freed", "separated", "undone"]  # fmt: skip
+    for _ in range(rng.randrange(14)):
+        if rng.random() < 0.6 and bench.advice["action"] and "kind" in bench.advice["action"]:
+            bench.taps(rng.uniform(5, 400))
+        else:
+            last = bench.events[-1]["id"]
+            told = {"kg": 0.4, "bulk_c": 73.0, "surface_c": rng.uniform(60, 80), "left_kg": 0.1, "event_id": last}
+            bench.does(
+                rng.choice(kinds), rng.uniform(5, 900), tacky=rng.random() < 0.6, free=rng.random() < 0.6, **told
+            )
+    return bench
+
+
 def _dip_bench(rng):
     """A slab that is cut and then dipped or wrapped, by the prompts."""
     bench = Bench(dipped_slab() | {"finish": rng.choice(["dipped", "dipped", "wrapped"])})
@@ -69,7 +90,7 @@ def _stand_bench(rng):
 
 
 def _any_bench(rng):
-    return rng.choice([_bench, _bench, _bowl_bench, _dip_bench, _stand_bench])(rng)
+    return rng.choice([_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench])(rng)
 
 
 def _replay(rng):

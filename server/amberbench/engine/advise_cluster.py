@@ -269,7 +269,7 @@ def _cool(run, at_ms, advice):
         advice["say"] = {"code": "say.release", "values": {}}
         advice["more"] = {"code": "more.release", "values": values}
         advice["action"] = free
-        advice["choices"] = [button("not_free", "tray_freed", {"free": False, "seen": seen})]
+        advice["choices"] = [button("not_yet", "tray_freed", {"free": False, "seen": seen})]
         advice["caution"] = {"word": "CAUTION", "code": "caution.release"}
         return
     advice["say"] = {"code": "say.cool_tray", "values": {"check_at_ms": due_ms}}

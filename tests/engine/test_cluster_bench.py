@@ -1,0 +1,152 @@
+"""Clusters at the bench: gate, fills, one tap a tray, the second deposit while tacky, freeing, the count."""
+
+import pytest
+
+from tests.bench import Bench, planned_clusters, planned_slab
+
+
+def warm(bench: Bench) -> Bench:
+    """Weighed in and melted; the funnel may be filled."""
+    for kind in ("ready_checked", "allergens_checked", "under_laid"):
+        bench.does(kind, 20)
+    bench.does("weighed", 60, kg=planned_clusters()["reply"]["caramel_kg"], lot="A-117")
+    bench.melts(until="fill")
+    return bench
+
+
+def filled() -> Bench:
+    bench = warm(Bench(planned_clusters()))
+    bench.taps(20)
+    return bench
+
+
+def laid(trays: int = 2) -> Bench:
+    bench = filled()
+    for _ in range(trays):
+        bench.does("tray_laid", 60, seen=len(bench.run["cluster"]["laid"]))
+    return bench
+
+
+def test_nothing_is_heated_before_the_allergen_gate():
+    bench = Bench(planned_clusters())
+    bench.does("ready_checked")
+    assert bench.advice["step"] == "allergens"
+    assert bench.advice["caution"]["word"] == "WARNING"
+    bench.taps()
+    assert bench.advice["step"] == "under"
+
+
+def test_a_warm_bowl_asks_for_the_funnel_and_its_clock_runs():
+    bench = warm(Bench(planned_clusters()))
+    assert bench.advice["step"] == "fill"
+    bench.taps(20)
+    advice = bench.advice
+    assert advice["step"] == "lay"
+    assert [clock["name"] for clock in advice["clocks"]] == ["fill"]
+    assert 30 < (advice["number"]["value"] - bench.now_ms) / 1000 < 1200
+
+
+def test_a_cooler_reading_shortens_the_clock_of_the_fill():
+    bench = filled()
+    due_ms = bench.run["cluster"]["fill"]["due_ms"]
+    bench.does("fill_read", 10, surface_c=bench.run["melt"]["request"]["window_low_c"] + 2.5, seen=0)
+    assert bench.run["cluster"]["fill"]["due_ms"] < due_ms
+
+
+def test_too_thick_goes_back_into_the_bowl_and_is_heated_again():
+    bench = filled()
+    bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
+    assert bench.advice["step"] == "reheat"
+    before_kg = bench.run["cluster"]["bowl_kg"]
+    bench.taps(10)
+    assert bench.run["cluster"]["fill"] is None
+    assert bench.run["cluster"]["bowl_kg"] > before_kg
+    bench.melts(until="fill")
+    bench.taps(10)
+    assert bench.run["cluster"]["fills"] == 2
+
+
+def test_trays_are_told_by_one_tap_and_two_hands_count_once():
+    bench = filled()
+    bench.does("tray_laid", 60, seen=0)
+    twin = bench.does("tray_laid", 1, seen=0)
+    assert len(bench.run["cluster"]["laid"]) == 1
+    assert bench.run["ignored"] == [{"id": twin, "why": "already_counted"}]
+
+
+def test_the_second_deposit_is_asked_while_tacky_and_not_before():
+    bench = laid()
+    window = planned_clusters()["reply"]["second"]
+    bench.does("filled", 1, kg=0.5, bulk_c=76.0, seen=1)
+    assert bench.advice["step"] == "wait"
+    first_ms = bench.run["cluster"]["laid"][0]["laid_ms"]
+    assert bench.advice["number"]["value"] == pytest.approx(first_ms + 1000 * window["from_s"])
+    bench.waits((first_ms + 1000 * window["from_s"] - bench.now_ms) / 1000 + 1)
+    bench.does("filled", 1, kg=0.5, bulk_c=76.0, seen=2)
+    assert bench.advice["step"] == "tacky"
+    bench.does("tack_tested", 1, tacky=False, seen=0)
+    assert bench.advice["step"] == "wait"
+    assert bench.advice["number"]["value"] == pytest.approx(bench.now_ms + 120_000)
+    bench.does("tack_tested", 10, tacky=True, seen=1)
+    assert bench.run["cluster"]["tack"] > 1
+
+
+def test_a_tray_that_went_cold_is_said_to():
+    bench = laid()
+    bench.does("tack_tested", 200, tacky=True, seen=0)
+    bench.waits(planned_clusters()["reply"]["second"]["to_s"])
+    bench.does("filled", 1, kg=0.5, bulk_c=76.0, seen=1)
+    assert bench.advice["say"]["code"] == "say.second_cold"
+
+
+def test_a_second_deposit_before_the_first_does_not_fit():
+    bench = filled()
+    early = bench.does("second_laid", 5, seen=0)
+    assert bench.run["ignored"] == [{"id": early, "why": "not_laid_yet"}]
+
+
+def test_when_all_is_laid_the_funnel_is_emptied_and_trays_are_freed_one_by_one():
+    bench = laid()
+    for tray in range(2):
+        bench.does("second_laid", 100, seen=tray)
+    assert bench.advice["step"] == "empty"
+    bench.taps()
+    assert bench.advice["step"] == "cool_tray"
+    assert bench.advice["choices"] == []
+    bench.waits(planned_clusters()["reply"]["free"]["from_s"])
+    assert bench.advice["step"] == "release"
+    bench.does("tray_freed", 5, free=False, seen=0)
+    assert bench.advice["number"]["value"] == bench.now_ms + 600_000
+    bench.does("tray_freed", 600, free=True, seen=1)
+    bench.does("tray_freed", 60, free=True, seen=2)
+    assert bench.advice["step"] == "separate"
+    bench.does("weighed_out", 10, kg=0.05, what="loose", seen=0)
+    bench.does("separated", 10)
+    bench.does("counted", 10, pieces=78)
+    bench.does("weighed_out", 10, kg=0.02, what="rest", seen=1)
+    bench.does("closed", 10)
+    assert bench.run["ignored"] == []
+    assert (bench.run["pieces"], bench.advice["step"]) == (78, "closed")
+
+
+def test_undo_takes_the_last_tray_back():
+    bench = laid()
+    bench.does("undone", 1, event_id=bench.advice["undo"]["event_id"])
+    assert len(bench.run["cluster"]["laid"]) == 1
+
+
+def test_events_of_a_slab_and_of_clusters_do_not_fit_each_other():
+    clusters, slab = filled(), Bench(planned_slab())
+    slab.sets_up()
+    strangers = [clusters.does(kind, 1) for kind in ("poured", "flipped", "cut")]
+    strangers += [slab.does("filled", 1, kg=0.5, bulk_c=74.0), slab.does("tray_laid", 1)]
+    why = [one["why"] for one in clusters.run["ignored"] + slab.run["ignored"]]
+    assert why == ["not_in_this_batch"] * len(strangers)
+
+
+def test_the_oven_is_learnt_from_the_first_melt():
+    bench = filled()
+    told = bench.run["cluster"]["melted"]
+    assert [one["kind"] for one in told["history"]].count("burst") >= 2
+    assert told["request"]["mass_kg"] == pytest.approx(planned_clusters()["reply"]["caramel_kg"])
+    assert bench.run["melt"]["request"]["mass_kg"] < told["request"]["mass_kg"]
