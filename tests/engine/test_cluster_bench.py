@@ -79,7 +79,7 @@ def test_the_second_deposit_is_asked_while_tacky_and_not_before():
     window = planned_clusters()["reply"]["second"]
     bench.does("filled", 1, kg=0.5, bulk_c=76.0, seen=1)
     assert bench.advice["step"] == "wait"
-    first_ms = bench.run["cluster"]["laid"][0]["laid_ms"]
+    first_ms = bench.run["cluster"]["laid"][0]["began_ms"]
     assert bench.advice["number"]["value"] == pytest.approx(first_ms + 1000 * window["from_s"])
     bench.waits((first_ms + 1000 * window["from_s"] - bench.now_ms) / 1000 + 1)
     bench.does("filled", 1, kg=0.5, bulk_c=76.0, seen=2)

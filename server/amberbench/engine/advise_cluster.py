@@ -33,7 +33,7 @@ def _laying_clocks(state):
     tray = seconds(state)
     if state["second"] is not None and tray < len(state["laid"]):
         from_ms, to_ms = window_ms(state, tray)
-        clocks.append(clock("tacky", state["laid"][tray]["laid_ms"], from_ms, "ready"))
+        clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
         clocks.append(clock("cold", from_ms, to_ms, "stir"))
     return clocks
 
@@ -110,7 +110,7 @@ def next_task(state, at_ms):
     if state["second"] is None or tray >= len(state["laid"]):
         return ("lay", len(state["laid"])) if more else ("empty", 0)
     from_ms, to_ms = window_ms(state, tray)
-    too_late = at_ms + 2000.0 * SLOWER * state["tray_s"] > to_ms
+    too_late = at_ms + 1000.0 * SLOWER * state["tray_s"] > to_ms
     if more and not too_late:
         return "lay", len(state["laid"])
     return ("second" if at_ms >= from_ms else "wait"), tray

@@ -30,6 +30,7 @@ def opened(reply):
         "free": reply["free"],
         "fill": None,
         "fills": 0,
+        "filled_ms": None,
         "bowl_kg": None,
         "melted": None,
         "readings": [],
@@ -43,9 +44,12 @@ def opened(reply):
 
 
 def window_ms(state, tray):
-    """(from, to): when the second deposit of a tray (from 0) may go on, in corrected ms."""
-    laid_ms, second = state["laid"][tray]["laid_ms"], state["second"]
-    return tuple(laid_ms + 1000.0 * state["tack"] * second[name] for name in ("from_s", "to_s"))
+    """(from, to): when the second deposit of a tray (from 0) may begin, in corrected ms.
+
+    By its first row, which is laid again first: at the same pace every row waits as long as that one.
+    """
+    began_ms, second = state["laid"][tray]["began_ms"], state["second"]
+    return tuple(began_ms + 1000.0 * state["tack"] * second[name] for name in ("from_s", "to_s"))
 
 
 def left_kg(state, at_ms):
@@ -74,6 +78,7 @@ def _fill(run, body, at_ms):
     melt = run["melt"]
     if state["melted"] is None:
         state["melted"] = {"request": melt["request"], "history": melt["history"]}
+        state["filled_ms"] = at_ms
         state["bowl_kg"] = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
     had_kg = 0.0 if state["fill"] is None else left_kg(state, at_ms)
     kg = max(body["kg"], 1e-3)
@@ -131,7 +136,10 @@ def _lay(run, body, at_ms):
     if len(state["laid"]) >= MOST_TRAYS:
         raise Unfit("too_many")
     _counted(body, len(state["laid"]))
-    state["laid"].append({"laid_ms": at_ms, "second_ms": None, "freed_ms": None})
+    # Nobody taps at the first deposit of a tray: it was laid as long ago as a tray takes, at most since the one before.
+    since_ms = state["laid"][-1]["laid_ms"] if state["laid"] else state["filled_ms"]
+    began_ms = max(since_ms, at_ms - 1000.0 * state["tray_s"])
+    state["laid"].append({"began_ms": began_ms, "laid_ms": at_ms, "second_ms": None, "freed_ms": None})
 
 
 def _end_laying(run, body, at_ms):
@@ -163,7 +171,7 @@ def _test(run, body, at_ms):
     if len(state["tests"]) >= MOST_TRIES:
         raise Unfit("too_many")
     twice.once(body, state["tests"], "tacky")
-    at_s = (at_ms - state["laid"][tray]["laid_ms"]) / 1000.0
+    at_s = (at_ms - state["laid"][tray]["began_ms"]) / 1000.0
     state["tests"].append({"at_s": at_s, "tacky": body["tacky"]})
     from_s = state["second"]["from_s"]
     if body["tacky"]:
