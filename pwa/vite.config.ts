@@ -4,6 +4,7 @@ import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
 import { bareEngine } from "./build/bareEngine.ts";
+import { bareTexts } from "./build/bareTexts.ts";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
@@ -40,6 +41,7 @@ export default defineConfig({
   server: { fs: { allow: [repository] }, proxy: { "/api": api } },
   preview: { proxy: { "/api": api } },
   plugins: [
+    bareTexts(),
     VitePWA({
       strategies: "injectManifest",
       srcDir: "src/sw",

@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
 
-import { bare, meaningless } from "../../build/bareEngine";
+import { bare, meaningless, tight } from "../../build/bareEngine";
+import { inOrder } from "../../build/bareTexts";
 
 test("docstrings and comment lines go, code and its strings stay", () => {
   const source = '"""What it is."""\n\nA = "#1"  # said\n# why\n\ndef f():\n    """Does.\n\n    Long.\n    """\n    return "a\\"b"\n';
-  expect(bare(source).trim()).toBe('A = "#1"  # said\ndef f():\n    return "a\\"b"');
+  expect(bare(source).trim()).toBe('A = "#1"\ndef f():\n    return "a\\"b"');
 });
 
 test("a block that is nothing but its docstring stays a block", () => {
@@ -15,4 +16,13 @@ test("a block that is nothing but its docstring stays a block", () => {
 test("meanings of fields go, names, units and choices stay", () => {
   const source = 'A = number("W/(m² K)", 1, 60, "heat the fill loses", default=10.0, basis="assumed")\nB = choice(("fork", "enrober"), "what it is dipped with")\n';
   expect(meaningless(source)).toBe('A = number("W/(m² K)", 1, 60, "", default=10.0, basis="assumed")\nB = choice(("fork", "enrober"), "")\n');
+});
+
+test("lines stand closer, blocks stay blocks", () => {
+  const source = 'A = [\n    1,\n    {"b": "c, "},\n]\ndef f():\n    if A:\n        return g(\n            A,\n        )\n    return 1\n';
+  expect(tight(source)).toBe('A = [1,{"b": "c, "},]\ndef f():\n if A:\n  return g(A,)\n return 1\n');
+});
+
+test("a translation travels in the order of the English texts, with a gap where it lacks one", () => {
+  expect(inOrder('{"a": "one", "b": "two", "c": "three"}', '{"c": "tres", "a": "uno"}')).toBe('["uno",null,"tres"]');
 });

@@ -8,7 +8,8 @@ const english = import.meta.glob<Sentences>("../../../server/amberbench/text/en/
   eager: true,
   import: "default",
 });
-const others = import.meta.glob<Sentences>(
+// Without their keys, in the order of the English ones (`build/bareTexts.ts`).
+const others = import.meta.glob<(Sentence | null)[]>(
   ["../../../server/amberbench/text/*/*.json", "!../../../server/amberbench/text/en/*.json"],
   { import: "default" },
 );
@@ -18,6 +19,12 @@ const loaded = signal<Record<string, Sentences>>({ [FALL_BACK]: merged(Object.va
 
 function merged(files: Sentences[]): Sentences {
   return Object.assign({}, ...files) as Sentences;
+}
+
+/** The sentences of a file with their keys; without those the language has not. */
+function keyed(path: string, texts: (Sentence | null)[]): Sentences {
+  const keys = Object.keys(english[path.replace(/\w+(?=\/\w+\.json$)/, FALL_BACK)] ?? {});
+  return Object.fromEntries(keys.flatMap((key, i) => (texts[i] ? [[key, texts[i]]] : [])));
 }
 
 function languageOf(path: string): string {
@@ -32,7 +39,7 @@ export async function loadLanguage(language: string): Promise<void> {
   if (loaded.value[language]) return;
   const files = Object.entries(others).filter(([path]) => languageOf(path) === language);
   if (files.length === 0) return;
-  const texts = await Promise.all(files.map(([, load]) => load()));
+  const texts = await Promise.all(files.map(async ([path, load]) => keyed(path, await load())));
   loaded.value = { ...loaded.value, [language]: merged(texts) };
 }
 
