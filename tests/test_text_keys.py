@@ -91,9 +91,9 @@ def test_a_text_nobody_names_would_be_found():
 def test_every_figure_a_plan_rests_on_has_a_name_a_source_and_a_way_to_measure_it():
     missing = set()
     for row in basis_rows():
-        last = row["field"].split(".")[-1]
-        if f"field.{row['field']}" not in ENGLISH and f"field.{last}" not in ENGLISH:
-            missing.add(f"field.{row['field']}")
+        path = re.sub(r"\[\d+\]", "", row["field"])
+        if f"field.{path}" not in ENGLISH and f"field.{path.split('.')[-1]}" not in ENGLISH:
+            missing.add(f"field.{path}")
         if row["source"] in SOURCES and f"source.{row['source']}" not in ENGLISH:
             missing.add(f"source.{row['source']}")
         if row["measure_by"] and f"measure.{row['measure_by']}" not in ENGLISH:

@@ -30,6 +30,14 @@ def test_rows_add_up_to_caramel_nuts_and_pieces():
     assert reply["piece_kg"] == pytest.approx((reply["deposits_kg"] + reply["under"][0]["kg"]) / 80)
 
 
+def test_each_field_of_a_row_says_what_it_rests_on():
+    rows = {row["field"]: row for row in planned(basis={"rows[1].deposit_kg": "measured"})["inputs"]}
+    assert (rows["rows[0].deposit_kg"]["value"], rows["rows[0].deposit_kg"]["basis"]) == (0.012, "typed")
+    assert (rows["rows[1].deposit_kg"]["value"], rows["rows[1].deposit_kg"]["basis"]) == (0.010, "measured")
+    assert (rows["under[0].kg_each"]["value"], rows["under[0].kg_each"]["unit"]) == (0.0016, "kg")
+    assert "rows" not in rows
+
+
 def test_caramel_in_hand_gives_whole_clusters_and_the_rest_is_left():
     request = {name: ON_A_BED[name] for name in ON_A_BED if name != "block_kg"}
     reply = catalogue.call("deposit.plan", request | {"caramel_kg": 1.0, "residue": 0.02})

@@ -44,10 +44,11 @@ export function problemText(problem: ProblemDocument): string {
   });
 }
 
-/** The screen name of a field: text `field.<path>`, else `field.<last part>`, else the bare words. */
+/** The screen name of a field: text `field.<path>` without the places in lists, else `field.<last part>`, else the bare words. */
 export function fieldName(path: string): string {
-  const last = path.split(".").at(-1) ?? path;
-  for (const key of [`field.${path}`, `field.${last}`]) if (hasText(key)) return t(key);
+  const bare = path.replace(/\[\d+\]/g, "");
+  const last = bare.split(".").at(-1) ?? bare;
+  for (const key of [`field.${bare}`, `field.${last}`]) if (hasText(key)) return t(key);
   return last.replace(/_(kg|m|m2|c|k|s|w)$/, "").replaceAll("_", " ");
 }
 

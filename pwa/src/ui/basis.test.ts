@@ -24,6 +24,7 @@ test("what the reader has a unit for is in that unit, and a share in per cent", 
   expect(shown("trim_m", 0.005, "m")).toBe("5 mm");
   expect(shown("melt.loss_w", 45.2, "W")).toBe("45 W");
   expect(shown("melt.dead_s", 2.5, "s")).toBe("3 s");
+  expect(shown("under[0].kg_each", 0.0015, "kg")).toBe("1.5 g");
   expect(shown("residue", 0.02, "")).toBe("2 %");
   expect(shown("melt.drift_sd", 0.016, "")).toBe("1.6 %");
 });

@@ -170,7 +170,8 @@ def check_basis(basis):
 def inputs(fields, request, full):
     """Every number and word that went into an answer, with its basis.
 
-    A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis.
+    A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis. Each
+    entry of a list of records has its fields as rows of their own, such as "rows[0].deposit_kg".
     Returns `[{field, value, unit, basis, source, measure_by, n}]`; n is how many closed batches `request["batches"]`
     says a measured value rests on.
     """
@@ -198,6 +199,10 @@ def _list_inputs(fields, request, full, path, said, rows):
         given = type(request) is dict and request.get(name) is not None
         if field["kind"] == "record" and type(value) is dict:
             _list_inputs(field["fields"], request.get(name) if given else {}, value, here, said, rows)
+        elif field["kind"] == "many" and field["item"]["kind"] == "record" and value:
+            for index, entry in enumerate(value):
+                asked = request[name][index] if given else {}
+                _list_inputs(field["item"]["fields"], asked, entry, here + "[" + str(index) + "]", said, rows)
         elif field["kind"] in ("number", "integer", "choice", "either", "many", "boolean") and value is not None:
             if value == [] or (type(value) is dict and here not in said and not given):
                 continue

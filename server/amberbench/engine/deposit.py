@@ -187,5 +187,5 @@ def _constants(base):
         constant("deposit.spread_exponent", clusters.EXPONENT, "", "huppert_1982", "published"),
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
-        constant("deposit.guard", clusters.GUARD, ""),
+        constant("deposit.guard_sd", clusters.GUARD, ""),
     ] + cool.base_rows(base)[:-1]  # its underside gives nothing, whatever it shines

@@ -14,6 +14,7 @@ FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
 # Between whole and part; a point where a language names none.
 DECIMAL_MARK = {"es": ","}
+PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
 UNIT_SUFFIX = re.compile(r"_(kg|m2|m|c|k|s|w)$")
 
 
@@ -38,7 +39,7 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
 
 def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
     """A problem document as a plain sentence: field, value and what is accepted."""
-    last = re.sub(r"\[\d+\]$", "", problem["field"].split(".")[-1])
+    last = PLACE.sub("", problem["field"].split(".")[-1])
     shown = {name: _shown(last, problem.get(name), problem.get("unit"), language) for name in ("given", "low", "high")}
     accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
     values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
@@ -81,7 +82,7 @@ def _shown(name: str, value: Any, unit: str | None, language: str) -> str:
 
 
 def _field_name(path: str, last: str, language: str) -> str:
-    for key in (f"field.{path}", f"field.{last}"):
+    for key in (f"field.{PLACE.sub('', path)}", f"field.{last}"):
         found = sentence(key, {}, language)
         if found != key:
             return found

@@ -26,6 +26,8 @@ export interface ClusterForm {
 }
 
 const START_PIECES = 60;
+/** Where a deposit stands when clusters are counted. */
+const IN_A_ROW = "rows[0].deposit_kg";
 const SIZES = ["deposit_kg", "second_kg", "spread_m", "gap_m"] as const;
 
 export function firstClusters(shop: Shop, product: Product): ClusterForm {
@@ -119,6 +121,15 @@ function underOf(product: Product | undefined): Values {
   return { bed: { bed_kg_m2, materials: kinds.map(({ material }, index) => ({ material, share: share(index) })) } };
 }
 
+/** Where in the shop the weights of what lies under stand, by their place in the request. */
+function underOrigins(product: Product | undefined): Record<string, string> {
+  if (!product) return {};
+  const at = (name: string) => `products/${product.id}.cluster.${name}`;
+  const kinds = (["under", "also"] as const).filter((one) => product.cluster[one] !== null);
+  const counted = kinds.flatMap((one, index) => [[`under[${index}].kg_each`, at(`${one}_each_kg`)], [`under[${index}].count`, at(`${one}_count`)]]);
+  return { "bed.bed_kg_m2": at("bed_kg_m2"), ...Object.fromEntries(counted) };
+}
+
 /** The basis of what came from the shop and was not typed over. */
 function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   const product = shop.products.find((one) => one.id === form.product_id);
@@ -131,6 +142,7 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
     ...Object.fromEntries(["length_m", "width_m", "rim_m"].map((name) => [`tray.${name}`, `trays/${form.tray_id}.${name}`])),
     ...Object.fromEntries(["volume_m3", "fill"].map((name) => [`funnel.${name}`, `funnels/${form.funnel_id}.${name}`])),
     deposits_per_min: `funnels/${form.funnel_id}.deposits_per_min`,
+    ...underOrigins(product),
     "oven.rated_w": `ovens/${form.oven_id}.rated_w`,
     "oven.turntable": `ovens/${form.oven_id}.turntable`,
     step_s: `ovens/${form.oven_id}.step_s`,
@@ -141,7 +153,7 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   };
   const found = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);
-    return basis && !form.typed.includes(here) ? [[here, basis]] : [];
+    return basis && !form.typed.includes(here) ? [[here, basis], ...(here === "deposit_kg" ? [[IN_A_ROW, basis]] : [])] : [];
   });
   return { ...Object.fromEntries(found), ...(form.typed.includes("start_c") ? {} : { start_c: "assumed" }), ...caramelBasis(caramel, shop) };
 }
