@@ -14,6 +14,7 @@ from e2e.between import all_sent
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.walk_chocolate import plans_dipped, plans_the_bowl
+from e2e.walk_cluster import CLUSTERS
 from tests.log import Phone as Writer
 
 SIZES = ("A4", "Letter")
@@ -85,6 +86,25 @@ def test_plan_of_a_dipped_product_prints_with_its_chocolate_on_one_page(phone: P
         phone.page.get_by_role("button", name=phone.word("Print the plan")).tap()
     is_one_page(phone)
     expect(phone.page.locator(".paper")).to_contain_text("flaky sea salt")
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_plan_of_clusters_prints_on_one_page(phone: Phone, language: str):
+    if language != "en":
+        phone.speaks(language)
+    phone.opens_place("Plan")
+    for product, allergens in ((CLUSTERS, ("milk", "nuts")), ("Pretzel clusters", ("gluten", "peanuts"))):
+        phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=product)
+        phone.page.wait_for_url("**/plan/clusters")
+        phone.answered()
+        phone.page.get_by_role("button", name=phone.word("Print the plan")).tap()
+        is_one_page(phone)
+        paper = phone.page.locator(".paper")
+        for one in allergens:
+            expect(paper).to_contain_text(phone.word(one))
+        expect(paper.locator("svg")).to_have_count(2)
+        expect(paper.locator(".rests li")).not_to_have_count(0)
+        phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
 
 
 def test_record_of_a_bowl_prints_on_one_page(phone: Phone):

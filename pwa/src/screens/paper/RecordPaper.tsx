@@ -7,7 +7,7 @@ import { Compared } from "../record/Compared";
 import { happenings } from "../record/happenings";
 import { CooledPicture, MeltedPicture } from "../record/Pictures";
 import { StandCard } from "../record/StandCard";
-import { BatchPage, BowlCautions, Cautions, Rests } from "./parts";
+import { BatchPage, BowlCautions, Cautions, ClusterCautions, Rests } from "./parts";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
@@ -59,7 +59,7 @@ function ClusterHalves({ record }: { record: BatchRecord }) {
       <div class="halves">
         <ClusterCards record={record} />
       </div>
-      <Cautions jacket={false} />
+      <ClusterCautions />
     </>
   );
 }

@@ -21,6 +21,13 @@ const AFTER: [SignalWord, string][] = [
   ["NOTICE", "caution.milk"],
 ];
 
+const AT_THE_FUNNEL: [SignalWord, string][] = [
+  ["WARNING", "caution.funnel_glove"],
+  ["WARNING", "caution.allergens"],
+  ["CAUTION", "caution.release"],
+  ["NOTICE", "caution.milk"],
+];
+
 interface PageProps {
   title: string;
   /** Right of the title, a line each; empty ones are none. */
@@ -62,6 +69,11 @@ const OF_A_BOWL: [SignalWord, string][] = [
 
 export function Cautions({ jacket }: { jacket: boolean }) {
   return <CautionList cautions={[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
+}
+
+/** The same of clusters: no knife, but a hot funnel, and what lies under them. */
+export function ClusterCautions() {
+  return <CautionList cautions={[...BEFORE, ...IN_OVEN, ...AT_THE_FUNNEL]} />;
 }
 
 export function BowlCautions() {

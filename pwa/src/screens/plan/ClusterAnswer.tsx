@@ -18,10 +18,12 @@ interface Props {
   form: ClusterForm;
   product: Product;
   busy: boolean;
+  /** Shows the plan as a printed page. */
+  onPage: () => void;
 }
 
 /** The clusters in words and pictures, and what they rest on. */
-export function ClusterAnswerCards({ answer: { request, reply }, form, product, busy }: Props) {
+export function ClusterAnswerCards({ answer: { request, reply }, form, product, busy, onPage }: Props) {
   const [keeping, setKeeping] = useState(false);
   const start = async () => {
     if (keeping || busy) return;
@@ -40,6 +42,11 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
         {t("button.keep_and_start")}
       </button>
       <BowlButton product={product} dip={reply.dip} />
+      <div class="buttons">
+        <button type="button" onClick={onPage}>
+          {t("button.plan_page")}
+        </button>
+      </div>
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
         <TrayMap tray={trayOf({ request, reply })} place="desk" />
@@ -60,7 +67,8 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
   );
 }
 
-function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
+/** The plan in words, each with the marks of what it rests on. */
+export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
   const { inputs, second, free } = reply;
   return (
     <section class="card sentences">
@@ -76,7 +84,7 @@ function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
       <Marks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
       <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>
-      <Marks inputs={inputs} fields={["room_c", "deposit_kg", "spread_m"]} />
+      <Marks inputs={inputs} fields={["room_c", "deposit_kg", "rows[0].deposit_kg", "spread_m"]} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={inputs} />}
       <Warnings warnings={reply.warnings} />
       <Air air={reply.room} inputs={inputs} />

@@ -2,12 +2,15 @@ import { useState } from "preact/hooks";
 
 import type { DepositPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
 import { planClusters, shop as shopSignal } from "../../state";
-import { problemText, t } from "../../text";
+import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
+import { allergensOf, type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
+import { Beside } from "./Beside";
 import { ClusterAnswerCards } from "./ClusterAnswer";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
+import { ownName } from "./ownName";
 import { useAnswer } from "./useAnswer";
 import { wanted } from "./wanted";
 import { WhatField } from "./WhatField";
@@ -16,14 +19,21 @@ export function ClusterScreen() {
   const shop = shopSignal.value;
   const products = shop?.products.filter((one) => one.kind === "cluster") ?? [];
   const first = products.find((one) => one.id === wanted.product_id) ?? products[0];
+  const [page, setPage] = useState<ClusterPage | null>(null);
   return (
-    <Desk title={t("desk.clusters")} here="plan">
-      {shop && first ? <Planning shop={shop} first={first} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
-    </Desk>
+    <>
+      {/* Its form stays as it is while the page is looked at. */}
+      <div hidden={page !== null}>
+        <Desk title={t("desk.clusters")} here="plan">
+          {shop && first ? <Planning shop={shop} first={first} onPage={setPage} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
+        </Desk>
+      </div>
+      {page && <ClusterPaper {...page} onClose={() => setPage(null)} />}
+    </>
   );
 }
 
-function Planning({ shop, first }: { shop: Shop; first: Product }) {
+function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage: (page: ClusterPage) => void }) {
   const [form, setForm] = useState<ClusterForm>(() => {
     wanted.product_id = null;
     return firstClusters(shop, first);
@@ -38,20 +48,20 @@ function Planning({ shop, first }: { shop: Shop; first: Product }) {
     const next = shop.products.find((one) => one.id === id);
     if (next) setForm((old) => withClusters(old, next));
   };
+  const show = () => found.answer && product && onPage({ answer: found.answer, name: ownName(product.name), lot: form.lot.trim(), contains: allergensOf(shop, form) });
   return (
-    <div class="sides-by-side">
-      <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
-        <WhatField shop={shop} value={form.product_id} onProduct={choose} kind="cluster" />
-        <ClusterFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
-      </form>
-      <div class="plan-answer" aria-live="polite" aria-busy={found.busy}>
-        {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
-        {found.failed && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
-        {found.problem && <p class="card card-wrong">{problemText(found.problem)}</p>}
-        {!found.answer && found.busy && <p class="card">{t("desk.working_out")}</p>}
-        {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} busy={found.busy} />}
-      </div>
-    </div>
+    <Beside
+      fields={
+        <>
+          <WhatField shop={shop} value={form.product_id} onProduct={choose} kind="cluster" />
+          <ClusterFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+        </>
+      }
+      unread={unread.length > 0}
+      found={found}
+    >
+      {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} busy={found.busy} onPage={show} />}
+    </Beside>
   );
 }
 
