@@ -18,6 +18,9 @@ FLAGS = [
     "--disable-sync",
 ]
 
+# Every Chromium started from here draws with the same letters.
+os.environ.setdefault("FONTCONFIG_FILE", str(Path(__file__).with_name("fonts.conf")))
+
 
 def find() -> str | None:
     """The path of an installed Chromium, or None: `AMBERBENCH_CHROMIUM` first, then PATH, then Playwright's."""
