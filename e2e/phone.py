@@ -206,6 +206,12 @@ class Phone:
 
     # --- whole stretches of the job ---
 
+    def washes(self) -> None:
+        """At the bench of a batch just opened: washes, if what was there before wants it."""
+        expect(self.bench).to_have_attribute("data-step", re.compile("^(wash|set_up)$"))
+        if self.step == "wash":
+            self.taps()
+
     def sets_up(self) -> None:
         self.is_at("set_up")
         self.taps()

@@ -39,6 +39,7 @@ def plans_the_bowl(phone: Phone, kg: str = "2") -> Iterator[str]:
     seed.fill("")
     phone.answered()
     phone.start.tap()
+    phone.washes()
     phone.is_at("set_up")
 
 

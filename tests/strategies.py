@@ -11,7 +11,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields, fields_shop
-from tests import strategies_batch, strategies_chocolate, strategies_deposit
+from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit
 from tests.drawing import maybe
 
 NAMES = sorted(fields.FUNCTIONS)
@@ -238,7 +238,9 @@ SENSIBLE = {
     "shop.fold": _shop_fold,
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},
-} | strategies_batch.SENSIBLE | strategies_chocolate.SENSIBLE | strategies_deposit.SENSIBLE  # fmt: skip
+}  # fmt: skip
+for _part in (strategies_batch, strategies_chocolate, strategies_deposit, strategies_day):
+    SENSIBLE.update(_part.SENSIBLE)
 
 
 def sensible(name: str, rng: Any) -> dict[str, Any]:

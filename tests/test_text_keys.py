@@ -18,10 +18,19 @@ ROOMS = {key.split(".")[0] for key in ENGLISH}
 # "cool.plan", "shop.room_c": functions and paths have a point in them too.
 NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c", "shop.humidity"}
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
-NOT_UNDONE = {"batch_opened", "cooling_refitted", "undone", "noted", "photographed", "taken_over", "left_out"}
+NOT_UNDONE = {
+    "batch_opened",
+    "cooling_refitted",
+    "wash_told",
+    "undone",
+    "noted",
+    "photographed",
+    "taken_over",
+    "left_out",
+}
 STEPS = {step for pages in PAGES.values() for step in pages}
 MELT_STEPS = {"burst", "turn", "stir", "read", "rest", "pour", "touch", "block_in", "soften", "look", "top_up"}
-BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt", "stand_look"}
+BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt", "stand_look", "wash"}
 
 
 def melt_reasons():

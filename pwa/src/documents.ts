@@ -32,7 +32,15 @@ export interface BenchEvent {
   body: Values;
 }
 
-interface PlanHead {
+/** What a batch contains by its labels, as its plan keeps it. */
+export interface PlanLabels {
+  contains: string[];
+  /** Whether somebody copied all of them into the shop. */
+  labels_known: boolean;
+  /** Whether it takes chocolate from a bowl. */
+  coated: boolean;
+}
+interface PlanHead extends Partial<PlanLabels> {
   name: string;
   product_id: string | null;
   oven_id: string | null;
@@ -186,6 +194,8 @@ export interface StandRun {
 /** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
+  /** The newest event folded (ms, corrected). */
+  last_at_ms?: number | null;
   /** The phone that has the batch: its clocks ring there. */
   held: { device_id: string; since_ms: number } | null;
   lot: string | null;
@@ -204,6 +214,9 @@ export interface Run {
   cluster?: ClusterRun | null;
   bowl?: BowlRun | null;
   stand?: StandRun;
+  /** When hands were last at it (ms, corrected); plans and runs of an older app lack this and `wash`. */
+  touched_ms?: number | null;
+  wash?: { wanted: { after: string[]; allergens: string[] } | null; washed_ms: number | null; answered_ms: number | null };
   /** Why the shop leaves the batch out of what it learns; null: it does not. */
   left_out: string | null;
   /** Events that did not fit, and why. */

@@ -38,7 +38,7 @@ def warning_codes():
     """Codes of `{"code": …, "values": …}` that the plans put into `warnings`."""
     for path, tree in TREES.items():
         if path.parent.name == "engine" and path.name.startswith(
-            ("pour", "cut", "slab", "cool", "coating", "temper", "room", "deposit")
+            ("pour", "cut", "slab", "cool", "coating", "temper", "room", "deposit", "day")
         ):
             for node in ast.walk(tree):
                 if isinstance(node, ast.Dict):

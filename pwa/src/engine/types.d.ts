@@ -1194,6 +1194,22 @@ export interface TableTimelineRequest {
   ignored?: string[] | null;
 }
 
+export interface DayOrderRequest {
+  /** corrected time now; 0 to 1e+14 ms */
+  at_ms: number;
+  /** the batches of today */
+  batches: DayOrderRequestBatch[];
+}
+
+export interface DayOrderReply {
+  /** in which order to take them */
+  order: Order[];
+  /** the bench as it stands */
+  now: Now[];
+  /** what to mind */
+  warnings: Warning[];
+}
+
 export interface MaterialByWater {
   /** mass fraction of water; 0 to 1 */
   water: number;
@@ -1876,6 +1892,62 @@ export interface Batch {
   events?: number | null;
 }
 
+export interface DayOrderRequestBatch {
+  /** the batch */
+  id: string;
+  /** its kind; a stand-up test is left alone and takes no part */
+  kind: "slab" | "cluster" | "chocolate" | "standup";
+  /** what people call it; "" when left out */
+  name?: string | null;
+  /** allergens on the labels of its caramel and chocolate; [] when left out */
+  contains?: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[] | null;
+  /** whether somebody copied all of these labels; true when left out */
+  labels_known?: boolean | null;
+  /** what lies under its caramel; [] when left out */
+  under?: ("dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel")[] | null;
+  /** whether it takes chocolate from a bowl: dipped, or coated below; false when left out */
+  coated?: boolean | null;
+  /** how far it is */
+  state: "planned" | "open" | "closed";
+  /** since when it is in this state; null: never; 0 to 1e+14 ms */
+  since_ms?: number | null;
+  /** when hands were last at it; null: never; 0 to 1e+14 ms */
+  touched_ms?: number | null;
+  /** when tools, surfaces and hands were last washed for it; null: never; 0 to 1e+14 ms */
+  washed_ms?: number | null;
+  /** when a wash for it was last done, or passed over; null: never; 0 to 1e+14 ms */
+  answered_ms?: number | null;
+}
+
+export interface Order {
+  /** the batch */
+  id: string;
+  /** all it holds; [] when left out */
+  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  /** those of which something would be left */
+  after: string[];
+  /** what to wash off before it; empty: no wash; [] when left out */
+  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+}
+
+export interface Now {
+  /** the batch */
+  id: string;
+  /** those of which something is left */
+  after: After[];
+  /** what to wash off if hands go to it now; empty: no wash; [] when left out */
+  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+}
+
+export interface After {
+  /** the batch */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** allergens; [] when left out */
+  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+}
+
 export interface Functions {
   "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
@@ -1913,4 +1985,5 @@ export interface Functions {
   "paper.events": { request: PaperEventsRequest; reply: PaperEventsReply };
   "table.batches": { request: TableBatchesRequest; reply: TableBatchesReply };
   "table.timeline": { request: TableTimelineRequest; reply: TableBatchesReply };
+  "day.order": { request: DayOrderRequest; reply: DayOrderReply };
 }

@@ -26,7 +26,10 @@ interface BookParts {
   wrote: (batchId: string) => void;
 }
 
-/** The open batches: their events, their fold and what to do next. */
+/** A batch closed since so long is one of today's: what it left on the bench still counts (ms). */
+const TODAY_MS = 12 * 3_600_000;
+
+/** The open batches and those closed today: their events, their fold and what to do next. */
 export class BatchBook {
   private readonly folding = new Map<string, Promise<void>>();
   private readonly dirty = new Set<string>();
@@ -38,8 +41,9 @@ export class BatchBook {
 
   /** Shows the batches as they were last seen, before the engine is ready; the ids to fold again. */
   async load(): Promise<string[]> {
-    const { store } = this.parts;
-    const rows = (await store.batches.all()).filter((row) => row.closed_at_ms === null);
+    const { store, phoneNow, offsetMs } = this.parts;
+    const since = phoneNow() + offsetMs() - TODAY_MS;
+    const rows = (await store.batches.all()).filter((row) => row.closed_at_ms === null || row.closed_at_ms > since);
     const shown = await Promise.all(rows.map((row) => this.fromRow(row)));
     shown.sort((a, b) => openedMs(a.events) - openedMs(b.events));
     this.batches.value = new Map(shown.map((batch) => [batch.batchId, batch]));

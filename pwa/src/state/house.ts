@@ -10,6 +10,7 @@ import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
 import { type Kept, type Store, uuid7 } from "../storage";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
+import { Day } from "./day";
 import { elsewhere } from "./holder";
 import { Learning } from "./learning";
 import { Photos } from "./photos";
@@ -17,7 +18,7 @@ import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { settings, shop } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
-import { armedAt, awake, batches, engineVersion, rings, storage } from "./signals";
+import { armedAt, awake, batches, day, engineVersion, rings, storage } from "./signals";
 import { Syncing } from "./syncing";
 import { Taps } from "./taps";
 import { correctedNow, offsetMs, setOffset } from "./time";
@@ -26,6 +27,9 @@ import { Wanted } from "./wanted";
 
 /** The engine is asked what to do at least this often while a batch runs (ms). */
 const LOOK_MS = 15_000;
+
+/** A new batch waits so long for what is said of the bench before it (ms). */
+const DAY_WAITS_MS = 1_500;
 
 /** Kinds of events after which what closed batches teach may be another. */
 const TEACHING = ["closed", "left_out", "undone"];
@@ -43,6 +47,7 @@ export class House {
   readonly learning: Learning;
   readonly syncing: Syncing;
   readonly photos: Photos;
+  private readonly day: Day;
   private readonly tabs = new Tabs<Told>((told) => this.hear(told));
   private readonly wanted: Wanted;
 
@@ -64,6 +69,16 @@ export class House {
       },
       (batchId) => batches.value.get(batchId),
     );
+    this.day = new Day({
+      compute,
+      clock: correctedNow,
+      batches: () => [...batches.value.values()],
+      isMine: (batch) => !elsewhere(batch, store.deviceId),
+      write: (batchId, kind, body) => this.book.write(batchId, kind, body),
+      answered: (reply) => {
+        day.value = reply;
+      },
+    });
     this.taps = new Taps({
       clock: correctedNow,
       batch: (batchId) => batches.value.get(batchId),
@@ -99,6 +114,9 @@ export class House {
   async openBatch(plan: PlanDocument): Promise<string> {
     const batchId = uuid7(phoneNow());
     await this.keep(batchId, "batch_opened", { plan, engine_version: engineVersion.value });
+    // What was on the bench before is in its log before it is seen; without an engine it comes later.
+    const told = this.book.refresh(batchId).then(() => this.day.check());
+    await Promise.race([told, new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
     return batchId;
   }
 
@@ -174,6 +192,7 @@ export class House {
         this.ringBook.setClocks(mine.flatMap(runningClocks));
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
         for (const { batchId } of open) this.wanted.check(batchId);
+        void this.day.check();
       });
     });
     offsetMs.subscribe(() => untracked(() => this.ringBook.rearm()));

@@ -2,6 +2,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 
 import type { BenchEvent, Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { DayOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
@@ -25,6 +26,7 @@ import type { Batch, BatchRecord, EngineState, Ring, Settings, SlabRecord, Stora
 
 export { speak, type Spoken } from "../platform/speech";
 export { EngineProblem } from "../problems";
+export { labelsOf, labelsOfProduct } from "./labels";
 export type { PlanParts } from "./learning";
 export { type BowlAnswer, type ClusterAnswer, planBowl, planClusters, planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
@@ -42,8 +44,10 @@ export const settings: ReadonlySignal<Settings> = shopState.settings;
 /** The units in force: the reader's own, else the shop's. */
 export const units: ReadonlySignal<Units> = shopState.units;
 export const sync: ReadonlySignal<SyncState> = syncing.sync;
-/** The open batches, and those closed since the app was opened; key batch_id, oldest first. */
+/** The open batches, and those closed today; key batch_id, oldest first. */
 export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
+/** In which order to take the batches that share the bench, and where a wash lies between; null: not yet known. */
+export const day: ReadonlySignal<DayOrderReply | null> = signals.day;
 /** Corrected time (ms), ticking a few times a second: draw countdowns from it. */
 export const now: ReadonlySignal<number> = time.now;
 /** Due clocks nobody has acknowledged, longest due first. Non-empty: show the ring strip (too_hot: the whole screen). */

@@ -2,10 +2,13 @@
 import { signal } from "@preact/signals";
 
 import type { WakeState } from "../platform/wakeLock";
+import type { DayOrderReply } from "../engine/types";
 import type { Batch, EngineState, Ring, StorageState } from "./types";
 
 /** By BatchBook. */
 export const batches = signal<Map<string, Batch>>(new Map());
+/** By Day; null until the engine has answered once. */
+export const day = signal<DayOrderReply | null>(null);
 /** The name of this phone in the log; "" until the store is open. */
 export const deviceId = signal("");
 /** By RingBook. */

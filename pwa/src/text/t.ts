@@ -4,6 +4,8 @@ import { format } from "./format";
 import { locale, reader } from "./reader";
 import { dimensionOf, SUFFIXES, UNITS } from "./units";
 
+const LISTED = ["allergens", "after", "names"];
+
 /** The sentence of a key in the reader's language, its placeholders filled in the reader's units.
  * A key nobody has comes back as it is, so that a gap is seen. */
 export function t(key: string, values: Values = {}): string {
@@ -24,7 +26,14 @@ function chosen(found: Sentence, values: Values): string {
 }
 
 function filled(text: string, values: Values): string {
-  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? format(name, values[name]) : whole));
+  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? shown(name, values[name]) : whole));
+}
+
+/** A value as it stands in a sentence: batches and allergens as a list in words. */
+function shown(name: string, value: unknown): string {
+  if (!Array.isArray(value) || !LISTED.includes(name)) return format(name, value);
+  const words = value.map((one) => (name === "allergens" ? t(`allergen.${String(one)}`) : String(one)));
+  return new Intl.ListFormat(locale()).format(words);
 }
 
 /** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */

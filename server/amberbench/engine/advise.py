@@ -4,7 +4,7 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from . import advise_bowl, advise_cluster, advise_dip, advise_room, advise_stand
+from . import advise_bowl, advise_cluster, advise_day, advise_dip, advise_room, advise_stand
 from .advise_jacket import jacket_clocks, jacket_page
 from .advise_melt import frame_for, melt_page
 from .advise_wrap import rest_clocks, wrap_page
@@ -42,6 +42,7 @@ def advise(run, at_ms):
         "clocks": [],
     }
     PAGES[run["kind"]][step](run, at_ms, advice)
+    advise_day.mind(run, step, advice)
     advise_room.mind(run, advice)
     advice["wants"] = _wants(run)
     advice["clocks"] = sorted(advice["clocks"] + _clocks(run), key=lambda clock: (clock["due_ms"], clock["name"]))

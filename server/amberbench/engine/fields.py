@@ -10,6 +10,7 @@ from . import (
     fields_bowl,
     fields_chocolate,
     fields_cluster,
+    fields_day,
     fields_deposit,
     fields_dip,
     fields_learn,
@@ -42,7 +43,7 @@ __all__ = [
 ]
 
 # The body of every kind of event that a fold understands. Fields a newer version added are passed over.
-EVENTS = together(fields_bench.EVENTS, fields_cluster.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS)
+EVENTS = together(fields_bench.EVENTS, fields_cluster.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS, fields_day.EVENTS)
 FUNCTIONS: dict = {}
 for _part in (
     fields_shared,
@@ -56,5 +57,6 @@ for _part in (
     fields_learn,
     fields_shop,
     fields_paper,
+    fields_day,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)

@@ -4,7 +4,7 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, folds_stand, twice
+from . import folds_bowl, folds_cluster, folds_cool, folds_day, folds_dip, folds_melt, folds_stand, twice
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -82,6 +82,8 @@ def _skip(run, body, at_ms):
         if not melting(run)["read_wanted"]:
             raise Unfit("already_done")
         run["melt"]["read_wanted"] = False
+    elif step == "wash":
+        folds_day.pass_over(run, at_ms)
     elif step not in ORDER[run["kind"]] or step in NEVER_SKIPPED:
         raise Unfit("cannot_be_skipped")
     elif step in run["done"]:
@@ -120,6 +122,6 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-PARTS = (folds_melt, folds_cool, folds_cluster, folds_bowl, folds_dip, folds_stand)
+PARTS = (folds_melt, folds_cool, folds_cluster, folds_bowl, folds_dip, folds_stand, folds_day)
 for _part in PARTS:
     FOLDS.update(_part.FOLDS)

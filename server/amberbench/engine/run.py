@@ -5,13 +5,28 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from . import advise_room, check, fields, folds_bowl, folds_cluster, folds_cool, folds_dip, folds_melt, folds_stand
+from . import (
+    advise_room,
+    check,
+    fields,
+    folds_bowl,
+    folds_cluster,
+    folds_cool,
+    folds_day,
+    folds_dip,
+    folds_melt,
+    folds_stand,
+)
 from .folds import FOLDS
 from .problems import Problem
 from .unfit import Unfit
 
 MOST_IGNORED = 50
 AFTER_CLOSING = ("noted", "photographed", "left_out")
+# What a phone writes by itself: nobody tapped it, nobody takes it back.
+BY_ITSELF = ("cooling_refitted", "wash_told")
+# With these nothing of a batch comes onto the bench.
+BARE_HANDS = ("batch_opened", "taken_over", "ready_checked", "allergens_checked", "washed", "closed")
 
 
 def opened(plan):
@@ -35,6 +50,8 @@ def opened(plan):
         "bowl": None,
         "dip": folds_dip.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
         "room": advise_room.minded(plan["reply"]),
+        "wash": folds_day.opened(),
+        "touched_ms": None,
         "wrap": plan.get("finish") == "wrapped",
         "pieces": None,
         "out": [],
@@ -167,8 +184,10 @@ def _fold(run, event):
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
-    elif kind != "cooling_refitted" and kind not in AFTER_CLOSING:
+    elif kind not in BY_ITSELF and kind not in AFTER_CLOSING:
         run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
+        if kind not in BARE_HANDS:
+            run["touched_ms"] = at_ms
     return run
 
 

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 
-import type { ChocolateBowlReply, ProblemDocument, Shop, Values } from "../../documents";
+import type { ChocolateBowlReply, PlanLabels, ProblemDocument, Shop, Values } from "../../documents";
 import type { ChocolateBowlRequest } from "../../engine/types";
-import { type BowlAnswer, openBatch, planBowl, shop as shopSignal } from "../../state";
+import { type BowlAnswer, labelsOf, openBatch, planBowl, shop as shopSignal } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
@@ -80,7 +80,7 @@ function Planning({ shop }: { shop: Shop }) {
   );
   return (
     <Beside fields={fields} unread={unread.length > 0} found={found}>
-      {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} lot={form.lot} busy={found.busy} />}
+      {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
     </Beside>
   );
 }
@@ -126,17 +126,18 @@ function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
 interface CardsProps {
   answer: BowlAnswer;
   name: string;
+  labels: PlanLabels;
   lot: string;
   busy: boolean;
 }
 
 /** The bowl in words, and what it rests on. */
-function BowlAnswerCards({ answer: { request, reply }, name, lot, busy }: CardsProps) {
+function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
   const [keeping, setKeeping] = useState(false);
   const start = async () => {
     if (keeping || busy) return;
     setKeeping(true);
-    const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null };
+    const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
     try {
       go(`/bench/${await openBatch({ kind: "chocolate", ...head, request, reply })}`);
     } finally {

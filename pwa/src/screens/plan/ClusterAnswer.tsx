@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { DepositPlanReply, Product } from "../../documents";
+import type { DepositPlanReply, PlanLabels, Product } from "../../documents";
 import { type ClusterAnswer, openBatch } from "../../state";
 import { t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
@@ -17,18 +17,19 @@ interface Props {
   answer: ClusterAnswer;
   form: ClusterForm;
   product: Product;
+  labels: PlanLabels;
   busy: boolean;
   /** Shows the plan as a printed page. */
   onPage: () => void;
 }
 
 /** The clusters in words and pictures, and what they rest on. */
-export function ClusterAnswerCards({ answer: { request, reply }, form, product, busy, onPage }: Props) {
+export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
   const [keeping, setKeeping] = useState(false);
   const start = async () => {
     if (keeping || busy) return;
     setKeeping(true);
-    const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null };
+    const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
     try {
       go(`/bench/${await openBatch({ kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply })}`);
     } finally {

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { DepositPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
-import { planClusters, shop as shopSignal } from "../../state";
+import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
@@ -60,7 +60,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage:
       unread={unread.length > 0}
       found={found}
     >
-      {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} busy={found.busy} onPage={show} />}
+      {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
     </Beside>
   );
 }

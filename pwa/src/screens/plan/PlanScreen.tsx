@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { Shop, SlabPlan, SlabPlanRequest, Values } from "../../documents";
-import { openBatch, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
+import { labelsOfProduct, openBatch, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
@@ -120,6 +120,7 @@ function planDocument(form: PlanForm, shop: Shop, { answer }: Answer<SlabAnswer>
     name: ownName(product?.name ?? t("desk.slab")),
     prebottom: product?.prebottom ?? false,
     finish: product?.finish ?? "plain",
+    ...labelsOfProduct(shop, product),
     product_id: form.product_id || null,
     ...partsOf(form, shop),
     lot: form.lot.trim() || null,

@@ -1,4 +1,6 @@
-import { applyUpdate, type Batch, batches, elsewhere, exportUnsent, isAtHand, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
+import type { Values } from "../../documents";
+import type { DayOrderReply } from "../../engine/types";
+import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
@@ -24,23 +26,46 @@ export function TodayScreen() {
   );
 }
 
+/** The running batches; where several share the bench, in the order to take them, with the wash between. */
 function Running({ running }: { running: Batch[] }) {
+  const sharing = [...batches.value.values()].filter((batch) => batch.plan.kind !== "standup").length > 1;
+  const order = sharing ? (day.value?.order ?? []) : [];
+  const turnOf = (batch: Batch) => order.find((one) => one.id === batch.batchId);
+  // What takes no part in it stands behind.
+  const place = (batch: Batch) => order.findIndex((one) => one.id === batch.batchId) >>> 0;
+  const sorted = [...running].sort((a, b) => place(a) - place(b));
   return (
     <section>
       <h2>{t("desk.running", { n: running.length })}</h2>
+      {order.length > 1 && <p class="quiet">{t("day.order")}</p>}
       <ul class="cards">
-        {running.map((batch) => (
-          <li key={batch.batchId}>
-            <a class="card batch-card" href={`/bench/${batch.batchId}`}>
-              <b>{batch.plan.name}</b>
-              <span>{batch.advice ? sayOf(batch.advice) : t("desk.starting")}</span>
-              {elsewhere(batch) && <span>{t("desk.on_another_phone")}</span>}
-              <NextClock batch={batch} />
-            </a>
-          </li>
+        {sorted.map((batch) => (
+          <RunningCard key={batch.batchId} batch={batch} turn={turnOf(batch)} />
         ))}
       </ul>
+      {order.length > 0 && day.value?.warnings.map((one) => <p key={one.code} class="quiet">{t(`warning.${one.code}`, one.values as Values)}</p>)}
     </section>
+  );
+}
+
+/** A running batch; with its turn in the day, what it contains and the wash before it. */
+function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order"][number] | undefined }) {
+  const names = turn?.after.map((id) => batches.value.get(id)?.plan.name ?? "") ?? [];
+  return (
+    <li>
+      {turn && turn.wash.length > 0 && (
+        <p class="wash">
+          <b>{t("day.wash", { allergens: turn.wash })}</b> <span>{t("day.after", { after: names })}</span>
+        </p>
+      )}
+      <a class="card batch-card" href={`/bench/${batch.batchId}`}>
+        <b>{batch.plan.name}</b>
+        <span>{batch.advice ? sayOf(batch.advice) : t("desk.starting")}</span>
+        {turn && <span>{t(turn.allergens.length ? "day.holds" : "day.holds_none", { allergens: turn.allergens })}</span>}
+        {elsewhere(batch) && <span>{t("desk.on_another_phone")}</span>}
+        <NextClock batch={batch} />
+      </a>
+    </li>
   );
 }
 

@@ -1,0 +1,77 @@
+import type { DayOrderReply, DayOrderRequest } from "../engine/types";
+import type { Values } from "../documents";
+import { type Compute, isOpen, openedMs } from "./batchBook";
+import type { Batch } from "./types";
+
+interface DayParts {
+  compute: Compute;
+  /** Corrected time (ms). */
+  clock: () => number;
+  batches: () => Batch[];
+  /** Whether this phone has the batch: only its own log it writes to. */
+  isMine: (batch: Batch) => boolean;
+  write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
+  /** Takes in what was answered. */
+  answered: (reply: DayOrderReply) => void;
+}
+
+/** The batches that share one bench: their order, and what must be washed off before one of them goes on, which is
+ * written into that one's log. The engine says what; a batch never looks into another's log. */
+export class Day {
+  private asked = "";
+  private reply: DayOrderReply | null = null;
+  private running: Promise<void> = Promise.resolve();
+
+  constructor(private readonly parts: DayParts) {}
+
+  /** Asks again if anything of the day has changed, and writes what is new. Never rejects. */
+  check(): Promise<void> {
+    this.running = this.running.then(() => this.ask()).catch((error: unknown) => console.warn("no order of the day:", error));
+    return this.running;
+  }
+
+  private async ask(): Promise<void> {
+    const shown = this.parts.batches().filter((batch) => batch.run !== null);
+    const rows = shown.map(inShort);
+    const asked = JSON.stringify(rows);
+    if (asked !== this.asked || !this.reply) {
+      // Another phone's clock may be ahead.
+      const newest = Math.max(0, ...shown.map((batch) => batch.run?.last_at_ms ?? 0));
+      this.reply = await this.parts.compute("day.order", { at_ms: Math.max(this.parts.clock(), newest), batches: rows });
+      this.asked = asked;
+      this.parts.answered(this.reply);
+    }
+    for (const now of this.reply.now) await this.tell(now);
+  }
+
+  private async tell(now: DayOrderReply["now"][number]): Promise<void> {
+    const batch = this.parts.batches().find((one) => one.batchId === now.id);
+    const known = batch?.run?.wash?.wanted?.allergens ?? [];
+    if (!batch || batch.pending || !this.parts.isMine(batch) || known.join() === now.wash.join()) return;
+    const body = { wanted: now.wash.length > 0, after: now.after.map((one) => one.name), allergens: now.wash };
+    await this.parts.write(batch.batchId, "wash_told", body);
+  }
+}
+
+/** A batch as day.order is asked about it. */
+function inShort(batch: Batch): DayOrderRequest["batches"][number] {
+  const { batchId, plan, run, events } = batch;
+  return {
+    id: batchId,
+    kind: plan.kind,
+    name: plan.name,
+    contains: plan.contains ?? [],
+    labels_known: (plan.labels_known ?? false) && (plan.kind !== "cluster" || underOf(plan.reply.under).length === plan.reply.under.length),
+    coated: plan.coated ?? false,
+    under: plan.kind === "cluster" ? underOf(plan.reply.under) : [],
+    state: isOpen(batch) ? "open" : "closed",
+    since_ms: run?.closed_at_ms ?? openedMs(events),
+    touched_ms: run?.touched_ms ?? null,
+    washed_ms: run?.wash?.washed_ms ?? null,
+    answered_ms: run?.wash?.answered_ms ?? null,
+  } as DayOrderRequest["batches"][number];
+}
+
+function underOf(under: { material: unknown }[]): string[] {
+  return under.map((one) => one.material).filter((one) => typeof one === "string");
+}
