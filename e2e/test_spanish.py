@@ -1,73 +1,8 @@
-"""The same shift on a phone that speaks Spanish: every screen whole, plain, legible, and Spanish throughout."""
+"""A phone that speaks Spanish: chosen under Settings, typed with a decimal comma, kept, followed by the other tab."""
 
-import re
+from playwright.sync_api import expect
 
-from playwright.sync_api import Page, expect
-
-from e2e import axe, ruler
 from e2e.phone import Phone
-from e2e.walk_jacket import SHIFTS, Shift
-from tests.text_catalogue import bare, forms, texts
-
-KEY = re.compile(r"\b(" + "|".join(sorted({key.split(".")[0] for key in texts("en")})) + r")\.[a-z_]+\b|\{\w+\}")
-# Everything a person reads or a screen reader says.
-SAID = """() => [
-    ...document.body.innerText.split("\\n"),
-    ...[...document.querySelectorAll("[aria-label], [title], [alt]")].flatMap(
-        (one) => ["aria-label", "title", "alt"].map((name) => one.getAttribute(name) ?? ""),
-    ),
-    document.title,
-].map((one) => one.trim()).filter(Boolean)"""
-
-
-def english_only() -> set[str]:
-    """Sentences without a figure that English has and Spanish has not."""
-    spanish = {form for text in texts("es").values() for form in forms(text)}
-    english = {form for text in texts("en").values() for form in forms(text)}
-    return {form for form in english - spanish if bare(form) == form}
-
-
-def language_faults(page: Page, english: set[str]) -> list[str]:
-    """What stands on the page as a key, as an unfilled figure or in English."""
-    said = page.evaluate(SAID)
-    assert said, "nothing stands on the page"
-    left = [one for one in said if one in english]
-    return [f"“{one}” is English" for one in left] + [f"“{one}” is no text" for one in said if KEY.search(one)]
-
-
-def lasting_faults(phone: Phone) -> list[str]:
-    """What falls short of the design's sizes, and still does once a busy machine has drawn the screen."""
-    found: list[str] = []
-    for _ in range(3):
-        ruler.settles(phone)
-        found = ruler.bench_faults(phone) if phone.at_the_bench else ruler.desk_faults(phone)
-        if not found:
-            break
-        phone.page.wait_for_timeout(200)
-    return found
-
-
-@SHIFTS
-def test_the_phone_speaks_spanish_on_every_screen_and_keeps_sizes_and_contrast(phone: Phone, shift: Shift):
-    phone.speaks("es")
-    faults, english = [], english_only()
-    for state in shift(phone):
-        for width, height in ((390, 844), (360, 640)):
-            phone.page.set_viewport_size({"width": width, "height": height})
-            faults += [f"{state} at {width} × {height}: {fault}" for fault in lasting_faults(phone)]
-        phone.page.set_viewport_size({"width": 390, "height": 844})
-        ruler.settles(phone)
-        faults += [f"{state}: {fault}" for fault in axe.faults(phone.page, phone.at_the_bench)]
-        faults += [f"{state}: {fault}" for fault in language_faults(phone.page, english)]
-    assert not faults, "\n".join(faults)
-    assert phone.errors == []
-
-
-def test_a_text_left_in_english_would_be_found(phone: Phone):
-    found = language_faults(phone.page, english_only())
-    assert "“Plan a batch” is English" in found
-    phone.page.evaluate("() => { document.querySelector('h1').textContent = 'desk.no_such_text'; }")
-    assert "“desk.no_such_text” is no text" in language_faults(phone.page, set())
 
 
 def test_from_the_settings_to_the_first_burst_in_spanish(phone: Phone):
@@ -98,3 +33,11 @@ def test_the_language_is_kept_when_the_page_comes_back(phone: Phone):
     phone.page.reload()
     expect(phone.page.locator("html")).to_have_attribute("lang", "es")
     expect(phone.page.get_by_role("navigation").get_by_role("link", name="Ajustes")).to_be_visible()
+
+
+def test_another_tab_follows_the_language_chosen_in_this_one(phone: Phone):
+    second = Phone(phone.page.context.new_page())
+    second.page.goto("/plan")
+    phone.speaks("es")
+    expect(second.page.locator("html")).to_have_attribute("lang", "es")
+    expect(second.page.get_by_role("navigation").get_by_role("link", name="Ajustes")).to_be_visible()

@@ -16,13 +16,13 @@ import { Learning } from "./learning";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
-import { settings, shop } from "./shop";
+import { settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batches, day, engineVersion, rings, storage } from "./signals";
 import { Syncing } from "./syncing";
 import { Taps } from "./taps";
 import { correctedNow, offsetMs, setOffset } from "./time";
-import type { Batch } from "./types";
+import type { Batch, Settings } from "./types";
 import { Wanted } from "./wanted";
 
 /** The engine is asked what to do at least this often while a batch runs (ms). */
@@ -37,7 +37,8 @@ const TEACHING = ["closed", "left_out", "undone"];
 type Told =
   | { about: "batches"; batchIds: (string | null)[] }
   | { about: "acknowledged"; acknowledged: Acknowledged[] }
-  | { about: "offset"; offsetMs: number };
+  | { about: "offset"; offsetMs: number }
+  | { about: "settings"; change: Partial<Settings> };
 
 export class House {
   readonly book: BatchBook;
@@ -226,6 +227,12 @@ export class House {
     this.syncing.loop.wrote();
   }
 
+  /** What the reader chose is kept, and the other tabs follow. */
+  async changeSettings(change: Partial<Settings>): Promise<void> {
+    this.tabs.tell({ about: "settings", change });
+    await this.store.meta.put("settings", takeSettings(change));
+  }
+
   /** A better estimate of the clock's error waits while a batch runs: it must never move a burst that is on. */
   private takeOffset(ms: number): void {
     if (ms === offsetMs.value || this.isAtWork()) return;
@@ -245,6 +252,7 @@ export class House {
   private hear(told: Told): void {
     if (told.about === "acknowledged") this.ringBook.takeAcknowledged(told.acknowledged);
     else if (told.about === "offset") setOffset(told.offsetMs);
+    else if (told.about === "settings") takeSettings(told.change);
     else {
       this.refreshAll(told.batchIds);
       void this.syncing.count();

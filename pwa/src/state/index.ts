@@ -78,7 +78,7 @@ export function elsewhere(batch: Batch): holder.Elsewhere | null {
 
 // --- actions ---
 export async function changeSettings(change: Partial<Settings>): Promise<void> {
-  await shopState.changeSettings((await house()).store, change);
+  await (await house()).changeSettings(change);
 }
 
 /** The id of a new row of the shop. */

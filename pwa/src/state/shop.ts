@@ -36,7 +36,8 @@ function follow(): void {
   void loadLanguage(wanted).catch(() => {});
 }
 
-export async function changeSettings(store: Store, change: Partial<Settings>): Promise<void> {
+/** What is chosen now. */
+export function takeSettings(change: Partial<Settings>): Settings {
   settings.value = { ...settings.value, ...change };
-  await store.meta.put("settings", settings.value);
+  return settings.value;
 }
