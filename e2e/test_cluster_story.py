@@ -1,13 +1,14 @@
 """Clusters with a second deposit, off line from the plan to the record, and through a reload."""
 
 import re
+from typing import Any
 
 from playwright.sync_api import expect
 
-from e2e.between import all_sent, record
+from e2e.between import all_sent, exchanges, record
 from e2e.phone import Phone
 from e2e.server import Server
-from e2e.walk_cluster import cluster_shift, lays, plans_clusters, until_the_fill
+from e2e.walk_cluster import CLUSTERS, cluster_shift, lays, plans_clusters, until_the_fill, weighs_ten
 
 
 def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phone, server: Server):
@@ -28,6 +29,33 @@ def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phon
     assert run["ignored"] == []
     assert run["pieces"] == 58
     assert phone.errors == []
+
+
+def basis_planned(phone: Phone) -> dict[str, Any]:
+    """What the sizes of the next plan of clusters rest on."""
+    next(plans_clusters(phone))
+    phone.start.tap()
+    phone.is_at("set_up")
+    rows = phone.facts_of("batch_opened")[-1]["body"]["plan"]["reply"]["inputs"]
+    sizes = ("rows[0].deposit_kg", "second_kg", "spread_m")
+    return {row["field"]: row["basis"] for row in rows if row["field"] in sizes}
+
+
+def test_ten_clusters_teach_the_funnel_on_every_phone_until_it_is_taken_back(phone: Phone, other: Phone):
+    phone.page.goto("/shop/funnels/funnel-hand")
+    weighs_ten(phone, "205", "", ("37", "40", "43"))
+    guide = phone.page.locator(".guide")
+    # 205 g less ten times three pecans of 1.5 g: 16 g of caramel, 9 of 14 parts of it first.
+    expect(guide).to_contain_text(re.compile(r"One deposit: 10\.3\s?g"))
+    expect(guide).to_contain_text(re.compile(r"Width: 40\s?mm"))
+    guide.get_by_role("button", name=f"Keep it for {CLUSTERS}").tap()
+    expect(guide.get_by_role("status")).to_contain_text(f"{CLUSTERS}: deposit and width measured.")
+    all_sent(phone)
+    exchanges(other)
+    assert basis_planned(other) == {"rows[0].deposit_kg": "measured", "second_kg": "measured", "spread_m": "measured"}
+    guide.get_by_role("button", name="Undo").tap()
+    expect(guide.get_by_role("status")).to_be_empty()
+    assert set(basis_planned(phone).values()) == {"assumed"}
 
 
 def test_clocks_of_funnel_and_tray_survive_a_reload(phone: Phone):

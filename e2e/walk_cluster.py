@@ -94,6 +94,31 @@ def frees_and_closes(phone: Phone) -> Iterator[str]:
     phone.is_at("closed")
 
 
+def weighs_ten(phone: Phone, together: str, under: str, widths: tuple[str, ...]) -> None:
+    """Opens the guide to the funnel and types what scale and ruler said."""
+    phone.page.get_by_text(phone.word("Learn my funnel: weigh ten clusters")).tap()
+    phone.page.get_by_label(phone.word("Their weight together"), exact=True).fill(together)
+    phone.page.get_by_label(phone.word("What lies under them"), exact=True).fill(under)
+    for n, width in enumerate(widths, start=1):
+        phone.page.get_by_label(phone.word("Width {n}").replace("{n}", str(n)), exact=True).fill(width)
+    phone.page.get_by_role("button", name=phone.word("Work it out")).tap()
+
+
+def learns_the_funnel(phone: Phone) -> Iterator[str]:
+    """On the record: ten clusters of this batch weighed and measured, refused, mended, kept."""
+    weighs_ten(phone, "185", "200", ("37", "40", "43"))
+    phone.page.locator(".guide .field-problem").wait_for()
+    yield "record, a weighing that cannot be"
+    phone.page.get_by_label(phone.word("What lies under them"), exact=True).fill("45")
+    phone.page.get_by_role("button", name=phone.word("Work it out")).tap()
+    keep = phone.page.get_by_role("button", name=phone.word("Keep it for {name}").replace("{name}", CLUSTERS))
+    keep.wait_for()
+    yield "record, what ten clusters taught"
+    keep.tap()
+    keep.wait_for(state="hidden")
+    yield "record, kept for the product"
+
+
 def cluster_shift(phone: Phone) -> Iterator[str]:
     """A batch of clusters from plan to record."""
     for stretch in (plans_clusters, until_the_fill, lays, frees_and_closes):
@@ -101,3 +126,4 @@ def cluster_shift(phone: Phone) -> Iterator[str]:
     phone.page.get_by_role("button", name=phone.word("See the record")).tap()
     phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()
     yield "record, clusters"
+    yield from learns_the_funnel(phone)

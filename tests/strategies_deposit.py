@@ -14,6 +14,11 @@ ON_A_BED = {
     "caramel_kg": 1.2, "deposit_kg": 0.012, "bed": {"materials": [{"material": "peanut", "share": 1}], "bed_kg_m2": 5},
     "tray": TRAY, "spread_m": 0.04, "funnel": {"volume_m3": 0.001}, "oven": OVEN, "block_kg": 2.0,
 }  # fmt: skip
+# Ten clusters of 9 g and 5 g of caramel on 4.5 g of pecans, 40 mm wide.
+LEARNED = {
+    "clusters": 10, "together_kg": 0.185, "under_kg": 0.045, "across_m": [0.037, 0.040, 0.043],
+    "deposit_kg": 0.009, "second_kg": 0.005, "spread_m": 0.038,
+}  # fmt: skip
 
 
 def _mixed(rng):
@@ -61,4 +66,24 @@ def _fill(rng):
     return request
 
 
-SENSIBLE = {"deposit.plan": _plan, "deposit.fill": _fill}
+def _learn(rng):
+    number, each_kg, nuts_kg = rng.randrange(5, 20), rng.uniform(0.008, 0.02), rng.uniform(0, 0.005)
+    across_m = rng.uniform(2.4, 3.2) * (each_kg / 1400.0) ** (1.0 / 3.0) / 1.3
+    request = {
+        "clusters": number, "together_kg": number * (each_kg + nuts_kg),
+        "across_m": [across_m * rng.uniform(0.95, 1.05) for _ in range(rng.randrange(3, 10))],
+    }  # fmt: skip
+    if rng.random() < 0.5:
+        request["under_kg"] = number * nuts_kg
+    elif rng.random() < 0.5:
+        request["under"] = [{"material": "pecan", "kg_each": max(0.00005, nuts_kg / 3), "count": 3}]
+    else:
+        request["bed"] = {"materials": _mixed(rng), "bed_kg_m2": rng.uniform(0.5, 2)}
+    maybe(rng, request, "deposit_kg", each_kg * rng.uniform(0.7, 1.4))
+    maybe(rng, request, "spread_m", across_m * rng.uniform(0.8, 1.2))
+    if "deposit_kg" in request:
+        maybe(rng, request, "second_kg", each_kg * rng.uniform(0, 0.3))
+    return request
+
+
+SENSIBLE = {"deposit.learn": _learn, "deposit.plan": _plan, "deposit.fill": _fill}

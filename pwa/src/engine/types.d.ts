@@ -719,6 +719,52 @@ export interface ChocolateSaltingReply {
   inputs: Input[];
 }
 
+export interface DepositLearnRequest {
+  /** finished clusters that were weighed together; 1 to 200 */
+  clusters: number;
+  /** their weight together; 0.001 to 20 kg */
+  together_kg: number;
+  /** weight of what lies under all of them; null: as planned; 0 to 20 kg */
+  under_kg?: number | null;
+  /** what is counted out under each cluster; [] when left out */
+  under?: Under[] | null;
+  /** a level bed over the whole tray inside its rim; null: none */
+  bed?: Bed | null;
+  /** widths of some of them, by ruler */
+  across_m: number[];
+  /** one first deposit, as planned; 0.0005 to 0.5 kg */
+  deposit_kg?: number | null;
+  /** one second deposit, as planned; 0: none was laid; 0 to 0.5 kg; 0.0 when left out */
+  second_kg?: number | null;
+  /** width that was planned; null: none; 0.01 to 0.2 m */
+  spread_m?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+}
+
+export interface DepositLearnReply {
+  /** one first deposit, the mean; 0 to 20 kg */
+  deposit_kg: number;
+  /** 10 % point of it; 0 to 20 kg */
+  deposit_low_kg: number;
+  /** 90 % point of it; 0 to 20 kg */
+  deposit_high_kg: number;
+  /** one second deposit, by its planned share; 0 to 20 kg */
+  second_kg: number;
+  /** what lies under one; 0 to 20 kg */
+  under_each_kg: number;
+  /** across a deposit, the mean; 0 to 1 m */
+  spread_m: number;
+  /** 10 % point of it; 0 to 1 m */
+  spread_low_m: number;
+  /** 90 % point of it; 0 to 1 m */
+  spread_high_m: number;
+  /** what the planned width makes of this weight; null: none; 0 to 10 m */
+  planned_spread_m: number | null;
+  /** measured width over that; null: none; 0 to 1000 */
+  spread_share: number | null;
+}
+
 export interface DepositPlanRequest {
   /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
   rows?: Row[] | null;
@@ -1590,13 +1636,6 @@ export interface Bowl {
   heat_capacity_j_kgk?: number | null;
 }
 
-export interface Row {
-  /** clusters of this size; 1 to 20000 */
-  clusters: number;
-  /** one first deposit; 0.0005 to 0.5 kg */
-  deposit_kg: number;
-}
-
 export interface Under {
   /** what lies under the caramel: a built-in material, a composition or constants */
   material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
@@ -1618,6 +1657,13 @@ export interface Material {
   material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
   /** its share of the bed's weight; 0.001 to 1 */
   share: number;
+}
+
+export interface Row {
+  /** clusters of this size; 1 to 20000 */
+  clusters: number;
+  /** one first deposit; 0.0005 to 0.5 kg */
+  deposit_kg: number;
 }
 
 export interface Tray {
@@ -1966,6 +2012,7 @@ export interface Functions {
   "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
   "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
   "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
+  "deposit.learn": { request: DepositLearnRequest; reply: DepositLearnReply };
   "deposit.plan": { request: DepositPlanRequest; reply: DepositPlanReply };
   "deposit.fill": { request: DepositFillRequest; reply: DepositFillReply };
   "chocolate.bowl": { request: ChocolateBowlRequest; reply: ChocolateBowlReply };

@@ -1,6 +1,7 @@
 /** What the forms of the shop ask the engine before anything is written. */
 import type { ShopEdit, ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
+import type { Functions } from "../engine/types";
 
 /** A row of a list, whatever its fields. */
 export type ShopRow = Values & { id: string };
@@ -27,6 +28,13 @@ export async function densityOf(mass_kg: number, volume_m3: number): Promise<num
 /** What an oven gives to water, in W, and its standard deviation. Throws EngineProblem. */
 export async function ovenPowerOf(test: { water_kg: number; start_c: number; end_c: number; seconds_s: number }) {
   return compute("melt.oven_from_water_test", test, "desk");
+}
+
+export type FunnelLesson = Functions["deposit.learn"]["reply"];
+
+/** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
+export async function learnFunnel(told: Values): Promise<FunnelLesson> {
+  return compute("deposit.learn", told as unknown as Functions["deposit.learn"]["request"], "desk");
 }
 
 interface Seed {

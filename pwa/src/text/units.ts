@@ -140,8 +140,8 @@ export function unitFor(dimension: string, units: Units, value?: number): string
   }
 }
 
-/** What is weighed in grams everywhere: a pinch of salt, a deposit, a nut. */
-const IN_GRAMS = /(each|deposit|second)_kg$/;
+/** What is weighed in grams everywhere: a pinch of salt, a deposit, a nut, ten clusters. */
+const IN_GRAMS = /(each|deposit|second|together|under)_kg$/;
 
 /** The unit a value of this name is first typed in. */
 export function typedIn(name: string, units: Units): string {

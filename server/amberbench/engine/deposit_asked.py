@@ -66,6 +66,11 @@ class Job:
                 raise Problem(field, "heavier_than_fill", kg, high=full_kg, unit="kg")
 
 
+def least_m(volume_m3):
+    """Width in m of half a ball: a narrower deposit of this volume would not stay where it is laid."""
+    return 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
+
+
 def laid(request, job):
     """(pattern, positions in m) of a full tray."""
     tray, spread_m = request["tray"], request["spread_m"]
@@ -76,11 +81,9 @@ def laid(request, job):
     most_m = 0.5 * (min(sides) - spread_m)
     if tray["rim_m"] > most_m + GRACE_M:
         raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
-    # A deposit narrower than half a ball of its weight would not stay where it is laid.
-    volume_m3 = max(kg for _, kg in job.rows) / job.density
-    least_m = 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
-    if spread_m < least_m:
-        raise Problem("spread_m", "spread_too_narrow", spread_m, low=least_m, unit="m")
+    narrowest_m = least_m(max(kg for _, kg in job.rows) / job.density)
+    if spread_m < narrowest_m:
+        raise Problem("spread_m", "spread_too_narrow", spread_m, low=narrowest_m, unit="m")
     pattern, positions = lattice.best(*sides, tray["rim_m"], spread_m, spread_m + request["gap_m"])
     room_m = max(sides) - 2.0 * tray["rim_m"] - 2.0 * spread_m
     if len(positions) == 1 and job.clusters > 1 and room_m >= 0.0:

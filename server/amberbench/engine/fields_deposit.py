@@ -8,7 +8,7 @@ from .fields_slab import RESIDUE
 from .kinds import choice, document, either, integer, many, number, record, together
 
 UNDER = either(MATERIAL["alternatives"], "what lies under the caramel: a built-in material, a composition or constants")
-DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit")
+DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit", measure_by="clusters_weighed")
 ROWS = many(
     record({"clusters": integer(1, 20000, "clusters of this size"), "deposit_kg": DEPOSIT_KG}, "clusters of one size"),
     0,
@@ -182,7 +182,32 @@ DEPOSIT_REPLY = together(
     },
     INPUTS,
 )
+LEARN = {
+    "clusters": integer(1, 200, "finished clusters that were weighed together"),
+    "together_kg": number("kg", 0.001, 20, "their weight together"),
+    "under_kg": number("kg", 0, 20, "weight of what lies under all of them; null: as planned", default=None),
+    "under": COUNTED,
+    "bed": BED,
+    "across_m": many(number("m", 0.005, 0.3, "across one of them"), 3, 9, "widths of some of them, by ruler"),
+    "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit, as planned"),
+    "second_kg": dict(DEPOSIT["second_kg"], meaning="one second deposit, as planned; 0: none was laid"),
+    "spread_m": dict(DEPOSIT["spread_m"], meaning="width that was planned; null: none", default=None),
+    "material": MATERIAL,
+}
+LEARN_REPLY = {
+    "deposit_kg": number("kg", 0, 20, "one first deposit, the mean"),
+    "deposit_low_kg": number("kg", 0, 20, "10 % point of it"),
+    "deposit_high_kg": number("kg", 0, 20, "90 % point of it"),
+    "second_kg": number("kg", 0, 20, "one second deposit, by its planned share"),
+    "under_each_kg": number("kg", 0, 20, "what lies under one"),
+    "spread_m": number("m", 0, 1, "across a deposit, the mean"),
+    "spread_low_m": number("m", 0, 1, "10 % point of it"),
+    "spread_high_m": number("m", 0, 1, "90 % point of it"),
+    "planned_spread_m": number("m", 0, 10, "what the planned width makes of this weight; null: none", default=None),
+    "spread_share": number("", 0, 1000, "measured width over that; null: none", default=None),
+}
 FUNCTIONS = {
+    "deposit.learn": {"request": LEARN, "reply": LEARN_REPLY},
     "deposit.plan": {"request": DEPOSIT, "reply": DEPOSIT_REPLY},
     "deposit.fill": {
         "request": together(

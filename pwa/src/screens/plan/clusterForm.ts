@@ -99,6 +99,12 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
   });
 }
 
+/** What a product plans of a cluster, as deposit.learn asks for it. */
+export function learnRequest(product: Product, shop: Shop): Values {
+  const { deposit_kg, second_kg, spread_m } = product.cluster;
+  return filled({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
+}
+
 /** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
 function dipOf(product: Product | undefined, shop: Shop): Values | undefined {
   const { thickness_m: _thickness, pocket_m: _pocket, ...dip } = dipRequest(product, shop) ?? {};

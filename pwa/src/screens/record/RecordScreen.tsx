@@ -18,6 +18,7 @@ import { go } from "../router";
 import { ClusterCards } from "./ClusterCompared";
 import { BowlCompared, BowlPicture } from "./BowlCompared";
 import { Compared } from "./Compared";
+import { FunnelCard } from "./FunnelCard";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
 import { CooledPicture, MeltedPicture } from "./Pictures";
@@ -77,6 +78,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       </p>
       <div class="record">
         {slab ? <SlabCards record={slab} /> : plan.kind === "cluster" ? <ClusterCards record={record} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlCards record={record} />}
+        <FunnelCard record={record} />
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>

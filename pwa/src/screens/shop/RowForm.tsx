@@ -4,7 +4,9 @@ import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
+import { learnRequest } from "../plan/clusterForm";
 import { drafted, editsOf, flat, FORMS, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
+import { FunnelGuide, type Laid } from "./FunnelGuide";
 import { DensityGuide, WaterGuide } from "./Guides";
 import { change } from "./lastChange";
 import { RowField } from "./RowField";
@@ -59,6 +61,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}
       {list === "caramels" && id !== "new" && <StartStand caramel={row} room_c={shop.room_c} />}
+      {list === "funnels" && id !== "new" && <FunnelGuide laid={laidBy(shop)} shop={shop} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {Object.entries({ finish, cluster, more }).map(([group, own]) =>
@@ -80,6 +83,11 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       )}
     </form>
   );
+}
+
+/** The shop's products that a funnel lays. */
+function laidBy(shop: Shop): Laid[] {
+  return shop.products.filter((one) => one.kind === "cluster").map((product) => ({ product, planned: learnRequest(product, shop) }));
 }
 
 /** Writes the edits and goes back to the list; a new row gets its id here. */

@@ -1,0 +1,21 @@
+import { useEffect } from "preact/hooks";
+
+import { type BatchRecord, shop as shopSignal } from "../../state";
+import { filled } from "../plan/form";
+import { FunnelGuide } from "../shop/FunnelGuide";
+import { lastChange } from "../shop/lastChange";
+
+/** After clusters are counted: what they teach of the funnel. Dipped ones are too late for the scale. */
+export function FunnelCard({ record: { plan, summary } }: { record: BatchRecord }) {
+  useEffect(() => () => void (lastChange.value = null), []);
+  const shop = shopSignal.value;
+  const product = shop?.products.find((one) => one.id === plan.product_id);
+  if (plan.kind !== "cluster" || plan.finish === "dipped" || summary.closed_at_ms === null || !shop || !product) return null;
+  const { rows, deposit_kg, second_kg, spread_m, under, bed, material } = plan.request;
+  const planned = filled({ deposit_kg: rows?.[0]?.deposit_kg ?? deposit_kg, second_kg, spread_m, under, bed, material });
+  return (
+    <div class="no-print">
+      <FunnelGuide laid={[{ product, planned }]} shop={shop} />
+    </div>
+  );
+}
