@@ -8,6 +8,7 @@ from playwright.sync_api import expect
 from e2e.between import all_sent, exchanges, record
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.test_take_along import is_one_page
 from e2e.walk_cluster import CLUSTERS, cluster_shift, lays, plans_clusters, until_the_fill, weighs_ten
 
 
@@ -23,6 +24,9 @@ def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phon
     row = phone.page.get_by_role("row", name=re.compile("Trays with a second deposit"))
     expect(row).to_contain_text("1")
     expect(phone.page.locator(".timeline")).to_contain_text("First row tacky")
+    phone.page.get_by_role("link", name="The record as one printed page").tap()
+    is_one_page(phone)
+    expect(phone.page.locator(".paper .cautions")).to_contain_text("Heat glove on the funnel hand")
     phone.finds_the_network()
     all_sent(phone)
     run = record(server, phone.facts()[-1]["batch_id"])["run"]

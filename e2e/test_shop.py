@@ -27,6 +27,7 @@ LISTS = (
     "tables",
     "frames",
     "trays",
+    "funnels",
     "thermometers",
 )
 

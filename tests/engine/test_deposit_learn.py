@@ -55,6 +55,17 @@ def test_width_is_the_mean_with_the_range_of_three_readings():
     assert alike["spread_high_m"] - alike["spread_m"] == pytest.approx(1.886 * 0.001 / math.sqrt(3))
 
 
+@pytest.mark.parametrize("weighed", [True, False], ids=["nuts weighed", "nuts reckoned"])
+def test_the_range_of_a_deposit_holds_four_of_five_simulated_scales(weighed):
+    rng, held = random.Random(6), 0
+    for _ in range(2000):
+        nuts_kg = 0.045 * (1.0 if weighed else rng.gauss(1.0, 0.1))
+        told = {"under_kg": rng.gauss(nuts_kg, 0.001)} if weighed else {"under_kg": None, "under": PECANS}
+        reply = learned(together_kg=rng.gauss(0.14 + nuts_kg, 0.001), **told)
+        held += reply["deposit_low_kg"] <= 0.009 <= reply["deposit_high_kg"]
+    assert 0.77 < held / 2000 < 0.83
+
+
 def test_the_range_of_the_width_holds_four_of_five_simulated_rulers():
     rng, held = random.Random(5), 0
     for _ in range(2000):

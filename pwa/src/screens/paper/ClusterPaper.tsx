@@ -39,7 +39,7 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
         <section>
           <h2>{t("desk.cluster_map")}</h2>
           <TrayMap tray={trayOf(answer)} place="desk" />
-          <p class="quiet">{t("desk.cluster_map_note")}</p>
+          <p class="quiet">{t(reply.second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
         </section>
       </div>
       <div class="halves">

@@ -51,7 +51,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
         <TrayMap tray={trayOf({ request, reply })} place="desk" />
-        <p class="quiet">{t("desk.cluster_map_note")}</p>
+        <p class="quiet">{t(reply.second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
         <Marks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
       </section>
       <section class="card">
