@@ -55,12 +55,10 @@ function SlabHalves({ record }: { record: SlabRecord }) {
 
 function ClusterHalves({ record }: { record: BatchRecord }) {
   return (
-    <>
-      <div class="halves">
-        <ClusterCards record={record} />
-      </div>
+    <div class="halves">
+      <ClusterCards record={record} />
       <ClusterCautions />
-    </>
+    </div>
   );
 }
 
