@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, expect
 from e2e import axe, ruler
 from e2e.between import all_sent
 from e2e.conftest import PHONE
+from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
 from e2e.server import Server
 
@@ -205,7 +206,7 @@ def screens(phone: Phone) -> Iterator[str]:
 
 
 def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phone: Phone):
-    found = []
+    found, english = [], english_only()
     seen = ""
     phone.page.set_viewport_size({"width": 360, "height": 640})
     for path in screens(phone):
@@ -216,17 +217,22 @@ def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phon
         phone.passes(700)
         for folded in phone.page.locator("main details").all():
             folded.evaluate("one => { one.open = true; }")
-        for scheme in ("dark", "light"):
-            phone.page.emulate_media(color_scheme=scheme)
+        for language in ("en", "es"):
+            reads_in(phone.page, language)
+            phone.page.emulate_media(color_scheme="dark")
             ruler.settles(phone)
-            where = f"{path} in the {scheme}"
-            found += [f"{where}: {fault}" for fault in axe.faults(phone.page, at_the_bench=False)]
-            found += [f"{where}: {fault}" for fault in ruler.desk_faults(phone)]
+            faults = axe.faults(phone.page, at_the_bench=False) + ruler.desk_faults(phone)
+            phone.page.emulate_media(color_scheme="light")
+            ruler.settles(phone)
+            faults += axe.colour_faults(phone.page, at_the_bench=False) + ruler.contrast_faults_of(phone)
+            faults += language_faults(phone.page, english) if language == "es" else []
+            found += [f"{path} in {language}: {fault}" for fault in faults]
             if folder := os.environ.get("AMBERBENCH_SHOTS"):
                 tall = phone.page.locator("main").evaluate("one => one.scrollHeight") + 60
                 phone.page.set_viewport_size({"width": 360, "height": tall})
-                phone.page.screenshot(path=f"{folder}/{path.strip('/').replace('/', '-') or 'today'}-{scheme}.png")
+                phone.page.screenshot(path=f"{folder}/{path.strip('/').replace('/', '-') or 'today'}-{language}.png")
                 phone.page.set_viewport_size({"width": 360, "height": 640})
+        reads_in(phone.page, "en")
     assert not found, "\n".join(found)
 
 
