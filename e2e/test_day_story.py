@@ -1,16 +1,11 @@
 """Three batches at once on one phone: a slab cools while chocolate is tempered and clusters are laid, off line."""
 
 import re
-from collections.abc import Iterator
 
-from playwright.sync_api import expect
-
-from e2e.between import all_sent, record
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.test_chocolate_story import has_the_bowl_in_temper, passes_through
-from e2e.walk_chocolate import BOWL
-from e2e.walk_cluster import CLUSTERS, lays, plans_clusters, until_the_fill
+from e2e.walk_cluster import plans_clusters
 
 SLAB = "Squares, 24 mm"
 

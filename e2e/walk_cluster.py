@@ -8,7 +8,7 @@ CLUSTERS = "Pecan clusters"
 
 
 def plans_clusters(phone: Phone) -> Iterator[str]:
-    """From Today to the kept plan of sixty clusters."""
+    """From Today to the kept plan of forty clusters, which one tray takes."""
     phone.opens_place("Plan")
     phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=CLUSTERS)
     phone.page.wait_for_url("**/plan/clusters")
@@ -19,6 +19,7 @@ def plans_clusters(phone: Phone) -> Iterator[str]:
     phone.refused()
     yield "plan, clusters with no room between them"
     gap.fill("8")
+    phone.page.get_by_role("textbox", name=phone.word("Clusters"), exact=True).fill("40")
     phone.answered()
     phone.start.tap()
 
@@ -50,17 +51,14 @@ def lays(phone: Phone) -> Iterator[str]:
     phone.types("72")
     phone.is_at("lay")
     phone.taps()
-    phone.is_at("wait")
+    phone.is_at("reheat")
+    yield "funnel to be filled anew"
+    tends_the_bowl(phone, "wait")
     yield "wait until it is tacky"
     phone.waits_for_the_ring(400)
-    yield "ring, tacky"
+    yield "ring, funnel"
     phone.silences()
-    if phone.step != "tacky":
-        # The funnel ran out of its window first: back into the bowl, heated again.
-        yield "reheat"
-        phone.taps()
-        phone.melts("fill")
-        phone.taps()
+    tends_the_bowl(phone, "tacky")
     phone.is_at("tacky")
     yield "tacky"
     phone.taps()
@@ -70,6 +68,25 @@ def lays(phone: Phone) -> Iterator[str]:
     phone.is_at("empty")
     yield "empty the funnel"
     phone.taps()
+
+
+def tends_the_bowl(phone: Phone, until: str) -> None:
+    """Follows what bowl and funnel ask for until a step."""
+    for _ in range(30):
+        if phone.ring.count():
+            phone.silences()
+        if phone.step == until:
+            return
+        if phone.step == "burst":
+            phone.bursts()
+        elif phone.has_keypad:
+            phone.types("74")
+        elif phone.step == "wait":
+            phone.waits_for_the_ring(400)
+            phone.silences()
+        else:
+            phone.taps()
+    raise AssertionError(f"{until} never came")
 
 
 def frees_and_closes(phone: Phone) -> Iterator[str]:
@@ -86,7 +103,7 @@ def frees_and_closes(phone: Phone) -> Iterator[str]:
     phone.taps()
     phone.is_at("count")
     yield "count clusters"
-    phone.types("58")
+    phone.types("38")
     phone.is_at("weigh_out")
     phone.types("0.05")
     phone.is_at("close")

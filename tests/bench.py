@@ -38,9 +38,10 @@ def planned_slab() -> dict[str, Any]:
 
 @cache
 def planned_clusters() -> dict[str, Any]:
-    """Nut clusters with a second deposit, as a plan document; treat it as read-only."""
-    reply = catalogue.call("deposit.plan", ON_NUTS)
-    return {"kind": "cluster", "name": "Nut clusters", "lot": None, "request": ON_NUTS, "reply": reply}
+    """Nut clusters with a second deposit, in a shop's usual window, as a plan document; treat it as read-only."""
+    request = ON_NUTS | {"window_low_c": 65.0}
+    reply = catalogue.call("deposit.plan", request)
+    return {"kind": "cluster", "name": "Nut clusters", "lot": None, "request": request, "reply": reply}
 
 
 @cache

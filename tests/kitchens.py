@@ -50,7 +50,8 @@ class Kitchen:
     def __post_init__(self):
         draw = self.rng.uniform
         self.rated_w = self.rng.choice((700.0, 800.0, 900.0, 1000.0, 1100.0, 1200.0))
-        load = min(1.0, self.mass_kg) ** draw(0.08, 0.25)
+        self.load = draw(0.08, 0.25)
+        load = min(1.0, self.mass_kg) ** self.load
         self.power_w = self.rated_w * 0.60 * load * math.exp(self.rng.gauss(0.0, 0.20))
         self.fade, self.dead_s = draw(0.0, 0.12), draw(2.0, 3.0)
         turntable = self.rng.random() < 0.8

@@ -46,17 +46,42 @@ def test_a_warm_bowl_asks_for_the_funnel_and_its_clock_runs():
     assert 30 < (advice["number"]["value"] - bench.now_ms) / 1000 < 1200
 
 
-def test_a_cooler_reading_shortens_the_clock_of_the_fill():
+def test_a_cooler_reading_shortens_the_time_until_it_is_thick():
     bench = filled()
-    due_ms = bench.run["cluster"]["fill"]["due_ms"]
-    bench.does("fill_read", 10, surface_c=bench.run["melt"]["request"]["window_low_c"] + 2.5, seen=0)
-    assert bench.run["cluster"]["fill"]["due_ms"] < due_ms
+    thick_ms = bench.run["cluster"]["fill"]["thick_ms"]
+    bench.does("fill_read", 10, surface_c=bench.run["melt"]["request"]["window_low_c"] - 2.5, seen=0)
+    assert bench.run["cluster"]["fill"]["thick_ms"] < thick_ms
 
 
-def test_too_thick_goes_back_into_the_bowl_and_is_heated_again():
+def test_a_funnel_that_runs_low_is_topped_up_from_a_bowl_that_was_read():
     bench = filled()
     bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
-    assert bench.advice["step"] == "reheat"
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("read", "say.stir_read")
+    bench.does("read", 10, surface_c=72.0)
+    advice = bench.advice
+    assert (advice["step"], advice["action"]["kind"]) == ("refill", "filled")
+    bowl_kg = bench.run["cluster"]["bowl_kg"]
+    bench.taps(20)
+    assert bench.run["cluster"]["bowl_kg"] < bowl_kg
+    assert bench.run["cluster"]["under_way"] == "lay"
+
+
+def test_a_funnel_whose_clock_rings_is_read_before_it_is_emptied():
+    bench = warm(Bench(planned_clusters()))
+    bench.does("filled", 20, kg=1.05, bulk_c=69.0)
+    bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
+    assert bench.advice["step"] == "read_fill"
+    bench.does("fill_read", 10, surface_c=70.0, seen=0)
+    assert bench.advice["step"] == "lay"
+    bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
+    bench.does("fill_read", 10, surface_c=63.0, seen=1)
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("reheat", "say.too_thick")
+
+
+def test_a_fill_that_would_not_outlast_the_second_deposit_is_heated_again_first():
+    bench = filled()
+    bench.does("tray_laid", 200, seen=0)
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("reheat", "say.fill_anew")
     before_kg = bench.run["cluster"]["bowl_kg"]
     bench.taps(10)
     assert bench.run["cluster"]["fill"] is None
@@ -64,6 +89,26 @@ def test_too_thick_goes_back_into_the_bowl_and_is_heated_again():
     bench.melts(until="fill")
     bench.taps(10)
     assert bench.run["cluster"]["fills"] == 2
+
+
+def test_a_funnel_empty_before_its_clock_is_filled_from_the_bowl():
+    bench = filled()
+    empty = next(one for one in bench.advice["choices"] if one["code"] == "button.funnel_empty")
+    bowl_kg = bench.run["cluster"]["bowl_kg"]
+    bench.does(empty["kind"], 100, **empty["body"])
+    assert bench.run["cluster"]["fill"] is None
+    assert bench.run["cluster"]["bowl_kg"] == bowl_kg
+
+
+def test_a_tray_told_says_what_is_left_in_the_funnel():
+    bench = filled()
+    state = bench.run["cluster"]
+    all_kg = state["bowl_kg"] + state["fill"]["kg"]
+    bench.does("tray_laid", 100, seen=0)
+    state = bench.run["cluster"]
+    assert state["bowl_kg"] + state["fill"]["kg"] == pytest.approx(
+        all_kg - planned_clusters()["reply"]["per_tray"] * 0.012
+    )
 
 
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():

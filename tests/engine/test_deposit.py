@@ -112,13 +112,30 @@ def test_second_deposits_fall_between_tacky_and_cold_and_only_if_asked_for():
 
 @pytest.mark.parametrize("loss", [0.7, 1.0, 1.4])
 def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
-    second = planned()["second"]
-    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, planned()["per_tray"], 21.0)
+    reply = planned()
+    second, (fewer,) = reply["second"], reply["warnings"]
+    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["values"]["full_n"], 21.0)
     caramel, nuts = materials.resolved("caramel"), materials.resolved("pecan")
     for kg, across_m in ((0.012, 0.04), (0.010, clusters.spread_m(0.04, 0.010 / 0.012))):
         first = clusters.Mixture([(caramel, kg, 74.0), (nuts, 0.0064, 21.0)], 21.0)
         times = tray.course(first, across_m, loss, 21.0)
         assert times.tacky_s <= second["from_s"] < second["to_s"] <= times.cold_s
+
+
+def test_a_tray_takes_no_more_than_can_be_laid_again_in_time():
+    narrow, wide = planned(), planned(window_low_c=65.0, deposits_per_min=30)
+    assert narrow["warnings"] == [{"code": "fewer_on_tray", "values": {"n": narrow["per_tray"], "full_n": 60}}]
+    assert 1 <= narrow["per_tray"] == len(narrow["positions_m"]) < 60
+    assert (wide["per_tray"], wide["warnings"]) == (60, [])
+    assert planned(second_kg=0)["per_tray"] == 60
+
+
+def test_the_bowl_is_melted_to_the_warmer_half_of_the_window():
+    usual = planned(window_low_c=65.0)
+    assert usual["melt_request"]["window_low_c"] == 71.0
+    assert usual["fill_request"]["window_low_c"] == 65.0
+    # An oven needs some room to end in.
+    assert planned()["melt_request"]["window_low_c"] == 73.0
 
 
 def test_what_lies_under_takes_heat_so_that_deposits_are_tacky_sooner():

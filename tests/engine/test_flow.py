@@ -119,4 +119,4 @@ def test_second_deposit_on_a_caramel_that_slumps_waits_longer():
     firm = catalogue.call("deposit.plan", ON_NUTS)
     soft = catalogue.call("deposit.plan", ON_NUTS | {"firmness": "slumps"})
     assert soft["second"]["from_s"] > firm["second"]["from_s"]
-    assert [one["code"] for one in soft["warnings"]] == ["slumps_caramel"]
+    assert soft["warnings"][0]["code"] == "slumps_caramel"

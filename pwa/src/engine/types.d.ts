@@ -180,6 +180,8 @@ export interface MeltNextBurstRequest {
   batches?: unknown;
   /** what happened so far, in order */
   history: History[];
+  /** standard deviation of start_c, where more than a block's; null: as a block's; 0 to 60 K */
+  start_sd_k?: number | null;
 }
 
 export interface MeltNextBurstReply {
@@ -841,6 +843,10 @@ export interface DepositPlanReply {
   positions_m: number[][];
   /** clusters; 1 to 100000 */
   clusters: number;
+  /** clusters of each size, in laying order */
+  sizes: Size[];
+  /** one second deposit; 0: none; 0 to 0.5 kg */
+  second_kg: number;
   /** all deposits together; 0 to 20 kg */
   deposits_kg: number;
   /** caramel to weigh in; 0 to 20 kg */
@@ -855,6 +861,8 @@ export interface DepositPlanReply {
   fill_kg: number;
   /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
   fill_s: number;
+  /** the same on the safe side, as the bench reckons with it; 0 to 1e+08 s */
+  safe_s: number;
   /** fills; 1 to 100000 */
   fills: number;
   /** times the caramel has to be warmed again; 0 to 100000 */
@@ -1682,6 +1690,13 @@ export interface Funnel {
   fill?: number | null;
   /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
   h_w_m2k?: number | null;
+}
+
+export interface Size {
+  /** clusters of this size; 1 to 100000 */
+  clusters: number;
+  /** one first deposit; 0 to 0.5 kg */
+  deposit_kg: number;
 }
 
 export interface DepositPlanReplyUnder {

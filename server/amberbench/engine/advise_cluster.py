@@ -3,39 +3,48 @@
 Nothing here changes the run.
 """
 
-from .advise_melt import belief, melt_page
-from .folds_cluster import LEAST_BOWL_KG, freed, left_kg, seconds, window_ms
+from .advise_funnel import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty
+from .advise_melt import melt_page
 from .prompts import button, clock, entry, most_pieces
+from .trays_cluster import freed, on_tray, seconds, window_ms
+from .turns_cluster import LEAST_BOWL_KG, turn
 
-# A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
-READS_OFF_K = 12.0
-# Laying a tray, or laying it again, takes up to this much longer than planned (assumed).
-SLOWER = 1.25
+# A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
+AHEAD_MS, FILL_MS = 300000.0, 30000.0
 # Free before this share of the earliest time is a slip of the finger (assumed).
 SOONEST_FREE = 0.3
-GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}
 
 
 def cluster_clocks(run):
     """What rings: the fill leaves its window or runs low, a tray turns tacky, it turns cold, a tray comes free."""
     state, done = run["cluster"], run["done"]
     if "melt" not in done:
-        return _laying_clocks(state)
+        return _laying_clocks(run)
     if "cool_tray" in done or not state["laid"]:
         return []
     return [clock("tray", _resting_ms(state), free_due_ms(state), "ready")]
 
 
-def _laying_clocks(state):
-    clocks, fill = [], state["fill"]
+def _laying_clocks(run):
+    clocks, state = [], run["cluster"]
+    fill = state["fill"]
     if fill is not None:
         clocks.append(clock("fill", fill["at_ms"], fill["due_ms"], "read"))
+    elif state["begun_ms"] is not None and run["melt"]["burning"] is None and run["melt"]["resting"] is None:
+        task, _, from_ms = turn(state, state["begun_ms"])
+        if task == "wait":
+            clocks.append(clock("fill", state["begun_ms"], _waits_ms(run, from_ms), "read"))
     tray = seconds(state)
     if state["second"] is not None and tray < len(state["laid"]):
         from_ms, to_ms = window_ms(state, tray)
         clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
         clocks.append(clock("cold", from_ms, to_ms, "stir"))
     return clocks
+
+
+def _waits_ms(run, from_ms):
+    """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
+    return from_ms - (FILL_MS if _read_since(run) else AHEAD_MS)
 
 
 def _resting_ms(state):
@@ -80,97 +89,68 @@ def _under(run, at_ms, advice):
 
 def _melt(run, at_ms, advice):
     state = run["cluster"]
-    task, tray = next_task(state, at_ms)
+    task, tray, from_ms = ("melt", 0, at_ms) if state["begun_ms"] is None else turn(state, at_ms)
     if task == "empty":
         _empty(run, at_ms, advice)
     elif state["fill"] is not None:
         _lay(run, at_ms, advice, task, tray)
-    elif task == "wait" and not _heating(run, at_ms) and window_ms(state, tray)[0] > at_ms:
-        _wait(run, at_ms, advice, tray)
     elif state["bowl_kg"] is not None and state["bowl_kg"] < LEAST_BOWL_KG:
-        _bowl_empty(advice)
+        bowl_empty(state, at_ms, advice)
+    elif task == "wait" and not run["melt"]["history"] and not _heating(run) and at_ms < _waits_ms(run, from_ms):
+        _wait(run, advice, _waits_ms(run, from_ms))
     else:
         melt_page(run, at_ms, advice, (fill_page, fill_button))
+        # The bowl keeps warm longer than the funnel.
+        if (
+            task == "wait"
+            and advice["step"] in ("fill", "read")
+            and _read_since(run)
+            and at_ms < _waits_ms(run, from_ms)
+        ):
+            advice["action"] = advice["entry"] = advice["more"] = None
+            _wait(run, advice, _waits_ms(run, from_ms))
         if state["fills"] > 0:
             advice["choices"] = advice["choices"][:2] + [button("all_laid", "laying_ended")]
 
 
-def _heating(run, at_ms):
-    melt = run["melt"]
-    return melt["burning"] is not None or melt["resting"] is not None
+def _heating(run):
+    return run["melt"]["burning"] is not None or run["melt"]["resting"] is not None
 
 
-def next_task(state, at_ms):
-    """(what the hands do next, on which tray): lay, second, wait for a tray to turn tacky, or empty the funnel.
-
-    A second deposit goes before the next tray when that tray would still be under way as the first ones turn cold.
-    """
-    more = not state["all_laid"] and len(state["laid"]) < state["trays"]
-    tray = seconds(state)
-    if state["second"] is None or tray >= len(state["laid"]):
-        return ("lay", len(state["laid"])) if more else ("empty", 0)
-    from_ms, to_ms = window_ms(state, tray)
-    too_late = at_ms + 1000.0 * SLOWER * state["tray_s"] > to_ms
-    if more and not too_late:
-        return "lay", len(state["laid"])
-    return ("second" if at_ms >= from_ms else "wait"), tray
-
-
-def fill_page(run, now, advice, filled):
-    """The bowl is in its window: the funnel is filled from it."""
-    advice["step"] = "fill"
-    advice["say"] = {"code": "say.fill", "values": {}}
-    kg = fill_kg(run, 0.0)
-    advice["more"] = {"code": "more.fill", "values": {"fill_kg": kg}}
-    advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = dict(filled, code="button.filled")
-    advice["caution"] = GLOVE
-
-
-def fill_kg(run, had_kg):
-    """What the funnel holds when filled: three quarters, or what there is."""
-    state = run["cluster"]
-    bowl_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
-    if state["bowl_kg"] is not None:
-        bowl_kg = state["bowl_kg"]
-    return max(0.001, min(state["full_kg"], bowl_kg + had_kg))
-
-
-def fill_button(run, bulk_c, had_kg=0.0):
-    """The button that fills the funnel with caramel so warm; null: nobody has read it, so it is taken for just warm."""
-    bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else min(max(bulk_c, 20.0), 150.0)
-    body = {"kg": fill_kg(run, had_kg), "bulk_c": bulk_c, "seen": run["cluster"]["fills"]}
-    return button("fill_now", "filled", body)
+def _read_since(run):
+    """Whether the bowl was read after its last burst."""
+    kinds = [one["kind"] for one in run["melt"]["history"]]
+    return "reading" in kinds and "burst" not in kinds[len(kinds) - 1 - kinds[::-1].index("reading") :]
 
 
 def _lay(run, at_ms, advice, task, tray):
     state, fill = run["cluster"], run["cluster"]["fill"]
     advice["caution"] = {"word": "WARNING", "code": "caution.funnel_hot"}
-    read = {"code": "button.read_fill", "entry": _fill_entry(run)}
+    read = {"code": "button.read_fill", "entry": fill_entry(run)}
     if at_ms >= fill["due_ms"]:
-        _fill_over(run, at_ms, advice, read)
+        fill_over(run, at_ms, advice, read)
         return
     advice["number"] = {"name": "due_ms", "value": fill["due_ms"]}
     values = {"n": tray + 1, "trays": state["trays"]}
     if task == "lay":
         advice["step"] = "lay"
         advice["say"] = {"code": "say.lay", "values": {}}
-        advice["more"] = {"code": "more.lay", "values": dict(values, per_tray=run["planned"]["per_tray"])}
+        advice["more"] = {"code": "more.lay", "values": dict(values, per_tray=on_tray(state, tray))}
         advice["action"] = button("tray_laid", "tray_laid", {"seen": len(state["laid"])})
-        advice["choices"] = [read, button("all_laid", "laying_ended")]
+        advice["choices"] = [read, ran_empty(run), button("all_laid", "laying_ended")]
     elif task == "wait":
-        _wait(run, at_ms, advice, tray)
+        _wait(run, advice, window_ms(state, tray)[0])
         advice["choices"] += [read]
     else:
-        _second(state, at_ms, advice, tray, values)
-        advice["choices"] += [read]
+        _second(state, at_ms, advice, task, tray, values)
+        advice["choices"] += [read] if task == "touch" else [read, ran_empty(run)]
 
 
-def _second(state, at_ms, advice, tray, values):
+def _second(state, at_ms, advice, task, tray, values):
     """The first tray is touched before it is laid again; it speaks for the others."""
     seen, advice["caution"] = len(state["tests"]), None
     not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
-    if tray == 0 and not any(one["tacky"] for one in state["tests"]):
+    if task == "touch":
         advice["step"] = "tacky"
         advice["say"] = {"code": "say.tacky", "values": {}}
         advice["more"] = {"code": "more.tacky", "values": {"cold_at_ms": window_ms(state, tray)[1]}}
@@ -184,68 +164,13 @@ def _second(state, at_ms, advice, tray, values):
     advice["action"] = button("second_laid", "second_laid", {"seen": tray})
 
 
-def _wait(run, at_ms, advice, tray):
+def _wait(run, advice, until_ms):
     state = run["cluster"]
     advice["step"] = "wait"
     advice["say"] = {"code": "say.wait_tacky", "values": {}}
-    advice["number"] = {"name": "due_ms", "value": window_ms(state, tray)[0]}
+    advice["number"] = {"name": "due_ms", "value": until_ms}
     advice["choices"] = [button("tacky_already", "tack_tested", {"tacky": True, "seen": len(state["tests"])})]
     advice["caution"] = None
-
-
-def _fill_over(run, at_ms, advice, read):
-    """The funnel runs low, or what is in it gets too thick: topped up from a bowl in its window, else heated again."""
-    state, fill = run["cluster"], run["cluster"]["fill"]
-    had_kg, thick = left_kg(state, at_ms), fill["thick"]
-    now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
-    bulk_c = _mixed_c(run, had_kg, now, at_ms)
-    back = button("fill_back", "fill_ended", {"left_kg": had_kg, "bulk_c": bulk_c, "seen": state["fills"]})
-    advice["step"] = "reheat" if thick else "refill"
-    advice["say"] = {"code": "say.too_thick" if thick else "say.funnel_low", "values": {}}
-    advice["choices"] = [read]
-    if thick:
-        advice["action"] = back
-    elif now is not None and now["action"] == "ready":
-        advice["action"] = dict(fill_button(run, now["bulk_c"], had_kg), code="button.funnel_topped_up")
-        advice["choices"] = [dict(back, code="button.reheat"), read]
-    elif state["bowl_kg"] + had_kg >= LEAST_BOWL_KG:
-        advice["say"] = {"code": "say.reheat", "values": {}}
-        advice["action"] = dict(back, code="button.reheat")
-    else:
-        _bowl_empty(advice)
-
-
-def _mixed_c(run, had_kg, now, at_ms):
-    """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
-    state, fill = run["cluster"], run["cluster"]["fill"]
-    low_c = run["melt"]["request"]["window_low_c"]
-    gone = (at_ms - fill["now_ms"]) / max(1000.0, fill["due_ms"] - fill["now_ms"]) if fill["thick"] else 0.5
-    funnel_c = max(low_c - READS_OFF_K, fill["now_c"] - gone * max(0.0, fill["now_c"] - low_c))
-    if now is None or state["bowl_kg"] + had_kg <= 0.0:
-        return min(max(funnel_c, 20.0), 150.0)
-    mixed_c = (state["bowl_kg"] * now["bulk_c"] + had_kg * funnel_c) / (state["bowl_kg"] + had_kg)
-    return min(max(mixed_c, 20.0), 150.0)
-
-
-def _bowl_empty(advice):
-    advice["step"] = "refill"
-    advice["say"] = {"code": "say.bowl_empty", "values": {}}
-    advice["action"] = button("empty_funnel", "funnel_emptied")
-
-
-def _fill_entry(run):
-    state, request = run["cluster"], run["melt"]["request"]
-    typed = entry(
-        "fill_read",
-        "surface_c",
-        max(0.0, request["room_c"] - READS_OFF_K),
-        150.0,
-        last=state["readings"][-1]["surface_c"] if state["readings"] else None,
-        band_low=request["window_low_c"],
-        band_high=request["window_high_c"],
-        body={"seen": len(state["readings"])},
-    )
-    return typed
 
 
 def _empty(run, at_ms, advice):

@@ -17,6 +17,8 @@ from . import (
     melt,
     parts,
     room,
+    trays_cluster,
+    turns_cluster,
 )
 from .check import constant
 from .fields_melt import MELT
@@ -26,6 +28,8 @@ MELT_AS_IS = (
     "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
     "stop_c",
 )  # fmt: skip
+# The bowl is melted to the warmer half of the window, so that a fill lasts; an oven needs so much room (assumed).
+BOWL_K = 4.0
 FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
 
@@ -39,12 +43,13 @@ def plan(request):
     h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
     humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
     dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
-    Reply: pattern, per_tray, trays, positions_m (m) of a full tray in laying order, clusters, deposits_kg (kg),
-    caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg (kg), count}],
-    deposits_per_fill, fill_kg (kg), fill_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a
-    deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan),
-    melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise), warnings (of a caramel
-    that is not firm, as slab.plan), inputs.
+    Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
+    deposit_kg (kg)}], second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with
+    what lies under), under [{material, kg (kg), count}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s (s),
+    fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
+    after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
+    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray),
+    inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
@@ -52,21 +57,25 @@ def plan(request):
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
     still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
-    fill as deposit.fill, laid at the middle of the window; the bowl that waits cools too, and is warmed when it would
-    not last the next fill.
+    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmer half of it, cools as it
+    waits, and is warmed when it would not last the next fill. No more lie on a tray than can be laid again in time
+    at the pace, with the breaks that the funnel needs (`turns_cluster`).
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
     job = deposit_asked.Job(request)
     pattern, positions = deposit_asked.laid(request, job)
-    trays = math.ceil(job.clusters / len(positions))
-    melt_request = _melt_request(request, job)
-    melted = parts.renamed(melt.plan, melt_request, {"mass_kg": job.field})
+    melt_request, melted = _melted(request, job)
     if job.pour_c <= request["room_c"] + clusters.COLD_K:
         highest_c = job.pour_c - clusters.COLD_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
-    second, free = _windows(request, job, len(positions))
     fill_request = _fill_request(request, job)
+    full, (second, free) = len(positions), _windows(request, job, len(positions))
+    safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
+    bench = {"fill_request": fill_request, "safe_s": safe_s, "second": second, "per_tray": full}
+    if second is not None:
+        positions = positions[: _held(job, bench)]
+    trays = math.ceil(job.clusters / len(positions))
     fills = _fills(request, job, fill_request, second)
     under, each_kg = deposit_asked.under(request, job, trays)
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
@@ -83,6 +92,8 @@ def plan(request):
         "trays": trays,
         "positions_m": [[x, y] for x, y in positions],
         "clusters": job.clusters,
+        "sizes": _sizes(job),
+        "second_kg": request["second_kg"],
         "deposits_kg": job.deposits_kg,
         "caramel_kg": job.caramel_kg,
         "piece_kg": job.deposits_kg / job.clusters + each_kg,
@@ -90,6 +101,7 @@ def plan(request):
         "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
         "fill_kg": job.fill_kg,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
+        "safe_s": safe_s,
         "fills": fills.fills,
         "reheats": fills.reheats,
         "tray_s": len(positions) / job.per_s,
@@ -102,9 +114,14 @@ def plan(request):
         "leftover_kg": leftover_kg,
         "dip": dip,
         "room": air,
-        "warnings": soft,
+        "warnings": soft + _fewer(full, len(positions)),
         "inputs": rows + _constants(request["base"]) + air_inputs + soft_inputs,
     }
+
+
+def _fewer(full, number):
+    """The warning that a tray is not filled: more on it would be cold before they are laid again."""
+    return [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if number < full else []
 
 
 def _dip(request, job, each_kg):
@@ -120,9 +137,23 @@ def _dip(request, job, each_kg):
     return parts.renamed(lambda one: dipping.plan(*one), asked, names)
 
 
-def _melt_request(request, job):
+def _melted(request, job):
+    """(request to melt.plan, its reply): to the warmer half of the window, or to all of it if the oven is too weak."""
+    warm_c = max(request["window_low_c"], min(job.pour_c, request["window_high_c"] - BOWL_K))
+    names = {"mass_kg": job.field}
+    try:
+        wanted = _melt_request(request, job, warm_c)
+        return wanted, parts.renamed(melt.plan, wanted, names)
+    except Problem as problem:
+        if problem.code != "oven_too_weak":
+            raise
+    wanted = _melt_request(request, job, request["window_low_c"])
+    return wanted, parts.renamed(melt.plan, wanted, names)
+
+
+def _melt_request(request, job, low_c):
     wanted = {name: request[name] for name in MELT_AS_IS}
-    wanted["mass_kg"] = job.caramel_kg
+    wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
     return parts.full(MELT, wanted, request, {"mass_kg": job.field})
 
 
@@ -151,6 +182,30 @@ def _windows(request, job, per_tray):
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
     found, across_m = stuff(heaviest)
     return clusters.windows(tray, found, across_m, None if lightest == heaviest else stuff(lightest), second)
+
+
+def _sizes(job):
+    return [{"clusters": number, "deposit_kg": kg} for number, kg in job.rows]
+
+
+def _held(job, bench):
+    """How many clusters on a tray can be laid again in time by one hand and funnel; at most a full tray."""
+    full = bench["per_tray"]
+    state = {
+        "request": bench["fill_request"],
+        "full_kg": job.fill_kg,
+        "fresh_s": bench["safe_s"],
+        "tray_s": full / job.per_s,
+        "per_tray": full,
+        "trays": full,
+        "sizes": _sizes(job),
+        "all_kg": job.deposits_kg,
+        "second_kg": job.request["second_kg"],
+        "second": bench["second"],
+        "tack": 1.0,
+        "laid": [],
+    }
+    return turns_cluster.most_on_tray(state)
 
 
 def _fills(request, job, fill_request, second):

@@ -10,6 +10,8 @@ EVENTS = {
         {
             "kg": number("kg", 0.001, 20, "caramel in the funnel then"),
             "bulk_c": number("°C", 20, 150, "its temperature as believed"),
+            "sd_k": number("K", 0, 60, "standard deviation of bulk_c, as believed; null: as usual", default=None),
+            "bowl_c": number("°C", 20, 150, "what stays in the bowl, as believed; null: as warm", default=None),
         },
         SEEN,
     ),

@@ -147,6 +147,19 @@ DEPOSIT_REPLY = together(
             "middles of the deposits of a full tray, in laying order, from one corner of the tray",
         ),
         "clusters": integer(1, 100000, "clusters"),
+        "sizes": many(
+            record(
+                {
+                    "clusters": integer(1, 100000, "clusters of this size"),
+                    "deposit_kg": number("kg", 0, 0.5, "one first deposit"),
+                },
+                "one size",
+            ),
+            1,
+            20,
+            "clusters of each size, in laying order",
+        ),
+        "second_kg": number("kg", 0, 0.5, "one second deposit; 0: none"),
         "deposits_kg": number("kg", 0, 20, "all deposits together"),
         "caramel_kg": number("kg", 0, 20, "caramel to weigh in"),
         "piece_kg": number("kg", 0, 50, "one finished cluster, what lies under it included; the mean"),
@@ -166,6 +179,7 @@ DEPOSIT_REPLY = together(
         "deposits_per_fill": integer(1, 100000, "deposits that a fill gives before it is empty"),
         "fill_kg": number("kg", 0, 50, "one fill"),
         "fill_s": number("s", 0, 1e8, "time until a fill, emptying at the pace, leaves its window or is empty"),
+        "safe_s": number("s", 0, 1e8, "the same on the safe side, as the bench reckons with it"),
         "fills": integer(1, 100000, "fills"),
         "reheats": integer(0, 100000, "times the caramel has to be warmed again"),
         "tray_s": number("s", 0, 1e8, "time to lay a full tray"),

@@ -180,7 +180,19 @@ FUNCTIONS = {
     },
     "melt.plan": {"request": MELT, "reply": MELT_REPLY},
     "melt.next_burst": {
-        "request": together(MELT, {"history": HISTORY}),
+        "request": together(
+            MELT,
+            {
+                "history": HISTORY,
+                "start_sd_k": number(
+                    "K",
+                    0,
+                    60,
+                    "standard deviation of start_c, where more than a block's; null: as a block's",
+                    default=None,
+                ),
+            },
+        ),
         "reply": {
             "action": choice(("burst", "ready", "read_again", "rest", "stop"), "what to do"),
             "seconds_s": number("s", 0, 3600, "length of the burst or rest, 0 otherwise"),

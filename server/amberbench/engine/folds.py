@@ -4,7 +4,17 @@ A fold takes the run, the checked body and the corrected time in ms; it changes 
 before it has changed anything.
 """
 
-from . import folds_bowl, folds_cluster, folds_cool, folds_day, folds_dip, folds_melt, folds_stand, twice
+from . import (
+    folds_bowl,
+    folds_cluster,
+    folds_cool,
+    folds_day,
+    folds_dip,
+    folds_funnel,
+    folds_melt,
+    folds_stand,
+    twice,
+)
 from .courses import NEVER_SKIPPED, ORDER, STEP_OF
 from .unfit import Unfit, belongs, melting
 
@@ -122,6 +132,6 @@ FOLDS = {
     "step_skipped": _skip,
     "closed": _close,
 }
-PARTS = (folds_melt, folds_cool, folds_cluster, folds_bowl, folds_dip, folds_stand, folds_day)
+PARTS = (folds_melt, folds_cool, folds_cluster, folds_funnel, folds_bowl, folds_dip, folds_stand, folds_day)
 for _part in PARTS:
     FOLDS.update(_part.FOLDS)

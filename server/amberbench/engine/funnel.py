@@ -31,14 +31,27 @@ def seconds(fill, now_c, fill_kg):
         return 0.0
     if low_c <= room_c:
         return empty_s
+    ball, fourier_s = _ball(fill, 0.5 * (now_c + low_c), fill_kg)
+    found = ball.reaches((low_c - room_c) / (now_c - room_c))
+    return empty_s if found is None else found * fourier_s
+
+
+def cooled_c(fill, now_c, fill_kg, seconds_s):
+    """Mean temperature in °C of a fill after a time in s, emptying as in `seconds`."""
+    if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:
+        return now_c
+    ball, fourier_s = _ball(fill, now_c, fill_kg)
+    return fill["room_c"] + (now_c - fill["room_c"]) * ball.mean(min(seconds_s / fourier_s, ball.empties))
+
+
+def _ball(fill, middle_c, fill_kg):
+    """(the ball that stands for a fill, s for its Fourier number to rise by 1), caramel as at middle_c."""
     material = materials.resolved(fill["material"])
-    middle_c = 0.5 * (now_c + low_c)
     density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
     radius_m = ball_m(fill_kg / density)
     fourier_s = radius_m * radius_m * density * materials.heat_capacity(material, middle_c) / k
-    ball = Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE)
-    found = ball.reaches((low_c - room_c) / (now_c - room_c))
-    return empty_s if found is None else found * fourier_s
+    empty_s = fill_kg / fill["pace_kg_s"]
+    return Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE), fourier_s
 
 
 def fill(request):

@@ -183,7 +183,8 @@ def _check_history(history):
 def next_burst(request):
     """What to do now: another burst, pour, read again, let it cool, or stop.
 
-    Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order.
+    Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order, start_sd_k (K) or
+    null: standard deviation of the temperature at the start, where more than a block's.
     Reply: action, seconds_s (s, length of the burst or rest), then, read, bulk_c (°C), bulk_low_c (°C), bulk_high_c
     (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason
     {code, values}.

@@ -28,13 +28,14 @@ class Belief:
 
     drift_sd = POWER_DRIFT_SD  # 0.0 where one power stands for the whole melt
 
-    def __init__(self, pot, power, start_c):
+    def __init__(self, pot, power, start_c, start_sd_k=None):
         power_w, power_sd = power
         self.pot = pot
         self.t_c = start_c
         self.log_p = math.log(power_w)
         # A capacity that is off looks like a power that is off: both are learned as one.
-        self.tt, self.tp, self.pp = START_SD_K * START_SD_K, 0.0, power_sd * power_sd + pot.capacity_sd(50.0) ** 2
+        start_sd_k = START_SD_K if start_sd_k is None else max(START_SD_K, start_sd_k)
+        self.tt, self.tp, self.pp = start_sd_k * start_sd_k, 0.0, power_sd * power_sd + pot.capacity_sd(50.0) ** 2
         self.free = None  # the last answer to "stirs freely?"
         self.bursts = 0
         self.readings = 0  # trusted readings since the last burst or rest

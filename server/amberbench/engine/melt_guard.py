@@ -31,7 +31,8 @@ class Melt:
         oven, mass_kg = request["oven"], request["mass_kg"]
         self.unevenness = oven["unevenness"] or usual_unevenness(oven["turntable"], mass_kg)
         pot = heating.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
-        self.belief = Belief(pot, heating.power_prior(oven, mass_kg), request["start_c"])
+        power = heating.power_prior(oven, mass_kg)
+        self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"))
 
     def hottest_c(self, seconds_s):
         """Hottest spot in °C at the end of a burst, at the strong end of temperature and power together.

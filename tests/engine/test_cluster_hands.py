@@ -1,0 +1,81 @@
+"""The measure of the bench of clusters: funnels, rooms and hands that follow no plan, led by the prompts alone."""
+
+import random
+from collections import Counter
+
+import pytest
+
+from tests.depositing import Laying
+from tests.hands import Hand
+
+SAMPLE, LONG = 24, 500
+
+
+class Shift:
+    """Many benches; those of hands that ignored a prompt are counted apart."""
+
+    def __init__(self, seed: str, number: int) -> None:
+        self.misfits: list[str] = []
+        self.below = self.deposits = self.below_benches = self.benches = 0
+        self.seconds: dict[bool, Counter[str]] = {False: Counter(), True: Counter()}
+        for index in range(number):
+            self._counts(Hand(Laying(random.Random(f"{seed}/{index}"))).works())
+
+    def _counts(self, bench: Laying) -> None:
+        self.misfits += [one["why"] for one in bench.run["ignored"]]
+        if bench.request["second_kg"]:
+            self.seconds[bench.ignores].update(bench.fits(one) for one in bench.deposits)
+        if bench.ignores:
+            return
+        low_c, mouths_c = bench.request["window_low_c"], bench.mouths_c
+        below = sum(temp_c < low_c for temp_c in mouths_c)
+        self.benches += 1
+        self.deposits += len(mouths_c)
+        self.below += below
+        self.below_benches += below > 0
+
+    @property
+    def in_time(self) -> float:
+        """Of the second deposits that were laid; one that never came had no caramel left."""
+        told = self.seconds[False]
+        return told["in time"] / (told["in time"] + told["soon"] + told["cold"])
+
+    @property
+    def below_share(self) -> float:
+        return self.below / self.deposits
+
+    def __str__(self) -> str:
+        told, ignored = self.seconds[False], self.seconds[True]
+        return (
+            f"below the window {self.below} of {self.deposits} deposits, on {self.below_benches} of {self.benches} "
+            f"benches; second ones in time {100 * self.in_time:.2f} %: {dict(told)}; ignoring: {dict(ignored)}"
+        )
+
+
+@pytest.fixture(scope="module")
+def shift() -> Shift:
+    return Shift("shift", SAMPLE)
+
+
+def test_every_step_that_was_prompted_was_taken(shift: Shift):
+    assert shift.misfits == []
+
+
+def test_hardly_a_deposit_is_laid_below_the_window(shift: Shift):
+    assert shift.deposits > 2000
+    assert shift.below_share < 0.01
+
+
+def test_second_deposits_land_between_tacky_and_cold(shift: Shift):
+    assert sum(shift.seconds[False].values()) > 1000
+    assert shift.in_time >= 0.96
+
+
+@pytest.mark.prove
+@pytest.mark.parametrize("seed", ["a", "b"])
+def test_five_hundred_benches_reach_the_targets(seed: str):
+    shift = Shift(seed, LONG)
+    print(f"\nseed {seed}  {shift}")
+    assert shift.misfits == []
+    assert shift.below_share < 0.003
+    assert shift.in_time >= 0.98
