@@ -7,8 +7,6 @@ from e2e.server import Server
 from e2e.test_chocolate_story import has_the_bowl_in_temper, passes_through
 from e2e.walk_cluster import plans_clusters
 
-SLAB = "Squares, 24 mm"
-
 
 def pours_a_slab(phone: Phone) -> None:
     phone.plans_and_starts()

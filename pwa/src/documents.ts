@@ -194,8 +194,6 @@ export interface StandRun {
 /** The engine's state of a batch (engine/run.py): the fields that the phone looks into. */
 export interface Run {
   closed_at_ms: number | null;
-  /** The newest event folded (ms, corrected). */
-  last_at_ms?: number | null;
   /** The phone that has the batch: its clocks ring there. */
   held: { device_id: string; since_ms: number } | null;
   lot: string | null;

@@ -50,7 +50,8 @@ def test_a_wash_is_wanted_when_hands_go_back_from_nuts():
     wanted = now_for(reply, "squares")
     assert wanted["wash"] == ["nuts"]
     assert wanted["after"] == [{"id": "pecans", "name": "Pecans", "allergens": ["milk", "nuts"]}]
-    assert now_for(reply, "pecans")["wash"] == []
+    assert wanted["until_ms"] == NOW_MS - 5 * 60_000
+    assert now_for(reply, "pecans") == {"id": "pecans", "after": [], "wash": [], "until_ms": None}
 
 
 def test_a_wash_for_any_batch_cleans_the_bench_for_all():
@@ -210,6 +211,14 @@ def test_undo_asks_for_the_wash_again():
     bench.does("undone", 1, event_id=bench.advice["undo"]["event_id"])
     assert bench.advice["step"] == "wash"
     assert bench.run["wash"]["washed_ms"] is None
+
+
+def test_a_wash_answers_what_it_was_told_of_though_the_other_phones_clock_is_ahead():
+    bench = Bench()
+    bench.does("wash_told", **NUTS, until_ms=bench.now_ms + HOUR_MS)
+    bench.taps()
+    assert bench.run["wash"]["washed_ms"] == bench.now_ms - 1000 - 1000 + HOUR_MS
+    assert bench.advice["step"] == "set_up"
 
 
 def test_passed_over_is_kept_as_passed_over():

@@ -1998,6 +1998,8 @@ export interface Now {
   after: After[];
   /** what to wash off if hands go to it now; empty: no wash; [] when left out */
   wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  /** when hands were last at those; null: never; 0 to 1e+14 ms */
+  until_ms: number | null;
 }
 
 export interface After {

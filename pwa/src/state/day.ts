@@ -3,6 +3,8 @@ import type { Values } from "../documents";
 import { type Compute, isOpen, openedMs } from "./batchBook";
 import type { Batch } from "./types";
 
+type Row = DayOrderRequest["batches"][number];
+
 interface DayParts {
   compute: Compute;
   /** Corrected time (ms). */
@@ -31,30 +33,41 @@ export class Day {
   }
 
   private async ask(): Promise<void> {
-    const shown = this.parts.batches().filter((batch) => batch.run !== null);
-    const rows = shown.map(inShort);
+    const rows = this.rows();
     const asked = JSON.stringify(rows);
     if (asked !== this.asked || !this.reply) {
       // Another phone's clock may be ahead.
-      const newest = Math.max(0, ...shown.map((batch) => batch.run?.last_at_ms ?? 0));
-      this.reply = await this.parts.compute("day.order", { at_ms: Math.max(this.parts.clock(), newest), batches: rows });
+      const told = rows.flatMap((row) => [row.since_ms, row.touched_ms, row.washed_ms, row.answered_ms]);
+      const at_ms = Math.max(this.parts.clock(), ...told.map((one) => one ?? 0));
+      this.reply = await this.parts.compute("day.order", { at_ms, batches: rows });
       this.asked = asked;
       this.parts.answered(this.reply);
     }
-    for (const now of this.reply.now) await this.tell(now);
+    for (const now of this.reply.now) {
+      // Somebody tapped meanwhile: this answer is of before, the next check asks anew.
+      if (JSON.stringify(this.rows()) !== this.asked) return;
+      await this.tell(now);
+    }
+  }
+
+  private rows(): Row[] {
+    return this.parts
+      .batches()
+      .filter((batch) => batch.run !== null)
+      .map(inShort);
   }
 
   private async tell(now: DayOrderReply["now"][number]): Promise<void> {
     const batch = this.parts.batches().find((one) => one.batchId === now.id);
     const known = batch?.run?.wash?.wanted?.allergens ?? [];
     if (!batch || batch.pending || !this.parts.isMine(batch) || known.join() === now.wash.join()) return;
-    const body = { wanted: now.wash.length > 0, after: now.after.map((one) => one.name), allergens: now.wash };
+    const body = { wanted: now.wash.length > 0, after: now.after.map((one) => one.name), allergens: now.wash, until_ms: now.until_ms };
     await this.parts.write(batch.batchId, "wash_told", body);
   }
 }
 
 /** A batch as day.order is asked about it. */
-function inShort(batch: Batch): DayOrderRequest["batches"][number] {
+function inShort(batch: Batch): Row {
   const { batchId, plan, run, events } = batch;
   return {
     id: batchId,
@@ -69,7 +82,7 @@ function inShort(batch: Batch): DayOrderRequest["batches"][number] {
     touched_ms: run?.touched_ms ?? null,
     washed_ms: run?.wash?.washed_ms ?? null,
     answered_ms: run?.wash?.answered_ms ?? null,
-  } as DayOrderRequest["batches"][number];
+  } as Row;
 }
 
 function underOf(under: { material: unknown }[]): string[] {

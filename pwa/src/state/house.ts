@@ -116,8 +116,12 @@ export class House {
     const batchId = uuid7(phoneNow());
     await this.keep(batchId, "batch_opened", { plan, engine_version: engineVersion.value });
     // What was on the bench before is in its log before it is seen; without an engine it comes later.
-    const told = this.book.refresh(batchId).then(() => this.day.check());
-    await Promise.race([told, new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
+    const told = async () => {
+      await this.book.refresh(batchId);
+      await this.day.check();
+      await this.book.refresh(batchId);
+    };
+    await Promise.race([told(), new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
     return batchId;
   }
 

@@ -22,7 +22,8 @@ def order(request):
     Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state
     and the instants since_ms, touched_ms, washed_ms and answered_ms (ms), null for never).
     Reply: order (planned and open ones: id, allergens, after, wash), now (open ones: what to wash off if hands go to
-    them as the bench stands: id, after, wash), warnings (own_plan; label_unknown with names).
+    them as the bench stands: id, after, wash, until_ms (ms, when hands were last at those)), warnings (own_plan;
+    label_unknown with names).
     Raises: Problem batch_twice (one id in two batches), still_to_come (an instant after at_ms), not_begun (touched_ms
     of a planned batch).
     Relation: a batch comes after those whose allergens are a true part of its own; among those that may come next one
@@ -106,7 +107,9 @@ def _now(shown, used):
         if one["state"] == "open":
             after = _left(one, used)
             before = [{"id": other["id"], "name": other["name"], "allergens": other["holds"]} for other in after]
-            found.append({"id": one["id"], "after": before, "wash": _lacking(_all_of(after), one["takes"])})
+            row = {"id": one["id"], "after": before, "wash": _lacking(_all_of(after), one["takes"])}
+            row["until_ms"] = after[-1]["touched_ms"] if after else None
+            found.append(row)
     return found
 
 

@@ -59,6 +59,7 @@ FUNCTIONS = {
                         "id": ID,
                         "after": many(BEFORE, 0, 60, "those of which something is left"),
                         "wash": dict(CONTAINS, meaning="what to wash off if hands go to it now; empty: no wash"),
+                        "until_ms": _instant("when hands were last at those"),
                     },
                     "a batch that is open",
                 ),
@@ -76,6 +77,8 @@ EVENTS = {
         # By name: a batch that comes after need not look into another's log.
         "after": many(NAME, 0, 60, "what the bench was used for before", default=[]),
         "allergens": dict(CONTAINS, meaning="what is on the bench and not declared by this batch"),
+        # Clocks of two phones differ: a wash answers what it was told of, whatever its own time.
+        "until_ms": _instant("when hands were last at those"),
     },
     "washed": {},
 }

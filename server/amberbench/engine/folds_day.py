@@ -16,21 +16,22 @@ def state(run):
 
 
 def _tell(run, body, at_ms):
-    wanted = {"after": body["after"], "allergens": body["allergens"]}
+    wanted = {name: body[name] for name in ("after", "allergens", "until_ms")}
     state(run)["wanted"] = wanted if body["wanted"] else None
 
 
 def _wash(run, body, at_ms):
     pass_over(run, at_ms)
-    run["wash"]["washed_ms"] = at_ms
+    run["wash"]["washed_ms"] = run["wash"]["answered_ms"]
 
 
 def pass_over(run, at_ms):
     """Settles the wash that is wanted, whether it was done or not."""
-    if state(run)["wanted"] is None:
+    wanted = state(run)["wanted"]
+    if wanted is None:
         raise Unfit("already_done")
     run["wash"]["wanted"] = None
-    run["wash"]["answered_ms"] = at_ms
+    run["wash"]["answered_ms"] = at_ms if wanted["until_ms"] is None else max(at_ms, wanted["until_ms"])
 
 
 FOLDS = {"wash_told": _tell, "washed": _wash}
