@@ -3,7 +3,7 @@
 import os
 import signal
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -40,10 +40,28 @@ def browser_type_launch_args(chromium_path: str) -> dict[str, Any]:
     return {"executable_path": chromium_path, "args": chromium.FLAGS}
 
 
+@pytest.fixture(scope="session")
+def next_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[[], Server]]:
+    """Hands out servers; the next one starts while a story is told with this one."""
+    begun: list[Server] = []
+
+    def take() -> Server:
+        for _ in range(2 - len(begun)):
+            begun.append(Server(tmp_path_factory.mktemp("server")))
+            begun[-1].begin()
+        begun[0].wait()
+        return begun.pop(0)
+
+    yield take
+    for server in begun:
+        server.kill()
+
+
 @pytest.fixture
-def server(tmp_path: Path) -> Iterator[Server]:
-    with Server(tmp_path) as server:
-        yield server
+def server(next_server: Callable[[], Server]) -> Iterator[Server]:
+    server = next_server()
+    yield server
+    server.kill()
 
 
 @pytest.fixture

@@ -35,15 +35,22 @@ class Server:
         return self
 
     def __exit__(self, *_: object) -> None:
-        self.stop()
+        self.kill()
 
     def start(self) -> None:
+        self.begin()
+        self.wait()
+
+    def begin(self) -> None:
+        """Starts it and goes on: `wait` says when it answers."""
         environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{self.database}"}
         with self.log.open("ab") as log:
             self.process = subprocess.Popen(self.command(), stdout=log, stderr=log, env=environment)
+
+    def wait(self) -> None:
         deadline = time.monotonic() + PATIENCE_S
         while not self.answers():
-            if self.process.poll() is not None or time.monotonic() > deadline:
+            if self.process is None or self.process.poll() is not None or time.monotonic() > deadline:
                 raise RuntimeError(f"the server did not start:\n{self.log.read_text()}")
             time.sleep(0.05)
 
