@@ -104,14 +104,14 @@ class Phone:
         expect(self.page.locator(".plan-answer")).to_have_attribute("aria-busy", "false")
         return self.page.locator(".field-problem")
 
-    def plans_and_starts(self, kg: str = "1.8") -> str:
+    def plans_and_starts(self, kg: str = "1.8", at: str = "set_up") -> str:
         """Plans a slab from caramel by weight with the shop's first product and starts it; the batch's id."""
         self.opens_place("Plan")
         self.page.get_by_label(self.word("Caramel"), exact=True).fill(kg)
         self.answered()
         self.start.tap()
         self.page.wait_for_url(re.compile("/bench/"))
-        self.is_at("set_up")
+        self.is_at(at)
         return self.page.url.rsplit("/", 1)[1]
 
     # --- time ---
