@@ -179,8 +179,8 @@ class Laying:
         request, room_c, largest_kg = self.request, self.bowl.room_c, max(self.sizes)
         sides = request["tray"]["length_m"], request["tray"]["width_m"]
         # Where a tray is not filled they lie as close as on a full one.
-        full = [one["values"]["full_n"] for one in self.reply["warnings"] if one["code"] == "fewer_on_tray"]
-        tray = clusters.Tray("aluminium_tray", *sides, (full or [self.reply["per_tray"]])[0], room_c)
+        full = catalogue.call("deposit.plan", request | {"second_kg": 0.0})["per_tray"]
+        tray = clusters.Tray("aluminium_tray", *sides, full, room_c)
         tray.tacky_c, tray.cold_c = tray.tacky_c + self.stiffer_k, tray.cold_c + self.stiffer_k
         for kg in set(self.sizes):
             for laid_c in (request["window_low_c"], request["window_high_c"]):

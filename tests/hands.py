@@ -17,7 +17,7 @@ class Hand:
             advice = self.bench.advice
             step = advice["step"]
             self.bench.steps.append((self.bench.now_ms, step))
-            if step in ("cool_tray", "separate"):
+            if "melt" in self.bench.run["done"]:
                 return self.bench
             getattr(self, "_" + step, self._taps)(advice)
         raise AssertionError(f"never done: {[step for _, step in self.bench.steps[-12:]]}")
@@ -100,7 +100,7 @@ class Hand:
         else:
             # The bowl is empty: what is in the funnel is laid.
             laid = 0
-            while self.bench.lays_one(self.again):
+            while advice["say"]["code"] == "say.bowl_empty" and self.bench.lays_one(self.again):
                 laid += 1
             self.bench.ran_out = True
             own = [one for one in advice["choices"] if one["kind"] == ("second_laid" if self.again else "tray_laid")]

@@ -126,7 +126,8 @@ def test_a_tray_takes_no_more_than_can_be_laid_again_in_time():
     narrow, wide = planned(), planned(window_low_c=65.0, deposits_per_min=30)
     assert narrow["warnings"] == [{"code": "fewer_on_tray", "values": {"n": narrow["per_tray"], "full_n": 60}}]
     assert 1 <= narrow["per_tray"] == len(narrow["positions_m"]) < 60
-    assert (wide["per_tray"], wide["warnings"]) == (60, [])
+    # Eighty on two trays: alike, with nothing to warn of.
+    assert (wide["trays"], wide["per_tray"], wide["warnings"]) == (2, 40, [])
     assert planned(second_kg=0)["per_tray"] == 60
 
 

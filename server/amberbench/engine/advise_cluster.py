@@ -3,7 +3,7 @@
 Nothing here changes the run.
 """
 
-from .advise_funnel import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty
+from .advise_funnel import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
 from .advise_melt import melt_page
 from .prompts import button, clock, entry, most_pieces
 from .trays_cluster import freed, on_tray, seconds, window_ms
@@ -100,6 +100,9 @@ def _melt(run, at_ms, advice):
         _wait(run, advice, _waits_ms(run, from_ms))
     else:
         melt_page(run, at_ms, advice, (fill_page, fill_button))
+        if advice["step"] == "fill":
+            now = advice["melt"]
+            advice["action"] = dict(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
         # The bowl keeps warm longer than the funnel.
         if (
             task == "wait"

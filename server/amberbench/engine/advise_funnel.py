@@ -3,17 +3,18 @@
 Nothing here changes the run.
 """
 
-from . import trays_cluster
+from . import heating, trays_cluster
 from .advise_melt import belief, read_entry
+from .folds_melt import USUAL_GAP_S
 from .normal import TENTH
 from .prompts import button, entry
 from .trays_cluster import LEAST_SD_K, SURE, fresh_s, lasts_s
-from .turns_cluster import LEAST_BOWL_KG, WORTH, left_kg, needed_s, turn
+from .turns_cluster import LEAST_BOWL_KG, READ_AGAIN_S, WORTH, left_kg, needed_s, turn
 
 # A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
 READS_OFF_K = 12.0
-# A reading of the funnel counts for so long (assumed).
-READ_AGAIN_S = 45.0
+# A fill may be so many times the planned one, so that no small rest stays in the bowl (assumed; a quarter is free).
+MOST_FILL = 1.2
 # What is poured into a funnel is so much cooler there (assumed).
 POURED_K = 0.7
 # A funnel is topped up with at least this share of a fill (assumed).
@@ -28,17 +29,26 @@ def fill_page(run, now, advice, filled):
     kg = fill_kg(run, 0.0)
     advice["more"] = {"code": "more.fill", "values": {"fill_kg": kg}}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = dict(fill_button(run, now["bulk_c"], now), code="button.filled")
     advice["caution"] = GLOVE
+
+
+def stood_c(run, now, at_ms):
+    """How warm the bowl is at a time in °C: a short pause since it was read is no rest in the melt's history."""
+    melt = run["melt"]
+    if melt["last_at_ms"] is None:
+        return now["bulk_c"]
+    request, stood_s = melt["request"], min(USUAL_GAP_S, max(0.0, (at_ms - melt["last_at_ms"]) / 1000.0))
+    pot = heating.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
+    return pot.cooled(now["bulk_c"], stood_s)
 
 
 def fill_kg(run, had_kg):
     """What the funnel holds when filled: three quarters, or what there is; rather more than to leave a spoonful."""
     state = run["cluster"]
     bowl_kg = trays_cluster.weighed_kg(run) if state["bowl_kg"] is None else state["bowl_kg"]
-    kg = min(state["full_kg"], bowl_kg + had_kg)
-    # So little is not heated again: it goes in as well.
-    return max(0.001, bowl_kg + had_kg if bowl_kg + had_kg - kg < LEAST_BOWL_KG else kg)
+    all_kg = bowl_kg + had_kg
+    # So little more is not heated again: it goes in as well.
+    return max(0.001, all_kg if all_kg <= MOST_FILL * state["full_kg"] else state["full_kg"])
 
 
 def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
@@ -73,12 +83,14 @@ def fill_over(run, at_ms, advice, read):
     had_kg, why = left_kg(state, at_ms), fill["why"]
     now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
     had_c = trays_cluster.cooled_c(state, fill["kg"] - had_kg, at_ms, False)
-    body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, now), "seen": state["fills"]}
+    bowl_c = None if now is None else stood_c(run, now, at_ms)
+    body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, bowl_c), "seen": state["fills"]}
     back, task = button("reheat", "fill_ended", body), turn(state, at_ms)[0]
-    topped = None if now is None else fill_button(run, now["bulk_c"], now, (had_kg, had_c))
+    topped = None if now is None else fill_button(run, bowl_c, now, (had_kg, had_c))
     if topped is not None and _worth(state, topped, had_kg, at_ms):
         _top_up(run, now, advice, dict(topped, code="button.funnel_topped_up"), [back, read])
-    elif why == "thick" and task != "wait" and _unread(state, at_ms):
+    elif why == "thick" and task != "wait" and at_ms > fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
+        # It may be warmer than its clock, which is on the safe side.
         advice["step"] = "read_fill"
         advice["say"] = {"code": "say.read_fill", "values": {}}
         advice["entry"], advice["choices"] = read["entry"], [back]
@@ -92,6 +104,8 @@ def fill_over(run, at_ms, advice, read):
         advice["choices"] = [read]
     else:
         bowl_empty(state, at_ms, advice)
+        if why == "thick":
+            advice["say"] = {"code": "say.empty_thick", "values": {}}
 
 
 def _top_up(run, now, advice, topped, choices):
@@ -107,12 +121,6 @@ def _top_up(run, now, advice, topped, choices):
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _unread(state, at_ms):
-    """Whether nobody has read the funnel lately: it may be warmer than its clock, which is on the safe side."""
-    since_ms = max([state["fill"]["filled_ms"]] + [one["at_ms"] for one in state["readings"]])
-    return at_ms > since_ms + 1000.0 * READ_AGAIN_S
-
-
 def _worth(state, topped, had_kg, at_ms):
     """Whether a funnel topped up from the bowl as it is would last long enough."""
     kg, sure_c = topped["body"]["kg"], topped["body"]["bulk_c"] - SURE * max(LEAST_SD_K, topped["body"]["sd_k"])
@@ -121,11 +129,11 @@ def _worth(state, topped, had_kg, at_ms):
     return lasts_s(state, sure_c, kg) >= min(needed_s(state, at_ms), WORTH * fresh_s(state, kg))
 
 
-def _mixed_c(state, had_kg, had_c, now):
+def _mixed_c(state, had_kg, had_c, bowl_c):
     """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
-    if now is None or state["bowl_kg"] + had_kg <= 0.0:
+    if bowl_c is None or state["bowl_kg"] + had_kg <= 0.0:
         return _typed(had_c)
-    return _typed((state["bowl_kg"] * now["bulk_c"] + had_kg * had_c) / (state["bowl_kg"] + had_kg))
+    return _typed((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))
 
 
 def bowl_empty(state, at_ms, advice):

@@ -12,7 +12,6 @@ from . import (
     fields_deposit,
     flow,
     funnel,
-    heating,
     materials,
     melt,
     parts,
@@ -57,9 +56,9 @@ def plan(request):
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
     still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
-    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmer half of it, cools as it
-    waits, and is warmed when it would not last the next fill. No more lie on a tray than can be laid again in time
-    at the pace, with the breaks that the funnel needs (`turns_cluster`).
+    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmer half of it. Trays that are
+    laid again hold alike, no more than can be laid again in time at the pace with the breaks that the funnel needs;
+    fills and reheats are counted as the bench goes about it (`turns_cluster`).
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
@@ -70,13 +69,18 @@ def plan(request):
         highest_c = job.pour_c - clusters.COLD_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
     fill_request = _fill_request(request, job)
-    full, (second, free) = len(positions), _windows(request, job, len(positions))
+    full = held = len(positions)
+    second, free = _windows(request, job, full)
     safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
     bench = {"fill_request": fill_request, "safe_s": safe_s, "second": second, "per_tray": full}
+    state = _bench(job, bench)
     if second is not None:
-        positions = positions[: _held(job, bench)]
+        held = turns_cluster.most_on_tray(state)
+        # Alike, so that no small rest has to be kept warm for the last one.
+        positions = positions[: math.ceil(job.clusters / math.ceil(job.clusters / held))]
     trays = math.ceil(job.clusters / len(positions))
-    fills = _fills(request, job, fill_request, second)
+    state.update({"per_tray": len(positions), "tray_s": len(positions) / job.per_s, "trays": trays})
+    fills, reheats = turns_cluster.reckoned(state)
     under, each_kg = deposit_asked.under(request, job, trays)
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
@@ -102,8 +106,8 @@ def plan(request):
         "fill_kg": job.fill_kg,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
         "safe_s": safe_s,
-        "fills": fills.fills,
-        "reheats": fills.reheats,
+        "fills": fills,
+        "reheats": reheats,
         "tray_s": len(positions) / job.per_s,
         "second": second,
         "free": free,
@@ -114,14 +118,14 @@ def plan(request):
         "leftover_kg": leftover_kg,
         "dip": dip,
         "room": air,
-        "warnings": soft + _fewer(full, len(positions)),
+        "warnings": soft + (_fewer(full, len(positions)) if held < full else []),
         "inputs": rows + _constants(request["base"]) + air_inputs + soft_inputs,
     }
 
 
 def _fewer(full, number):
     """The warning that a tray is not filled: more on it would be cold before they are laid again."""
-    return [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if number < full else []
+    return [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}]
 
 
 def _dip(request, job, each_kg):
@@ -188,10 +192,10 @@ def _sizes(job):
     return [{"clusters": number, "deposit_kg": kg} for number, kg in job.rows]
 
 
-def _held(job, bench):
-    """How many clusters on a tray can be laid again in time by one hand and funnel; at most a full tray."""
+def _bench(job, bench):
+    """The state of a bench, as `folds_cluster.opened`, as far as what lies ahead of it is reckoned from it."""
     full = bench["per_tray"]
-    state = {
+    return {
         "request": bench["fill_request"],
         "full_kg": job.fill_kg,
         "fresh_s": bench["safe_s"],
@@ -205,27 +209,6 @@ def _held(job, bench):
         "tack": 1.0,
         "laid": [],
     }
-    return turns_cluster.most_on_tray(state)
-
-
-def _fills(request, job, fill_request, second):
-    """Lays the whole job, first deposits and second ones."""
-
-    def pot_of(mass_kg):
-        return heating.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
-
-    fills, left_kg, laid_s = (
-        funnel.Fills(fill_request, job.fill_kg, job.per_s, job.pour_c, pot_of),
-        job.deposits_kg,
-        0.0,
-    )
-    for number, each_kg in job.rows:
-        laid_s += fills.lay(number, each_kg, left_kg)
-        left_kg -= number * each_kg
-    if second is not None:
-        fills.wait(max(0.0, second["from_s"] - laid_s), left_kg)
-        fills.lay(job.clusters, request["second_kg"], left_kg)
-    return fills
 
 
 def _constants(base):

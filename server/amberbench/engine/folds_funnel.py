@@ -75,7 +75,14 @@ def _fill(run, body, at_ms):
     sd_k = had_sd_k + (kg - had_kg) / kg * (bowl_sd_k - had_sd_k)
     left = max(0.0, state["bowl_kg"] - (kg - had_kg))
     state["fills"] += 1
-    state["fill"] = {"at_ms": at_ms, "filled_ms": at_ms, "kg": kg, "now_c": body["bulk_c"], "sd_k": sd_k}
+    state["fill"] = {
+        "at_ms": at_ms,
+        "filled_ms": at_ms,
+        "seen_ms": at_ms,
+        "kg": kg,
+        "now_c": body["bulk_c"],
+        "sd_k": sd_k,
+    }
     state["fill"]["sure_c"] = body["bulk_c"] - SURE * sd_k
     if state["under_way"] is None:
         state["begun_ms"], state["base_kg"] = at_ms, left + kg
@@ -121,6 +128,7 @@ def _read(run, body, at_ms):
     state["readings"].append({"at_ms": at_ms, "surface_c": body["surface_c"]})
     told(state, at_ms)
     fill = state["fill"]
+    fill["seen_ms"] = at_ms
     unsure, read = fill["sd_k"] * fill["sd_k"], READ_SD_K * READ_SD_K
     fill["now_c"] += unsure / (unsure + read) * (body["surface_c"] - fill["now_c"])
     fill["sd_k"] = math.sqrt(unsure * read / (unsure + read))

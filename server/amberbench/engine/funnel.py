@@ -1,4 +1,4 @@
-"""A funnel of caramel that cools while it empties: how long a fill stays in its window, how many fills a job takes.
+"""A funnel of caramel that cools while it empties: how long a fill stays in its window.
 
 The fill is a cone, 60° at the tip, and keeps this shape as it sinks. It cools as the ball that fits into it, which has
 the same volume over surface, with a tenth more resistance inside: within 3 % at the falls that matter here.
@@ -68,44 +68,3 @@ def fill(request):
     if request["now_c"] > request["limit_c"]:
         raise Problem("now_c", "funnel_too_hot", request["now_c"], high=request["limit_c"], unit="°C")
     return {"seconds_s": seconds(request, request["now_c"], request["fill_kg"])}
-
-
-class Fills:
-    """Fill after fill out of a bowl that waits, until a job is laid."""
-
-    def __init__(self, fill, full_kg, per_s, pour_c, pot_of):
-        self.fill, self.full_kg, self.per_s, self.pour_c, self.pot_of = fill, full_kg, per_s, pour_c, pot_of
-        self.bowl_c = pour_c
-        self.fills = self.reheats = 0
-
-    def _lasts_s(self, each_kg, amount_kg, now_c):
-        return seconds(dict(self.fill, pace_kg_s=each_kg * self.per_s), now_c, amount_kg)
-
-    def lay(self, number, each_kg, left_kg):
-        """Lays so many deposits of each_kg; left_kg of caramel is in bowl and funnel at the start. The time in s."""
-        whole_s = number / self.per_s
-        while number:
-            now = min(number, max(1, int(self.full_kg / each_kg + 1e-9)))
-            amount_kg, wanted_s = now * each_kg, now / self.per_s
-            if self._lasts_s(each_kg, amount_kg, self.bowl_c) < wanted_s - 1e-6 and self.bowl_c < self.pour_c:
-                self._reheat()
-            lasts_s = self._lasts_s(each_kg, amount_kg, self.bowl_c)
-            if lasts_s < wanted_s - 1e-6:
-                # What is left goes back and is warmed with the rest.
-                now = max(1, int(lasts_s * self.per_s))
-            self.fills += 1
-            number -= now
-            left_kg -= now * each_kg
-            self.wait(now / self.per_s, left_kg)
-            if now * each_kg < amount_kg - 1e-9 and left_kg > 1e-6:
-                self._reheat()
-        return whole_s
-
-    def _reheat(self):
-        self.reheats += 1
-        self.bowl_c = self.pour_c
-
-    def wait(self, wait_s, left_kg):
-        """The bowl cools while a fill is laid or nothing is; below the window it is warmed again."""
-        if left_kg > 1e-6:
-            self.bowl_c = self.pot_of(left_kg).cooled(self.bowl_c, wait_s)

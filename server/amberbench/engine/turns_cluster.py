@@ -12,6 +12,8 @@ SLOWER, REHEAT_S = 1.25, 200.0
 AHEAD_S = 300.0
 # A fill that lasts for this share of what a fresh one does is used (assumed).
 WORTH = 0.6
+# A reading of the funnel counts for so long (assumed).
+READ_AGAIN_S = 45.0
 # Less than this is not heated again (the melt's model reaches no further).
 LEAST_BOWL_KG = 0.05
 
@@ -74,6 +76,33 @@ def most_on_tray(state):
     return low
 
 
+def reckoned(state):
+    """(fills, times the caramel is heated again) of a whole job, laid as the bench would have it laid."""
+    trial = dict(state, laid=[], tests=[{"tacky": True}], all_laid=False, under_way=None, begun_ms=0.0)
+    trial["bowl_kg"] = state["all_kg"] - state["full_kg"]
+    trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * state["fresh_s"]}
+    fills = 1
+    for _ in range(2 * state["trays"]):
+        task, tray, from_ms = turn(trial, trial["begun_ms"])
+        if task == "empty":
+            break
+        ahead = Ahead(trial, trial["begun_ms"])
+        if task != "lay":
+            ahead.freshens(tray, from_ms)
+        elif state["second"] is not None and ahead.better_anew(tray):
+            ahead.breaks()
+        began_ms = ahead.at_ms
+        ahead.lays("lay" if task == "lay" else "second", tray)
+        if task == "lay":
+            trial["laid"].append({"began_ms": began_ms, "laid_ms": ahead.at_ms, "second_ms": None})
+        else:
+            trial["laid"][tray]["second_ms"] = ahead.at_ms
+        trial["fill"] = {"kg": ahead.kg, "thick_ms": ahead.at_ms + 1000.0 * ahead.left_s}
+        trial["bowl_kg"], trial["begun_ms"] = ahead.more_kg, ahead.at_ms
+        fills += ahead.broken
+    return fills, fills - 1
+
+
 class Ahead:
     """What the next stretch of work takes, with the breaks that the funnel needs."""
 
@@ -83,7 +112,7 @@ class Ahead:
         fill = state["fill"]
         self.kg = 0.0 if fill is None else fill["kg"]
         self.left_s = 0.0 if fill is None else max(0.0, fill["thick_ms"] - at_ms) / 1000.0
-        self.more_kg = state["bowl_kg"]
+        self.more_kg, self.broken = state["bowl_kg"], 0
 
     def waits(self, until_ms):
         if until_ms > self.at_ms:
@@ -92,6 +121,7 @@ class Ahead:
 
     def breaks(self):
         """The funnel is filled anew; in ms what that takes."""
+        self.broken += 1
         self.more_kg += self.kg
         self.kg = min(self.state["full_kg"], self.more_kg)
         self.more_kg -= self.kg
@@ -143,10 +173,12 @@ def due_ms(state):
     fill, now = state["fill"], turn(state, state["begun_ms"])
     task, tray, from_ms = now
     found_ms, why = fill["thick_ms"], "thick"
-    if task in ("second", "touch") and found_ms + 1000.0 * REHEAT_S > window_ms(state, tray)[1]:
-        # Heated again it would come too late: laid while it is most likely warm enough.
-        found_ms = fill["likely_ms"]
     pace = pace_kg_s(state, task, tray)
+    late = task in ("second", "touch") and found_ms + 1000.0 * REHEAT_S > window_ms(state, tray)[1]
+    rest = pace > 0.0 and state["bowl_kg"] + fill["kg"] < LEAST_BOWL_KG
+    if (late or rest) and found_ms <= fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
+        # Heated again it would come too late, or not at all: what was just read is laid while it is likely warm enough.
+        found_ms = fill["likely_ms"]
     if pace > 0.0 and state["bowl_kg"] >= LEAST_BOWL_KG:
         low_ms = max(fill["at_ms"], from_ms) + 1000.0 * fill["kg"] / pace
         if low_ms < found_ms:
@@ -162,7 +194,9 @@ def _freshen_ms(state, task, tray, from_ms):
     fill, begun_ms = state["fill"], state["begun_ms"]
     if state["second"] is None or task == "empty" or state["under_way"] is not None:
         return None
-    if fill["filled_ms"] >= begun_ms or state["bowl_kg"] + fill["kg"] < LEAST_BOWL_KG:
+    # A fill made since the last tray was told is not changed for another.
+    told_ms = max([0.0] + [one["laid_ms"] if one["second_ms"] is None else one["second_ms"] for one in state["laid"]])
+    if fill["filled_ms"] >= told_ms or state["bowl_kg"] + fill["kg"] < LEAST_BOWL_KG:
         return None
     ahead = Ahead(state, begun_ms)
     if task == "lay":
