@@ -188,6 +188,15 @@ def test_the_invented_shop_can_be_taken_and_taken_away(phone: Phone):
     expect(phone.page.get_by_role("heading", name="This is an invented shop")).to_be_visible()
 
 
+def test_the_invented_shop_comes_in_the_language_of_the_phone_that_takes_it(phone: Phone):
+    phone.speaks("es")
+    phone.page.get_by_role("button", name=phone.word("Take the demo shop")).tap()
+    expect(phone.page.get_by_role("heading", name="Cocina de demostración (inventada)")).to_be_visible()
+    phone.opens_place("Plan")
+    phone.answered()
+    expect(phone.page.get_by_label("Microondas", exact=True)).to_contain_text("Microondas grande")
+
+
 def screens(phone: Phone) -> Iterator[str]:
     """Every screen of the shop: empty, filled, and each form."""
     yield "/"

@@ -23,12 +23,12 @@ def _application(database: str | None) -> "Flask":
     return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
 
 
-def _set_up(app: "Flask", empty: bool = False) -> bool:
+def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -> bool:
     from .services import setup
 
     with app.app_context():
         seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
-        return setup.set_up(seed, clock.system_now_ms())
+        return setup.set_up(seed, clock.system_now_ms(), language)
 
 
 def _say(code: str, error: bool = False, **values: Any) -> None:
@@ -36,6 +36,13 @@ def _say(code: str, error: bool = False, **values: Any) -> None:
 
 
 database_option = click.option("--database", metavar="URL", help="Database; else AMBERBENCH_DATABASE_URL, else a file.")
+language_option = click.option(
+    "--language",
+    type=click.Choice(text.languages()),
+    default=text.FALL_BACK,
+    show_default=True,
+    help="Language of the invented shop, where there is none yet.",
+)
 
 
 @click.group()
@@ -49,8 +56,9 @@ def main() -> None:
 @click.option("--port", default=8765, show_default=True, type=click.IntRange(0, 65535), help="0 takes a free one.")
 @click.option("--cert", type=click.Path(exists=True, dir_okay=False), help="Certificate (PEM), for HTTPS.")
 @click.option("--key", type=click.Path(exists=True, dir_okay=False), help="Its private key (PEM).")
+@language_option
 @database_option
-def serve(host: str, port: int, cert: str | None, key: str | None, database: str | None) -> None:
+def serve(host: str, port: int, cert: str | None, key: str | None, language: str, database: str | None) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
     from .serving import listen
 
@@ -59,7 +67,7 @@ def serve(host: str, port: int, cert: str | None, key: str | None, database: str
     if cert is None and not config.is_loopback(host):
         raise click.UsageError(text.sentence("server.needs_certificate", {"host": host}))
     app = _application(database)
-    if _set_up(app):
+    if _set_up(app, language=language):
         _say("demo_shop")
     if not config.is_loopback(host):
         _say("no_sign_in")
@@ -89,11 +97,12 @@ def compute(name: str | None, listed: bool) -> None:
 
 @main.command()
 @click.option("--empty", is_flag=True, help="An empty shop, to be filled in on a phone.")
+@language_option
 @database_option
-def seed(empty: bool, database: str | None) -> None:
+def seed(empty: bool, language: str, database: str | None) -> None:
     """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
     begun = "seeded_empty" if empty else "seeded"
-    _say(begun if _set_up(_application(database), empty) else "not_seeded")
+    _say(begun if _set_up(_application(database), empty, language) else "not_seeded")
 
 
 @main.command()

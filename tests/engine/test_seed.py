@@ -14,10 +14,10 @@ ROWS = [(f"{doc}.{field}", row) for doc, rows in SEED["docs"].items() for field,
 FIGURES = [(path, row) for path, row in ROWS if type(row["value"]) in (int, float)]
 
 
-def folded():
+def folded(language="en"):
     events = [
         {"id": str(seq), "v": 1, "shop_id": SEED["id"], "device_id": "seed", "seq": seq, "at_ms": 0, "offset_ms": 0,
-         "kind": shop.KIND, "body": body} for seq, body in enumerate(shop_facts.of_seed(SEED))
+         "kind": shop.KIND, "body": body} for seq, body in enumerate(shop_facts.of_seed(SEED, language))
     ]  # fmt: skip
     reply = catalogue.call("shop.fold", {"events": events})
     assert reply["ignored"] == []
@@ -31,6 +31,21 @@ def test_it_says_that_it_is_invented():
     assert SHOP["invented"] is True
     assert "invented" in SEED["about"].lower()
     assert "invented" in SHOP["name"].lower()
+
+
+def words(shop):
+    """Every word of a shop that a person named."""
+    named = [shop["name"], *(row["name"] for name in fields_shop.LISTS for row in shop[name] if "name" in row)]
+    return named + [row["coating"]["salt"] for row in shop["products"] if row["coating"].get("salt")]
+
+
+def test_in_spanish_it_is_the_same_shop_with_every_word_in_spanish():
+    spanish = folded("es")
+    assert spanish["language"] == "es"
+    assert len(words(spanish)) == len(words(SHOP)) > 20
+    assert not set(words(spanish)) & set(words(SHOP))
+    assert "inventada" in spanish["name"]
+    assert [row["rated_w"] for row in spanish["ovens"]] == [row["rated_w"] for row in SHOP["ovens"]]
 
 
 def test_it_has_something_in_every_list_a_slab_needs():

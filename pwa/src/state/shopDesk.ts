@@ -2,6 +2,7 @@
 import type { ShopEdit, ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
 import type { Functions } from "../engine/types";
+import { reader } from "../text";
 
 /** A row of a list, whatever its fields. */
 export type ShopRow = Values & { id: string };
@@ -38,14 +39,15 @@ export async function learnFunnel(told: Values): Promise<FunnelLesson> {
 }
 
 interface Seed {
-  docs: Record<string, Record<string, { value: unknown; basis?: string }>>;
+  /** Words stand in other languages too, by their names. */
+  docs: Record<string, Record<string, { value: unknown; basis?: string; [language: string]: unknown }>>;
 }
 
-/** The invented shop as edits; rows that were taken away come back. */
+/** The invented shop as edits, in the reader's language; rows that were taken away come back. */
 export async function demoEdits(): Promise<ShopEdit[]> {
   const seed = (await import("../../../seed_data/demo_shop.json")).default as Seed;
-  return Object.entries(seed.docs).flatMap(([doc, row]) => {
-    const facts = Object.entries(row).map(([field, { value, basis }]) => edit(doc, field, value, basis));
+  return Object.entries(seed.docs).flatMap(([doc, rows]) => {
+    const facts = Object.entries(rows).map(([field, row]) => edit(doc, field, row[reader.value.language] ?? row.value, row.basis));
     return doc === "shop" ? facts : [...facts, edit(doc, "removed", false)];
   });
 }

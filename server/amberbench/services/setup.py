@@ -5,11 +5,12 @@ from amberbench import store
 from . import batches, shop
 
 
-def set_up(seed: str | None, now_ms: int) -> bool:
+def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
     """Applies missing migrations, folds what another engine folded, begins a shop where there is none.
 
-    seed: JSON of `seed_data`; None: an empty shop. Returns whether a shop was begun.
+    seed: JSON of `seed_data`, whose words are taken in this language; None: an empty shop. Returns whether a shop was
+    begun.
     """
     store.upgrade()
     batches.fold_outdated()
-    return shop.begin(seed, now_ms)
+    return shop.begin(seed, now_ms, language)

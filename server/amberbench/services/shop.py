@@ -33,18 +33,18 @@ def shop_id() -> str | None:
         return None if row is None else row.id
 
 
-def begin(seed: str | None, now_ms: int) -> bool:
+def begin(seed: str | None, now_ms: int, language: str) -> bool:
     """Makes sure that there is a shop and that its document is this engine's fold; whether a shop was begun.
 
-    seed: JSON of `seed_data` to begin with; None: an empty shop. A document of a server that knew no `shop_set`
-    becomes events first.
+    seed: JSON of `seed_data` to begin with, in this language; None: an empty shop. A document of a server that knew no
+    `shop_set` becomes events first.
     """
     with writing() as session:
         row = queries.shop(session)
         if row is None:
             given = strict_json.read(seed) if seed is not None else {"id": uuid7(now_ms)}
             session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
-            facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given)
+            facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given, language)
             _write(session, given["id"], facts, now_ms)
         elif not queries.events_of_kind(session, engine_shop.KIND):
             facts = shop_facts.of_document(strict_json.read(row.document))

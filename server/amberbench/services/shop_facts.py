@@ -9,10 +9,12 @@ Body = dict[str, Any]
 ONLY_IN_OLD_DOCUMENTS = {"id", "about", "figures", "plan_defaults", "basis"}
 
 
-def of_seed(seed: dict[str, Any]) -> list[Body]:
-    """The facts of a file of `seed_data`: each row's each field, figures with their basis and source."""
+def of_seed(seed: dict[str, Any], language: str = "en") -> list[Body]:
+    """The facts of a file of `seed_data`: each row's each field, figures with basis and source, words in a language."""
     return [
-        {"doc": doc, "field": field, "basis": "assumed"} | {name: row[name] for name in row if name != "unit"}
+        {"doc": doc, "field": field, "basis": "assumed"}
+        | {name: row[name] for name in ("basis", "source") if name in row}
+        | {"value": row.get(language, row["value"])}
         for doc, rows in seed["docs"].items()
         for field, row in rows.items()
     ]
