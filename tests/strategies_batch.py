@@ -89,8 +89,19 @@ def _stand_bench(rng):
     return bench
 
 
+def _shared_bench(rng):
+    """A batch that is told of nuts on the bench at some step, and answers it or not."""
+    bench = _bench(rng)
+    told = {"after": ["Pecans"], "allergens": ["nuts"], "until_ms": bench.now_ms + rng.uniform(-1e4, 1e4)}
+    bench.does("wash_told", 1, wanted=rng.random() < 0.9, **told)
+    bench.waits(rng.choice([0, 1e5]))
+    if rng.random() < 0.5:
+        bench.does(rng.choice(["washed", "washed", "step_skipped"]), 1, step="wash")
+    return bench
+
+
 def _any_bench(rng):
-    return rng.choice([_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench])(rng)
+    return rng.choice([_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench, _shared_bench])(rng)
 
 
 def _replay(rng):
