@@ -79,15 +79,23 @@ def test_shell_cannot_be_posted_to(client, built):
     assert client.post("/plan", json={}).status_code == 405
 
 
-@pytest.mark.parametrize("path", ["/", "/assets/main-1a2b.js", "/api/health", "/api/nowhere", "/gone.png"])
+def policy_of(headers):
+    assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "no-referrer"
+    return dict(part.split(" ", 1) for part in headers["Content-Security-Policy"].split("; "))
+
+
+@pytest.mark.parametrize("path", ["/", "/plan", "/assets/main-1a2b.js", "/nowhere"])
 def test_app_is_kept_to_its_own_files(client, built, path):
-    headers = client.get(path).headers
-    policy = dict(part.split(" ", 1) for part in headers["Content-Security-Policy"].split("; "))
+    policy = policy_of(client.get(path).headers)
     assert policy["default-src"] == "'self'"
     assert policy["script-src"] == "'self' 'wasm-unsafe-eval'"
     assert policy["frame-ancestors"] == "'none'"
-    assert headers["X-Content-Type-Options"] == "nosniff"
-    assert headers["Referrer-Policy"] == "no-referrer"
+
+
+@pytest.mark.parametrize("path", ["/api/health", "/api/nowhere", "/assets/main-1a2b.css"])
+def test_what_is_no_page_may_load_nothing(client, built, path):
+    assert policy_of(client.get(path).headers) == {"default-src": "'none'", "frame-ancestors": "'none'"}
 
 
 def test_app_that_was_not_built_says_so_and_the_api_works(client):

@@ -4,13 +4,14 @@ import { signal } from "@preact/signals";
 export type Sentence = string | Partial<Record<Intl.LDMLPluralRule, string>>;
 type Sentences = Record<string, Sentence>;
 
-const english = import.meta.glob<Sentences>("../../../server/amberbench/text/en/*.json", {
-  eager: true,
-  import: "default",
-});
+const english = import.meta.glob<Sentences>(
+  // What only the server says stays there.
+  ["../../../server/amberbench/text/en/*.json", "!../../../server/amberbench/text/*/server.json"],
+  { eager: true, import: "default" },
+);
 // Without their keys, in the order of the English ones (`build/bareTexts.ts`).
 const others = import.meta.glob<(Sentence | null)[]>(
-  ["../../../server/amberbench/text/*/*.json", "!../../../server/amberbench/text/en/*.json"],
+  ["../../../server/amberbench/text/*/*.json", "!../../../server/amberbench/text/en/*.json", "!../../../server/amberbench/text/*/server.json"],
   { import: "default" },
 );
 
