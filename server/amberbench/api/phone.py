@@ -102,7 +102,7 @@ def _not_built() -> Response:
 
 
 def guard(response: Response) -> Response:
-    """Headers that keep the app to its own files: pages, scripts and pictures with scripts in them by the whole policy."""
+    """Headers that keep the app to its own files; all of the policy for what may run scripts."""
     runs = response.mimetype in (TYPES[".html"], TYPES[".js"], TYPES[".svg"])
     response.headers["Content-Security-Policy"] = POLICY if runs else NO_PAGE
     response.headers["X-Content-Type-Options"] = "nosniff"
