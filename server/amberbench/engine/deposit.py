@@ -69,19 +69,11 @@ def plan(request):
         highest_c = job.pour_c - clusters.COLD_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
     fill_request = _fill_request(request, job)
-    full = held = len(positions)
-    second, free = _windows(request, job, full)
+    second, free = _windows(request, job, len(positions))
     safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
-    bench = {"fill_request": fill_request, "safe_s": safe_s, "second": second, "per_tray": full}
-    state = _bench(job, bench)
-    if second is not None:
-        held = turns_cluster.most_on_tray(state)
-        # Alike, so that no small rest has to be kept warm for the last one.
-        positions = positions[: math.ceil(job.clusters / math.ceil(job.clusters / held))]
-    trays = math.ceil(job.clusters / len(positions))
-    state.update({"per_tray": len(positions), "tray_s": len(positions) / job.per_s, "trays": trays})
-    fills, reheats = turns_cluster.reckoned(state)
-    under, each_kg = deposit_asked.under(request, job, trays)
+    held, warnings = _held(job, _bench(job, fill_request, safe_s, second, len(positions)))
+    positions = positions[: held["per_tray"]]
+    under, each_kg = deposit_asked.under(request, job, held["trays"])
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
@@ -90,10 +82,8 @@ def plan(request):
     if dip is not None:
         rows, dip["inputs"] = rows + dip["inputs"], []
     _, soft, soft_inputs = flow.softness(request["firmness"], request["squeeze"])
-    return {
+    reply = {
         "pattern": pattern,
-        "per_tray": len(positions),
-        "trays": trays,
         "positions_m": [[x, y] for x, y in positions],
         "clusters": job.clusters,
         "sizes": _sizes(job),
@@ -106,9 +96,6 @@ def plan(request):
         "fill_kg": job.fill_kg,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
         "safe_s": safe_s,
-        "fills": fills,
-        "reheats": reheats,
-        "tray_s": len(positions) / job.per_s,
         "second": second,
         "free": free,
         "melt": melted,
@@ -118,14 +105,24 @@ def plan(request):
         "leftover_kg": leftover_kg,
         "dip": dip,
         "room": air,
-        "warnings": soft + (_fewer(full, len(positions)) if held < full else []),
+        "warnings": soft + warnings,
         "inputs": rows + _constants(request["base"]) + air_inputs + soft_inputs,
     }
+    reply.update(held)
+    return reply
 
 
-def _fewer(full, number):
-    """The warning that a tray is not filled: more on it would be cold before they are laid again."""
-    return [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}]
+def _held(job, bench):
+    """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
+    full = number = held = bench["per_tray"]
+    if bench["second"] is not None:
+        held = turns_cluster.most_on_tray(bench)
+        # Alike, so that no small rest has to be kept warm for the last one.
+        number = min(full, math.ceil(job.clusters / math.ceil(job.clusters / held)))
+    found = {"per_tray": number, "trays": math.ceil(job.clusters / number), "tray_s": number / job.per_s}
+    bench.update(found)
+    found["fills"], found["reheats"] = turns_cluster.reckoned(bench)
+    return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
 def _dip(request, job, each_kg):
@@ -192,20 +189,19 @@ def _sizes(job):
     return [{"clusters": number, "deposit_kg": kg} for number, kg in job.rows]
 
 
-def _bench(job, bench):
+def _bench(job, fill_request, safe_s, second, full):
     """The state of a bench, as `folds_cluster.opened`, as far as what lies ahead of it is reckoned from it."""
-    full = bench["per_tray"]
     return {
-        "request": bench["fill_request"],
+        "request": fill_request,
         "full_kg": job.fill_kg,
-        "fresh_s": bench["safe_s"],
+        "fresh_s": safe_s,
         "tray_s": full / job.per_s,
         "per_tray": full,
         "trays": full,
         "sizes": _sizes(job),
         "all_kg": job.deposits_kg,
         "second_kg": job.request["second_kg"],
-        "second": bench["second"],
+        "second": second,
         "tack": 1.0,
         "laid": [],
     }
