@@ -1,6 +1,6 @@
 """Sensible requests drawn at random for the day at one bench."""
 
-from amberbench.engine import fields_day, fields_shop
+from amberbench.engine import allergens, fields_day, fields_shop
 from tests.drawing import maybe
 
 NOW_MS = 1_764_000_000_000
@@ -10,7 +10,7 @@ def batch(rng, name):
     """One batch of today, touched and washed for within the last twelve hours."""
     state = rng.choice(["planned", "open", "open", "closed"])
     one = {"id": name, "kind": rng.choice(fields_day.KINDS), "name": name.upper(), "state": state}
-    one["contains"] = rng.sample(fields_shop.ALLERGENS[:4], rng.randrange(3))
+    one["contains"] = rng.sample(allergens.ALLERGENS[:4], rng.randrange(3))
     maybe(rng, one, "under", rng.sample(fields_shop.PIECES, rng.randrange(3)))
     maybe(rng, one, "labels_known", rng.random() < 0.8)
     maybe(rng, one, "coated", rng.random() < 0.6)

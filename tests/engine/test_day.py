@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from amberbench.engine import catalogue, fields_shop
+from amberbench.engine import allergens, catalogue, fields_shop
 from amberbench.engine.problems import Problem
 from tests import strategies_day
 from tests.bench import Bench, planned_bowl, planned_clusters, planned_slab
@@ -145,7 +145,7 @@ def washes(order, holds):
 def test_the_order_keeps_without_before_with_and_washes_as_seldom_as_any_such_order():
     rng, more = random.Random("order"), 0
     for _ in range(300):
-        holds = {f"b{n}": frozenset(rng.sample(fields_shop.ALLERGENS[:4], rng.randrange(4))) for n in range(5)}
+        holds = {f"b{n}": frozenset(rng.sample(allergens.ALLERGENS[:4], rng.randrange(4))) for n in range(5)}
         batches = [SQUARES | {"id": name, "contains": sorted(told)} for name, told in holds.items()]
         found = [one["id"] for one in asked(*batches)["order"]]
         allowed = [

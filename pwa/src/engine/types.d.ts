@@ -1706,6 +1706,8 @@ export interface DepositPlanReplyUnder {
   kg: number;
   /** pieces to have ready; null: a bed, weighed; 0 to 1e+07 */
   count: number | null;
+  /** its allergen, by its name; null: none known */
+  allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
 }
 
 export interface Second {

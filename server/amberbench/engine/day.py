@@ -4,13 +4,9 @@ All here is common practice, no published source: free of an allergen before wit
 and hands between. It informs; the shop's own allergen plan, local codes and the makers' labels come first.
 """
 
-from .fields_shop import ALLERGENS
+from . import allergens
 from .problems import Problem
 
-# Allergens of what lies under the caramel (from memory: annex II of Regulation (EU) No 1169/2011). Of chocolate only
-# what the name says; its label says the rest.
-NUTS = ("almond", "cashew", "hazelnut", "macadamia", "pecan", "pistachio", "walnut")
-ALLERGENS_OF = {"peanut": "peanuts", "pretzel": "gluten", "milk_chocolate": "milk", "white_chocolate": "milk"}
 # A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
 DAY_MS = 10 * 3600000.0
 INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
@@ -61,11 +57,11 @@ def _held(asked, at_ms):
 
 def _named(found):
     """Allergens once each, in the order of the list."""
-    return [one for one in ALLERGENS if one in found]
+    return [one for one in allergens.ALLERGENS if one in found]
 
 
 def _under(materials):
-    return ["nuts" if one in NUTS else ALLERGENS_OF.get(one) for one in materials]
+    return [allergens.of(one) for one in materials]
 
 
 def _taken(batch, held):

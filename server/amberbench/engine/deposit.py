@@ -44,8 +44,8 @@ def plan(request):
     dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
     deposit_kg (kg)}], second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with
-    what lies under), under [{material, kg (kg), count}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s (s),
-    fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
+    what lies under), under [{material, kg (kg), count, allergen}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
+    (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
     after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
     (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray),
     inputs.

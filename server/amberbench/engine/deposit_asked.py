@@ -2,7 +2,7 @@
 
 import math
 
-from . import clusters, lattice, materials, parts
+from . import allergens, clusters, lattice, materials, parts
 from .fields_melt import MELT
 from .problems import Problem
 
@@ -125,20 +125,24 @@ def _bed(request):
 
 
 def under(request, job, trays):
-    """(what to have ready [{material, kg, count}], kg of it in a finished cluster, the mean)."""
+    """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean)."""
     number, ready, each_kg = job.clusters, [], 0.0
     for one in request["under"]:
         kg = one["count"] * one["kg_each"]
-        ready.append({"material": one["material"], "kg": number * kg, "count": number * one["count"]})
+        ready.append(_ready(one["material"], number * kg, number * one["count"]))
         each_kg += kg
     tray = request["tray"]
     rim_m = tray["rim_m"]
     bed_m2 = trays * (tray["length_m"] - 2.0 * rim_m) * (tray["width_m"] - 2.0 * rim_m)
     covered_m2 = _covered_m2(request, job)
     for material, kg_m2 in _bed(request):
-        ready.append({"material": material, "kg": bed_m2 * kg_m2, "count": None})
+        ready.append(_ready(material, bed_m2 * kg_m2, None))
         each_kg += kg_m2 * covered_m2
     return ready, each_kg
+
+
+def _ready(material, kg, count):
+    return {"material": material, "kg": kg, "count": count, "allergen": allergens.of(material)}
 
 
 def _covered_m2(request, job):

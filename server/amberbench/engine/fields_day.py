@@ -1,7 +1,8 @@
 """The fields of the day: which batches share the bench, in which order, and where a wash lies between."""
 
+from .allergens import ALLERGENS
 from .fields_shared import WARNINGS
-from .fields_shop import ALLERGENS, PIECES
+from .fields_shop import PIECES
 from .kinds import boolean, choice, many, number, record, text
 
 KINDS = ("slab", "cluster", "chocolate", "standup")

@@ -1,5 +1,6 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
+from .allergens import ALLERGENS
 from .fields_dip import DIP, DIP_REPLY
 from .fields_melt import MELT, MELT_REPLY, OVEN, VESSEL
 from .fields_room import AIR, FIRM, HUMIDITY_OR_NONE
@@ -169,6 +170,7 @@ DEPOSIT_REPLY = together(
                     "material": document("as asked"),
                     "kg": number("kg", 0, 1e6, "weight to have ready"),
                     "count": integer(0, 10000000, "pieces to have ready; null: a bed, weighed", default=None),
+                    "allergen": choice(ALLERGENS, "its allergen, by its name; null: none known", default=None),
                 },
                 "one kind",
             ),

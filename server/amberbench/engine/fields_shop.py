@@ -4,6 +4,7 @@ The shop is the fold of `shop_set {doc, field, value, basis}`. A doc is "shop" o
 dotted path inside its row. A field without a default is null until somebody sets it.
 """
 
+from .allergens import ALLERGENS
 from .fields_chocolate import COATING, SALTING, TARGETS
 from .fields_chocolate import FUNCTIONS as CHOCOLATE
 from .fields_cool import COOL
@@ -16,16 +17,6 @@ from .fields_slab import PIECE
 from .kinds import boolean, choice, document, integer, many, number, text
 
 LANGUAGES = ("en", "es")
-ALLERGENS = (
-    "milk",
-    "nuts",
-    "peanuts",
-    "gluten",
-    "soya",
-    "egg",
-    "sesame",
-    "sulphites",
-)
 NAME = text(60, "what people call it", default="")
 TABLE_M = (0.05, 5)
 

@@ -6,7 +6,7 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { allergensOf, type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
+import { type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
 import { Beside } from "./Beside";
 import { ClusterAnswerCards } from "./ClusterAnswer";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
@@ -48,7 +48,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage:
     const next = shop.products.find((one) => one.id === id);
     if (next) setForm((old) => withClusters(old, next));
   };
-  const show = () => found.answer && product && onPage({ answer: found.answer, name: ownName(product.name), lot: form.lot.trim(), contains: allergensOf(shop, form) });
+  const show = () => found.answer && product && onPage({ answer: found.answer, name: ownName(product.name), lot: form.lot.trim(), contains: labelsOfProduct(shop, product).contains });
   return (
     <Beside
       fields={

@@ -1,0 +1,22 @@
+"""Allergens that labels name, and those of what lies under the caramel."""
+
+ALLERGENS = (
+    "milk",
+    "nuts",
+    "peanuts",
+    "gluten",
+    "soya",
+    "egg",
+    "sesame",
+    "sulphites",
+)
+# From memory: annex II of Regulation (EU) No 1169/2011. Of chocolate only what the name says; its label says the rest.
+NUTS = ("almond", "cashew", "hazelnut", "macadamia", "pecan", "pistachio", "walnut")
+OTHERS = {"peanut": "peanuts", "pretzel": "gluten", "milk_chocolate": "milk", "white_chocolate": "milk"}
+
+
+def of(material):
+    """The allergen of a material by its name, or None: none known, or a material of the shop's own."""
+    if material in NUTS:
+        return "nuts"
+    return OTHERS.get(material) if isinstance(material, str) else None
