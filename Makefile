@@ -48,7 +48,7 @@ check: pwa/node_modules/ready
 test: pwa/dist/ready check
 	$(PY) e2e/chromium.py
 	$(NPM) run --silent test
-	$(NODE_PATH_FIRST) $(PY) -m pytest -n 2 --dist loadfile $(ARGS)
+	$(NODE_PATH_FIRST) $(PY) -m pytest -n 2 --dist worksteal $(ARGS)
 
 measure: pwa/dist/ready
 	$(PY) e2e/chromium.py
