@@ -9,7 +9,7 @@ from e2e.server import Server
 from tests.log import uuid7
 
 # So many exchanges are waited for, at most.
-PATIENCE = 300
+PATIENCE = 100
 
 
 def exchanges(phone: Phone) -> None:

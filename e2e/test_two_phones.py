@@ -100,8 +100,9 @@ def test_a_batch_that_another_phone_runs_can_be_watched_at_every_step(language: 
     faults = []
     for kind, body, step in ELSEWHERE:
         all_sent(phone)
+        known = len(phone.facts())
         tapped_elsewhere(server, phone, kind, body)
-        hears(phone, len(phone.facts()) + 1)
+        hears(phone, known + 1)
         phone.is_at(step)
         expect(phone.button).to_have_text(phone.word("Take it over here"))
         expect(phone.bench.get_by_role("button")).to_have_count(3)  # first aid, more, take over

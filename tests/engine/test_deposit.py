@@ -1,13 +1,9 @@
 """Planning clusters: weights, trays, fills, windows, and what cannot be."""
 
-import random
-import time
-
 import pytest
 
 from amberbench.engine import catalogue, clusters, materials
 from amberbench.engine.problems import Problem
-from tests import strategies
 from tests.strategies_deposit import ON_A_BED, ON_NUTS
 
 
@@ -216,23 +212,3 @@ def test_deposits_too_unlike_for_one_window_are_refused():
 def test_a_funnel_hotter_than_the_limit_is_refused():
     found = problem("deposit.fill", {"pace_kg_s": 0.003, "now_c": 95.0, "fill_kg": 1.0})
     assert (found.field, found.code, found.given, found.high) == ("now_c", "funnel_too_hot", 95.0, 93.3)
-
-
-def test_a_plan_is_quick_and_a_reading_quicker():
-    rng = random.Random("quick")
-    requests = [strategies.sensible("deposit.plan", rng) for _ in range(8)]
-    assert _quickest_s("deposit.plan", requests) < 0.06
-    assert _quickest_s("deposit.fill", [strategies.sensible("deposit.fill", rng) for _ in range(8)]) < 0.003
-
-
-def _quickest_s(name, requests):
-    """Median over the requests of the quickest of three calls, which another process cannot slow."""
-    times = []
-    for request in requests:
-        spans = []
-        for _ in range(3):
-            started = time.perf_counter()
-            catalogue.call(name, request)
-            spans.append(time.perf_counter() - started)
-        times.append(min(spans))
-    return sorted(times)[len(times) // 2]
