@@ -13,7 +13,8 @@ DARK = [
     (45, 32, 18, 0.24130), (45, 32, 20, 0.25014), (45, 32, 21, 0.25481), (45, 33, 18, 0.22294), (45, 34, 20, 0.21205),
     (40, 32, 18, 0.16369), (40, 31, 20, 0.19142), (42, 33, 21, 0.18762),
 ]  # fmt: skip
-# Heat lines of chocolate in °C: melt, cool, work. A cook's table and a table of food science, both read.
+# Heat lines of chocolate in °C: melt, cool, work. A cook's table and a table of food science, both read;
+# the second cools white to 24–25 °C, where the two disagree the first is kept.
 PRACTICE = {
     "dark_chocolate": [((50, 55), (28, 29), (31, 32)), ((45, 50), (28, 29), None)],
     "milk_chocolate": [((45, 50), (27, 28), (30, 31)), ((40, 45), (27, 28), None)],

@@ -10,7 +10,9 @@ ALLERGENS = (
     "sesame",
     "sulphites",
 )
-# From memory: annex II of Regulation (EU) No 1169/2011. Of chocolate only what the name says; its label says the rest.
+# Nuts as annex II of Regulation (EU) No 1169/2011 has them, pretzels of wheat; ALLERGENS are eight of its fourteen
+# (read), the others are taken to have no place at this bench (assumed). Of chocolate only what the name says;
+# its label says the rest.
 NUTS = ("almond", "cashew", "hazelnut", "macadamia", "pecan", "pistachio", "walnut")
 OTHERS = {"peanut": "peanuts", "pretzel": "gluten", "milk_chocolate": "milk", "white_chocolate": "milk"}
 

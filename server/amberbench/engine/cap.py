@@ -51,7 +51,7 @@ class Cap:
 
     def __init__(self, radius_m, tall_m, conductivity, capacity, base, tray_ratio, contact_m2k_w):
         points, triangles, self.tops, feet = _mesh(radius_m, tall_m)
-        layers, ratio, self.emissivity = bases.described(base)
+        layers, ratio, _ = bases.described(base)
         self.cap_nodes = len(points)
         cells = _cells(layers)
         size = self.cap_nodes + len(cells)

@@ -46,6 +46,7 @@ class Tray:
     def __init__(self, base, length_m, width_m, per_tray, room_c, softer_k=0.0):
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = surfaces.plate_length_m(length_m, width_m)
+        # The tray beside a cluster is lined: it shines as food does, whatever lies below.
         self.top = surfaces.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = surfaces.face("insulated", 0.0, plate_m, False)  # it stands on a table
         self.free_c = max(FREE_C, room_c + cooling.ROOM_MARGIN_K)

@@ -104,7 +104,7 @@ def plan(request):
     Relation: coated box less box, times density. A measured pick-up decides the mass, and the layer is thickened or
     thinned in proportion. The pre-bottom adds to the height before coating. Masses at 21 °C.
     Example: 25 × 25 × 12.7 mm at 1.0 mm all round: 24.1 % of the finished piece is coating.
-    Source: beckett_2009 and bar_densities for chocolate, choi_okos_1986 for the centre; assumed for thickness_m and
+    Source: bar_densities for chocolate, choi_okos_1986 for the centre; assumed for thickness_m and
     bowl_reserve_kg.
     """
     density = materials.density(materials.resolved(request["chocolate"]), COLD_C)

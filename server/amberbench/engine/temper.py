@@ -8,7 +8,8 @@ from .normal import TENTH
 from .problems import Problem
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
-# 40–45 / 40 (here both together), cool 28–29 / 27–28 for both, white 26–27 in the first; work from the first.
+# 40–45 / 40 (here both together), cool 28–29 / 27–28 for both; white 26–27 in the first, kept here, 24–25 in the
+# second; work from the first.
 TARGETS = {
     "dark_chocolate": (45.0, 55.0, 28.0, 29.0, 31.0, 32.0),
     "milk_chocolate": (40.0, 50.0, 27.0, 28.0, 30.0, 31.0),
@@ -81,7 +82,7 @@ def plan(request):
     less, and some should stay unmelted.
     Example: dark from 45 to 32 °C with seed of 20 °C takes 25.0 % seed.
     Source: beckett_2009 for heats (white chocolate's latent heat assumed), wille_lutton_1966 for the seed's melting
-    point, practice for heat lines.
+    point, practice for heat lines and a small bowl; memory for what a thick bowl is warmed by.
     """
     line = lines(request)
     melt_c = line["melt_low_c"] if request["melt_c"] is None else request["melt_c"]
@@ -150,7 +151,8 @@ def hold(request):
     before it is too cool.
     Example: 3 kg of dark in a bowl of 1.5 kg from 32 to 31 °C at 20 °C: about 13 minutes, 7 to 23; practice warms it a
     little every 15 to 20 (common practice, no published source).
-    Source: mcadams, beckett_2009; assumed for crystals, the spread of losses and the bowl's share.
+    Source: mcadams, beckett_2009, practice for heat lines; assumed for crystals, the spread of losses and the
+    bowl's share.
     """
     line, now_c = lines(request), request["now_c"]
     low_c, high_c = line["work_low_c"], line["work_high_c"]
