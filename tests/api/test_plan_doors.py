@@ -213,3 +213,11 @@ def test_what_makes_no_sense_is_a_problem(asking, name, change, field):
     document = assert_problem(asking.post(f"/api/plans/{name}", json=REQUESTS[name][1] | change), 422)
     if field:
         assert document["errors"][0]["field"] == field
+
+
+def test_hundredths_are_taken_for_a_share_and_nothing_else_is(asking):
+    damp = asking.post("/api/plans/room", json={"room_c": 23, "humidity": "60 %"}).get_json()
+    assert damp == asking.post("/api/plans/room", json={"room_c": 23, "humidity": 0.6}).get_json()
+    refused = asking.post("/api/plans/room", json={"room_c": 23, "humidity": "60 kg"})
+    assert_problem(refused, 422, "wrong_unit", "humidity")
+    assert refused.get_json()["detail"].endswith("Accepted units: %.")

@@ -17,6 +17,8 @@ SERVER = Path(text.__file__).parent.parent
         ("mass_kg", 1.134, "1.13 kg"),
         ("kg", 0.0143, "14.3 g"),
         ("mass_kg", 0.4536, "454 g"),
+        ("salt_each_kg", 0.00001, "0.01 g"),
+        ("volume_m3", 0.0002, "0.2 l"),
         ("slab_height_m", 0.0127, "12.7 mm"),
         ("length_m", 0.35, "350 mm"),
         ("area_m2", 0.0645, "0.065 m²"),
@@ -84,3 +86,18 @@ def test_every_problem_of_engine_and_server_has_a_sentence():
         codes |= set(re.findall(r'refuse\(\s*"([a-z_]+)"', source)) | set(re.findall(r'fault\(\s*"([a-z_]+)"', source))
     assert len(codes) > 30
     assert [code for code in sorted(codes) if text.sentence(f"problem.{code}", {}) == f"problem.{code}"] == []
+
+
+@pytest.mark.parametrize(
+    ("field", "unit", "given", "low", "high", "shown"),
+    [
+        ("funnel.volume_m3", "m³", 0.00005, 0.0002, 0.01, "0.05 l is too low. Accepted: 0.2 l to 10 l."),
+        ("dip.salt_each_kg", "kg", 0, 0.00001, 0.002, "0 g is too low. Accepted: 0.01 g to 2 g."),
+        ("under[0].kg_each", "kg", 0.00001, 0.00005, 0.2, "0.01 g is too low. Accepted: 0.05 g to 200 g."),
+        ("thickness_m.bottom", "m", -0.001, 0, 0.01, "-1 mm is too low. Accepted: 0 mm to 10 mm."),
+        ("contact_m2k_w", "m² K/W", -1, 0, 0.1, "-1 m² K/W is too low. Accepted: 0 m² K/W to 0.1 m² K/W."),
+    ],
+)
+def test_what_is_accepted_never_reads_like_what_was_given(field, unit, given, low, high, shown):
+    problem = {"field": field, "code": "too_low", "given": given, "low": low, "high": high, "unit": unit}
+    assert text.problem_sentence(problem).replace(NARROW_SPACE, " ").split(": ", 1)[1] == shown

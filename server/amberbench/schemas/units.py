@@ -42,6 +42,8 @@ def to_si(value: float, unit: str, wanted: str) -> float:
     """
     if unit == wanted:
         return value
+    if unit == "%" and wanted == "":
+        return value / 100.0
     if unit in engine_units.UNITS:
         if wanted in engine_units.UNITS and engine_units.UNITS[unit][0] == engine_units.UNITS[wanted][0]:
             return float(engine_units.convert(value, unit, wanted))
@@ -52,7 +54,7 @@ def to_si(value: float, unit: str, wanted: str) -> float:
 def accepted(wanted: str) -> list[str]:
     """The units of the closed list that measure the same as `wanted`; for others, `wanted` alone."""
     if wanted not in engine_units.UNITS:
-        return [wanted] if wanted else []
+        return [wanted or "%"]
     dimension = engine_units.UNITS[wanted][0]
     return [name for name, (other, _, _) in engine_units.UNITS.items() if other == dimension]
 

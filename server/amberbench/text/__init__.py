@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from .figures import figure
+from .figures import SUFFIX_OF, figure
 
 FOLDER = Path(__file__).parent
 FALL_BACK = "en"
@@ -15,7 +15,7 @@ PLACEHOLDER = re.compile(r"\{(\w+)\}")
 # Between whole and part; a point where a language names none.
 DECIMAL_MARK = {"es": ","}
 PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
-UNIT_SUFFIX = re.compile(r"_(kg|m2|m|c|k|s|w)$")
+UNIT_SUFFIX = re.compile(r"_(kg|m2|m3|m|c|k|s|w)$")
 
 
 def languages() -> list[str]:
@@ -76,9 +76,12 @@ def formatted(name: str, value: Any, language: str = FALL_BACK) -> str:
 def _shown(name: str, value: Any, unit: str | None, language: str) -> str:
     if value is None:
         return ""
-    told_by_name = UNIT_SUFFIX.search(f"_{name}") is not None
-    bare = told_by_name or not unit or isinstance(value, str)
-    return formatted(name, value, language) + ("" if bare else f" {unit}")
+    if isinstance(value, str) or not unit:
+        return formatted(name, value, language)
+    if unit not in SUFFIX_OF:
+        return f"{formatted('', value, language)} {unit}"
+    suffix = SUFFIX_OF[unit]
+    return formatted(name if f"_{name}".endswith(suffix) else suffix, value, language)
 
 
 def _field_name(path: str, last: str, language: str) -> str:

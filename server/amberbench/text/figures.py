@@ -10,11 +10,14 @@ NARROW_SPACE = "\u202f"
 METRIC = {
     "_kg": ("kg", 1.0, 2),
     "_m2": ("m²", 1.0, 3),
+    "_m3": ("l", 1000.0, 2),
     "_m": ("mm", 1000.0, 1),
     "_c": ("°C", 1.0, 0),
     "_k": ("K", 1.0, 1),
     "_w": ("W", 1.0, 0),
 }
+# The suffix whose numbers are in this unit of the engine.
+SUFFIX_OF = {"kg": "_kg", "m": "_m", "m²": "_m2", "m³": "_m3", "°C": "_c", "K": "_k", "W": "_w", "s": "_s"}
 # Below this much a finer unit is read more easily.
 GRAMS_BELOW_KG = 1.0
 # Bars are 12.7 mm high; nobody sets a frame to a tenth.
@@ -33,13 +36,20 @@ def figure(name: str, value: float, mark: str = ".") -> str:
     for suffix, (unit, factor, decimals) in METRIC.items():
         if ending.endswith(suffix):
             if unit == "kg" and abs(value) < GRAMS_BELOW_KG:
-                return f"{rounded(value * 1000.0, 1 if abs(value) < 0.1 else 0, mark)}{NARROW_SPACE}g"
+                return f"{rounded(value * 1000.0, gram_decimals(value), mark)}{NARROW_SPACE}g"
             if unit == "mm" and abs(value) >= FRAME_M:
                 decimals = 0
             if unit == "°C" and name.startswith(FINE):
                 decimals = 1
             return f"{rounded(value * factor, decimals, mark)}{NARROW_SPACE}{unit}"
     return rounded(value, 3, mark)
+
+
+def gram_decimals(value_kg: float) -> int:
+    """Decimals of a weight in grams: a pinch of salt is a hundredth of a gram, a centre a tenth."""
+    if abs(value_kg) < 0.001:
+        return 2
+    return 1 if abs(value_kg) < 0.1 else 0
 
 
 def rounded(value: float, most: int, mark: str = ".") -> str:
