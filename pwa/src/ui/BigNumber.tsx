@@ -5,10 +5,12 @@ import { figure, formatCountdown, formatDuration, formatRange, t } from "../text
 interface Props {
   number: { name: string; value: number; low?: number | null; high?: number | null };
   now: number;
+  /** What the clock is called, or "". */
+  name: string;
 }
 
 /** The one number that matters, readable at two metres; `due_ms` counts down. */
-export function BigNumber({ number, now }: Props) {
+export function BigNumber({ number, now, name }: Props) {
   const left = number.value - now;
   const due = number.name === "due_ms";
   const { text, unit } = due ? formatCountdown(left) : figure(number.name, number.value);
@@ -17,7 +19,7 @@ export function BigNumber({ number, now }: Props) {
   return (
     <p class="number">
       <Digits text={text} unit={unit} />
-      {late && <span class="number-note">{late}</span>}
+      {(late || name) && <span class={late ? "number-note" : "number-note number-name"}>{late || name}</span>}
       {range && <span class="number-note">{t("screen.likely", { range: formatRange(number.name, number.low as number, number.high as number) })}</span>}
       {due && <span class="unseen">{formatDuration(Math.max(0, left / 1000))}</span>}
     </p>

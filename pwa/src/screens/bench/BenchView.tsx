@@ -99,9 +99,9 @@ function isOnScreen(clock: ClockMark, { number }: Advice, now: number): boolean 
   return clock.due_ms <= now || (number?.name === "due_ms" && clock.due_ms === number.value);
 }
 
-/** When the clock that the big number counts down was started (ms): a minute begins at 1:00, not at 1:01. */
-function startOf({ number, clocks }: Advice): number {
-  return clocks.find((clock) => number?.name === "due_ms" && clock.due_ms === number.value)?.started_ms ?? 0;
+/** The clock that the big number counts down. */
+function counted<Mark extends { due_ms: number }>({ number }: Advice, clocks: Mark[]): Mark | undefined {
+  return clocks.find((clock) => number?.name === "due_ms" && clock.due_ms === number.value);
 }
 
 function offers(advice: Advice, kind: string): boolean {
@@ -121,6 +121,8 @@ function StepView(props: StepProps) {
   // Beside a number there is room for one more button; the others are under More.
   const beside = number && action ? sides.slice(0, 1) : [];
   const below = number && action ? [] : sides;
+  // Big digits alone do not say what they count down to.
+  const called = (!short && counted(advice, clocks.filter((one) => one.href === null))?.name) || "";
   const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
     <main class={number || hasPicture(plan, advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
@@ -136,7 +138,7 @@ function StepView(props: StepProps) {
       </Words>
       {number && (
         <div class="number-row">
-          <BigNumber number={number} now={Math.max(now, startOf(advice))} />
+          <BigNumber number={number} now={Math.max(now, counted(advice, advice.clocks)?.started_ms ?? 0)} name={called} />
           <Sides actions={beside} onTake={onTake} />
         </div>
       )}
