@@ -10,6 +10,7 @@ from playwright.sync_api import expect
 
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.walk_cluster import CLUSTERS
 
 NARROW_SPACE = "\u202f"
 
@@ -188,3 +189,16 @@ def test_unknown_addresses_say_so_plainly(phone: Phone):
         expect(phone.page.get_by_text(words)).to_be_visible()
         expect(phone.page.get_by_role("link", name="Today")).to_be_visible()
     assert phone.errors == []
+
+
+def test_clusters_are_told_by_the_words_of_their_own_fields(phone: Phone):
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Product", exact=True).select_option(label=CLUSTERS)
+    phone.answered()
+    types_into(phone, "Clusters", "many")
+    is_told(phone, "Clusters", ["clusters must be a number"])
+    types_into(phone, "Clusters", "60")
+    chooses(phone, "Caramel in hand")
+    phone.answered()
+    types_into(phone, "Caramel", "")
+    is_told(phone, "Caramel", ["caramel in hand is missing"])

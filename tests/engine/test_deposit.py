@@ -161,6 +161,7 @@ def test_what_the_plan_hands_to_the_melt_is_what_the_melt_answers():
         ({"rows": []}, "rows", "give_one_of"),
         ({"caramel_kg": 1.0}, "rows", "give_one_of"),
         ({"rows": [], "caramel_kg": 1.0}, "deposit_kg", "missing"),
+        ({"rows": [], "deposit_kg": 0.01}, "caramel_kg", "missing"),
         ({"rows": [], "caramel_kg": 0.1, "deposit_kg": 0.2}, "caramel_kg", "too_little_caramel"),
         ({"rows": [{"clusters": 9000, "deposit_kg": 0.012}]}, "rows", "more_than_a_bowl"),
         ({"rows": [{"clusters": 2, "deposit_kg": 0.01}]}, "rows", "too_little_caramel"),

@@ -3,6 +3,7 @@
 import math
 
 from . import allergens, clusters, lattice, materials, parts
+from .fields_deposit import IN_HAND
 from .fields_melt import MELT
 from .problems import Problem
 
@@ -19,6 +20,8 @@ class Job:
         self.per_s = request["deposits_per_min"] / 60.0
         self.density = materials.density(materials.resolved(request["material"]), self.pour_c)
         second_kg = request["second_kg"]
+        if not request["rows"] and request["caramel_kg"] is None and request["deposit_kg"] is not None:
+            raise Problem("caramel_kg", "missing", low=IN_HAND["low"], high=IN_HAND["high"], unit="kg")
         if bool(request["rows"]) == (request["caramel_kg"] is not None):
             raise Problem("rows", "give_one_of", accepted=["rows", "caramel_kg"])
         if request["rows"]:

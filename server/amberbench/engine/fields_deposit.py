@@ -17,6 +17,7 @@ ROWS = many(
     "clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives",
     default=[],
 )
+IN_HAND = number("kg", 0.05, 10, "caramel in hand; null: as rows want", default=None)
 COUNTED = many(
     record(
         {
@@ -76,7 +77,7 @@ FUNNEL = record(
 DEPOSIT = together(
     {
         "rows": ROWS,
-        "caramel_kg": number("kg", 0.05, 10, "caramel in hand; null: as rows want", default=None),
+        "caramel_kg": IN_HAND,
         "deposit_kg": dict(DEPOSIT_KG, meaning="one first deposit of the caramel in hand", default=None),
         "second_kg": number(
             "kg", 0, 0.5, "one second deposit; 0: none", default=0.0, basis="assumed", source="assumed"

@@ -87,7 +87,7 @@ function ClusterFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
     <QuantityField
       key={field}
       label={t(label)}
-      name={field}
+      name={field === "pieces" ? "clusters" : field}
       value={form[field]}
       problem={problem && (problem.field === field || ANSWERS_FOR[field]?.includes(problem.field)) ? problem : null}
       note={note}

@@ -26,6 +26,7 @@ export interface ClusterForm {
 }
 
 const START_PIECES = 60;
+const START_KG = 1;
 /** Where a deposit stands when clusters are counted. */
 const IN_A_ROW = "rows[0].deposit_kg";
 const SIZES = ["deposit_kg", "second_kg", "spread_m", "gap_m"] as const;
@@ -35,7 +36,7 @@ export function firstClusters(shop: Shop, product: Product): ClusterForm {
     product_id: product.id,
     by: "pieces",
     pieces: START_PIECES,
-    kg: null,
+    kg: START_KG,
     deposit_kg: null,
     second_kg: null,
     spread_m: null,
