@@ -120,6 +120,16 @@ def test_what_cannot_be_is_refused_before_it_is_written(phone: Phone):
     expect(phone.page.locator(".rows")).to_contain_text(re.compile(r"1[\s\u202f,]?200\s?W"))
 
 
+def test_salt_nobody_would_put_on_a_piece_is_refused_by_the_words_of_its_field(phone: Phone):
+    opens_shop(phone, re.compile("^Products"), "Add a product")
+    phone.page.get_by_text("Dipping, salt and box").tap()
+    for salt in ("0", "100"):
+        phone.page.get_by_label("Salt on one piece", exact=True).fill(salt)
+        phone.passes(600)
+        told = phone.page.locator(".field-problem")
+        expect(told).to_contain_text(re.compile(r"^Salt on one piece: .* Accepted: 0\.01\s?g to 2\s?g\.$"))
+
+
 def test_a_row_taken_away_comes_back_when_asked(phone: Phone):
     adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
     phone.page.get_by_role("link", name=re.compile("Blue oven")).tap()

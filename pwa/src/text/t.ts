@@ -37,14 +37,14 @@ function shown(name: string, value: unknown): string {
 }
 
 /** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */
-export function problemText(problem: ProblemDocument): string {
+export function problemText(problem: ProblemDocument, label?: string): string {
   const last = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
   // "These seconds give 5000 W": what is shown is not what the field measures.
   const own = problem.unit ? UNITS[problem.unit]?.[0] : undefined;
   const name = own && own !== dimensionOf(last) ? (SUFFIXES[own] ?? last) : last;
   const shown = (value: unknown) => (value === null || value === undefined ? "" : format(name, value));
   return t(`problem.${problem.code}`, {
-    field: fieldName(problem.field),
+    field: fieldName(problem.field, label),
     given: shown(problem.given),
     low: shown(problem.low),
     high: shown(problem.high),
@@ -53,12 +53,12 @@ export function problemText(problem: ProblemDocument): string {
   });
 }
 
-/** The screen name of a field: text `field.<path>` without the places in lists, else `field.<last part>`, else the bare words. */
-export function fieldName(path: string): string {
+/** The screen name of a field: text `field.<path>` without the places in lists, else `field.<last part>`, else what stands at it, else the bare words. */
+export function fieldName(path: string, label?: string): string {
   const bare = path.replace(/\[\d+\]/g, "");
   const last = bare.split(".").at(-1) ?? bare;
   for (const key of [`field.${bare}`, `field.${last}`]) if (hasText(key)) return t(key);
-  return last.replace(/_(kg|m|m2|c|k|s|w)$/, "").replaceAll("_", " ");
+  return label ?? last.replace(/_(kg|m|m2|c|k|s|w)$/, "").replaceAll("_", " ");
 }
 
 function word(one: unknown): string {

@@ -20,7 +20,7 @@ function FieldFrame({ label, id, problem, note, children }: FrameProps) {
       {note && <p class="field-note">{note}</p>}
       {problem && (
         <p class="field-problem" id={`${id}-problem`} role="alert">
-          {problemText(problem)}
+          {problemText(problem, label)}
         </p>
       )}
     </div>

@@ -5,7 +5,7 @@ import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { learnRequest } from "../plan/clusterForm";
-import { drafted, editsOf, flat, FORMS, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
+import { drafted, editsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
 import { FunnelGuide, type Laid } from "./FunnelGuide";
 import { DensityGuide, WaterGuide } from "./Guides";
 import { change } from "./lastChange";
@@ -72,7 +72,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
           </details>
         ),
       )}
-      {problem && <p class="card card-wrong">{problemText(problem)}</p>}
+      {problem && <p class="card card-wrong">{problemText(problem, t(`shop.${keyOf(list, problem.field)}`))}</p>}
       <button type="submit" class="go" aria-disabled={!ready}>
         {t("shop.keep")}
       </button>
