@@ -52,7 +52,7 @@ class Phone:
         """Opens the app while there is a network, and waits until the phone says that it needs none."""
         self.page.goto("/")
         ready = re.compile("^" + self.word("Ready to work without a network"))
-        expect(self.page.get_by_text(ready)).to_be_visible(timeout=PATIENCE_MS)
+        self.page.get_by_text(ready).wait_for(timeout=PATIENCE_MS)
 
     def word(self, english: str) -> str:
         """What stands on this phone where an English one has these words."""

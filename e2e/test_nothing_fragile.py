@@ -60,6 +60,7 @@ def test_server_killed_while_it_takes_a_push_has_all_once_afterwards(phone: Phon
     batch_id = phone.plans_and_starts()
     phone.sets_up()
     for after_ms in KILLED_AFTER:
+        all_sent(phone)
         phone.loses_the_network()
         phone.starts_a_burst()
         phone.taps("Out early")

@@ -218,3 +218,12 @@ def test_metal_vessel_is_refused_unless_it_has_a_water_jacket():
     assert (caught.value.field, caught.value.code) == ("made_of", "metal_in_oven")
     jacketed = values | {"jacketed": True, "water_c": 88.0}
     assert catalogue.call("shop.check", {"doc": "vessels/v", "values": jacketed})["values"] == jacketed
+
+
+def test_nobody_says_dairy_free_of_milk_caramel():
+    with pytest.raises(Problem) as caught:
+        check("caramels/a", contains=["soya"])
+    assert (caught.value.field, caught.value.code) == ("contains", "milk_in_caramel")
+    check("caramels/a", contains=["milk", "soya"])
+    # Of one made without milk the label says so, and what it is made of.
+    check("caramels/a", contains=["soya"], label__protein_share=0.01)

@@ -107,7 +107,7 @@ CARAMELS = {
     "limit_c": MELT["limit_c"],
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],
-    "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=[]),
+    "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=["milk"]),
     "squeeze": FIRM["squeeze"],
     "firmness": FIRM["firmness"],
 }
@@ -117,7 +117,7 @@ CHOCOLATES = {
     "name": NAME,
     "chocolate": CHOCOLATE["chocolate.temper"]["request"]["chocolate"],
     "set_s": SALTING["set_s"],
-    "contains": CARAMELS["contains"],
+    "contains": dict(CARAMELS["contains"], default=[]),
 }
 for _name in TARGETS["fields"]:
     CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)

@@ -121,6 +121,7 @@ def check_request(request):
     Reply: values, as the log takes them.
     Raises: Problem malformed (doc), unknown_field, those of each value under its field's name; window_upside_down,
     line_above_line when a caramel's heat lines do not rise; composition_sum when its label adds up to more than 1;
+    milk_in_caramel when it is said to be free of milk and its label's protein is not given;
     heat_line_too_low and missing for a temper curve; metal_in_oven (made_of) for a metal vessel without a water jacket.
     Source: practice for the order of the heat lines.
     """
@@ -133,6 +134,7 @@ def check_request(request):
     if doc.startswith("caramels/"):
         _check_lines(full)
         _check_label(full)
+        _check_milk(full)
     if doc.startswith("chocolates/"):
         _check_curve(full)
     return {"values": full}
@@ -146,6 +148,13 @@ def _check_lines(full):
             raise Problem(below[0], "window_upside_down", below[1], high=above[1], unit="°C")
         if below[1] > above[1]:
             raise Problem(below[0], "line_above_line", below[1], high=above[1], unit="°C")
+
+
+def _check_milk(full):
+    """What is reckoned as firm caramel, which is made with milk, is not free of it."""
+    contains = full.get("contains")
+    if contains is not None and "milk" not in contains and full.get("label.protein_share") is None:
+        raise Problem("contains", "milk_in_caramel")
 
 
 def _check_curve(full):
