@@ -63,12 +63,6 @@ def desk_faults(phone: Phone) -> list[str]:
     return faults
 
 
-def contrast_faults_of(phone: Phone) -> list[str]:
-    """Only what is too faint, at the bench or at the desk."""
-    seen = phone.page.evaluate(MEASURE)
-    return contrast_faults(seen, CONTRAST["desk" if seen["layer"] == "desk" else "bench"])
-
-
 def contrast_faults(seen: dict[str, Any], least: float) -> list[str]:
     faint = [text for text in seen["texts"] if text["contrast"] < least]
     return [f"“{text['text']}” has a contrast of {text['contrast']:.2f}, not {least}" for text in faint]

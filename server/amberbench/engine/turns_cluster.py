@@ -8,8 +8,6 @@ from .trays_cluster import fresh_s, pace_kg_s, run_out_kg, seconds, span_s, tray
 # Laying takes up to this much longer than planned; heating what came back, until it is in the funnel again
 # (assumed).
 SLOWER, REHEAT_S = 1.25, 200.0
-# A bowl that waited itself takes longer: so long before a tray is tacky it is seen to (assumed).
-AHEAD_S = 300.0
 # A fill that lasts for this share of what a fresh one does is used (assumed).
 WORTH = 0.6
 # A reading of the funnel counts for so long (assumed).
