@@ -60,8 +60,7 @@ def seen_faults(phone: Phone, name: str) -> list[str]:
     found = []
     for width, height in ((360, 640), (390, 760), (390, 844)):
         phone.page.set_viewport_size({"width": width, "height": height})
-        ruler.settles(phone)
-        found += [f"at {width} × {height}: {fault}" for fault in ruler.bench_faults(phone)]
+        found += [f"at {width} × {height}: {fault}" for fault in ruler.size_faults(phone)]
     for scheme in ("light", "dark"):
         phone.page.emulate_media(color_scheme=scheme)
         ruler.settles(phone)

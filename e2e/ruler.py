@@ -63,6 +63,24 @@ def desk_faults(phone: Phone) -> list[str]:
     return faults
 
 
+def size_faults(phone: Phone) -> list[str]:
+    """What falls short of the design's sizes, and still does once a busy machine has drawn the screen."""
+    found: list[str] = []
+    for _ in range(3):
+        settles(phone)
+        found = bench_faults(phone) if phone.at_the_bench else desk_faults(phone)
+        if not found:
+            break
+        phone.page.wait_for_timeout(200)
+    return found
+
+
+def contrast_faults_of(phone: Phone) -> list[str]:
+    """Only what is too faint, at the bench or at the desk."""
+    seen = phone.page.evaluate(MEASURE)
+    return contrast_faults(seen, CONTRAST["desk" if seen["layer"] == "desk" else "bench"])
+
+
 def contrast_faults(seen: dict[str, Any], least: float) -> list[str]:
     faint = [text for text in seen["texts"] if text["contrast"] < least]
     return [f"“{text['text']}” has a contrast of {text['contrast']:.2f}, not {least}" for text in faint]

@@ -4,7 +4,6 @@ contrast. No English stands in Spanish.
 """
 
 from collections.abc import Iterator
-from typing import Literal
 
 from e2e import axe, ruler
 from e2e.languages import english_only, language_faults, reads_in
@@ -14,35 +13,26 @@ from e2e.walk_jacket import SHIFTS, Shift
 PHONES = ((360, 640), (390, 760), (390, 844))
 
 
-def size_faults(phone: Phone) -> list[str]:
-    """What falls short of the design's sizes, and still does once a busy machine has drawn the screen."""
-    found: list[str] = []
-    for _ in range(3):
-        ruler.settles(phone)
-        found = ruler.bench_faults(phone) if phone.at_the_bench else ruler.desk_faults(phone)
-        if not found:
-            break
-        phone.page.wait_for_timeout(200)
-    return found
-
-
-def faults_of(phone: Phone, scheme: Literal["dark", "light"]) -> Iterator[str]:
-    """Of the screen as it stands: sizes and contrast on three phones, and what axe finds."""
-    phone.page.emulate_media(color_scheme=scheme)
+def faults_of(phone: Phone) -> Iterator[str]:
+    """Of the screen as it stands, dark and light: sizes and contrast on three phones, and what axe finds."""
     for width, height in PHONES:
         phone.page.set_viewport_size({"width": width, "height": height})
-        yield from (f"at {width} × {height}: {fault}" for fault in size_faults(phone))
+        yield from (f"at {width} × {height}: {fault}" for fault in ruler.size_faults(phone))
     yield from axe.faults(phone.page, phone.at_the_bench)
+    phone.page.emulate_media(color_scheme="light")
+    ruler.settles(phone)
+    found = axe.colour_faults(phone.page, phone.at_the_bench) + ruler.contrast_faults_of(phone)
+    yield from (f"in the light: {fault}" for fault in found)
+    phone.page.emulate_media(color_scheme="dark")
 
 
 @SHIFTS
 def test_every_screen_holds_the_design_in_both_languages(phone: Phone, shift: Shift):
-    """English in the dark, Spanish in the light: words change sizes, the scheme changes colours, neither the other."""
     faults, english = [], english_only()
     for state in shift(phone):
-        faults += [f"{state}: {fault}" for fault in faults_of(phone, "dark")]
+        faults += [f"{state}: {fault}" for fault in faults_of(phone)]
         reads_in(phone.page, "es")
-        faults += [f"{state} in Spanish: {fault}" for fault in faults_of(phone, "light")]
+        faults += [f"{state} in Spanish: {fault}" for fault in faults_of(phone)]
         faults += [f"{state} in Spanish: {fault}" for fault in language_faults(phone.page, english)]
         reads_in(phone.page, "en")
         ruler.settles(phone)

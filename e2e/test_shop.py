@@ -240,9 +240,11 @@ def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phon
             folded.evaluate("one => { one.open = true; }")
         for language in ("en", "es"):
             reads_in(phone.page, language)
-            phone.page.emulate_media(color_scheme="dark" if language == "en" else "light")
-            ruler.settles(phone)
-            faults = axe.faults(phone.page, at_the_bench=False) + ruler.desk_faults(phone)
+            faults = []
+            for scheme in ("dark", "light"):
+                phone.page.emulate_media(color_scheme=scheme)
+                ruler.settles(phone)
+                faults += axe.faults(phone.page, at_the_bench=False) + ruler.desk_faults(phone)
             faults += language_faults(phone.page, english) if language == "es" else []
             found += [f"{path} in {language}: {fault}" for fault in faults]
             if folder := os.environ.get("AMBERBENCH_SHOTS"):

@@ -8,6 +8,7 @@ export function useShort(): boolean {
   useEffect(() => {
     const query = matchMedia(SHORT);
     const change = () => setShort(query.matches);
+    change();
     query.addEventListener("change", change);
     return () => query.removeEventListener("change", change);
   }, []);
