@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Error, Playwright
 
 from e2e import chromium
 from e2e.phone import Phone
-from e2e.server import Server
+from e2e.server import ForkedServer, Server
 
 VIEWPORT = {"width": 390, "height": 844}
 PHONE: dict[str, Any] = {
@@ -47,10 +47,11 @@ def next_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[[
 
     def take() -> Server:
         for _ in range(2 - len(begun)):
-            begun.append(Server(tmp_path_factory.mktemp("server")))
+            begun.append(ForkedServer(tmp_path_factory.mktemp("server")))
             begun[-1].begin()
-        begun[0].wait()
-        return begun.pop(0)
+        server = begun.pop(0)
+        server.wait()
+        return server
 
     yield take
     for server in begun:

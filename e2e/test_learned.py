@@ -10,7 +10,7 @@ from e2e import axe, ruler
 from e2e.between import all_sent, send
 from e2e.conftest import PHONE
 from e2e.phone import Phone
-from e2e.server import Server
+from e2e.server import ForkedServer, Server
 from tests.bench import Bench, planned_slab
 from tests.log import uuid7
 
@@ -38,7 +38,7 @@ def closed_batch(shop: dict[str, Any], day: int) -> list[dict[str, Any]]:
 
 @pytest.fixture
 def server(tmp_path) -> Any:
-    with Server(tmp_path) as server:
+    with ForkedServer(tmp_path) as server:
         shop = server.asks("/api/shop")
         for day in range(BATCHES):
             send(server, closed_batch(shop, day))

@@ -2,8 +2,6 @@
 
 import os
 import re
-import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -15,7 +13,7 @@ from e2e.between import all_sent
 from e2e.conftest import PHONE
 from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
-from e2e.server import Server
+from e2e.server import Fork, ForkedServer, Server
 
 # As by a link of the app itself.
 GO = "(path) => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }"
@@ -38,9 +36,10 @@ LISTS = (
 @pytest.fixture
 def server(tmp_path: Path) -> Iterator[Server]:
     """A server whose shop is empty."""
-    server = Server(tmp_path)
-    environment = {**os.environ, "AMBERBENCH_DATABASE_URL": f"sqlite:///{server.database}"}
-    subprocess.run([sys.executable, "-m", "amberbench", "seed", "--empty"], env=environment, check=True, timeout=60)
+    server = ForkedServer(tmp_path)
+    seed = Fork(["seed", "--empty", *server.keeps], server.log)
+    seed.wait(60)
+    assert seed.poll() == 0, server.log.read_text()
     with server:
         yield server
 
