@@ -14,6 +14,9 @@ ALLERGENS = (
 # (read), the others are taken to have no place at this bench (assumed). Of chocolate only what the name says;
 # its label says the rest.
 NUTS = ("almond", "cashew", "hazelnut", "macadamia", "pecan", "pistachio", "walnut")
+# A batch with these comes after every batch without: their crumbs travel, and the worst reactions are to them (from
+# memory).
+LAST = ("nuts", "peanuts")
 OTHERS = {"peanut": "peanuts", "pretzel": "gluten", "milk_chocolate": "milk", "white_chocolate": "milk"}
 
 

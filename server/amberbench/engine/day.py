@@ -22,12 +22,14 @@ def order(request):
     label_unknown with names).
     Raises: Problem batch_twice (one id in two batches), still_to_come (an instant after at_ms), not_begun (touched_ms
     of a planned batch).
-    Relation: a batch comes after those whose allergens are a true part of its own; among those that may come next one
-    that takes all that is on the bench, then the fewest allergens, then the oldest. Wash where something on the bench
-    is not declared. A bowl of chocolate takes what all open batches that may be dipped from it declare: those that
-    hold all it holds. A wash for any batch cleans the bench; what nobody touched for ten hours is off it.
+    Relation: a batch comes after those whose allergens are a true part of its own, and one with nuts or peanuts after
+    all without, even where they lie on the bench already: the others want a wash in any order, and so no more nuts come
+    to the bench before it. Among those that may come next one that takes all that is on the bench, then the fewest
+    allergens, then the oldest. Wash where something on the bench is not declared. A bowl of chocolate takes what all
+    open batches that may be dipped from it declare: those that hold all it holds. A wash for any batch cleans the
+    bench; what nobody touched for ten hours is off it.
     Example: squares with milk, clusters with milk and pecans: squares first, no wash between; a wash if hands go back.
-    Source: practice for order, wash and ten hours; memory for the allergens of what lies under.
+    Source: practice for order, wash and ten hours; memory for the allergens of what lies under, and for nuts last.
     """
     batches = _held(request["batches"], request["at_ms"])
     shown = [one for one in batches if one["state"] != "closed"]
@@ -131,10 +133,11 @@ def _is_part(part, whole):
 
 
 def _rank(batch, bench):
+    last = 1 if any(one in batch["holds"] for one in allergens.LAST) else 0
     washes = 1 if _lacking(_all_of(bench), batch["takes"]) else 0
     begun = 0 if batch["state"] == "open" else 1
     since_ms = 0.0 if batch["since_ms"] is None else batch["since_ms"]
-    return (washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])
+    return (last, washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])
 
 
 def _warnings(shown):
