@@ -3,9 +3,10 @@
 import re
 from typing import Any
 
-from playwright.sync_api import expect
+from playwright.sync_api import Locator, expect
 
 from e2e.between import all_sent, exchanges, record
+from e2e.languages import reads_in
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.test_take_along import is_one_page
@@ -32,6 +33,52 @@ def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phon
     run = record(server, phone.facts()[-1]["batch_id"])["run"]
     assert run["ignored"] == []
     assert run["pieces"] == 38
+    assert phone.errors == []
+
+
+def says_size(phone: Phone, number: int, clusters: str, deposit: str) -> Locator:
+    """Fills in a size of the plan; its group of fields."""
+    group = phone.page.get_by_role("group", name=f"Size {number}", exact=True)
+    group.get_by_label("Clusters", exact=True).fill(clusters)
+    group.get_by_label("One deposit", exact=True).fill(deposit)
+    return group
+
+
+def test_clusters_of_several_sizes_are_planned_printed_and_laid_by_size(phone: Phone, server: Server):
+    next(plans_clusters(phone))
+    more = phone.page.get_by_role("button", name="Another size")
+    more.tap()
+    more.tap()
+    says_size(phone, 1, "12", "9")
+    heavy = says_size(phone, 2, "5", "900")
+    says_size(phone, 3, "12", "8")
+    # The sentence stands at the size that cannot be, and goes with it.
+    assert phone.refused().count() == heavy.locator(".field-problem").count() == 1
+    heavy.get_by_role("button", name="Leave this size out").tap()
+    phone.answered()
+    sizes = re.compile(r"12 of 9\s?g and 12 of 8\s?g")
+    expect(phone.page.locator(".sentences")).to_contain_text(sizes)
+    expect(phone.page.get_by_text(re.compile("^Tray 1: "))).to_contain_text(sizes)
+    circles = phone.page.locator(".picture circle.deposit")
+    assert circles.count() == 24
+    assert len({one.get_attribute("r") for one in circles.all()}) == 2
+    phone.page.get_by_role("button", name="Print the plan").tap()
+    is_one_page(phone)
+    expect(phone.page.locator(".paper")).to_contain_text(sizes)
+    phone.page.get_by_role("button", name="Back").tap()
+    expect(phone.page.get_by_role("group", name="Size 2").get_by_label("Clusters", exact=True)).to_have_value("12")
+    phone.start.tap()
+    for _ in until_the_fill(phone):
+        pass
+    phone.taps()
+    phone.is_at("lay")
+    expect(phone.page.locator(".say")).to_contain_text(sizes)
+    reads_in(phone.page, "es")
+    expect(phone.page.locator(".say")).to_contain_text(re.compile(r"12 de 9\s?g y 12 de 8\s?g"))
+    all_sent(phone)
+    rows = phone.facts_of("batch_opened")[0]["body"]["plan"]["request"]["rows"]
+    assert [(row["clusters"], round(row["deposit_kg"], 9)) for row in rows] == [(12, 0.009), (12, 0.008)]
+    assert record(server, phone.facts()[-1]["batch_id"])["run"]["ignored"] == []
     assert phone.errors == []
 
 

@@ -7,8 +7,8 @@ from e2e.phone import Phone
 CLUSTERS = "Pecan clusters"
 
 
-def plans_clusters(phone: Phone) -> Iterator[str]:
-    """From Today to the kept plan of forty clusters, which one tray takes."""
+def plans_clusters(phone: Phone, sizes: bool = False) -> Iterator[str]:
+    """From Today to the kept plan of forty clusters, which one tray takes; of two sizes."""
     phone.opens_place("Plan")
     phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=CLUSTERS)
     phone.page.wait_for_url("**/plan/clusters")
@@ -21,7 +21,22 @@ def plans_clusters(phone: Phone) -> Iterator[str]:
     gap.fill("8")
     phone.page.get_by_role("textbox", name=phone.word("Clusters"), exact=True).fill("40")
     phone.answered()
+    if sizes:
+        yield from says_two_sizes(phone)
     phone.start.tap()
+
+
+def says_two_sizes(phone: Phone) -> Iterator[str]:
+    """Half of the forty lighter than the others, and too heavy at first."""
+    phone.page.get_by_role("textbox", name=phone.word("Clusters"), exact=True).fill("20")
+    phone.page.get_by_role("button", name=phone.word("Another size")).tap()
+    second = phone.page.get_by_role("group", name=phone.word("Size {n}").replace("{n}", "2"), exact=True)
+    second.get_by_label(phone.word("One deposit"), exact=True).fill("900")
+    phone.refused()
+    yield "plan, clusters of two sizes, one too heavy"
+    second.get_by_label(phone.word("One deposit"), exact=True).fill("8")
+    phone.answered()
+    yield "plan, clusters of two sizes"
 
 
 def until_the_fill(phone: Phone) -> Iterator[str]:
@@ -138,7 +153,8 @@ def learns_the_funnel(phone: Phone) -> Iterator[str]:
 
 def cluster_shift(phone: Phone) -> Iterator[str]:
     """A batch of clusters from plan to record."""
-    for stretch in (plans_clusters, until_the_fill, lays, frees_and_closes):
+    yield from plans_clusters(phone, sizes=True)
+    for stretch in (until_the_fill, lays, frees_and_closes):
         yield from stretch(phone)
     phone.page.get_by_role("button", name=phone.word("See the record")).tap()
     phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()

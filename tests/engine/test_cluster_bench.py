@@ -2,6 +2,7 @@
 
 import pytest
 
+from amberbench.engine import catalogue
 from tests.bench import Bench, planned_clusters, planned_slab
 
 
@@ -109,6 +110,26 @@ def test_a_tray_told_says_what_is_left_in_the_funnel():
     assert state["bowl_kg"] + state["fill"]["kg"] == pytest.approx(
         all_kg - planned_clusters()["reply"]["per_tray"] * 0.012
     )
+
+
+def said_while_laying(trays: int, *rows: tuple[int, float]) -> dict:
+    """What the prompt says when so many trays are laid of clusters of these sizes, once each."""
+    wanted = [{"clusters": number, "deposit_kg": kg} for number, kg in rows]
+    request = planned_clusters()["request"] | {"second_kg": 0.0, "rows": wanted}
+    bench = warm(Bench(planned_clusters() | {"request": request, "reply": catalogue.call("deposit.plan", request)}))
+    bench.taps(20)
+    for tray in range(trays):
+        bench.does("tray_laid", 30, seen=tray)
+    return bench.advice["say"]
+
+
+def test_where_sizes_differ_the_prompt_says_what_goes_on_this_tray():
+    rows = (70, 0.012), (20, 0.010)
+    for trays, expected in ((0, [(60, 0.012)]), (1, [(10, 0.012), (20, 0.010)])):
+        say = said_while_laying(trays, *rows)
+        assert say["code"] == "say.lay_sizes"
+        assert [(one["clusters"], one["deposit_kg"]) for one in say["values"]["sizes"]] == expected
+    assert said_while_laying(0, (70, 0.012))["code"] == "say.lay"
 
 
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():

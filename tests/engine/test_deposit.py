@@ -28,6 +28,26 @@ def test_rows_add_up_to_caramel_nuts_and_pieces():
     assert reply["piece_kg"] == pytest.approx((reply["deposits_kg"] + reply["under"][0]["kg"]) / 80)
 
 
+def test_every_tray_says_its_sizes_and_neighbours_alike_are_said_once():
+    reply = planned(second_kg=0.0, rows=[{"clusters": 100, "deposit_kg": 0.012}, {"clusters": 50, "deposit_kg": 0.010}])
+    assert reply["per_tray"] == 60
+    sixty, forty = (reply["sizes"][0] | {"clusters": n} for n in (60, 40))
+    small = reply["sizes"][1]
+    assert reply["by_tray"] == [
+        {"trays": 1, "sizes": [sixty]},
+        {"trays": 1, "sizes": [forty, small | {"clusters": 20}]},
+        {"trays": 1, "sizes": [small | {"clusters": 30}]},
+    ]
+    # A width goes with the weight to the power of three eighths (Huppert 1982).
+    assert small["spread_m"] == pytest.approx(0.04 * (0.010 / 0.012) ** 0.375)
+    assert planned(rows=[{"clusters": 100, "deposit_kg": 0.012}])["by_tray"] == []
+    alike = planned(second_kg=0.0, rows=[{"clusters": 120, "deposit_kg": 0.012}, {"clusters": 20, "deposit_kg": 0.010}])
+    assert alike["by_tray"] == [
+        {"trays": 2, "sizes": [sixty]},
+        {"trays": 1, "sizes": [small | {"clusters": 20}]},
+    ]
+
+
 def test_each_field_of_a_row_says_what_it_rests_on():
     rows = {row["field"]: row for row in planned(basis={"rows[1].deposit_kg": "measured"})["inputs"]}
     assert (rows["rows[0].deposit_kg"]["value"], rows["rows[0].deposit_kg"]["basis"]) == (0.012, "typed")

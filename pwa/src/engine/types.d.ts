@@ -845,6 +845,8 @@ export interface DepositPlanReply {
   clusters: number;
   /** clusters of each size, in laying order */
   sizes: Size[];
+  /** what lies on which trays, in laying order; empty: all deposits are alike */
+  by_tray: ByTray[];
   /** one second deposit; 0: none; 0 to 0.5 kg */
   second_kg: number;
   /** all deposits together; 0 to 20 kg */
@@ -1697,6 +1699,15 @@ export interface Size {
   clusters: number;
   /** one first deposit; 0 to 0.5 kg */
   deposit_kg: number;
+  /** across it once it lies; 0 to 0.2 m */
+  spread_m: number;
+}
+
+export interface ByTray {
+  /** trays; 1 to 20000 */
+  trays: number;
+  /** clusters of each size, in laying order */
+  sizes: Size[];
 }
 
 export interface DepositPlanReplyUnder {

@@ -4,7 +4,13 @@ import { format } from "./format";
 import { locale, reader } from "./reader";
 import { dimensionOf, SUFFIXES, UNITS } from "./units";
 
-const LISTED = ["allergens", "after", "names"];
+/** What stands as a list in words, and how one of it is said. */
+const LISTED: Record<string, (one: unknown) => string> = {
+  allergens: (one) => t(`allergen.${String(one)}`),
+  sizes: (one) => t("more.size", one as Values),
+  after: String,
+  names: String,
+};
 
 /** The sentence of a key in the reader's language, its placeholders filled in the reader's units.
  * A key nobody has comes back as it is, so that a gap is seen. */
@@ -29,11 +35,10 @@ function filled(text: string, values: Values): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? shown(name, values[name]) : whole));
 }
 
-/** A value as it stands in a sentence: batches and allergens as a list in words. */
+/** A value as it stands in a sentence. */
 function shown(name: string, value: unknown): string {
-  if (!Array.isArray(value) || !LISTED.includes(name)) return format(name, value);
-  const words = value.map((one) => (name === "allergens" ? t(`allergen.${String(one)}`) : String(one)));
-  return new Intl.ListFormat(locale()).format(words);
+  const said = LISTED[name];
+  return said && Array.isArray(value) ? new Intl.ListFormat(locale()).format(value.map((one) => said(one))) : format(name, value);
 }
 
 /** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */

@@ -6,7 +6,7 @@ Nothing here changes the run.
 from .advise_funnel import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
 from .advise_melt import melt_page
 from .prompts import button, clock, entry, most_pieces
-from .trays_cluster import freed, on_tray, seconds, window_ms
+from .trays_cluster import freed, on_tray, seconds, sizes_on, window_ms
 from .turns_cluster import LEAST_BOWL_KG, turn
 
 # A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
@@ -135,9 +135,12 @@ def _lay(run, at_ms, advice, task, tray):
         return
     advice["number"] = {"name": "due_ms", "value": fill["due_ms"]}
     values = {"n": tray + 1, "trays": state["trays"]}
+    several = len(state["sizes"]) > 1
+    if several:
+        values["sizes"] = sizes_on(state, tray)
     if task == "lay":
         advice["step"] = "lay"
-        advice["say"] = {"code": "say.lay", "values": {}}
+        advice["say"] = {"code": "say.lay_sizes" if several else "say.lay", "values": values}
         advice["more"] = {"code": "more.lay", "values": dict(values, per_tray=on_tray(state, tray))}
         advice["action"] = button("tray_laid", "tray_laid", {"seen": len(state["laid"])})
         advice["choices"] = [read, ran_empty(run), button("all_laid", "laying_ended")]

@@ -43,12 +43,12 @@ def plan(request):
     humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
     dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
-    deposit_kg (kg)}], second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with
-    what lies under), under [{material, kg (kg), count, allergen}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
-    (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
-    after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
-    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray),
-    inputs.
+    deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one size), second_kg (kg),
+    deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg
+    (kg), count, allergen}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s (s), fills, reheats, tray_s (s), second
+    {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was
+    laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as
+    room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
@@ -71,7 +71,8 @@ def plan(request):
     fill_request = _fill_request(request, job)
     second, free = _windows(request, job, len(positions))
     safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
-    held, warnings = _held(job, _bench(job, fill_request, safe_s, second, len(positions)))
+    bench = _bench(job, fill_request, safe_s, second, len(positions))
+    held, warnings = _held(job, bench)
     positions = positions[: held["per_tray"]]
     under, each_kg = deposit_asked.under(request, job, held["trays"])
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
@@ -86,7 +87,8 @@ def plan(request):
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions],
         "clusters": job.clusters,
-        "sizes": _sizes(job),
+        "sizes": bench["sizes"],
+        "by_tray": trays_cluster.alike(bench),
         "second_kg": request["second_kg"],
         "deposits_kg": job.deposits_kg,
         "caramel_kg": job.caramel_kg,
@@ -186,7 +188,11 @@ def _windows(request, job, per_tray):
 
 
 def _sizes(job):
-    return [{"clusters": number, "deposit_kg": kg} for number, kg in job.rows]
+    heaviest, wide_m = max(kg for _, kg in job.rows), job.request["spread_m"]
+    return [
+        {"clusters": number, "deposit_kg": kg, "spread_m": clusters.spread_m(wide_m, kg / heaviest)}
+        for number, kg in job.rows
+    ]
 
 
 def _bench(job, fill_request, safe_s, second, full):

@@ -137,6 +137,19 @@ FREE = record(
     },
     "when the tray can be freed, after its last deposit was laid",
 )
+SIZES = many(
+    record(
+        {
+            "clusters": integer(1, 100000, "clusters of this size"),
+            "deposit_kg": number("kg", 0, 0.5, "one first deposit"),
+            "spread_m": number("m", 0, 0.2, "across it once it lies"),
+        },
+        "one size",
+    ),
+    1,
+    20,
+    "clusters of each size, in laying order",
+)
 DEPOSIT_REPLY = together(
     {
         "pattern": choice(("square", "staggered_long", "staggered_short"), "how the deposits lie"),
@@ -149,17 +162,12 @@ DEPOSIT_REPLY = together(
             "middles of the deposits of a full tray, in laying order, from one corner of the tray",
         ),
         "clusters": integer(1, 100000, "clusters"),
-        "sizes": many(
-            record(
-                {
-                    "clusters": integer(1, 100000, "clusters of this size"),
-                    "deposit_kg": number("kg", 0, 0.5, "one first deposit"),
-                },
-                "one size",
-            ),
-            1,
-            20,
-            "clusters of each size, in laying order",
+        "sizes": SIZES,
+        "by_tray": many(
+            record({"trays": integer(1, 20000, "trays"), "sizes": SIZES}, "trays that hold the same"),
+            0,
+            41,
+            "what lies on which trays, in laying order; empty: all deposits are alike",
         ),
         "second_kg": number("kg", 0, 0.5, "one second deposit; 0: none"),
         "deposits_kg": number("kg", 0, 20, "all deposits together"),

@@ -42,17 +42,30 @@ def on_tray(state, tray):
     return state["per_tray"] if left <= 0 else min(state["per_tray"], left)
 
 
+def sizes_on(state, tray):
+    """The sizes on a tray (from 0) in laying order, as the plan has them; one more than planned holds the last size."""
+    found, before, left = [], tray * state["per_tray"], on_tray(state, tray)
+    for row in state["sizes"]:
+        number = min(left, max(0, row["clusters"] - before))
+        before, left = max(0, before - row["clusters"]), left - number
+        if number:
+            found.append(dict(row, clusters=number))
+    return found or [dict(state["sizes"][-1], clusters=left)]
+
+
+def alike(state):
+    """[{trays, sizes}]: neighbouring trays that hold the same, in laying order; [] where all deposits are alike."""
+    trays = state["trays"] if len(state["sizes"]) > 1 else 0
+    every = [sizes_on(state, tray) for tray in range(trays)]
+    first = [tray for tray in range(trays) if tray == 0 or every[tray] != every[tray - 1]]
+    return [{"trays": end - tray, "sizes": every[tray]} for tray, end in zip(first, first[1:] + [trays])]
+
+
 def tray_kg(state, task, tray):
     """What one deposit on each cluster of a tray weighs: the first ones for "lay", else the second ones."""
     if task != "lay":
         return on_tray(state, tray) * state["second_kg"]
-    start, end, kg, before = tray * state["per_tray"], 0, 0.0, 0
-    end = start + on_tray(state, tray)
-    for row in state["sizes"]:
-        after = before + row["clusters"]
-        kg += max(0, min(end, after) - max(start, before)) * row["deposit_kg"]
-        before = after
-    return kg + max(0, end - max(start, before)) * state["sizes"][-1]["deposit_kg"]
+    return sum(row["clusters"] * row["deposit_kg"] for row in sizes_on(state, tray))
 
 
 def span_s(state, tray):

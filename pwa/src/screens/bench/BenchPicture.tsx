@@ -5,7 +5,7 @@ import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { cooledSlab, frameOf, jacketOf, meltedLadder, slabOf, trayOf } from "../pictures";
+import { type Sizes, cooledSlab, frameOf, jacketOf, meltedLadder, slabOf, trayOf } from "../pictures";
 
 const MELTING = ["burst", "turn", "stir", "read", "rest", "melt", "block_in", "soften", "look", "top_up"];
 const COOLING = ["cool", "touch"];
@@ -37,7 +37,7 @@ export function BenchPicture(props: Props<PlanDocument, Run>) {
 
 /** The ladder while melting, the tray while laying. */
 function ClusterPicture({ plan, run, advice }: Props<ClusterPlan, Run>) {
-  if (LAYING.includes(advice.step)) return <TrayMap tray={trayOf(plan)} place="bench" />;
+  if (LAYING.includes(advice.step)) return <TrayMap tray={trayOf(plan, advice.more?.values["sizes"] as Sizes | undefined)} place="bench" />;
   const ladder = run.melt && MELTING.includes(advice.step) ? meltedLadder(plan, run.melt, advice) : null;
   return ladder?.rungs.length ? <BurstLadder ladder={ladder} place="bench" /> : null;
 }

@@ -1,9 +1,8 @@
 import { type ClusterAnswer, now } from "../../state";
 import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { TrayMap } from "../../ui/pictures/TrayMap";
-import { ClusterSentences } from "../plan/ClusterAnswer";
-import { plannedLadder, trayOf } from "../pictures";
+import { ClusterSentences, TrayMaps } from "../plan/ClusterAnswer";
+import { plannedLadder } from "../pictures";
 import { BatchPage, ClusterCautions, Rests } from "./parts";
 
 export interface ClusterPage {
@@ -24,8 +23,7 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
         <ClusterSentences reply={reply} />
         <section>
           <h2>{t("desk.cluster_map")}</h2>
-          <TrayMap tray={trayOf(answer)} place="desk" />
-          <p class="quiet">{t(reply.second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
+          <TrayMaps {...answer} most={1} />
         </section>
       </div>
       <div class="halves">

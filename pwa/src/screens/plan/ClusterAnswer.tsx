@@ -1,3 +1,4 @@
+import { Fragment } from "preact";
 import { useState } from "preact/hooks";
 
 import type { DepositPlanReply, PlanLabels, Product } from "../../documents";
@@ -50,8 +51,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
       </div>
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
-        <TrayMap tray={trayOf({ request, reply })} place="desk" />
-        <p class="quiet">{t(reply.second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
+        <TrayMaps request={request} reply={reply} />
         <Marks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
       </section>
       <section class="card">
@@ -74,7 +74,7 @@ export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
   return (
     <section class="card sentences">
       <h2>{t("desk.the_plan")}</h2>
-      <p class="answer">{t("desk.cluster_answer", { n: reply.clusters, piece_kg: reply.piece_kg, trays: reply.trays, per_tray: reply.per_tray })}</p>
+      <p class="answer">{t(reply.by_tray?.length ? "desk.cluster_answer_sizes" : "desk.cluster_answer", { ...reply, n: reply.clusters })}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
       <Marks inputs={inputs} fields={["residue"]} />
@@ -90,6 +90,24 @@ export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
       <Warnings warnings={reply.warnings} />
       <Air air={reply.room} inputs={inputs} />
     </section>
+  );
+}
+
+/** The tray, or every tray where they differ, in words and as a picture; `most` pictures. */
+export function TrayMaps({ most, ...plan }: ClusterAnswer & { most?: number }) {
+  const { by_tray = [], second } = plan.reply;
+  let to = 0;
+  return (
+    <>
+      {by_tray.map(({ trays, sizes }, index) => (
+        <Fragment key={index}>
+          <p>{t("desk.cluster_by_tray", { n: trays, from: to + 1, to: (to += trays), sizes })}</p>
+          {index < (most ?? index + 1) && <TrayMap tray={trayOf(plan, sizes)} place="desk" />}
+        </Fragment>
+      ))}
+      {by_tray.length === 0 && <TrayMap tray={trayOf(plan)} place="desk" />}
+      <p class="quiet">{t(second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
+    </>
   );
 }
 

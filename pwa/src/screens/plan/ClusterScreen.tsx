@@ -4,13 +4,15 @@ import type { DepositPlanRequest, ProblemDocument, Product, Shop, Values } from 
 import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
+import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
 import { type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
 import { Beside } from "./Beside";
 import { ClusterAnswerCards } from "./ClusterAnswer";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
 import { ownName } from "./ownName";
+import { ReadNumber } from "./ReadNumber";
+import { SizeFields } from "./SizeFields";
 import { useAnswer } from "./useAnswer";
 import { wanted } from "./wanted";
 import { WhatField } from "./WhatField";
@@ -65,7 +67,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage:
   );
 }
 
-interface FieldsProps {
+export interface FieldsProps {
   form: ClusterForm;
   shop: Shop;
   problem: ProblemDocument | null;
@@ -73,26 +75,12 @@ interface FieldsProps {
   onRead: (name: string, fault: boolean) => void;
 }
 
-/** Which request fields a form field answers for. */
-const ANSWERS_FOR: Record<string, string[]> = {
-  pieces: ["rows", "rows[0].clusters"],
-  kg: ["caramel_kg"],
-  deposit_kg: ["rows[0].deposit_kg", "deposit_kg"],
-};
+type Quantity = "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";
 
-type Size = "pieces" | "kg" | "deposit_kg" | "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";
-
-function ClusterFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
-  const number = (field: Size, label: string, note?: string) => (
-    <QuantityField
-      key={field}
-      label={t(label)}
-      name={field === "pieces" ? "clusters" : field}
-      value={form[field]}
-      problem={problem && (problem.field === field || ANSWERS_FOR[field]?.includes(problem.field)) ? problem : null}
-      note={note}
-      onValue={(value, fault) => (onRead(field, fault !== null), onChange({ [field]: value }))}
-    />
+function ClusterFields(props: FieldsProps) {
+  const { form, shop, problem, onChange, onRead } = props;
+  const number = (field: Quantity, label: string, note?: string) => (
+    <ReadNumber key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
   );
   const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
     const options = rows.length ? rows.map(({ id, name: words }) => ({ value: id, label: words || t("shop.unnamed") })) : [{ value: "", label: t(none) }];
@@ -106,12 +94,9 @@ function ClusterFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
         options={(["pieces", "kg"] as const).map((value) => ({ value, label: t(`desk.cluster_by_${value}`) }))}
         onValue={(by) => onChange({ by: by as ClusterForm["by"] })}
       />
-      {form.by === "pieces" ? number("pieces", "desk.cluster_pieces") : number("kg", "desk.cluster_kg")}
+      <SizeFields {...props} />
+      {number("second_kg", "desk.cluster_second_kg", t("desk.cluster_second_note"))}
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
-      <div class="pair">
-        {number("deposit_kg", "desk.cluster_deposit_kg")}
-        {number("second_kg", "desk.cluster_second_kg", t("desk.cluster_second_note"))}
-      </div>
       <div class="pair">
         {number("spread_m", "desk.cluster_spread_m")}
         {number("gap_m", "desk.cluster_gap_m")}

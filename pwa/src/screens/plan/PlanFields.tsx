@@ -1,9 +1,8 @@
-import { useEffect } from "preact/hooks";
-
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
-import { ChoiceField, QuantityField, SwitchField, WordsField } from "../../ui/fields";
+import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { type Change, jacketedVessel, type PlanForm } from "./form";
+import { ReadNumber } from "./ReadNumber";
 import { WhatField } from "./WhatField";
 
 interface Props {
@@ -148,22 +147,5 @@ function Amount(props: Props) {
 type NumberName = { [K in keyof PlanForm]: PlanForm[K] extends number | null ? K : never }[keyof PlanForm];
 
 function Number({ form, problem, onChange, onRead, field, note }: Props & { field: NumberName; note?: string }) {
-  const value = form[field];
-  // A value that is there can be read, wherever it came from; a field that goes takes its fault along.
-  useEffect(() => void (value !== null && onRead(field, false)), [value]);
-  useEffect(() => () => onRead(field, false), [field]);
-  return (
-    <QuantityField
-      key={field}
-      label={t(`desk.field_${field}`)}
-      name={field}
-      value={value}
-      problem={at(field, problem)}
-      note={note}
-      onValue={(value, fault) => {
-        onRead(field, fault !== null);
-        onChange({ [field]: value });
-      }}
-    />
-  );
+  return <ReadNumber label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={at(field, problem)} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />;
 }

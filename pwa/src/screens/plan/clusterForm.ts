@@ -3,13 +3,20 @@ import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "./dip";
 import { caramelBasis, caramelOf, filled, ovenRequest } from "./form";
 
+/** Clusters of one size of first deposit. The id tells rows apart on the screen. */
+export interface Size {
+  id: number;
+  clusters: number | null;
+  deposit_kg: number | null;
+}
+
 /** What the person has said of clusters, in SI; null: nothing typed. */
 export interface ClusterForm {
   product_id: string;
   by: "pieces" | "kg";
-  pieces: number | null;
   kg: number | null;
-  deposit_kg: number | null;
+  /** In laying order; of caramel in hand only the first deposit counts. */
+  sizes: Size[];
   second_kg: number | null;
   spread_m: number | null;
   gap_m: number | null;
@@ -27,17 +34,16 @@ export interface ClusterForm {
 
 const START_PIECES = 60;
 const START_KG = 1;
-/** Where a deposit stands when clusters are counted. */
-const IN_A_ROW = "rows[0].deposit_kg";
-const SIZES = ["deposit_kg", "second_kg", "spread_m", "gap_m"] as const;
+const SIZES = ["second_kg", "spread_m", "gap_m"] as const;
+/** The most sizes a plan takes. */
+export const MOST_SIZES = 20;
 
 export function firstClusters(shop: Shop, product: Product): ClusterForm {
   const blank: ClusterForm = {
     product_id: product.id,
     by: "pieces",
-    pieces: START_PIECES,
     kg: START_KG,
-    deposit_kg: null,
+    sizes: [{ id: 0, clusters: START_PIECES, deposit_kg: null }],
     second_kg: null,
     spread_m: null,
     gap_m: null,
@@ -54,10 +60,17 @@ export function firstClusters(shop: Shop, product: Product): ClusterForm {
   return withClusters(blank, product);
 }
 
+/** The sizes with one more, at first like the last. */
+export function oneMore(sizes: Size[]): Size[] {
+  const id = 1 + Math.max(...sizes.map((size) => size.id));
+  return [...sizes, ...sizes.slice(-1).map((size) => ({ ...size, id }))];
+}
+
 /** The form with the sizes of a product; what was typed about sizes gives way to it. */
 export function withClusters(form: ClusterForm, { id, cluster }: Product): ClusterForm {
-  const sizes = Object.fromEntries(SIZES.map((name) => [name, cluster[name]]));
-  return { ...form, ...sizes, product_id: id, typed: form.typed.filter((name) => !SIZES.includes(name as (typeof SIZES)[number])) };
+  const own = Object.fromEntries(SIZES.map((name) => [name, cluster[name]]));
+  const sizes = form.sizes.slice(0, 1).map((size) => ({ ...size, deposit_kg: cluster.deposit_kg }));
+  return { ...form, ...own, sizes, product_id: id, typed: form.typed.filter((name) => !SIZES.includes(name as (typeof SIZES)[number])) };
 }
 
 export function clusterParts(form: ClusterForm): PlanParts {
@@ -71,10 +84,9 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
   const tray = shop.trays.find((one) => one.id === form.tray_id);
   const funnel = shop.funnels.find((one) => one.id === form.funnel_id);
   const window = caramel?.windows["deposit"];
-  const { deposit_kg, second_kg, spread_m, gap_m, room_c, humidity, start_c } = form;
-  const rows = { rows: [filled({ clusters: form.pieces, deposit_kg })] };
+  const { second_kg, spread_m, gap_m, room_c, humidity, start_c } = form;
   return filled({
-    ...(form.by === "pieces" ? rows : { caramel_kg: form.kg, deposit_kg }),
+    ...(form.by === "pieces" ? { rows: form.sizes.map(({ clusters, deposit_kg }) => filled({ clusters, deposit_kg })) } : { caramel_kg: form.kg, deposit_kg: form.sizes[0]?.deposit_kg }),
     second_kg: second_kg ?? 0,
     ...underOf(product),
     dip: dipOf(product, shop),
@@ -160,7 +172,11 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   };
   const found = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);
-    return basis && !form.typed.includes(here) ? [[here, basis], ...(here === "deposit_kg" ? [[IN_A_ROW, basis]] : [])] : [];
+    return basis && !form.typed.includes(here) ? [[here, basis]] : [];
   });
+  // A deposit as the product has it rests on what that rests on.
+  const own = shop.basis[`products/${form.product_id}.cluster.deposit_kg`];
+  const where = (index: number) => (form.by === "pieces" ? `rows[${index}].deposit_kg` : "deposit_kg");
+  if (own) form.sizes.forEach((size, index) => size.deposit_kg === product?.cluster.deposit_kg && found.push([where(index), own]));
   return { ...Object.fromEntries(found), ...(form.typed.includes("start_c") ? {} : { start_c: "assumed" }), ...caramelBasis(caramel, shop) };
 }

@@ -3,8 +3,8 @@ import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { TrayMap } from "../../ui/pictures/TrayMap";
-import { meltedLadder, plannedLadder, trayOf } from "../pictures";
+import { TrayMaps } from "../plan/ClusterAnswer";
+import { meltedLadder, plannedLadder } from "../pictures";
 
 /** Clusters: planned beside happened, the melt, and the tray. */
 export function ClusterCards({ record: { plan, run } }: { record: BatchRecord }) {
@@ -20,7 +20,7 @@ export function ClusterCards({ record: { plan, run } }: { record: BatchRecord })
       </section>
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
-        <TrayMap tray={trayOf(plan)} place="desk" />
+        <TrayMaps request={plan.request} reply={plan.reply} />
       </section>
     </>
   );

@@ -1,11 +1,11 @@
 import { t } from "../../text";
 import { type Box, Picture, type Place } from "./Picture";
 
-/** A tray from above. Positions (m) are the middles of its deposits in laying order, row by row. */
+/** A tray from above. Positions (m) are the middles of its deposits and how far they spread, [x, y, across], in laying
+ * order, row by row. */
 export interface TrayPlan {
   length_m: number;
   width_m: number;
-  spread_m: number;
   positions_m: number[][];
   pattern: string;
 }
@@ -35,8 +35,7 @@ function Drawing({ box, tray }: { box: Box; tray: TrayPlan }) {
   const margin = 8;
   const per_m = Math.min((box.width - 2 * margin) / tray.length_m, (box.height - 2 * margin) / tray.width_m);
   const left = (box.width - tray.length_m * per_m) / 2;
-  const at = ([x = 0, y = 0]: number[]) => ({ x: left + x * per_m, y: margin + y * per_m });
-  const radius = (tray.spread_m / 2) * per_m;
+  const at = ([x = 0, y = 0, across = 0]: number[]) => ({ x: left + x * per_m, y: margin + y * per_m, radius: (across / 2) * per_m });
   const rows = rowsOf(tray.positions_m);
   return (
     <g font-size={box.letter}>
@@ -47,10 +46,10 @@ function Drawing({ box, tray }: { box: Box; tray: TrayPlan }) {
         return (
           <g key={index}>
             {first && last && <path d={`M${first.x} ${first.y}L${last.x} ${last.y}`} class="line-row" />}
-            {places.map(({ x, y }) => (
+            {places.map(({ x, y, radius }) => (
               <circle key={`${x} ${y}`} cx={x} cy={y} r={radius} class="deposit" />
             ))}
-            {first && <circle cx={first.x} cy={first.y} r={Math.min(6, radius * 0.5)} class="datum" opacity={index === 0 ? 1 : 0} />}
+            {first && <circle cx={first.x} cy={first.y} r={Math.min(6, first.radius * 0.5)} class="datum" opacity={index === 0 ? 1 : 0} />}
           </g>
         );
       })}

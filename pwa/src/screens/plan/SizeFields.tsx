@@ -1,0 +1,65 @@
+import { t } from "../../text";
+import { MOST_SIZES, oneMore, type Size } from "./clusterForm";
+import type { FieldsProps } from "./ClusterScreen";
+import { ReadNumber } from "./ReadNumber";
+
+/** How many clusters with how much on each, size by size in laying order; or caramel in hand, and one size. */
+export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead }: Omit<FieldsProps, "shop">) {
+  const at = (...fields: string[]) => (problem && fields.includes(problem.field) ? problem : null);
+  const deposit = (size: Size, path: string) => (
+    <ReadNumber
+      label={t("desk.cluster_deposit_kg")}
+      name="deposit_kg"
+      place={`deposit ${size.id}`}
+      value={size.deposit_kg}
+      problem={at(path)}
+      onRead={onRead}
+      onValue={(deposit_kg) => put(size, { deposit_kg })}
+    />
+  );
+  const put = (size: Size, part: Partial<Size>) => onChange({ sizes: sizes.map((one) => (one === size ? { ...one, ...part } : one)) });
+  const [first] = sizes;
+  if (by === "kg" && first)
+    return (
+      <div class="pair">
+        <ReadNumber label={t("desk.cluster_kg")} name="kg" value={kg} problem={at("caramel_kg")} onRead={onRead} onValue={(value) => onChange({ kg: value })} />
+        {deposit(first, "deposit_kg")}
+      </div>
+    );
+  const several = sizes.length > 1;
+  return (
+    <>
+      {sizes.map((size, index) => (
+        <fieldset key={size.id} class={several ? "sheet-row" : "sheet-row sheet-one"}>
+          {several && <legend>{t("desk.cluster_size", { n: index + 1 })}</legend>}
+          <div class="pair">
+            <ReadNumber
+              label={t("desk.cluster_pieces")}
+              name="clusters"
+              place={`clusters ${size.id}`}
+              value={size.clusters}
+              problem={at(`rows[${index}].clusters`, index ? "" : "rows")}
+              onRead={onRead}
+              onValue={(clusters) => put(size, { clusters })}
+            />
+            {deposit(size, `rows[${index}].deposit_kg`)}
+          </div>
+          {several && (
+            <div class="buttons">
+              <button type="button" onClick={() => onChange({ sizes: sizes.filter((one) => one !== size) })}>
+                {t("button.remove_size")}
+              </button>
+            </div>
+          )}
+        </fieldset>
+      ))}
+      {sizes.length < MOST_SIZES && (
+        <div class="buttons">
+          <button type="button" onClick={() => onChange({ sizes: oneMore(sizes) })}>
+            {t("button.another_size")}
+          </button>
+        </div>
+      )}
+    </>
+  );
+}

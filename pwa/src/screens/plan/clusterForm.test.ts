@@ -1,0 +1,53 @@
+import { beforeAll, expect, test } from "vitest";
+
+import type { Product, Shop } from "../../documents";
+import { demoShop } from "../../testing/shop";
+import { type ClusterForm, clusterRequest, firstClusters, oneMore, withClusters } from "./clusterForm";
+
+let shop: Shop;
+let product: Product;
+let form: ClusterForm;
+beforeAll(async () => {
+  shop = await demoShop();
+  product = shop.products.find((one) => one.kind === "cluster") as Product;
+  form = firstClusters(shop, product);
+});
+
+/** The form with a second size of so much. */
+function twoSizes(deposit_kg: number | null): ClusterForm {
+  return { ...form, sizes: oneMore(form.sizes).map((size) => (size.id ? { ...size, deposit_kg } : size)) };
+}
+
+test("every size is a row of the request, in laying order", () => {
+  const { deposit_kg } = product.cluster;
+  expect(clusterRequest(form, shop)["rows"]).toEqual([{ clusters: 60, deposit_kg }]);
+  expect(clusterRequest(twoSizes(0.014), shop)["rows"]).toEqual([{ clusters: 60, deposit_kg }, { clusters: 60, deposit_kg: 0.014 }]);
+});
+
+test("what is left empty in a row is left out, so that the engine names it there", () => {
+  expect(clusterRequest(twoSizes(null), shop)["rows"]).toEqual([{ clusters: 60, deposit_kg: product.cluster.deposit_kg }, { clusters: 60 }]);
+});
+
+test("one more size begins like the last and is told from it, whatever was left out before", () => {
+  const three = oneMore(oneMore(form.sizes));
+  const again = oneMore(three.filter((size) => size.id !== 1));
+  expect(again.map((size) => size.id)).toEqual([0, 2, 3]);
+  expect(new Set(again.map((size) => size.deposit_kg)).size).toBe(1);
+});
+
+test("a deposit as the product has it keeps its basis, another one is typed", () => {
+  const basis = clusterRequest(twoSizes(0.014), shop)["basis"];
+  expect(basis).toHaveProperty(["rows[0].deposit_kg"], "assumed");
+  expect(basis).not.toHaveProperty(["rows[1].deposit_kg"]);
+});
+
+test("caramel in hand takes the first size alone", () => {
+  const request = clusterRequest({ ...twoSizes(0.014), by: "kg" }, shop);
+  expect(request).toMatchObject({ caramel_kg: 1, deposit_kg: product.cluster.deposit_kg });
+  expect(request).not.toHaveProperty("rows");
+});
+
+test("another product brings its own deposit in one size", () => {
+  const other = shop.products.findLast((one) => one.kind === "cluster") as Product;
+  expect(withClusters(twoSizes(0.014), other).sizes).toEqual([{ id: 0, clusters: 60, deposit_kg: other.cluster.deposit_kg }]);
+});
