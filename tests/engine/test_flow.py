@@ -1,5 +1,8 @@
 """Viscosity and the cube that stands."""
 
+import itertools
+import math
+
 import pytest
 
 from amberbench.engine import catalogue
@@ -25,12 +28,29 @@ def test_warmer_or_wetter_caramel_is_thinner():
         assert found == sorted(found, reverse=True)
 
 
-def test_range_is_ten_times_either_way_and_all_but_the_relations_are_assumed():
-    found = viscosity()
-    assert found["high_pa_s"] == pytest.approx(10 * found["viscosity_pa_s"])
-    assert found["low_pa_s"] == pytest.approx(0.1 * found["viscosity_pa_s"])
-    basis = {row["field"]: (row["basis"], row["measure_by"]) for row in found["inputs"]}
-    assert basis["dry_glass_c"] == basis["flow.spread_log"] == ("assumed", "stand_up_test")
+def decades(found):
+    """How far the range goes down and up from the value, in decimal logarithms."""
+    middle = math.log10(found["viscosity_pa_s"])
+    return middle - math.log10(found["low_pa_s"]), math.log10(found["high_pa_s"]) - middle
+
+
+def test_range_grows_towards_the_glass_where_the_glass_is_reckoned():
+    glass = viscosity()["glass_c"]
+    found = [decades(viscosity(temp_c=temp_c)) for temp_c in (100, 74, 40, 21, glass + 8)]
+    for down, up in itertools.pairwise(found):
+        assert 1 < down[0] < up[0]
+        assert 1 < down[1] < up[1]
+
+
+def test_no_caramel_is_much_thicker_than_a_glass():
+    at_the_glass = viscosity(temp_c=viscosity()["glass_c"])
+    assert decades(at_the_glass)[1] == pytest.approx(1)
+
+
+def test_a_known_glass_leaves_ten_times_and_all_but_the_relations_are_assumed():
+    assert decades(viscosity(glass_c=-1.8)) == pytest.approx((1, 1))
+    basis = {row["field"]: (row["basis"], row["measure_by"]) for row in viscosity()["inputs"]}
+    assert basis["dry_glass_c"] == basis["flow.spread_log"] == basis["flow.dry_glass_k"] == ("assumed", "stand_up_test")
 
 
 @pytest.mark.parametrize(

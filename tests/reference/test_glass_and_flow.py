@@ -38,6 +38,17 @@ def test_viscosity_worked_by_hand():
     assert flowing(-1.8, glass_c=-1.8)["viscosity_pa_s"] == pytest.approx(1e12)
 
 
+@pytest.mark.parametrize(("temp_c", "down", "up"), [(74, 1.061, 1.076), (21, 1.420, 1.569)])
+def test_range_worked_by_hand(temp_c, down, up):
+    """Dry solids 62 ± 10 °C (52 and 62 °C are sources' figures for sucrose, 72 assumed as far above), 9.25 % water: the
+    glass moves by 10 · 0.9075 / 1.34225 = 6.761 K. At 74 °C, 75.8 K above it, the logarithm is 1.6235; with 69.0 and
+    82.6 K 2.0194 and 1.2676: 0.396 and 0.356, each in quadrature with 1 (assumed). At 21 °C 1.209 and 1.008."""
+    found = flowing(temp_c, moisture=0.0925, fat=0)
+    middle = math.log10(found["viscosity_pa_s"])
+    assert middle - math.log10(found["low_pa_s"]) == pytest.approx(down, abs=0.003)
+    assert math.log10(found["high_pa_s"]) - middle == pytest.approx(up, abs=0.003)
+
+
 @pytest.mark.parametrize(("lost", "verdict"), [(0.2, "slumps"), (0.1, "borderline")])
 def test_mound_that_spreads_by_huppert_loses_height_by_the_quarter_power_of_time(lost, verdict):
     """Huppert 1982 (from memory): a fixed volume on a plate, radius 0.894 (g V³ / 3ν)^⅛ t^⅛, so height ∝ t^−¼."""

@@ -1,5 +1,7 @@
 """How caramel flows: viscosity by its distance from the glass, and the test of a cube that stands."""
 
+import math
+
 from .check import constant
 from .problems import Problem
 
@@ -8,8 +10,9 @@ KELVIN = 273.15
 WATER_GLASS_C, WATER_WEIGHT = -135.0, 4.7
 # Williams–Landel–Ferry with the universal constants (berk); a glass has 10¹² Pa s by its definition (liu_2006).
 WLF_1, WLF_2_K, GLASS_LOG = 17.44, 51.6, 12.0
-# Ten times either way, at least (assumed): a dry glass 10 K off alone gives 0.4 of it at 74 °C, and all of it at 21 °C.
-SPREAD_LOG = 1.0
+# The relation is good to ten times either way, at least (assumed); the glass of dry solids to so many K either way
+# (assumed: sources have 52 and 62 °C for sucrose, less for glucose), which counts the more, the nearer the glass.
+SPREAD_LOG, DRY_GLASS_K = 1.0, 10.0
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
 FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
 DAY_S = 86400.0
@@ -37,24 +40,31 @@ def viscosity(request):
     Reply: viscosity_pa_s (Pa s), low_pa_s (Pa s), high_pa_s (Pa s), glass_c (°C), inputs.
     Raises: Problem water_and_fat_fill_it (no sugar left), below_glass (temp_c below its glass temperature).
     Relation: Gordon–Taylor for the sugar and water without the fat, Williams–Landel–Ferry above it, best up to 100 K
-    above the glass. Ten times either way, at room temperature more.
-    Example: 8.5 % water and 8.1 % fat: glass at −1.8 °C, about 40 Pa s at 74 °C.
+    above the glass. Range: ten times either way, and in quadrature what a dry glass 10 K off makes of it, up to that of
+    a glass; a glass_c that is given is taken as it is.
+    Example: 8.5 % water and 8.1 % fat: glass at −1.8 °C, 42 Pa s at 74 °C, from 3.6 to 500; at 21 °C it may be 26 times
+    thinner or 37 times thicker.
     Source: berk for both relations, liu_2006 for the viscosity of a glass, sucrose_glass for dry_glass_c and the weight
     of water, usda_sr28 for fat; assumed for the range.
     """
     sugar_and_water = 1.0 - request["fat"]
     if request["moisture"] >= sugar_and_water:
         raise Problem("moisture", "water_and_fat_fill_it", request["moisture"], high=sugar_and_water)
-    glass = request["glass_c"]
+    glass, shift_k = request["glass_c"], 0.0
     if glass is None:
-        glass = glass_c(request["moisture"] / sugar_and_water, request["dry_glass_c"])
+        water, dry_c = request["moisture"] / sugar_and_water, request["dry_glass_c"]
+        glass = glass_c(water, dry_c)
+        shift_k = glass_c(water, dry_c + DRY_GLASS_K) - glass
     if request["temp_c"] < glass:
         raise Problem("temp_c", "below_glass", request["temp_c"], low=glass, unit="°C")
-    logarithm = log_viscosity(request["temp_c"] - glass)
+    above_k = request["temp_c"] - glass
+    logarithm = log_viscosity(above_k)
+    thinner = math.sqrt(SPREAD_LOG**2 + (logarithm - log_viscosity(above_k + shift_k)) ** 2)
+    thicker = math.sqrt(SPREAD_LOG**2 + (log_viscosity(max(0.0, above_k - shift_k)) - logarithm) ** 2)
     return {
         "viscosity_pa_s": 10.0**logarithm,
-        "low_pa_s": 10.0 ** (logarithm - SPREAD_LOG),
-        "high_pa_s": 10.0 ** (logarithm + SPREAD_LOG),
+        "low_pa_s": 10.0 ** (logarithm - thinner),
+        "high_pa_s": 10.0 ** (logarithm + thicker),
         "glass_c": glass,
         "inputs": [
             constant("flow.water_glass_c", WATER_GLASS_C, "°C", "berk", "published"),
@@ -63,6 +73,7 @@ def viscosity(request):
             constant("flow.wlf_2_k", WLF_2_K, "K", "berk", "published"),
             constant("flow.glass_log", GLASS_LOG, "", "liu_2006", "published"),
             constant("flow.spread_log", SPREAD_LOG, "", measure_by="stand_up_test"),
+            constant("flow.dry_glass_k", DRY_GLASS_K, "K", measure_by="stand_up_test"),
         ],
     }
 
