@@ -75,7 +75,7 @@ def sets_up_a_minimal_shop(phone: Phone) -> None:
     adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
     adds(phone, "Caramels", "Add a caramel", Name="House caramel", Weight_of_a_block="2.5")
     opens_shop(phone, re.compile("^Products"), "Add a product")
-    phone.page.get_by_label("Cut from").select_option(label="House caramel")
+    phone.page.get_by_label("Caramel", exact=True).select_option(label="House caramel")
     fills(phone, Name="Small squares", Centre_length="25", Centre_width="25", Slab_height="10")
 
 
@@ -223,6 +223,7 @@ def screens(phone: Phone) -> Iterator[str]:
     yield "/shop/caramels/caramel-soft"
     yield "/shop/chocolates/chocolate-milk"
     yield "/shop/products/square-salted-20"
+    yield "/shop/products/cluster-pecan"
 
 
 def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phone: Phone):
@@ -253,6 +254,31 @@ def test_every_screen_of_the_shop_is_accessible_and_fits_the_smallest_phone(phon
                 phone.page.set_viewport_size({"width": 360, "height": 640})
         reads_in(phone.page, "en")
     assert not found, "\n".join(found)
+
+
+def test_a_product_of_clusters_shows_its_own_fields_and_keeps_those_of_a_slab(phone: Phone):
+    phone.page.get_by_role("button", name="Take the demo shop").tap()
+    opens_shop(phone, re.compile("^Products"), re.compile("^Pecan clusters"))
+    field = phone.page.get_by_label
+    height = field("Slab height", exact=True)
+    expect(field("One deposit", exact=True)).to_have_value("9")
+    expect(height).to_have_count(0)
+    expect(field("Trim on every edge", exact=True)).to_have_count(0)
+    # What was typed as a slab is not written once it is clusters again.
+    field("Made as").select_option(label="slab, cut")
+    expect(field("One deposit", exact=True)).to_have_count(0)
+    stands = height.input_value()
+    height.fill("900")
+    phone.passes(600)
+    expect(phone.page.locator(".field-problem")).to_have_count(1)
+    field("Made as").select_option(label="clusters")
+    fills(phone, One_deposit="10")
+    link = phone.page.get_by_role("link", name=re.compile("^Pecan clusters"))
+    expect(link).to_contain_text(re.compile(r"10\s?g"))
+    link.tap()
+    field("Made as").select_option(label="slab, cut")
+    expect(height).to_have_value(stands)
+    assert phone.errors == []
 
 
 def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):

@@ -5,7 +5,7 @@ import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
 import { learnRequest } from "../plan/clusterForm";
-import { drafted, editsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
+import { drafted, editsOf, fieldsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
 import { FunnelGuide, type Laid } from "./FunnelGuide";
 import { DensityGuide, WaterGuide } from "./Guides";
 import { change } from "./lastChange";
@@ -40,8 +40,11 @@ function Missing({ fresh }: { fresh: boolean }) {
 
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
-  const [unread, read] = useUnread();
-  const { fields, more = [], finish = [], cluster = [], guide } = FORMS[list];
+  const [faults, read] = useUnread();
+  const values = flat(list, row, draft);
+  const unread = faults.filter((name) => name in values);
+  const { fields, ...groups } = fieldsOf(list, row, draft);
+  const { guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
@@ -50,10 +53,10 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   const edits = editsOf(doc, row, draft);
   const keep = async () => {
     if (edits.length === 0 || unread.length > 0) return;
-    const wrong = await objection(list, flat(list, row, draft));
+    const wrong = await objection(list, values);
     setProblem(wrong);
     if (wrong) return;
-    await kept(list, id, row, edits, basis, titleOf(list, flat(list, row, draft)));
+    await kept(list, id, row, edits, basis, titleOf(list, values));
     setDraft(NOTHING_CHANGED);
   };
   const ready = edits.length > 0 && unread.length === 0 && !problem;
@@ -64,9 +67,9 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       {list === "funnels" && id !== "new" && <FunnelGuide laid={laidBy(shop)} shop={shop} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
-      {Object.entries({ finish, cluster, more }).map(([group, own]) =>
+      {Object.entries(groups).map(([group, own]) =>
         own.length === 0 ? null : (
-          <details class="card" key={group}>
+          <details class="card" key={group} open={group === "cluster"}>
             <summary>{t(`shop.${group}.${list}`)}</summary>
             {own.map(field)}
           </details>

@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { type Draft, drafted, editsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./forms";
+import { detailOf, type Draft, drafted, editsOf, fieldsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./forms";
 
 let shop: Shop;
 beforeAll(async () => {
@@ -54,4 +54,20 @@ test("the whole row is checked with what is typed over it", () => {
 test("bars are called by their height, and a row without a name says so", () => {
   expect(titleOf("bars", { ...shop.bars[0] })).toMatch(/^6\smm bars$/);
   expect(titleOf("ovens", { name: " " })).toBe("no name yet");
+});
+
+test("a product shows the fields of the way it is made, and what was typed under the other is not written", () => {
+  const slab = { ...shop.products.find((one) => one.kind === "slab") };
+  const asCluster = typed(["kind", "cluster"], ["slab_height_m", 900], ["cluster.deposit_kg", 0.01]);
+  expect(flat("products", slab, NOTHING_CHANGED)).toHaveProperty("slab_height_m");
+  expect(flat("products", slab, NOTHING_CHANGED)).not.toHaveProperty(["cluster.deposit_kg"]);
+  expect(flat("products", slab, asCluster)).not.toHaveProperty("slab_height_m");
+  expect(editsOf("products/a", slab, asCluster).map((edit) => edit.field)).toEqual(["kind", "cluster.deposit_kg"]);
+  expect(Object.values(fieldsOf("vessels", { ...shop.vessels[0] }, NOTHING_CHANGED)).flat()).toHaveLength(5);
+});
+
+test("lists tell clusters by their deposit, slabs by their centres", () => {
+  const detail = (kind: string) => detailOf("products", { ...shop.products.find((one) => one.kind === kind) });
+  expect(detail("cluster")).toMatch(/^9\sg$/);
+  expect(detail("slab")).toMatch(/^24\smm × 24\smm × /);
 });

@@ -3,7 +3,10 @@ import type { ShopRow } from "../../state";
 import { format, t } from "../../text";
 
 /** A field of a form. Its words are `shop.<list>.<field>` and `shop.hint.<list>.<field>`, points as underlines. */
-export type FormField =
+export type FormField = {
+  /** Only of products made so. */
+  made?: "slab" | "cluster";
+} & (
   | { kind: "words"; field: string; most: number }
   /** A number; the end of its name says the unit. */
   | { kind: "quantity"; field: string }
@@ -11,7 +14,8 @@ export type FormField =
   | { kind: "yes_no"; field: string }
   | { kind: "several"; field: string; options: string[]; words: string }
   /** One of the shop's caramels, or chocolates. */
-  | { kind: "row"; of: "caramels" | "chocolates"; field: string };
+  | { kind: "row"; of: "caramels" | "chocolates"; field: string }
+);
 
 export interface Form {
   fields: FormField[];
@@ -28,6 +32,7 @@ const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame",
 const PIECES = ["almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"];
 const NAME: FormField = { kind: "words", field: "name", most: 60 };
 const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
+const only = (made: FormField["made"], fields: FormField[]) => fields.map((one) => ({ ...one, made }));
 const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
 
 /** What has words of its own on a screen; the limits of every field are the engine's. */
@@ -83,22 +88,24 @@ export const FORMS: Record<ShopList | "shop", Form> = {
       NAME,
       choice("kind", ["slab", "cluster"], "made"),
       { kind: "row", of: "caramels", field: "caramel_id" },
-      ...quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box"),
+      ...only("slab", quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box")),
       { kind: "yes_no", field: "prebottom" },
       choice("finish", ["plain", "dipped", "wrapped"], "finish"),
     ],
-    more: quantities("trim_m", "kerf_m"),
-    cluster: [
+    more: only("slab", quantities("trim_m", "kerf_m")),
+    cluster: only("cluster", [
       ...quantities("cluster.deposit_kg", "cluster.second_kg", "cluster.spread_m", "cluster.gap_m", "cluster.bed_kg_m2"),
       ...["cluster.under", "cluster.also"].flatMap((one) => [choice(one, PIECES, "word"), ...quantities(`${one}_each_kg`, `${one}_count`)]),
-    ],
+    ]),
     finish: [
       { kind: "row", of: "chocolates", field: "chocolate_id" },
       choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
-      ...quantities("coating.thickness_m", "coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
+      ...only("slab", quantities("coating.thickness_m")),
+      ...quantities("coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
       { kind: "yes_no", field: "coating.top_mark" },
       { kind: "words", field: "coating.salt", most: 60 },
-      ...quantities("coating.salt_each_kg", "pocket.length_m", "pocket.width_m", "pocket.height_m"),
+      ...quantities("coating.salt_each_kg"),
+      ...only("slab", quantities("pocket.length_m", "pocket.width_m", "pocket.height_m")),
     ],
   },
   bases: {
@@ -142,7 +149,7 @@ export function detailOf(list: ShopList, row: Values): string {
     vessels: ["mass_kg"],
     caramels: ["block_kg"],
     chocolates: [],
-    products: ["piece_length_m", "piece_width_m", "slab_height_m"],
+    products: row["kind"] === "cluster" ? ["cluster.deposit_kg"] : ["piece_length_m", "piece_width_m", "slab_height_m"],
     bases: [],
     bars: ["count", "length_m"],
     tables: ["max_length_m", "max_width_m"],
@@ -152,8 +159,8 @@ export function detailOf(list: ShopList, row: Values): string {
     thermometers: ["reads_low_k"],
   };
   return shown[list]
-    .filter((name) => row[name] !== null && row[name] !== undefined)
-    .map((name) => format(name, row[name]))
+    .filter((name) => valueOf(row, name) !== null)
+    .map((name) => format(name, valueOf(row, name)))
     .join(" × ");
 }
 
@@ -175,10 +182,11 @@ export function drafted(draft: Draft, field: string, value: unknown, measured = 
   return { values: { ...draft.values, [field]: value }, measured: measured ? [...others, field] : others };
 }
 
-/** Only what really differs becomes an edit, so that another phone's edits of other fields stay. */
+/** Only what really differs becomes an edit, so that another phone's edits of other fields stay; nor does what the form no longer shows. */
 export function editsOf(doc: string, row: Values, draft: Draft): ShopEdit[] {
+  const shown = flat(doc.split("/")[0] as ShopList | "shop", row, draft);
   return Object.entries(draft.values)
-    .filter(([field, value]) => draft.measured.includes(field) || !same(value, valueOf(row, field)))
+    .filter(([field, value]) => field in shown && (draft.measured.includes(field) || !same(value, valueOf(row, field))))
     .map(([field, value]) => ({ doc, field, value, basis: draft.measured.includes(field) ? "measured" : "typed" }));
 }
 
@@ -194,10 +202,16 @@ function same(a: unknown, b: unknown): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
+/** The fields of a form, those of another way to make it left out. */
+export function fieldsOf(list: ShopList | "shop", row: Values, draft: Draft): Required<Omit<Form, "guide">> {
+  const { fields, cluster = [], finish = [], more = [] } = FORMS[list];
+  const kind = draft.values["kind"] ?? row["kind"];
+  const own = (all: FormField[]) => all.filter(({ made }) => !made || made === kind);
+  return { fields: own(fields), cluster: own(cluster), finish: own(finish), more: own(more) };
+}
+
 /** A row as one document by field: what the engine checks as a whole. */
 export function flat(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
-  const { fields, more = [], finish = [], cluster = [] } = FORMS[list];
-  const names = [...fields, ...more, ...finish, ...cluster].map((one) => one.field);
-  const all = Object.fromEntries(names.map((name) => [name, valueOf(row, name)]));
-  return { ...all, ...draft.values };
+  const names = Object.values(fieldsOf(list, row, draft)).flatMap((own) => own.map((one) => one.field));
+  return Object.fromEntries(names.map((name) => [name, name in draft.values ? draft.values[name] : valueOf(row, name)]));
 }
