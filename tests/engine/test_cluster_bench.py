@@ -1,8 +1,12 @@
 """Clusters at the bench: gate, fills, one tap a tray, the second deposit while tacky, freeing, the count."""
 
+import copy
+import math
+
+import numpy as np
 import pytest
 
-from amberbench.engine import catalogue
+from amberbench.engine import catalogue, folds_funnel
 from tests.bench import Bench, planned_clusters, planned_slab
 
 
@@ -52,6 +56,34 @@ def test_a_cooler_reading_shortens_the_time_until_it_is_thick():
     thick_ms = bench.run["cluster"]["fill"]["thick_ms"]
     bench.does("fill_read", 10, surface_c=bench.run["melt"]["request"]["window_low_c"] - 2.5, seen=0)
     assert bench.run["cluster"]["fill"]["thick_ms"] < thick_ms
+
+
+def test_what_a_fill_may_have_lost_does_not_hang_on_how_often_it_is_told_of():
+    """One factor of loss for all of a fill: its part grows with what was lost, and is in quadrature with the rest."""
+    state = filled().run["cluster"]
+    at_ms, before_sd_k, before_c = state["fill"]["at_ms"], state["fill"]["sd_k"], state["fill"]["now_c"]
+    for minutes in (1, 2, 3):
+        folds_funnel.told(state, at_ms + 60_000 * minutes)
+    lost_k = before_c - state["fill"]["now_c"]
+    assert lost_k > 2
+    assert state["fill"]["sd_k"] == pytest.approx(math.hypot(before_sd_k, 0.2 * lost_k))
+
+
+def test_a_reading_speaks_for_what_a_fill_has_lost_too():
+    """Two unknowns and one reading, by matrices: temperature, and the factor of loss that moves with it."""
+    bench = filled()
+    bench.waits(120)
+    state = copy.deepcopy(bench.run["cluster"])
+    folds_funnel.told(state, bench.now_ms + 1000)
+    before, bench_at_ms = state["fill"], bench.now_ms
+    with_loss = -0.04 * before["lost_k"]
+    both = np.array([[before["sd_k"] ** 2, with_loss], [with_loss, 0.04]])
+    both -= np.outer(both[0], both[0]) / (both[0, 0] + 4.0)
+    bench.does("fill_read", 1, surface_c=72.0, seen=0)
+    after = bench.run["cluster"]["fill"]
+    assert after["at_ms"] == bench_at_ms + 1000
+    assert after["sd_k"] == pytest.approx(math.sqrt(both[0, 0]))
+    assert after["lost_k"] == pytest.approx(-both[0, 1] / 0.04)
 
 
 def test_a_funnel_that_runs_low_is_topped_up_from_a_bowl_that_was_read():

@@ -13,7 +13,8 @@ from .unfit import Unfit, belongs, melting
 
 MOST_FILLS, MOST_READINGS = 120, 120
 # A reading into the funnel scatters so much (standard deviation; from memory, as of the bowl); what a fill loses is
-# known to a fifth (assumed).
+# known to a fifth (assumed): one factor for all of its time, so its part of the error grows with what the fill has lost
+# (`lost_k`, K), however often it is told of in between.
 READ_SD_K, LOSS_SD = 2.0, 0.2
 # Less than this share of a tray laid is none: the tap came late (assumed).
 BEGUN = 0.05
@@ -40,7 +41,10 @@ def told(state, at_ms):
     turn = turns_cluster.turn(state, at_ms)
     ran_kg = trays_cluster.run_out_kg(state, turn, at_ms)
     warm_c = [trays_cluster.cooled_c(state, ran_kg, at_ms, sure) for sure in (False, True)]
-    fill["sd_k"] = math.sqrt(fill["sd_k"] * fill["sd_k"] + (LOSS_SD * (fill["now_c"] - warm_c[0])) ** 2)
+    before_k = fill.get("lost_k", 0.0)  # runs that were kept before this was reckoned have none
+    fill["lost_k"] = before_k + fill["now_c"] - warm_c[0]
+    more = LOSS_SD * LOSS_SD * (fill["lost_k"] * fill["lost_k"] - before_k * before_k)
+    fill["sd_k"] = math.sqrt(fill["sd_k"] * fill["sd_k"] + more)
     fill["now_c"], fill["sure_c"] = warm_c
     fill["kg"], fill["at_ms"] = fill["kg"] - ran_kg, at_ms
     done_kg = state["base_kg"] - state["bowl_kg"] - fill["kg"]
@@ -69,7 +73,8 @@ def _fill(run, body, at_ms):
         state["filled_ms"] = at_ms
         state["bowl_kg"] = state["base_kg"] = trays_cluster.weighed_kg(run)
     told(state, at_ms)
-    had_kg, had_sd_k = (0.0, 0.0) if state["fill"] is None else (state["fill"]["kg"], state["fill"]["sd_k"])
+    had = state["fill"] or {"kg": 0.0, "sd_k": 0.0}
+    had_kg, had_sd_k = had["kg"], had["sd_k"]
     kg = max(body["kg"], had_kg, 1e-3)
     bowl_sd_k = FILL_SD_K if body["sd_k"] is None else max(LEAST_SD_K, body["sd_k"])
     sd_k = had_sd_k + (kg - had_kg) / kg * (bowl_sd_k - had_sd_k)
@@ -82,6 +87,7 @@ def _fill(run, body, at_ms):
         "kg": kg,
         "now_c": body["bulk_c"],
         "sd_k": sd_k,
+        "lost_k": had_kg / kg * had.get("lost_k", 0.0),
     }
     state["fill"]["sure_c"] = body["bulk_c"] - SURE * sd_k
     if state["under_way"] is None:
@@ -130,7 +136,9 @@ def _read(run, body, at_ms):
     fill = state["fill"]
     fill["seen_ms"] = at_ms
     unsure, read = fill["sd_k"] * fill["sd_k"], READ_SD_K * READ_SD_K
-    fill["now_c"] += unsure / (unsure + read) * (body["surface_c"] - fill["now_c"])
+    gain = unsure / (unsure + read)
+    fill["now_c"] += gain * (body["surface_c"] - fill["now_c"])
+    fill["lost_k"] *= 1.0 - gain
     fill["sd_k"] = math.sqrt(unsure * read / (unsure + read))
     fill["sure_c"] = fill["now_c"] - SURE * fill["sd_k"]
     set_clock(state)
