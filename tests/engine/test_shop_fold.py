@@ -227,3 +227,17 @@ def test_nobody_says_dairy_free_of_milk_caramel():
     check("caramels/a", contains=["milk", "soya"])
     # Of one made without milk the label says so, and what it is made of.
     check("caramels/a", contains=["soya"], label__protein_share=0.01)
+
+
+@pytest.mark.parametrize("kind", ["milk_chocolate", "white_chocolate"])
+def test_milk_chocolate_contains_milk_whatever_was_said(kind):
+    with pytest.raises(Problem) as caught:
+        check("chocolates/a", chocolate=kind, contains=["soya"])
+    assert (caught.value.field, caught.value.code) == ("contains", "milk_in_chocolate")
+    check("chocolates/a", chocolate=kind, contains=["milk", "soya"])
+    check("chocolates/a", chocolate="dark_chocolate", contains=["soya"])
+    kept = edit("chocolates/a", "chocolate", kind)
+    for said in ([], ["soya"], ["milk", "soya"]):
+        row = shop_of(kept, edit("chocolates/a", "contains", said))["chocolates"][0]
+        assert sorted(row["contains"]) == sorted({"milk", *said})
+    assert shop_of(kept)["chocolates"][0]["contains"] == ["milk"]

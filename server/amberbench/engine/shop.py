@@ -3,7 +3,7 @@
 Folding is total: an event that makes no sense is listed in `ignored` and changes nothing.
 """
 
-from . import check, fields_shop, kinds, materials, melt, run, temper
+from . import allergens, check, fields_shop, kinds, materials, melt, run, temper
 from .problems import Problem
 
 KIND = "shop_set"
@@ -22,7 +22,8 @@ def fold(request):
     they first appear, with every field or what stands until it is set; basis by "<doc>.<field>"), ignored [{id, why}].
     Raises: Problem for a request that is none; an event never raises.
     Relation: order of the log (run.order_key). null takes a value back; removed true hides a row. What a vessel is
-    made of sets its specific heat. A caramel's label and weighed density make its material.
+    made of sets its specific heat. A caramel's label and weighed density make its material. Milk and white chocolate
+    contain milk whatever was said.
     Source: usda_sr28 for what a label leaves out, memory for specific heats.
     """
     ignored: list = []
@@ -121,7 +122,8 @@ def check_request(request):
     Reply: values, as the log takes them.
     Raises: Problem malformed (doc), unknown_field, those of each value under its field's name; window_upside_down,
     line_above_line when a caramel's heat lines do not rise; composition_sum when its label adds up to more than 1;
-    milk_in_caramel when it is said to be free of milk and its label's protein is not given;
+    milk_in_caramel when it is said to be free of milk and its label's protein is not given; milk_in_chocolate when
+    milk or white chocolate is;
     heat_line_too_low and missing for a temper curve; metal_in_oven (made_of) for a metal vessel without a water jacket.
     Source: practice for the order of the heat lines.
     """
@@ -137,6 +139,8 @@ def check_request(request):
         _check_milk(full)
     if doc.startswith("chocolates/"):
         _check_curve(full)
+        if full.get("contains") is not None and _unnamed(full):
+            raise Problem("contains", "milk_in_chocolate")
     return {"values": full}
 
 
@@ -157,6 +161,12 @@ def _check_milk(full):
         raise Problem("contains", "milk_in_caramel")
 
 
+def _unnamed(chocolate):
+    """What the kind of a chocolate contains by its name and its list leaves out."""
+    named = allergens.of(chocolate.get("chocolate"))
+    return [] if named is None or named in chocolate["contains"] else [named]
+
+
 def _check_curve(full):
     """A temper curve of one's own is whole and in order, or there is none."""
     given = {name: full["targets." + name] for name in temper.LINES if full.get("targets." + name) is not None}
@@ -170,7 +180,7 @@ def _check_curve(full):
 def _check_label(full):
     parts = [full.get("label." + name + "_share") or 0.0 for name in fields_shop.LABEL]
     if sum(parts) > 1.02:
-        raise Problem("label", "composition_sum", sum(parts), 0, 1.02)
+        raise Problem("label_share", "composition_sum", sum(parts), 0, 1.02)
 
 
 def _document(shop_id, said, order):
@@ -187,6 +197,8 @@ def _document(shop_id, said, order):
         row["id"] = row_id
         if name == "caramels":
             row["material"] = _material(row)
+        if name == "chocolates":
+            row["contains"] = _unnamed(row) + row["contains"]
         shop[name].append(row)
     shop["basis"] = basis
     return shop
