@@ -170,11 +170,13 @@ interface SeveralProps {
   values: string[];
   options: { value: string; label: string }[];
   note?: ComponentChildren;
+  /** What a tap says that leaves the values as they are. */
+  confirm?: string;
   onValues: (values: string[]) => void;
 }
 
 /** Any number of a few, all in view, in the order of the options. */
-export function SeveralField({ legend, values, options, note, onValues }: SeveralProps) {
+export function SeveralField({ legend, values, options, note, confirm, onValues }: SeveralProps) {
   const toggled = (value: string, on: boolean) =>
     onValues(options.map((one) => one.value).filter((one) => (one === value ? on : values.includes(one))));
   return (
@@ -191,6 +193,11 @@ export function SeveralField({ legend, values, options, note, onValues }: Severa
         </label>
       ))}
       {note && <p class="field-note">{note}</p>}
+      {confirm && (
+        <button type="button" onClick={() => onValues(values)}>
+          {confirm}
+        </button>
+      )}
     </fieldset>
   );
 }

@@ -50,7 +50,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   const field = (one: (typeof fields)[number]) => (
     <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onRead={read} />
   );
-  const edits = editsOf(doc, row, draft);
+  const edits = editsOf(doc, row, draft, basis);
   const keep = async () => {
     if (edits.length === 0 || unread.length > 0) return;
     const wrong = await objection(list, values);

@@ -40,6 +40,15 @@ test("undo puts back the value and what it rested on", () => {
   expect(undoOf(edits, oven(), shop.basis)).toEqual([{ doc: DOC, field: "rated_w", value: 1000, basis: "assumed" }]);
 });
 
+test("a label that names no more than stands there is written as said, and taken back as unsaid", () => {
+  const row = { contains: ["milk"] };
+  const said = typed(["contains", ["milk"]]);
+  const edits = editsOf("caramels/new", row, said, {});
+  expect(edits).toEqual([{ doc: "caramels/new", field: "contains", value: ["milk"], basis: "typed" }]);
+  expect(undoOf(edits, row, {})).toEqual([{ ...edits[0], value: null }]);
+  expect(editsOf("caramels/new", row, said, { "caramels/new.contains": "typed" })).toEqual([]);
+});
+
 test("a field inside a field is found, and one that is missing is null", () => {
   expect(valueOf({ ...shop.caramels[1] }, "windows.slab.low_c")).toBe(68);
   expect(valueOf({ ...shop.caramels[0] }, "label.water_share")).toBeNull();

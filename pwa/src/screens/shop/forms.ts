@@ -182,11 +182,14 @@ export function drafted(draft: Draft, field: string, value: unknown, measured = 
   return { values: { ...draft.values, [field]: value }, measured: measured ? [...others, field] : others };
 }
 
-/** Only what really differs becomes an edit, so that another phone's edits of other fields stay; nor does what the form no longer shows. */
-export function editsOf(doc: string, row: Values, draft: Draft): ShopEdit[] {
+/** Only what really differs becomes an edit, so that another phone's edits of other fields stay, or a list of which
+ * nobody has said anything yet; nor does what the form no longer shows. */
+export function editsOf(doc: string, row: Values, draft: Draft, basis: Record<string, string> = {}): ShopEdit[] {
   const shown = flat(doc.split("/")[0] as ShopList | "shop", row, draft);
+  const said = (field: string, value: unknown) =>
+    draft.measured.includes(field) || unsaid(`${doc}.${field}`, value, basis) || !same(value, valueOf(row, field));
   return Object.entries(draft.values)
-    .filter(([field, value]) => field in shown && (draft.measured.includes(field) || !same(value, valueOf(row, field))))
+    .filter(([field, value]) => field in shown && said(field, value))
     .map(([field, value]) => ({ doc, field, value, basis: draft.measured.includes(field) ? "measured" : "typed" }));
 }
 
@@ -194,8 +197,13 @@ export function editsOf(doc: string, row: Values, draft: Draft): ShopEdit[] {
 export function undoOf(edits: ShopEdit[], row: Values, basis: Record<string, string>): ShopEdit[] {
   return edits.map(({ doc, field }) => {
     const was = (basis[`${doc}.${field}`] ?? "typed") as ShopEdit["basis"];
-    return { doc, field, value: valueOf(row, field), basis: was };
+    const value = valueOf(row, field);
+    return { doc, field, value: unsaid(`${doc}.${field}`, value, basis) ? null : value, basis: was };
   });
+}
+
+function unsaid(place: string, value: unknown, basis: Record<string, string>): boolean {
+  return Array.isArray(value) && !(place in basis);
 }
 
 function same(a: unknown, b: unknown): boolean {
