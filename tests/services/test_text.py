@@ -24,7 +24,7 @@ SERVER = Path(text.__file__).parent.parent
         ("area_m2", 0.0645, "0.065 m²"),
         ("surface_c", 71.4, "71 °C"),
         ("room_c", -0.2, "0 °C"),
-        ("loss_k", 2.25, "2.2 K"),
+        ("loss_k", 2.25, "2.2 °C"),
         ("power_w", 650.4, "650 W"),
         ("pieces", 205, "205"),
         ("waste", 0.1234, "0.123"),

@@ -33,10 +33,12 @@ const DECIMALS: Record<string, number> = {
   "kg/m³": 0,
   "%": 1,
 };
+/** Nobody at a bench says kelvin. */
+const DIFFERENCES: Record<string, string> = { "F°": "°F", K: "°C" };
 const NARROW_SPACE = "\u202f";
 
 /** Chocolate is in temper within a kelvin, and a pinch of salt is a tenth of a gram. */
-const FINE = /^(bowl_|targets\.|temper\.)/;
+const FINE = /^(bowl_|seed_|targets[._]|temper\.)/;
 
 function decimals(name: string, unit: string, shown: number): number {
   if (unit.startsWith("°") && FINE.test(name)) return 1;
@@ -115,7 +117,7 @@ export function figure(name: string, value: number, units: Units = reader.value.
   if (dimension === "") return { text: formatNumber(value), unit: "" };
   const unit = unitFor(dimension, units, value);
   const shown = fromSi(value, unit);
-  return { text: formatNumber(shown, decimals(name, unit, shown)), unit: unit === "F°" ? "°F" : unit };
+  return { text: formatNumber(shown, decimals(name, unit, shown)), unit: DIFFERENCES[unit] ?? unit };
 }
 
 function splitDuration(words: string): Figure {

@@ -46,7 +46,8 @@ export function problemText(problem: ProblemDocument, label?: string): string {
   const last = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
   // "These seconds give 5000 W": what is shown is not what the field measures.
   const own = problem.unit ? UNITS[problem.unit]?.[0] : undefined;
-  const name = own && own !== dimensionOf(last) ? (SUFFIXES[own] ?? last) : last;
+  const whole = problem.field.replaceAll(".", "_");
+  const name = own && own !== dimensionOf(last) ? (SUFFIXES[own] ?? last) : dimensionOf(whole) ? whole : last;
   const shown = (value: unknown) => (value === null || value === undefined ? "" : format(name, value));
   return t(`problem.${problem.code}`, {
     field: fieldName(problem.field, label),

@@ -13,7 +13,7 @@ METRIC = {
     "_m3": ("l", 1000.0, 2),
     "_m": ("mm", 1000.0, 1),
     "_c": ("°C", 1.0, 0),
-    "_k": ("K", 1.0, 1),
+    "_k": ("°C", 1.0, 1),
     "_w": ("W", 1.0, 0),
 }
 # The suffix whose numbers are in this unit of the engine.
