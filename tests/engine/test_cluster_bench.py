@@ -101,10 +101,10 @@ def test_a_funnel_that_runs_low_is_topped_up_from_a_bowl_that_was_read():
 
 def test_a_funnel_whose_clock_rings_is_read_before_it_is_emptied():
     bench = warm(Bench(planned_clusters()))
-    bench.does("filled", 20, kg=1.4, bulk_c=69.0)
+    bench.does("filled", 20, kg=1.4, bulk_c=71.0)
     bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
     assert bench.advice["step"] == "read_fill"
-    bench.does("fill_read", 10, surface_c=70.0, seen=0)
+    bench.does("fill_read", 10, surface_c=72.0, seen=0)
     assert bench.advice["step"] == "lay"
     bench.waits((bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 + 1)
     bench.does("fill_read", 10, surface_c=63.0, seen=1)

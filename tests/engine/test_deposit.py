@@ -149,12 +149,15 @@ def test_a_tray_takes_no_more_than_can_be_laid_again_in_time():
     assert planned(second_kg=0)["per_tray"] == 60
 
 
-def test_the_bowl_is_melted_to_the_warmer_half_of_the_window():
+def test_the_bowl_is_melted_to_the_warm_end_of_the_window_and_what_it_loses_when_poured_above_it():
     usual = planned(window_low_c=65.0)
-    assert usual["melt_request"]["window_low_c"] == 71.0
+    assert usual["melt_request"]["window_low_c"] == 73.0
+    assert usual["melt_request"]["window_high_c"] == pytest.approx(77.7)
     assert usual["fill_request"]["window_low_c"] == 65.0
     # An oven needs some room to end in.
-    assert planned()["melt_request"]["window_low_c"] == 73.0
+    assert planned()["melt_request"]["window_low_c"] == 74.0
+    # Never above the line from which it darkens.
+    assert planned(window_low_c=70.0, window_high_c=82.0)["melt_request"]["window_high_c"] == 82.0
 
 
 def test_what_lies_under_takes_heat_so_that_deposits_are_tacky_sooner():

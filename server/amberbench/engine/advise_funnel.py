@@ -8,15 +8,13 @@ from .advise_melt import belief, read_entry
 from .folds_melt import USUAL_GAP_S
 from .normal import TENTH
 from .prompts import button, entry
-from .trays_cluster import LEAST_SD_K, SURE, fresh_s, lasts_s
+from .trays_cluster import LEAST_SD_K, POURED_K, SURE, fresh_s, lasts_s
 from .turns_cluster import LEAST_BOWL_KG, READ_AGAIN_S, WORTH, left_kg, needed_s, turn
 
 # A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
 READS_OFF_K = 12.0
 # A fill may be so many times the planned one, so that no small rest stays in the bowl (assumed; a quarter is free).
 MOST_FILL = 1.2
-# What is poured into a funnel is so much cooler there (assumed).
-POURED_K = 0.7
 # A funnel is topped up with at least this share of a fill (assumed).
 LEAST_TOP_UP = 0.1
 GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}

@@ -27,7 +27,8 @@ MELT_AS_IS = (
     "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
     "stop_c",
 )  # fmt: skip
-# The bowl is melted to the warmer half of the window, so that a fill lasts; an oven needs so much room (assumed).
+# The bowl is melted to the warmest K of the window, so that a fill lasts, and to the warmer half of a narrow one: an
+# oven needs some room (assumed).
 BOWL_K = 4.0
 FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
@@ -56,9 +57,10 @@ def plan(request):
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
     still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
-    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmer half of it. Trays that are
-    laid again hold alike, no more than can be laid again in time at the pace with the breaks that the funnel needs;
-    fills and reheats are counted as the bench goes about it (`turns_cluster`).
+    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmest 4 K of it, or half, and as
+    far above it as caramel cools when it is poured. Trays that are laid again hold alike, no more than can be laid
+    again in time at the pace with the breaks that the funnel needs; fills and reheats are counted as the bench goes
+    about it (`turns_cluster`).
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
@@ -141,8 +143,9 @@ def _dip(request, job, each_kg):
 
 
 def _melted(request, job):
-    """(request to melt.plan, its reply): to the warmer half of the window, or to all of it if the oven is too weak."""
-    warm_c = max(request["window_low_c"], min(job.pour_c, request["window_high_c"] - BOWL_K))
+    """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
+    melt.refuse_lines(request)
+    warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
     names = {"mass_kg": job.field}
     try:
         wanted = _melt_request(request, job, warm_c)
@@ -155,8 +158,10 @@ def _melted(request, job):
 
 
 def _melt_request(request, job, low_c):
+    """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
+    wanted["window_high_c"] = min(request["window_high_c"] + trays_cluster.POURED_K, request["warn_c"])
     return parts.full(MELT, wanted, request, {"mass_kg": job.field})
 
 

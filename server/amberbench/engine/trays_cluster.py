@@ -7,15 +7,17 @@ from . import funnel
 
 # A fill is as warm as believed within so much (standard deviation; where a melt says nothing, and at least; assumed).
 FILL_SD_K, LEAST_SD_K = 1.2, 0.8
+# What is poured into a funnel is so much cooler there (assumed).
+POURED_K = 0.7
 # The clock of a fill must not ring too late: it is reckoned as so many standard deviations cooler, and as losing this
 # many times the heat (the 1 % point of a funnel's loss known to a fifth, assumed).
-SURE, QUICKER = 2.4, 1.6
+SURE, QUICKER = 3.0, 1.6
 # The same for a tray that would turn cold if the caramel were heated again first (assumed).
-LIKELY, LIKELY_QUICKER = 1.7, 1.3
+LIKELY, LIKELY_QUICKER = 2.3, 1.3
 # A bowl that is said to be ready is mostly so much over the low end of its window (assumed, by simulated kitchens).
 FRESH_K = 1.0
 # What lies ahead is reckoned with a fill so many standard deviations cooler than that (assumed).
-PLANS = 2.0
+PLANS = 2.5
 # A funnel that waits empties so slowly (s for all of it), as far as its clock goes.
 WAITS_S = 36000.0
 
