@@ -8,6 +8,7 @@ import pytest
 
 from amberbench.engine import catalogue, folds_funnel
 from tests.bench import Bench, planned_clusters, planned_slab
+from tests.strategies_deposit import ON_A_BED
 
 
 def warm(bench: Bench) -> Bench:
@@ -162,6 +163,30 @@ def test_where_sizes_differ_the_prompt_says_what_goes_on_this_tray():
         assert say["code"] == "say.lay_sizes"
         assert [(one["clusters"], one["deposit_kg"]) for one in say["values"]["sizes"]] == expected
     assert said_while_laying(0, (70, 0.012))["code"] == "say.lay"
+
+
+def said_of_the_bed(clusters: int, old: bool = False) -> dict:
+    """What the prompt says beside the bed for so many clusters; by a plan of long ago."""
+    request = ON_A_BED | {"caramel_kg": None, "deposit_kg": None}
+    request["rows"] = [{"clusters": clusters, "deposit_kg": 0.012}]
+    reply = catalogue.call("deposit.plan", request)
+    if old:
+        del reply["bed"]
+    bench = Bench(planned_clusters() | {"request": request, "reply": reply})
+    for kind in ("ready_checked", "allergens_checked"):
+        bench.does(kind, 20)
+    assert bench.advice["step"] == "under"
+    return bench.advice["more"]
+
+
+def test_the_prompt_says_how_much_of_a_bed_goes_on_each_tray():
+    whole_kg = 0.43 * 0.30 * 5.0
+    last = said_of_the_bed(70)
+    assert last["code"] == "more.under_bed_last"
+    assert last["values"]["last_kg"] < last["values"]["tray_kg"] == pytest.approx(whole_kg)
+    alike = said_of_the_bed(120)
+    assert (alike["code"], alike["values"]["tray_kg"]) == ("more.under_bed", pytest.approx(whole_kg))
+    assert said_of_the_bed(70, old=True)["code"] == "more.under_bed"
 
 
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():

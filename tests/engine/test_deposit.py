@@ -64,10 +64,54 @@ def test_caramel_in_hand_gives_whole_clusters_and_the_rest_is_left():
     assert 0.0 <= reply["leftover_kg"] < 0.012 / 0.98
 
 
-def test_a_bed_covers_each_tray_inside_its_rim_and_a_cluster_takes_what_it_covers():
+def on_a_bed(number, **change):
+    """So many clusters on a bed of 5 kg/m²."""
+    wanted = {"caramel_kg": None, "deposit_kg": None, "rows": [{"clusters": number, "deposit_kg": 0.012}]}
+    return catalogue.call("deposit.plan", ON_A_BED | wanted | change)
+
+
+@pytest.mark.parametrize("sides", [{"length_m": 0.45, "width_m": 0.32}, {"length_m": 0.32, "width_m": 0.45}])
+def test_a_bed_covers_each_tray_inside_its_rim_as_far_as_its_rows_are_laid(sides):
+    tray = sides | {"rim_m": 0.01}
+    full = on_a_bed(100, tray=tray)
+    places = full["positions_m"]
+    assert (full["trays"], len(places)) == (2, 60)
+    whole_kg = 0.43 * 0.30 * 5.0
+    assert full["bed"]["tray_kg"] == pytest.approx(whole_kg)
+    # The rows follow each other along the side on which no place of the first row differs.
+    onward = 0 if places[0][0] == places[1][0] else 1
+    levels = sorted({round(place[onward], 9) for place in places})
+    length_m, width_m = (tray[name] - 0.02 for name in ("length_m", "width_m"))
+    other_m = (width_m, length_m)[onward]
+    filled = [sum(1 for place in places if place[onward] <= level + 1e-6) for level in levels]
+    for row, upto in enumerate(filled[:-1]):
+        # Half-way to the next row, whether the last row is full or has one place; the next row begins another strip.
+        expected_kg = ((levels[row] + levels[row + 1]) / 2 - 0.01) * other_m * 5.0
+        for number in (upto, upto - 1):
+            assert on_a_bed(number, tray=tray)["bed"] == {
+                "tray_kg": pytest.approx(expected_kg),
+                "last_kg": pytest.approx(expected_kg),
+            }
+        two = on_a_bed(60 + upto, tray=tray)
+        assert two["under"][0]["kg"] == pytest.approx(whole_kg + expected_kg)
+    assert on_a_bed(filled[-2] + 1, tray=tray)["under"][0]["kg"] == pytest.approx(whole_kg)
+    assert on_a_bed(60, tray=tray)["under"][0]["kg"] == pytest.approx(whole_kg)
+
+
+def test_a_bed_under_fewer_places_than_a_tray_has_is_smaller():
+    """Of more places the first would be cold before they are laid again."""
+    again = {"second_kg": 0.006, "deposits_per_min": 8.0}
+    held = on_a_bed(80, **again)
+    assert [one["code"] for one in held["warnings"]] == ["fewer_on_tray"]
+    assert held["bed"]["last_kg"] <= held["bed"]["tray_kg"] < 0.43 * 0.30 * 5.0
+    assert held["under"][0]["kg"] == pytest.approx(
+        (held["trays"] - 1) * held["bed"]["tray_kg"] + held["bed"]["last_kg"]
+    )
+    assert planned()["bed"] is None
+
+
+def test_a_cluster_takes_of_a_bed_what_it_covers():
     reply = catalogue.call("deposit.plan", ON_A_BED)
-    assert reply["trays"] > 1
-    assert reply["under"][0]["kg"] == pytest.approx(reply["trays"] * 0.43 * 0.30 * 5.0)
     assert reply["under"][0]["count"] is None
     assert reply["piece_kg"] == pytest.approx(0.012 + 5.0 * 3.14159265 * 0.02**2)
     assert reply["blocks"] == 1

@@ -730,7 +730,7 @@ export interface DepositLearnRequest {
   under_kg?: number | null;
   /** what is counted out under each cluster; [] when left out */
   under?: Under[] | null;
-  /** a level bed over the whole tray inside its rim; null: none */
+  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
   bed?: Bed | null;
   /** widths of some of them, by ruler */
   across_m: number[];
@@ -778,7 +778,7 @@ export interface DepositPlanRequest {
   second_kg?: number | null;
   /** what is counted out under each cluster; [] when left out */
   under?: Under[] | null;
-  /** a level bed over the whole tray inside its rim; null: none */
+  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
   bed?: Bed | null;
   /** the tray */
   tray: Tray;
@@ -857,6 +857,8 @@ export interface DepositPlanReply {
   piece_kg: number;
   /** what goes under */
   under: DepositPlanReplyUnder[];
+  /** what a bed weighs as far as rows are laid; null: counted out */
+  bed: DepositPlanReplyBed | null;
   /** deposits that a fill gives before it is empty; 1 to 100000 */
   deposits_per_fill: number;
   /** one fill; 0 to 50 kg */
@@ -1719,6 +1721,13 @@ export interface DepositPlanReplyUnder {
   count: number | null;
   /** its allergen, by its name; null: none known */
   allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
+}
+
+export interface DepositPlanReplyBed {
+  /** on a tray; 0 to 40 kg */
+  tray_kg: number;
+  /** on the last tray; 0 to 40 kg */
+  last_kg: number;
 }
 
 export interface Second {

@@ -75,11 +75,16 @@ def _allergens(run, at_ms, advice):
 
 def _under(run, at_ms, advice):
     planned = run["planned"]
-    way = "bed" if planned["bed"] else "counted"
-    if not planned["bed"]:
-        advice["say"] = {"code": "say.under_counted", "values": {}}
     values = {"under_kg": planned["under_kg"], "n": planned["trays"], "under_n": planned["per_tray"]}
-    advice["more"] = {"code": "more.under_" + way, "values": values}
+    if planned["bed"]:
+        # Plans of long ago have all trays alike.
+        mean_kg = planned["under_kg"] / planned["trays"]
+        values.update(planned.get("bed_kg") or {"tray_kg": mean_kg, "last_kg": mean_kg})
+        less = values["last_kg"] < values["tray_kg"]
+        advice["more"] = {"code": "more.under_bed_last" if less else "more.under_bed", "values": values}
+    else:
+        advice["say"] = {"code": "say.under_counted", "values": {}}
+        advice["more"] = {"code": "more.under_counted", "values": values}
     advice["action"] = button("under_laid", "under_laid")
     advice["caution"] = {"word": "NOTICE", "code": "caution.nuts_apart"}
 

@@ -46,10 +46,11 @@ def plan(request):
     Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
     deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one size), second_kg (kg),
     deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg
-    (kg), count, allergen}], deposits_per_fill, fill_kg (kg), fill_s (s), safe_s (s), fills, reheats, tray_s (s), second
-    {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)} after the last deposit of a tray was
-    laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as
-    room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray), inputs.
+    (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
+    (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
+    after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
+    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray),
+    inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
@@ -60,7 +61,7 @@ def plan(request):
     fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmest 4 K of it, or half, and as
     far above it as caramel cools when it is poured. Trays that are laid again hold alike, no more than can be laid
     again in time at the pace with the breaks that the funnel needs; fills and reheats are counted as the bench goes
-    about it (`turns_cluster`).
+    about it (`turns_cluster`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
@@ -75,8 +76,9 @@ def plan(request):
     safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
     bench = _bench(job, fill_request, safe_s, second, len(positions))
     held, warnings = _held(job, bench)
+    beds_m2 = deposit_asked.beds_m2(request, job, pattern, positions, held)
     positions = positions[: held["per_tray"]]
-    under, each_kg = deposit_asked.under(request, job, held["trays"])
+    under, each_kg = deposit_asked.under(request, job, beds_m2)
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
@@ -96,6 +98,7 @@ def plan(request):
         "caramel_kg": job.caramel_kg,
         "piece_kg": job.deposits_kg / job.clusters + each_kg,
         "under": under,
+        "bed": _bed(request, beds_m2),
         "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
         "fill_kg": job.fill_kg,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
@@ -190,6 +193,14 @@ def _windows(request, job, per_tray):
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
     found, across_m = stuff(heaviest)
     return clusters.windows(tray, found, across_m, None if lightest == heaviest else stuff(lightest), second)
+
+
+def _bed(request, beds_m2):
+    """What the bed of a tray weighs, and that of the last one; None where pieces are counted out."""
+    if request["bed"] is None:
+        return None
+    kg_m2 = request["bed"]["bed_kg_m2"]
+    return {"tray_kg": beds_m2[0] * kg_m2, "last_kg": beds_m2[-1] * kg_m2}
 
 
 def _sizes(job):

@@ -127,21 +127,43 @@ def _bed(request):
     return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
 
 
-def under(request, job, trays):
-    """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean)."""
+def under(request, job, beds_m2):
+    """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean).
+
+    beds_m2: what the bed of each tray covers in m².
+    """
     number, ready, each_kg = job.clusters, [], 0.0
     for one in request["under"]:
         kg = one["count"] * one["kg_each"]
         ready.append(_ready(one["material"], number * kg, number * one["count"]))
         each_kg += kg
-    tray = request["tray"]
-    rim_m = tray["rim_m"]
-    bed_m2 = trays * (tray["length_m"] - 2.0 * rim_m) * (tray["width_m"] - 2.0 * rim_m)
     covered_m2 = _covered_m2(request, job)
     for material, kg_m2 in _bed(request):
-        ready.append(_ready(material, bed_m2 * kg_m2, None))
+        ready.append(_ready(material, sum(beds_m2) * kg_m2, None))
         each_kg += kg_m2 * covered_m2
     return ready, each_kg
+
+
+def beds_m2(request, job, pattern, positions, held):
+    """What the bed of each tray covers in m²; positions of a whole tray, held as the plan has it.
+
+    Inside the rim, from where laying begins to half-way behind the last row that is laid; to the end if every row is.
+    """
+    full, trays = held["per_tray"], held["trays"]
+    last = job.clusters - (trays - 1) * full
+    every_m2 = _rows_m2(request["tray"], pattern, positions, full)
+    return [every_m2] * (trays - 1) + [_rows_m2(request["tray"], pattern, positions, last)]
+
+
+def _rows_m2(tray, pattern, positions, number):
+    """The tray inside its rim in m² as far as the rows of the first `number` places go."""
+    sides = [tray[name] - 2.0 * tray["rim_m"] for name in ("length_m", "width_m")]
+    onward = 0 if pattern == "staggered_short" else 1  # the way rows follow each other
+    row_m = positions[number - 1][onward]
+    beyond = [place[onward] for place in positions[number:] if place[onward] > row_m + GRACE_M]
+    if beyond:
+        sides[onward] = 0.5 * (row_m + beyond[0]) - tray["rim_m"]
+    return sides[0] * sides[1]
 
 
 def _ready(material, kg, count):

@@ -45,7 +45,7 @@ BED = record(
         ),
         "bed_kg_m2": number("kg/m²", 0.05, 50, "weight of the bed over its area"),
     },
-    "a level bed over the whole tray inside its rim; null: none",
+    "a level bed inside the rim of the tray, as far as rows are laid; null: none",
     default=None,
 )
 TRAY = record(
@@ -186,6 +186,11 @@ DEPOSIT_REPLY = together(
             0,
             20,
             "what goes under",
+        ),
+        "bed": record(
+            {"tray_kg": number("kg", 0, 40, "on a tray"), "last_kg": number("kg", 0, 40, "on the last tray")},
+            "what a bed weighs as far as rows are laid; null: counted out",
+            default=None,
         ),
         "deposits_per_fill": integer(1, 100000, "deposits that a fill gives before it is empty"),
         "fill_kg": number("kg", 0, 50, "one fill"),

@@ -85,6 +85,7 @@ def _cluster(reply):
     planned["pieces"] = reply["clusters"]
     planned["under_kg"] = sum(one["kg"] for one in reply["under"])
     planned["bed"] = any(one["count"] is None for one in reply["under"])
+    planned["bed_kg"] = reply.get("bed")
     return {"planned": planned, "melt": folds_melt.opened(reply), "cluster": folds_cluster.opened(reply)}
 
 
