@@ -112,6 +112,18 @@ def test_a_funnel_whose_clock_rings_is_read_before_it_is_emptied():
     assert (bench.advice["step"], bench.advice["say"]["code"]) == ("reheat", "say.too_thick")
 
 
+def test_in_a_window_too_narrow_to_be_sure_a_fill_is_laid_while_it_is_likely_warm_enough():
+    """Heated again it would be no surer: it must not go back and forth for ever."""
+    request = planned_clusters()["request"] | {"window_low_c": 71.0, "window_high_c": 74.0}
+    reply = catalogue.call("deposit.plan", request)
+    bench = warm(Bench(planned_clusters() | {"request": request, "reply": reply}))
+    for bulk_c, least_s in ((72.0, 20), (80.0, 60)):
+        bench.does("filled", 20, kg=1.4, bulk_c=bulk_c)
+        assert bench.advice["step"] == "lay"
+        assert (bench.run["cluster"]["fill"]["due_ms"] - bench.now_ms) / 1000 >= least_s
+    assert "short_fills" in [one["code"] for one in reply["warnings"]]
+
+
 def test_a_fill_that_would_not_outlast_the_second_deposit_is_heated_again_first():
     bench = filled()
     bench.does("tray_laid", 200, seen=0)

@@ -204,6 +204,13 @@ def test_the_bowl_is_melted_to_the_warm_end_of_the_window_and_what_it_loses_when
     assert planned(window_low_c=70.0, window_high_c=82.0)["melt_request"]["window_high_c"] == 82.0
 
 
+@pytest.mark.parametrize(("high_c", "n"), [(77.0, None), (76.0, 2), (74.0, 0)])
+def test_a_window_in_which_no_fill_is_sure_for_a_few_deposits_is_warned_of(high_c, n):
+    """A reading of the bowl scatters by 2 K: nobody can be sure of a window that is hardly wider."""
+    told = [one for one in planned(second_kg=0, window_high_c=high_c)["warnings"] if one["code"] == "short_fills"]
+    assert told == ([] if n is None else [{"code": "short_fills", "values": {"n": n}}])
+
+
 def test_what_lies_under_takes_heat_so_that_deposits_are_tacky_sooner():
     assert planned()["second"]["from_s"] < planned(under=[])["second"]["from_s"]
 

@@ -67,56 +67,80 @@ def plan(request):
     """
     job = deposit_asked.Job(request)
     pattern, positions = deposit_asked.laid(request, job)
+    heat, rows = _heated(request, job)
+    second, free = _windows(request, job, len(positions))
+    bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
+    held, warnings = _held(job, bench)
+    beds_m2 = deposit_asked.beds_m2(request, job, pattern, positions, held)
+    under, each_kg = deposit_asked.under(request, job, beds_m2)
+    reply = {
+        "pattern": pattern,
+        "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
+        "by_tray": trays_cluster.alike(bench),
+        "under": under,
+        "bed": _bed(request, beds_m2),
+        "second": second,
+        "free": free,
+    }
+    finish, finish_rows = _finished(request, job, each_kg)
+    for part in (held, heat, _weights(request, job, each_kg), finish):
+        reply.update(part)
+    _, soft, soft_rows = flow.softness(request["firmness"], request["squeeze"])
+    reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + warnings
+    reply["inputs"] = rows + _constants(request["base"]) + finish_rows + soft_rows
+    return reply
+
+
+def _heated(request, job):
+    """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
+    rows of the melt)."""
     melt_request, melted = _melted(request, job)
     if job.pour_c <= request["room_c"] + clusters.COLD_K:
         highest_c = job.pour_c - clusters.COLD_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
     fill_request = _fill_request(request, job)
-    second, free = _windows(request, job, len(positions))
-    safe_s = trays_cluster.safe_s(fill_request, melt_request, job.fill_kg)
-    bench = _bench(job, fill_request, safe_s, second, len(positions))
-    held, warnings = _held(job, bench)
-    beds_m2 = deposit_asked.beds_m2(request, job, pattern, positions, held)
-    positions = positions[: held["per_tray"]]
-    under, each_kg = deposit_asked.under(request, job, beds_m2)
-    blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     rows, melted["inputs"] = melted["inputs"], []
-    chocolate = request["dip"]["chocolate"] if request["dip"] else None
-    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
-    dip = _dip(request, job, each_kg)
-    if dip is not None:
-        rows, dip["inputs"] = rows + dip["inputs"], []
-    _, soft, soft_inputs = flow.softness(request["firmness"], request["squeeze"])
-    reply = {
-        "pattern": pattern,
-        "positions_m": [[x, y] for x, y in positions],
+    return {
+        "melt": melted,
+        "melt_request": melt_request,
+        "fill_request": fill_request,
+        "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
+        "fill_kg": job.fill_kg,
+        "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
+        "safe_s": trays_cluster.safe_s(fill_request, melt_request, job.fill_kg),
+    }, rows
+
+
+def _weights(request, job, each_kg):
+    """What is weighed out and what it makes; each_kg lies under a cluster, the mean."""
+    blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
+    return {
         "clusters": job.clusters,
-        "sizes": bench["sizes"],
-        "by_tray": trays_cluster.alike(bench),
+        "sizes": _sizes(job),
         "second_kg": request["second_kg"],
         "deposits_kg": job.deposits_kg,
         "caramel_kg": job.caramel_kg,
         "piece_kg": job.deposits_kg / job.clusters + each_kg,
-        "under": under,
-        "bed": _bed(request, beds_m2),
-        "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
-        "fill_kg": job.fill_kg,
-        "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
-        "safe_s": safe_s,
-        "second": second,
-        "free": free,
-        "melt": melted,
-        "melt_request": melt_request,
-        "fill_request": fill_request,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
-        "dip": dip,
-        "room": air,
-        "warnings": soft + warnings,
-        "inputs": rows + _constants(request["base"]) + air_inputs + soft_inputs,
     }
-    reply.update(held)
-    return reply
+
+
+def _finished(request, job, each_kg):
+    """({room, dip}, their input rows): the air, and what dipping takes."""
+    chocolate = request["dip"]["chocolate"] if request["dip"] else None
+    air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
+    dip = _dip(request, job, each_kg)
+    if dip is not None:
+        rows, dip["inputs"] = dip["inputs"] + rows, []
+    return {"room": air, "dip": dip}, rows
+
+
+def _short_fills(job, safe_s):
+    """What to say of a window that no fill is sure to stay in for more than a few deposits."""
+    if safe_s > trays_cluster.SHORT_S:
+        return []
+    return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
 
 
 def _held(job, bench):
@@ -216,7 +240,7 @@ def _bench(job, fill_request, safe_s, second, full):
     return {
         "request": fill_request,
         "full_kg": job.fill_kg,
-        "fresh_s": safe_s,
+        "fresh_s": max(trays_cluster.SHORT_S, safe_s),
         "tray_s": full / job.per_s,
         "per_tray": full,
         "trays": full,

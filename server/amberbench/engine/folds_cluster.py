@@ -27,7 +27,7 @@ def opened(reply):
     return {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "fresh_s": reply.get("safe_s", reply["fill_s"]),
+        "fresh_s": max(trays_cluster.SHORT_S, reply.get("safe_s", reply["fill_s"])),
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "per_tray": reply["per_tray"],

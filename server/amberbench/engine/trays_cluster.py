@@ -11,13 +11,16 @@ FILL_SD_K, LEAST_SD_K = 1.2, 0.8
 POURED_K = 0.7
 # The clock of a fill must not ring too late: it is reckoned as so many standard deviations cooler, and as losing this
 # many times the heat (the 1 % point of a funnel's loss known to a fifth, assumed).
-SURE, QUICKER = 3.0, 1.6
+SURE, QUICKER = 3.4, 1.6
 # The same for a tray that would turn cold if the caramel were heated again first (assumed).
-LIKELY, LIKELY_QUICKER = 2.3, 1.3
+LIKELY, LIKELY_QUICKER = 2.6, 1.3
 # A bowl that is said to be ready is mostly so much over the low end of its window (assumed, by simulated kitchens).
 FRESH_K = 1.0
 # What lies ahead is reckoned with a fill so many standard deviations cooler than that (assumed).
-PLANS = 2.5
+PLANS = 2.8
+# Where a fresh fill is surely warm for no longer than this, no other is: it is laid for so long, and while it is likely
+# warm enough; the plan says so (assumed).
+SHORT_S = 20.0
 # A funnel that waits empties so slowly (s for all of it), as far as its clock goes.
 WAITS_S = 36000.0
 
@@ -120,6 +123,11 @@ def safe_s(fill_request, melt_request, full_kg):
 def fresh_s(state, kg):
     """The same of a fill of kg: as its volume over its surface."""
     return state["fresh_s"] * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
+
+
+def short(state):
+    """Whether no fill of this bench is sure to stay in its window for more than a few deposits."""
+    return state["fresh_s"] <= SHORT_S
 
 
 def _quicker(request, quicker=QUICKER):

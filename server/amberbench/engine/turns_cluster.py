@@ -3,7 +3,7 @@
 A turn begins with a tap and holds until the next one: nobody is called from a tray that is half laid.
 """
 
-from .trays_cluster import fresh_s, pace_kg_s, run_out_kg, seconds, span_s, tray_kg, window_ms
+from .trays_cluster import SHORT_S, fresh_s, pace_kg_s, run_out_kg, seconds, short, span_s, tray_kg, window_ms
 
 # Laying takes up to this much longer than planned; heating what came back, until it is in the funnel again
 # (assumed).
@@ -177,6 +177,8 @@ def due_ms(state):
     if (late or rest) and found_ms <= fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
         # Heated again it would come too late, or not at all: what was just read is laid while it is likely warm enough.
         found_ms = fill["likely_ms"]
+    if short(state):
+        found_ms = max(found_ms, fill["likely_ms"], fill["filled_ms"] + 1000.0 * SHORT_S)
     if pace > 0.0 and state["bowl_kg"] >= LEAST_BOWL_KG:
         low_ms = max(fill["at_ms"], from_ms) + 1000.0 * fill["kg"] / pace
         if low_ms < found_ms:
