@@ -201,6 +201,13 @@ def test_the_prompt_says_how_much_of_a_bed_goes_on_each_tray():
     assert said_of_the_bed(70, old=True)["code"] == "more.under_bed"
 
 
+def test_the_prompt_says_how_many_go_under_each():
+    bench = Bench(planned_clusters())
+    for kind in ("ready_checked", "allergens_checked"):
+        bench.does(kind, 20)
+    assert bench.advice["say"] == {"code": "say.under_counted", "values": {"each_n": 4}}
+
+
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():
     bench = filled()
     bench.does("tray_laid", 60, seen=0)

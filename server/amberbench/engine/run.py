@@ -86,6 +86,7 @@ def _cluster(reply):
     planned["under_kg"] = sum(one["kg"] for one in reply["under"])
     planned["bed"] = any(one["count"] is None for one in reply["under"])
     planned["bed_kg"] = reply.get("bed")
+    planned["each_n"] = sum(one["count"] or 0 for one in reply["under"]) // reply["clusters"]
     return {"planned": planned, "melt": folds_melt.opened(reply), "cluster": folds_cluster.opened(reply)}
 
 
