@@ -1,5 +1,7 @@
 """Planning clusters: weights, trays, fills, windows, and what cannot be."""
 
+import math
+
 import pytest
 
 from amberbench.engine import catalogue, clusters, materials
@@ -182,6 +184,16 @@ def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
         first = clusters.Mixture([(caramel, kg, 74.0), (nuts, 0.0064, 21.0)], 21.0)
         times = tray.course(first, across_m, loss, 21.0)
         assert times.tacky_s <= second["from_s"] < second["to_s"] <= times.cold_s
+
+
+def test_what_is_laid_from_a_fresh_fill_is_tacky_when_the_window_opens():
+    """At 2 % of slow losses (20 %, assumed); 75 °C: a kelvin over the low end to which the bowl is melted."""
+    reply = planned()
+    (fewer,) = reply["warnings"]
+    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["values"]["full_n"], 21.0)
+    parts = [(materials.resolved("caramel"), 0.012, 75.0), (materials.resolved("pecan"), 0.0064, 21.0)]
+    slow = tray.course(clusters.Mixture(parts, 21.0), 0.04, math.exp(-2.05 * 0.2), 21.0, False)
+    assert reply["second"]["from_s"] == pytest.approx(slow.tacky_s)
 
 
 def test_a_tray_takes_no_more_than_can_be_laid_again_in_time():

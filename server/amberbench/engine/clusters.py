@@ -88,16 +88,18 @@ class Times:
         self.free_s = cooling.crossing_s(points, 1, tray.free_c, tray.room_c)
 
 
-def windows(tray, parts, across_m, lightest, second):
+def windows(tray, parts, across_m, lightest, second, warmest_c):
     """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.
 
     parts: [(resolved material, kg, °C)] of the heaviest cluster, across_m its spread; lightest: (parts, spread) of the
-    lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None.
+    lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None;
+    warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
     """
     slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
     room_c, alone = tray.room_c, second is None
     first = Mixture(parts, room_c)
-    slow = tray.course(first, across_m, slow_loss, room_c, alone)
+    warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
+    slow = tray.course(warm, across_m, slow_loss, room_c, alone)
     fast = tray.course(first, across_m, fast_loss, room_c, alone)
     if alone:
         return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)

@@ -57,18 +57,18 @@ def plan(request):
     composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
     A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
-    still air, nothing lost to the table; second: from tacky at 2 % of slow losses to too cold at 2 % of quick ones. A
-    fill as deposit.fill, laid at the middle of the window; the bowl is melted to the warmest 4 K of it, or half, and as
-    far above it as caramel cools when it is poured. Trays that are laid again hold alike, no more than can be laid
-    again in time at the pace with the breaks that the funnel needs; fills and reheats are counted as the bench goes
-    about it (`turns_cluster`). A bed goes as far as rows are laid.
+    still air, nothing lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold
+    at 2 % of quick ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted
+    to the warmest 4 K of the window, or half, and as far above it as caramel cools when it is poured. Trays that are
+    laid again hold alike, no more than can be laid again in time at the pace with the breaks that the funnel needs;
+    fills and reheats are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
     the rest.
     """
     job = deposit_asked.Job(request)
     pattern, positions = deposit_asked.laid(request, job)
     heat, rows = _heated(request, job)
-    second, free = _windows(request, job, len(positions))
+    second, free = _windows(request, job, len(positions), heat["melt_request"])
     bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
     held, warnings = _held(job, bench)
     beds_m2 = deposit_asked.beds_m2(request, job, pattern, positions, held)
@@ -201,7 +201,7 @@ def _fill_request(request, job):
     return found
 
 
-def _windows(request, job, per_tray):
+def _windows(request, job, per_tray, melt_request):
     softer_k = flow.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
     tray = clusters.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
@@ -216,7 +216,9 @@ def _windows(request, job, per_tray):
 
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
     found, across_m = stuff(heaviest)
-    return clusters.windows(tray, found, across_m, None if lightest == heaviest else stuff(lightest), second)
+    warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays_cluster.FRESH_K)
+    least = None if lightest == heaviest else stuff(lightest)
+    return clusters.windows(tray, found, across_m, least, second, warmest_c)
 
 
 def _bed(request, beds_m2):
