@@ -190,7 +190,7 @@ def _empty(run, at_ms, advice):
     advice["say"] = {"code": "say.empty_funnel", "values": {}}
     advice["more"] = {"code": "more.empty_funnel", "values": {}}
     advice["action"] = button("empty_funnel", "funnel_emptied")
-    advice["caution"] = {"word": "CAUTION", "code": "caution.soak"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.rinse_funnel"}
 
 
 # Cooling and freeing ----------------------------------------------------------------------------------------------

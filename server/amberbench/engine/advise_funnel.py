@@ -23,8 +23,9 @@ GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}
 def fill_page(run, now, advice, filled):
     """The bowl is in its window: the funnel is filled from it."""
     advice["step"] = "fill"
-    advice["say"] = {"code": "say.fill", "values": {}}
     kg = fill_kg(run, 0.0)
+    some = kg == run["cluster"]["full_kg"]
+    advice["say"] = {"code": "say.fill" if some else "say.fill_all", "values": {}}
     advice["more"] = {"code": "more.fill", "values": {"fill_kg": kg}}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["caution"] = GLOVE
