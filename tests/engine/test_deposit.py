@@ -8,6 +8,8 @@ from amberbench.engine import catalogue, clusters, materials
 from amberbench.engine.problems import Problem
 from tests.strategies_deposit import ON_A_BED, ON_NUTS
 
+PLAIN = {"conductivity_w_mk": 0.3, "density_kg_m3": 1400, "heat_capacity_j_kgk": 1900}
+
 
 def planned(**change):
     return catalogue.call("deposit.plan", ON_NUTS | change)
@@ -221,6 +223,21 @@ def test_a_window_in_which_no_fill_is_sure_for_a_few_deposits_is_warned_of(high_
     """A reading of the bowl scatters by 2 K: nobody can be sure of a window that is hardly wider."""
     told = [one for one in planned(second_kg=0, window_high_c=high_c)["warnings"] if one["code"] == "short_fills"]
     assert told == ([] if n is None else [{"code": "short_fills", "values": {"n": n}}])
+
+
+@pytest.mark.parametrize(
+    ("change", "touch"),
+    [
+        ({}, False),
+        ({"gap_m": 0.001}, True),
+        ({"gap_m": 0.003}, False),
+        ({"gap_m": 0.003, "window_low_c": 65.0}, True),
+        ({"gap_m": 0.001, "material": PLAIN}, False),
+    ],
+)
+def test_a_gap_that_the_warmest_clusters_close_is_warned_of(change, touch):
+    """Of a material with nothing but constants nobody knows how it thins."""
+    assert ("run_together" in [one["code"] for one in planned(**change)["warnings"]]) == touch
 
 
 def test_what_lies_under_takes_heat_so_that_deposits_are_tacky_sooner():

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from tests.strategies_deposit import ON_NUTS
 
 
 def flowing(temp_c, moisture=0.085, **request: Any) -> dict[str, Any]:
@@ -47,6 +48,18 @@ def test_range_worked_by_hand(temp_c, down, up):
     middle = math.log10(found["viscosity_pa_s"])
     assert middle - math.log10(found["low_pa_s"]) == pytest.approx(down, abs=0.003)
     assert math.log10(found["high_pa_s"]) - middle == pytest.approx(up, abs=0.003)
+
+
+def test_the_warmest_deposits_run_wider_by_the_eighth_root_of_how_thin_they_are():
+    """Worked by hand for 8.5 % water and 8.1 % fat (USDA 19074, glass −1.8 °C), 71 to 77 °C, spread measured at 74 °C:
+    75.8 K above the glass 12 − 17.44 · 75.8 / 127.4 = 1.6236, 78.8 K above it 12 − 17.44 · 78.8 / 130.4 = 1.4611: 1.454
+    times thinner. Radius ∝ (V³ / ν)^⅛ (Huppert 1982, from memory): 1.454^⅛ = 1.0479, so 40 mm become 41.9 mm."""
+    reply = catalogue.call("deposit.plan", ON_NUTS | {"gap_m": 0.0015})
+    (told,) = [one["values"] for one in reply["warnings"] if one["code"] == "run_together"]
+    assert told["spread_m"] == pytest.approx(0.0419, abs=0.00005)
+    assert told["gap_m"] == pytest.approx(0.0019, abs=0.00005)
+    (thinner,) = [row["value"] for row in reply["inputs"] if row["field"] == "deposit.thinner"]
+    assert thinner == pytest.approx(1.454, abs=0.002)
 
 
 @pytest.mark.parametrize(("lost", "verdict"), [(0.2, "slumps"), (0.1, "borderline")])

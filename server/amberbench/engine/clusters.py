@@ -13,12 +13,14 @@ TACKY_C, TACKY_K = cooling.MILESTONES[1][2:]
 COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
 LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
 GUARD = 2.05  # of its standard deviations: 2 % points
-EXPONENT = 0.375  # spread goes with the volume to the power of ⅜ (huppert_1982)
+# Spread goes with the volume to the power of ⅜, and with how thin it is to that of ⅛ (huppert_1982).
+EXPONENT, THIN_EXPONENT = 0.375, 0.125
 
 
-def spread_m(largest_m, share):
-    """Spread in m of a deposit that has a share of the weight of the one that spreads to largest_m."""
-    return largest_m * share**EXPONENT
+def spread_m(largest_m, share, thinner=1.0):
+    """Spread in m of a deposit that has a share of the weight of the one that spreads to largest_m, and is so many
+    times thinner."""
+    return largest_m * share**EXPONENT * thinner**THIN_EXPONENT
 
 
 class Mixture:

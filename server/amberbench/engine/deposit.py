@@ -49,21 +49,22 @@ def plan(request):
     (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
     (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
     after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
-    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray),
-    inputs.
+    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray,
+    short_fills, run_together), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
-    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜.
-    A cluster is a spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in
-    still air, nothing lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold
-    at 2 % of quick ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted
-    to the warmest 4 K of the window, or half, and as far above it as caramel cools when it is poured. Trays that are
-    laid again hold alike, no more than can be laid again in time at the pace with the breaks that the funnel needs;
-    fills and reheats are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
-    Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982; practice for the share filled; assumed for
-    the rest.
+    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜
+    and viscosity (`flow`) to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
+    spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air, nothing
+    lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
+    ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
+    4 K of the window, or half, and as far above it as caramel cools when it is poured. Trays that are laid again hold
+    alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
+    are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
+    Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
+    for the rest.
     """
     job = deposit_asked.Job(request)
     pattern, positions = deposit_asked.laid(request, job)
@@ -86,8 +87,9 @@ def plan(request):
     for part in (held, heat, _weights(request, job, each_kg), finish):
         reply.update(part)
     _, soft, soft_rows = flow.softness(request["firmness"], request["squeeze"])
-    reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + warnings
-    reply["inputs"] = rows + _constants(request["base"]) + finish_rows + soft_rows
+    thinner = _thinner(request, job)
+    reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + _run_together(request, thinner) + warnings
+    reply["inputs"] = rows + _constants(request["base"], thinner) + finish_rows + soft_rows
     return reply
 
 
@@ -141,6 +143,19 @@ def _short_fills(job, safe_s):
     if safe_s > trays_cluster.SHORT_S:
         return []
     return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
+
+
+def _thinner(request, job):
+    """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
+    return flow.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
+
+
+def _run_together(request, thinner):
+    """What to say of a gap that the warmest deposits close."""
+    wide_m = clusters.spread_m(request["spread_m"], 1.0, thinner)
+    if wide_m <= request["spread_m"] + request["gap_m"]:
+        return []
+    return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
 
 
 def _held(job, bench):
@@ -255,7 +270,7 @@ def _bench(job, fill_request, safe_s, second, full):
     }
 
 
-def _constants(base):
+def _constants(base, thinner):
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     return [
         constant("deposit.tacky_c", clusters.TACKY_C, "°C"),
@@ -267,6 +282,8 @@ def _constants(base):
         constant("deposit.contact_m2k_w", clusters.CONTACT_M2K_W, "m² K/W", "asme_1992"),
         constant("deposit.loss_sd", clusters.LOSS_SD, ""),
         constant("deposit.spread_exponent", clusters.EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.thin_exponent", clusters.THIN_EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.thinner", thinner, "", "berk"),
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard_sd", clusters.GUARD, ""),

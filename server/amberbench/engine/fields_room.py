@@ -20,6 +20,7 @@ AIR = {
     "dew_point_c": dict(DEW_POINT, default=None),
     "warnings": WARNINGS,
 }
+DRY_GLASS_C = 62.0  # of sucrose
 VISCOSITY = number("Pa s", 0, 1e13, "viscosity")
 FUNCTIONS = {
     "room.dew_point": {
@@ -61,7 +62,7 @@ FUNCTIONS = {
                     0,
                     120,
                     "glass temperature of its solids without water",
-                    default=62.0,
+                    default=DRY_GLASS_C,
                     basis="assumed",
                     source="sucrose_glass",
                     measure_by="stand_up_test",

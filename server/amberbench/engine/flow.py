@@ -3,6 +3,7 @@
 import math
 
 from .check import constant
+from .fields_room import DRY_GLASS_C
 from .problems import Problem
 
 KELVIN = 273.15
@@ -31,6 +32,18 @@ def glass_c(water, dry_glass_c):
 def log_viscosity(above_k):
     """Decimal logarithm of the viscosity in Pa s at above_k (K) over the glass temperature."""
     return GLASS_LOG - WLF_1 * above_k / (WLF_2_K + above_k)
+
+
+def thinner(material, from_c, to_c):
+    """How many times thinner a resolved material is at to_c than at from_c (°C): by the glass of sucrose, as its water
+    has it; 1.0 where nothing is known of its water, or it is a glass."""
+    sugar_and_water = 1.0 - material.get("fat", 1.0)
+    if sugar_and_water <= 0.0:
+        return 1.0
+    glass = glass_c(material["water"] / sugar_and_water, DRY_GLASS_C)
+    if min(from_c, to_c) < glass:
+        return 1.0
+    return 10.0 ** (log_viscosity(from_c - glass) - log_viscosity(to_c - glass))
 
 
 def viscosity(request):
