@@ -189,8 +189,8 @@ describe("sentences", () => {
   });
 
   test("plural forms follow n", () => {
-    expect(t("more.closed", { n: 1 })).toContain("1 good centre.");
-    expect(t("more.closed", { n: 63 })).toContain("63 good centres.");
+    expect(t("more.closed", { n: 1 })).toContain("1 good piece.");
+    expect(t("more.closed", { n: 63 })).toContain("63 good pieces.");
   });
 
   test("a problem names its limits in the reader's units", () => {
