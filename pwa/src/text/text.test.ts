@@ -170,7 +170,7 @@ describe("Spanish", () => {
   });
 
   test("plural forms follow n", () => {
-    expect(t("more.closed", { n: 1 })).toContain("1 centro bueno.");
+    expect(t("more.closed", { n: 1 })).toContain("1 pieza buena.");
     expect(t("more.closed", { n: 0 })).toContain("0 centros buenos.");
     expect(t("more.closed", { n: 1_000_000 })).toContain("centros buenos.");
   });
