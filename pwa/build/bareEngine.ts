@@ -35,10 +35,14 @@ export function meaningless(source: string): string {
   return source.replace(/"(?:[^"\\\n]|\\.)*"/g, (text) => (text.split(" ").length > 2 ? '""' : text));
 }
 
-/** With a blank for each step in, and what stands in brackets on one line; no text in the engine runs over lines. */
+const BETWEEN = /("(?:[^"\\\n]|\\.)*")|(?<=\S) (?=[-=+*/%<>!,:()[\]{}|])|(?<=[-=+*/%<>!,:()[\]{}|]) /g;
+
+/** With a blank for each step in and none beside a sign, and what stands in brackets on one line; no text in the engine
+ * runs over lines or stands in single quotes. */
 export function tight(source: string): string {
   return source
     .replace(/^(?: {4})+/gm, (indent) => " ".repeat(indent.length / 4))
     .replace(/([([{,])\n\s*/g, "$1")
-    .replace(/\n\s*(?=[)\]}])/g, "");
+    .replace(/\n\s*(?=[)\]}])/g, "")
+    .replace(BETWEEN, (_all, text?: string) => text ?? "");
 }

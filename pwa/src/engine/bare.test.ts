@@ -20,7 +20,12 @@ test("meanings of fields go, names, units and choices stay", () => {
 
 test("lines stand closer, blocks stay blocks", () => {
   const source = 'A = [\n    1,\n    {"b": "c, "},\n]\ndef f():\n    if A:\n        return g(\n            A,\n        )\n    return 1\n';
-  expect(tight(source)).toBe('A = [1,{"b": "c, "},]\ndef f():\n if A:\n  return g(A,)\n return 1\n');
+  expect(tight(source)).toBe('A=[1,{"b":"c, "},]\ndef f():\n if A:\n  return g(A,)\n return 1\n');
+});
+
+test("no blank stands beside a sign; those in texts, at the start of a line and between words stay", () => {
+  const source = 'def f(a, *b):\n    (c, d) = a - 1, "x = \\"y, z\\""\n    return -c if d in (1, 2) else -1\n';
+  expect(tight(source)).toBe('def f(a,*b):\n (c,d)=a-1,"x = \\"y, z\\""\n return-c if d in(1,2)else-1\n');
 });
 
 test("a translation travels in the order of the English texts, with a gap where it lacks one", () => {
