@@ -143,6 +143,21 @@ def told(rng, batch_id):
     return kept | ids | {"batch_id": batch_id, "left_out": rng.random() < 0.1}
 
 
+def _trays_on_paper(rng, at_ms):
+    """Fills and trays of a sheet after some time, instead of a pour."""
+    laid = [at_ms + 60000.0 * minute for minute in range(2, 2 + rng.randrange(4))]
+    trays = [{"laid_at_ms": one} for one in laid]
+    for one in trays:
+        maybe(rng, one, "second_at_ms", one["laid_at_ms"] + 9e5)
+        maybe(rng, one, "freed_at_ms", laid[-1] + 6e6)
+    fills = [{"at_ms": at_ms + 6e4 * minute} for minute in (1, 3)]
+    maybe(rng, fills[1], "surface_c", rng.uniform(60, 80))
+    return {
+        "fill": {"fill_kg": rng.uniform(0.2, 1), "low_c": 68.0}, "fills": fills, "trays": trays, "slab": [],
+        "poured_at_ms": None, "nuts_clear": rng.random() < 0.5,
+    }  # fmt: skip
+
+
 def _paper(rng):
     """A sheet of one morning, some of its boxes empty."""
     at_ms = 1.764e12
@@ -156,6 +171,8 @@ def _paper(rng):
         at_ms += 1.2e6
         sheet["slab"].append({"at_ms": at_ms, "surface_c": rng.uniform(20, 60)})
         maybe(rng, sheet["slab"][-1], "firm", rng.random() < 0.5)
+    if rng.random() < 0.5:
+        sheet |= _trays_on_paper(rng, at_ms)
     maybe(rng, sheet, "weighed_kg", rng.uniform(1, 2))
     maybe(rng, sheet, "lot", "A-117")
     maybe(rng, sheet, "pieces", rng.randrange(200))

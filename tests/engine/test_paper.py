@@ -4,7 +4,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.problems import Problem
-from tests.bench import NINE_OCLOCK_MS, planned_slab
+from tests.bench import NINE_OCLOCK_MS, planned_clusters, planned_slab
 
 MINUTE_MS = 60_000
 NOW_MS = NINE_OCLOCK_MS + 24 * 60 * MINUTE_MS
@@ -32,9 +32,29 @@ SHEET = {
 }
 
 
-def folded(sheet):
+def at(minute):
+    return NINE_OCLOCK_MS + minute * MINUTE_MS
+
+
+def cluster_sheet(**change):
+    """Clusters as their plan has them: each tray filled for, laid, laid again after a quarter of an hour and freed."""
+    reply = planned_clusters()["reply"]
+    trays = range(reply["trays"])
+    return SHEET | {
+        "fill": {"fill_kg": reply["fill_kg"], "low_c": reply["melt_request"]["window_low_c"]},
+        "weighed_kg": reply["caramel_kg"], "nuts_clear": True, "poured_at_ms": None, "slab": [], "cut_at_ms": None,
+        "bursts": SHEET["bursts"] + [{"at_ms": at(14.5), "seconds_s": 20, "free": True, "surface_c": 70.0}],
+        "fills": [{"at_ms": at(12), "surface_c": 71.0}, {"at_ms": at(15)}],
+        "trays": [
+            {"laid_at_ms": at(13 + n), "second_at_ms": at(26 + n), "freed_at_ms": at(120 + 10 * n)} for n in trays
+        ],
+        "pieces": 78, "loose_kg": 0.05,
+    } | change  # fmt: skip
+
+
+def folded(sheet, plan=None):
     """(the events, the run after them) of a sheet typed back into a batch that was opened before."""
-    plan = planned_slab()
+    plan = plan or planned_slab()
     written = catalogue.call("paper.events", sheet)["events"]
     events = [{"kind": "batch_opened", "at_ms": sheet["after_ms"], "body": {"plan": plan}}, *written]
     log = [
@@ -112,4 +132,54 @@ def test_whole_minutes_may_overlap_and_keep_their_order():
 def test_what_cannot_have_been_is_a_problem_at_its_box(change, field, code):
     with pytest.raises(Problem) as caught:
         catalogue.call("paper.events", SHEET | change)
+    assert (caught.value.field, caught.value.code) == (field, code)
+
+
+def test_a_sheet_of_clusters_says_its_fills_and_trays_in_the_order_they_came():
+    written, run = folded(cluster_sheet(), planned_clusters())
+    assert run["ignored"] == []
+    assert run["closed_at_ms"] is not None
+    state, trays = run["cluster"], planned_clusters()["reply"]["trays"]
+    assert (state["fills"], len(state["laid"])) == (2, trays)
+    assert all(one["second_ms"] is not None and one["freed_ms"] is not None for one in state["laid"])
+    assert (run["pieces"], run["out"]) == (78, [{"kg": 0.05, "what": "loose"}, {"kg": 0.12, "what": "rest"}])
+    kinds = [one["kind"] for one in written]
+    # The bowl was heated again between the second tray and the second fill.
+    second_fill = len(kinds) - 1 - kinds[::-1].index("filled")
+    assert kinds[second_fill - 3 : second_fill] == ["burst_started", "stirred", "read"]
+    assert kinds[:5] == ["ready_checked", "allergens_checked", "under_laid", "weighed", "burst_started"]
+    assert kinds.index("funnel_emptied") == len(kinds) - 1 - kinds[::-1].index("second_laid") + 1
+    fills = [one["body"] for one in written if one["kind"] == "filled"]
+    low_c = planned_clusters()["reply"]["melt_request"]["window_low_c"]
+    assert [one["bulk_c"] for one in fills] == [71.0, low_c + 1.0]
+    times = [one["at_ms"] for one in written]
+    assert times == sorted(set(times))
+
+
+def test_what_a_sheet_of_clusters_leaves_empty_is_left_out():
+    sheet = cluster_sheet(nuts_clear=False, trays=[{"laid_at_ms": at(13)}], pieces=None, loose_kg=None, rest_kg=None)
+    written, run = folded(sheet, planned_clusters())
+    assert run["ignored"] == []
+    kinds = {one["kind"] for one in written}
+    assert not kinds & {"allergens_checked", "second_laid", "tray_freed", "separated", "counted", "weighed_out"}
+    learned = catalogue.call("learn.contribution", {"batch_id": "b", "plan": planned_clusters(), "run": run})
+    assert learned["contribution"]["oven"] is not None
+
+
+@pytest.mark.parametrize(
+    ("change", "field", "code"),
+    [
+        ({"fills": []}, "fills[0].at_ms", "missing"),
+        ({"fills": [{"at_ms": at(14)}]}, "trays[0].laid_at_ms", "out_of_order"),
+        ({"trays": [{"second_at_ms": at(30)}]}, "trays[0].laid_at_ms", "missing"),
+        ({"trays": [{"laid_at_ms": at(20), "second_at_ms": at(19)}]}, "trays[0].second_at_ms", "out_of_order"),
+        ({"trays": [{"laid_at_ms": at(20)}, {"laid_at_ms": at(17)}]}, "trays[1].laid_at_ms", "out_of_order"),
+        ({"trays": [{"laid_at_ms": at(20), "freed_at_ms": at(14)}]}, "trays[0].freed_at_ms", "out_of_order"),
+        ({"fill": None}, "fill", "missing"),
+        ({"planned_pieces": 80, "pieces": 9999}, "pieces", "too_high"),
+    ],
+)
+def test_what_cannot_have_been_of_clusters_is_a_problem_at_its_box(change, field, code):
+    with pytest.raises(Problem) as caught:
+        catalogue.call("paper.events", cluster_sheet(**change))
     assert (caught.value.field, caught.value.code) == (field, code)

@@ -1220,6 +1220,16 @@ export interface PaperEventsRequest {
   slab?: Slab[] | null;
   /** when it was cut; 0 to 9e+13 ms */
   cut_at_ms?: number | null;
+  /** what the plan of clusters has; null: a slab */
+  fill?: Fill | null;
+  /** whether nut-free work was finished before nuts came out; false when left out */
+  nuts_clear?: boolean | null;
+  /** fills of the funnel in order; [] when left out */
+  fills?: PaperEventsRequestFill[] | null;
+  /** trays in laying order; [] when left out */
+  trays?: PaperEventsRequestTray[] | null;
+  /** loose pieces that go back to their lot; 0 to 50 kg */
+  loose_kg?: number | null;
   /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
   planned_pieces?: number | null;
   /** good pieces counted; 0 to 100000 */
@@ -1939,6 +1949,29 @@ export interface Slab {
   surface_c?: number | null;
   /** whether the middle felt firm enough to cut */
   firm?: boolean | null;
+}
+
+export interface Fill {
+  /** one fill of the funnel; 0.001 to 20 kg */
+  fill_kg: number;
+  /** coolest that the bowl is ready at; 20 to 150 °C */
+  low_c: number;
+}
+
+export interface PaperEventsRequestFill {
+  /** when the funnel was filled; 0 to 9e+13 ms */
+  at_ms: number;
+  /** infrared reading into it; 0 to 150 °C */
+  surface_c?: number | null;
+}
+
+export interface PaperEventsRequestTray {
+  /** when it was laid; 0 to 9e+13 ms */
+  laid_at_ms?: number | null;
+  /** when it had its second deposit; 0 to 9e+13 ms */
+  second_at_ms?: number | null;
+  /** when it came off its paper; 0 to 9e+13 ms */
+  freed_at_ms?: number | null;
 }
 
 export interface Event {

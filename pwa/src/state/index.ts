@@ -22,7 +22,7 @@ import * as signals from "./signals";
 import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
-import type { Batch, BatchRecord, EngineState, Ring, Settings, SlabRecord, StorageState, SyncState, Tap } from "./types";
+import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
 export { EngineProblem } from "../problems";
@@ -176,7 +176,7 @@ export async function saveLog(): Promise<void> {
 }
 
 /** Writes a filled-in batch sheet into the log; rejects with EngineProblem when it cannot be so. */
-export async function typeBack(batch: SlabRecord, sheet: paper.FilledSheet): Promise<void> {
+export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Promise<void> {
   await paper.typeBack(await house(), batch, sheet);
 }
 

@@ -1,17 +1,19 @@
 /** A batch that was run on paper, typed back: the engine makes the events, all of them are written or none. */
+import type { HeatLines } from "../documents";
 import { compute } from "../engine/client";
 import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
 import type { House } from "./house";
 import { correctedNow } from "./time";
-import type { SlabRecord } from "./types";
+import type { BatchRecord } from "./types";
 
-export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "planned_pieces">;
+export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "planned_pieces" | "fill">;
 
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
-export async function typeBack({ book, learning }: House, { summary, plan, events }: SlabRecord, sheet: FilledSheet): Promise<void> {
+export async function typeBack({ book, learning }: House, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
-  const told = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: plan.reply.cut.pieces };
+  const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as HeatLines).window_low_c } : null;
+  const told = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
   const written = await compute("paper.events", told, "desk");
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
   await learning.noticed();

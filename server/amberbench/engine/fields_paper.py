@@ -21,6 +21,23 @@ FEEL = {
     "surface_c": number("°C", -10, 150, "infrared reading of the slab", default=None),
     "firm": boolean("whether the middle felt firm enough to cut", default=None),
 }
+FILL = {
+    "at_ms": _instant("when the funnel was filled"),
+    "surface_c": number("°C", 0, 150, "infrared reading into it", default=None),
+}
+TRAY = {
+    "laid_at_ms": _instant("when it was laid", default=None),
+    "second_at_ms": _instant("when it had its second deposit", default=None),
+    "freed_at_ms": _instant("when it came off its paper", default=None),
+}
+PLANNED_FILL = record(
+    {
+        "fill_kg": number("kg", 0.001, 20, "one fill of the funnel"),
+        "low_c": number("°C", 20, 150, "coolest that the bowl is ready at"),
+    },
+    "what the plan of clusters has; null: a slab",
+    default=None,
+)
 SHEET = {
     "after_ms": _instant("corrected time of the newest event the batch has"),
     "now_ms": _instant("corrected time of typing"),
@@ -31,6 +48,11 @@ SHEET = {
     "poured_at_ms": _instant("when the slab was poured", default=None),
     "slab": many(record(FEEL, "a look at the slab"), 0, MOST_ROWS, "readings and touch tests in order", default=[]),
     "cut_at_ms": _instant("when it was cut", default=None),
+    "fill": PLANNED_FILL,
+    "nuts_clear": boolean("whether nut-free work was finished before nuts came out", default=False),
+    "fills": many(record(FILL, "a fill"), 0, MOST_ROWS, "fills of the funnel in order", default=[]),
+    "trays": many(record(TRAY, "a tray"), 0, MOST_ROWS, "trays in laying order", default=[]),
+    "loose_kg": number("kg", 0, 50, "loose pieces that go back to their lot", default=None),
     "planned_pieces": integer(0, 1000000, "pieces the plan has; null: any count is believed", default=None),
     "pieces": integer(0, 100000, "good pieces counted", default=None),
     "rest_kg": number("kg", 0, 50, "trim and other leftovers", default=None),

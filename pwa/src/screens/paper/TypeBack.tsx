@@ -1,29 +1,30 @@
+import { Fragment } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../../documents";
-import { EngineProblem, keepSheetDraft, sheetDraft, type SlabRecord, typeBack } from "../../state";
+import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack } from "../../state";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../router";
-import { emptyBurst, emptyLook, firstSheet, hasSheet, type Row, type SheetForm, sheetOf } from "./sheetForm";
+import { emptyRow, firstSheet, hasSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type SheetPlan, type Table } from "./sheetForm";
 
 /** A sheet is of a batch that no phone has gone on with. */
-export function canTypeBack({ plan, run, summary }: SlabRecord): boolean {
-  return hasSheet(plan) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt.burning && run.melt.bursts.length === 0;
+export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
+  return hasSheet(plan) && summary.closed_at_ms === null && Object.keys(run.done).length === 0 && !run.melt?.burning && !run.melt?.bursts.length;
 }
 
 /** The batch sheet again, to be filled in from the paper one; a reload finds it as it was left. */
-export function TypeBack({ record }: { record: SlabRecord }) {
+export function TypeBack({ record, plan }: { record: BatchRecord; plan: SheetPlan }) {
   const [begun, setBegun] = useState<SheetForm | null>(null);
   useEffect(() => {
-    void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(record)));
+    void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(plan, record)));
   }, []);
-  return begun && <Filling record={record} begun={begun} />;
+  return begun && <Filling record={record} plan={plan} begun={begun} />;
 }
 
-function Filling({ record, begun }: { record: SlabRecord; begun: SheetForm }) {
+function Filling({ record, plan, begun }: { record: BatchRecord; plan: SheetPlan; begun: SheetForm }) {
   const [form, setForm] = useState(begun);
   const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
@@ -55,9 +56,9 @@ function Filling({ record, begun }: { record: SlabRecord; begun: SheetForm }) {
       {canTypeBack(record) ? (
         <form class="type-back" onSubmit={(event) => event.preventDefault()}>
           <p class="card quiet">{t("paper.type_how", { day: formatDate(record.summary.opened_at_ms) })}</p>
-          <Boxes form={form} problem={problem} onChange={change} onRead={read} />
+          <Boxes plan={plan} form={form} problem={problem} onChange={change} onRead={read} />
           {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
-          {problem && <p class="card card-wrong" role="alert">{problemText(problem)}</p>}
+          {problem && <p class="card card-wrong" role="alert">{problemText(problem, labelOf(problem.field))}</p>}
           {state === "failed" && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
           <button type="button" class="go" aria-disabled={state === "busy" || unread.length > 0} onClick={() => void keep()}>
             {t("button.keep_sheet")}
@@ -71,19 +72,29 @@ function Filling({ record, begun }: { record: SlabRecord; begun: SheetForm }) {
 }
 
 interface BoxesProps {
+  plan: SheetPlan;
   form: SheetForm;
   problem: ProblemDocument | null;
   onChange: (part: Partial<SheetForm>) => void;
   onRead: (name: string, fault: boolean) => void;
 }
 
-function Boxes({ form, problem, onChange, onRead }: BoxesProps) {
+function Boxes({ plan, form, problem, onChange, onRead }: BoxesProps) {
+  const slab = plan.kind === "slab";
   const at = (field: string) => (problem?.field === field ? problem : null);
-  const number = (name: "weighed_kg" | "pieces" | "rest_kg") => (
-    <QuantityField key={name} label={t(`paper.type_${name}`)} name={name} value={form[name]} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), onChange({ [name]: value }))} />
+  const number = (name: "weighed_kg" | "pieces" | "rest_kg" | "loose_kg", label = `paper.type_${name}`) => (
+    <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), onChange({ [name]: value }))} />
   );
   const time = (name: "weighed_at_ms" | "poured_at_ms" | "cut_at_ms") => (
     <TimeField key={name} label={t(`paper.type_${name}`)} value={form[name]} problem={at(name)} onValue={(value) => onChange({ [name]: value })} />
+  );
+  const rows = (table: Table, title: (n: number) => string) => <Rows table={table} title={title} rows={form[table]} left={slab || plan.reply.second ? "" : "second_at_ms"} problem={problem} onRead={onRead} onRows={(next) => onChange({ [table]: next })} />;
+  const more = (table: Table) => (
+    <div class="buttons">
+      <button type="button" onClick={() => onChange({ [table]: [...form[table], emptyRow(table)] })}>
+        {t(table === "slab" ? "button.more_looks" : "button.more_bursts")}
+      </button>
+    </div>
   );
   return (
     <>
@@ -95,101 +106,102 @@ function Boxes({ form, problem, onChange, onRead }: BoxesProps) {
           {time("weighed_at_ms")}
           {number("weighed_kg")}
         </div>
+        {!slab && <SwitchField legend={t("say.allergens")} value={form.clear} options={NO_YES()} onValue={(clear) => onChange({ clear })} />}
       </section>
       <section class="card">
         <h2>{t("desk.melting")}</h2>
-        {form.bursts.map((row, index) => (
-          <BurstRow key={index} row={row} number={index + 1} problem={problem} path={`bursts[${placeOf(form.bursts, index)}]`} onRead={(name, fault) => onRead(`burst ${index} ${name}`, fault)} onRow={(next) => onChange({ bursts: replaced(form.bursts, index, next) })} />
-        ))}
-        <div class="buttons">
-          <button type="button" onClick={() => onChange({ bursts: [...form.bursts, emptyBurst()] })}>
-            {t("button.more_bursts")}
-          </button>
-        </div>
-        {time("poured_at_ms")}
+        {rows("bursts", (n) => t("paper.burst", { n }))}
+        {more("bursts")}
+        {slab && time("poured_at_ms")}
       </section>
       <section class="card">
-        <h2>{t("desk.cooling")}</h2>
-        {form.slab.map((row, index) => (
-          <LookRow key={index} row={row} number={index + 1} problem={problem} path={`slab[${placeOf(form.slab, index)}]`} onRead={(name, fault) => onRead(`look ${index} ${name}`, fault)} onRow={(next) => onChange({ slab: replaced(form.slab, index, next) })} />
-        ))}
-        <div class="buttons">
-          <button type="button" onClick={() => onChange({ slab: [...form.slab, emptyLook()] })}>
-            {t("button.more_looks")}
-          </button>
-        </div>
-        {time("cut_at_ms")}
+        {slab ? (
+          <>
+            <h2>{t("desk.cooling")}</h2>
+            {rows("slab", (n) => t("paper.look", { n }))}
+            {more("slab")}
+            {time("cut_at_ms")}
+          </>
+        ) : (
+          <>
+            {rows("fills", (n) => `${t("clock.fill")} ${n}`)}
+            {rows("trays", (n) => `${t("desk.cluster_tray")} ${n}`)}
+          </>
+        )}
         <div class="pair">
-          {number("pieces")}
+          {number("pieces", slab ? undefined : "desk.row_clusters")}
           {number("rest_kg")}
         </div>
+        {!slab && number("loose_kg", "desk.row_loose")}
         <WordsField label={t("paper.box_notes")} value={form.notes} most={1000} onValue={(notes) => onChange({ notes })} />
       </section>
     </>
   );
 }
 
-/** The place a row has among those filled in: what the engine's paths count. */
-function placeOf(rows: Row[], index: number): number {
-  return rows.slice(0, index).filter((row) => !row.empty).length;
+const NO_YES = () => ["no", "yes"].map((value) => ({ value, label: t(`basis.${value}`) }));
+
+/** What stands over a box. */
+const LABELS: Record<string, string> = {
+  seconds_s: "paper.type_seconds_s",
+  surface_c: "paper.type_surface_c",
+  free: "paper.column_free",
+  firm: "paper.column_firm",
+  laid_at_ms: "event.tray_laid",
+  second_at_ms: "desk.cluster_second_kg",
+  freed_at_ms: "event.tray_freed_free",
+  loose_kg: "desk.row_loose",
+};
+
+function labelOf(path: string): string | undefined {
+  const found = LABELS[path.split(".").at(-1) ?? ""];
+  return found && t(found);
 }
 
-function replaced<T>(rows: T[], index: number, next: T): T[] {
-  return rows.map((row, place) => (place === index ? next : row));
-}
+const AT: Record<Table, string> = { bursts: "paper.column_started", slab: "paper.column_time", fills: "button.filled", trays: "" };
 
-interface RowProps<R> {
-  row: R;
-  number: number;
+interface RowsProps {
+  table: Table;
+  title: (n: number) => string;
+  rows: Row[];
+  /** A box that the plan has no use for. */
+  left: string;
   problem: ProblemDocument | null;
-  path: string;
-  onRow: (row: R) => void;
   onRead: (name: string, fault: boolean) => void;
+  onRows: (rows: Row[]) => void;
 }
 
-function BurstRow({ row, number, problem, path, onRow, onRead }: RowProps<ReturnType<typeof emptyBurst>>) {
-  const at = (field: string) => (!row.empty && problem?.field === `${path}.${field}` ? problem : null);
-  const change = (part: Partial<typeof row>) => onRow(filledIn({ ...row, ...part }));
-  const quantity = (name: "seconds_s" | "surface_c") => (
-    <QuantityField label={t(`paper.type_${name}`)} name={name} value={row[name]} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), change({ [name]: value }))} />
-  );
+/** The rows of a table, two boxes beside each other. */
+function Rows({ table, title, rows, left, problem, onRead, onRows }: RowsProps) {
+  const drawn = (row: Row, index: number, box: string) => {
+    const path = `${table}[${rows.slice(0, index).filter((one) => !isEmpty(one)).length}].${box === "at" ? "at_ms" : box}`;
+    // An empty row has no place of its own among those filled in; the first says what all are missing.
+    const wrong = problem?.field === path && (index === 0 || !isEmpty(row)) ? problem : null;
+    const label = t(box === "at" ? AT[table] : (LABELS[box] ?? ""));
+    const put = (value: string | number | null) => onRows(rows.map((one, place) => (place === index ? { ...one, [box]: value } : one)));
+    const value = row[box] ?? null;
+    if (isQuantity(box)) return <QuantityField label={label} name={box} value={value as number | null} problem={wrong} onValue={(next, fault) => (onRead(`${table} ${index} ${box}`, fault !== null), put(next))} />;
+    if (box === "free") return <SwitchField legend={label} value={String(value)} options={NO_YES()} onValue={put} />;
+    if (box === "firm") return <SwitchField legend={label} value={String(value)} options={[{ value: "", label: "–" }, { value: "no", label: t("paper.not_yet") }, { value: "yes", label: t("basis.yes") }]} onValue={put} />;
+    return <TimeField label={label} value={String(value)} problem={wrong} onValue={put} />;
+  };
   return (
-    <fieldset class="sheet-row">
-      <legend>{t("paper.burst", { n: number })}</legend>
-      <div class="pair">
-        <TimeField label={t("paper.column_started")} value={row.at} problem={at("at_ms")} onValue={(value) => change({ at: value })} />
-        {quantity("seconds_s")}
-      </div>
-      <div class="pair">
-        <SwitchField legend={t("paper.column_free")} value={row.free} options={[{ value: "no", label: t("basis.no") }, { value: "yes", label: t("basis.yes") }]} onValue={(free) => change({ free })} />
-        {quantity("surface_c")}
-      </div>
-    </fieldset>
+    <>
+      {rows.map((row, index) => {
+        const boxes = Object.keys(row).filter((box) => box !== "empty" && box !== left);
+        return (
+          <fieldset class="sheet-row" key={index}>
+            <legend>{title(index + 1)}</legend>
+            {[0, 2].map((first) => (
+              <div class="pair" key={first}>
+                {boxes.slice(first, first + 2).map((box) => (
+                  <Fragment key={box}>{drawn(row, index, box)}</Fragment>
+                ))}
+              </div>
+            ))}
+          </fieldset>
+        );
+      })}
+    </>
   );
-}
-
-function LookRow({ row, number, problem, path, onRow, onRead }: RowProps<ReturnType<typeof emptyLook>>) {
-  const at = (field: string) => (!row.empty && problem?.field === `${path}.${field}` ? problem : null);
-  const change = (part: Partial<typeof row>) => onRow(filledIn({ ...row, ...part }));
-  const options = [
-    { value: "", label: "–" },
-    { value: "no", label: t("paper.not_yet") },
-    { value: "yes", label: t("basis.yes") },
-  ];
-  return (
-    <fieldset class="sheet-row">
-      <legend>{t("paper.look", { n: number })}</legend>
-      <div class="pair">
-        <TimeField label={t("paper.column_time")} value={row.at} problem={at("at_ms")} onValue={(value) => change({ at: value })} />
-        <QuantityField label={t("paper.type_surface_c")} name="surface_c" value={row.surface_c} problem={at("surface_c")} onValue={(value, fault) => (onRead("surface_c", fault !== null), change({ surface_c: value }))} />
-      </div>
-      <SwitchField legend={t("paper.column_firm")} value={row.firm} options={options} onValue={(firm) => change({ firm })} />
-    </fieldset>
-  );
-}
-
-/** Says whether anything stands in a row. */
-function filledIn<R extends Row>(row: R): R {
-  const { empty: _empty, ...boxes } = row;
-  return { ...row, empty: Object.values(boxes).every((value) => value === null || value === "" || value === "no") };
 }

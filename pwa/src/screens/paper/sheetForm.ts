@@ -1,17 +1,35 @@
-import type { PlanDocument } from "../../documents";
-import type { FilledSheet, SlabRecord } from "../../state";
+import type { ClusterPlan, PlanDocument, SlabPlan } from "../../documents";
+import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
 
+/** A batch sheet has no more rows of a kind. */
+export const MOST_ROWS = 40;
+
 /** A row of the sheet; an empty one is none. Times are as a time field has them: "14:05", or "". */
-export interface Row {
-  empty: boolean;
-  at: string;
+export type Row = Record<string, string | number | null>;
+
+/** The tables of a sheet, and the boxes of a row: times, but for what ends in a unit or is ticked. */
+const TABLES: Record<Table, string[]> = {
+  bursts: ["at", "seconds_s", "free", "surface_c"],
+  slab: ["at", "surface_c", "firm"],
+  fills: ["at", "surface_c"],
+  trays: ["laid_at_ms", "second_at_ms", "freed_at_ms"],
+};
+export type Table = "bursts" | "slab" | "fills" | "trays";
+
+const UNIT = /_[sc]$/;
+export const isQuantity = (box: string): boolean => UNIT.test(box);
+
+export function emptyRow(table: Table): Row {
+  return Object.fromEntries(TABLES[table].map((box) => [box, isQuantity(box) ? null : box === "free" ? "no" : ""]));
 }
 
-export const emptyBurst = () => ({ empty: true, at: "", seconds_s: null as number | null, free: "no", surface_c: null as number | null });
-export const emptyLook = () => ({ empty: true, at: "", surface_c: null as number | null, firm: "" });
+/** Whether nothing stands in a row. */
+export function isEmpty(row: Row): boolean {
+  return Object.entries(row).every(([box, value]) => box === "empty" || value === null || value === "" || value === "no");
+}
 
-export interface SheetForm {
+export interface SheetForm extends Record<Table, Row[]> {
   /** "2026-03-04" */
   day: string;
   who: string;
@@ -19,21 +37,25 @@ export interface SheetForm {
   notes: string;
   weighed_at_ms: string;
   weighed_kg: number | null;
-  bursts: ReturnType<typeof emptyBurst>[];
+  clear: string;
   poured_at_ms: string;
-  slab: ReturnType<typeof emptyLook>[];
   cut_at_ms: string;
   pieces: number | null;
+  loose_kg: number | null;
   rest_kg: number | null;
 }
 
-/** A sheet has boxes for the bursts of a slab: a batch in a water jacket has none. */
-export function hasSheet(plan: PlanDocument): boolean {
-  return plan.kind === "slab" && plan.reply.melt !== null;
+export type SheetPlan = SlabPlan | ClusterPlan;
+
+/** A sheet has boxes for bursts: a batch in a water jacket has none. */
+export function hasSheet(plan: PlanDocument): plan is SheetPlan {
+  return plan.kind === "cluster" || (plan.kind === "slab" && plan.reply.melt !== null);
 }
 
-/** As many rows as the plan has bursts; the day the batch was planned. */
-export function firstSheet({ plan, summary }: SlabRecord): SheetForm {
+/** As many rows as the plan has, with some to spare; the day the batch was planned. */
+export function firstSheet(plan: SheetPlan, { summary }: BatchRecord): SheetForm {
+  const rows = (table: Table, number: number) => Array.from({ length: Math.min(MOST_ROWS, number) }, () => emptyRow(table));
+  const laid = plan.kind === "cluster" ? plan.reply : { fills: -2, trays: -1 };
   return {
     day: dayOf(summary.opened_at_ms),
     who: "",
@@ -41,11 +63,15 @@ export function firstSheet({ plan, summary }: SlabRecord): SheetForm {
     notes: "",
     weighed_at_ms: "",
     weighed_kg: null,
-    bursts: (plan.reply.melt?.bursts ?? []).map(emptyBurst),
+    clear: "no",
+    bursts: rows("bursts", plan.reply.melt?.bursts.length ?? 0),
     poured_at_ms: "",
-    slab: [emptyLook(), emptyLook()],
+    slab: rows("slab", 2),
+    fills: rows("fills", laid.fills + 2),
+    trays: rows("trays", laid.trays + 1),
     cut_at_ms: "",
     pieces: null,
+    loose_kg: null,
     rest_kg: null,
   };
 }
@@ -77,24 +103,28 @@ class KitchenClock {
 /** The sheet as the engine asks for it; the engine says what is missing or cannot be. */
 export function sheetOf(form: SheetForm): FilledSheet {
   const clock = new KitchenClock(form.day || dayOf(Date.now()));
-  const weighed_at_ms = clock.read(form.weighed_at_ms);
-  const bursts = form.bursts
-    .filter((row) => !row.empty)
-    .map((row) => ({ at_ms: clock.read(row.at), seconds_s: row.seconds_s, free: row.free === "yes", surface_c: row.surface_c }));
-  const poured_at_ms = clock.read(form.poured_at_ms);
-  const slab = form.slab
-    .filter((row) => !row.empty)
-    .map((row) => ({ at_ms: clock.read(row.at), surface_c: row.surface_c, firm: row.firm === "" ? null : row.firm === "yes" }));
+  const box = ([name, value]: [string, Row[string]]) => {
+    if (name === "free") return [name, value === "yes"];
+    if (name === "firm") return [name, value === "" ? null : value === "yes"];
+    return isQuantity(name) ? [name, value] : [name === "at" ? "at_ms" : name, clock.read(String(value))];
+  };
+  // A sheet that was begun by an older form lacks what is newer.
+  const rows = (table: Table) => (form[table] ?? []).filter((row) => !isEmpty(row)).map(({ empty: _old, ...row }) => Object.fromEntries(Object.entries(row).map(box)));
   return {
-    weighed_at_ms,
+    // In the order the kitchen's clock went.
+    weighed_at_ms: clock.read(form.weighed_at_ms),
+    bursts: rows("bursts"),
+    poured_at_ms: clock.read(form.poured_at_ms),
+    slab: rows("slab"),
+    fills: rows("fills"),
+    trays: rows("trays"),
+    cut_at_ms: clock.read(form.cut_at_ms),
     weighed_kg: form.weighed_kg,
     lot: form.lot.trim() || null,
-    bursts,
-    poured_at_ms,
-    slab,
-    cut_at_ms: clock.read(form.cut_at_ms),
+    nuts_clear: form.clear === "yes",
     pieces: form.pieces,
+    loose_kg: form.loose_kg,
     rest_kg: form.rest_kg,
     notes: [form.who.trim() && t("paper.who", { who: form.who.trim() }), form.notes.trim()].filter(Boolean),
-  } as FilledSheet;
+  } as unknown as FilledSheet;
 }

@@ -2,15 +2,15 @@ import { useState } from "preact/hooks";
 
 import type { ChocolateBowlReply, PlanLabels, ProblemDocument, Shop, Values } from "../../documents";
 import type { ChocolateBowlRequest } from "../../engine/types";
-import { type BowlAnswer, labelsOf, openBatch, planBowl, shop as shopSignal } from "../../state";
+import { type BowlAnswer, labelsOf, planBowl, shop as shopSignal } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, QuantityField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { go } from "../router";
 import { Beside } from "./Beside";
 import { type Choice, chocolatesOf, targetsOf } from "./dip";
+import { Keep } from "./Keep";
 import { ownName } from "./ownName";
 import { Marks } from "./Sentences";
 import { useAnswer } from "./useAnswer";
@@ -133,23 +133,11 @@ interface CardsProps {
 
 /** The bowl in words, and what it rests on. */
 function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
-  const [keeping, setKeeping] = useState(false);
-  const start = async () => {
-    if (keeping || busy) return;
-    setKeeping(true);
-    const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
-    try {
-      go(`/bench/${await openBatch({ kind: "chocolate", ...head, request, reply })}`);
-    } finally {
-      setKeeping(false);
-    }
-  };
+  const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
   return (
     <>
       <BowlSentences reply={reply} />
-      <button type="button" class="go" aria-disabled={keeping || busy} onClick={() => void start()}>
-        {t("button.keep_and_start")}
-      </button>
+      <Keep plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
       <section class="card">
         <h2>{t("desk.bowl_off")}</h2>
         {reply.remedies.map((one) => (

@@ -1,16 +1,15 @@
 import { Fragment } from "preact";
-import { useState } from "preact/hooks";
 
-import type { DepositPlanReply, PlanLabels, Product } from "../../documents";
-import { type ClusterAnswer, openBatch } from "../../state";
+import type { ClusterPlan, DepositPlanReply, PlanLabels, Product } from "../../documents";
+import type { ClusterAnswer } from "../../state";
 import { t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { go } from "../router";
 import { plannedLadder, trayOf } from "../pictures";
 import { type ClusterForm, clusterParts } from "./clusterForm";
-import { BowlButton, DipSentences } from "./Dipping";
+import { DipSentences } from "./Dipping";
+import { Keep } from "./Keep";
 import { ownName } from "./ownName";
 import { Air, Marks, Warnings } from "./Sentences";
 
@@ -26,29 +25,12 @@ interface Props {
 
 /** The clusters in words and pictures, and what they rest on. */
 export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
-  const [keeping, setKeeping] = useState(false);
-  const start = async () => {
-    if (keeping || busy) return;
-    setKeeping(true);
-    const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
-    try {
-      go(`/bench/${await openBatch({ kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply })}`);
-    } finally {
-      setKeeping(false);
-    }
-  };
+  const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
+  const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>
       <ClusterSentences reply={reply} />
-      <button type="button" class="go" aria-disabled={keeping || busy} onClick={() => void start()}>
-        {t("button.keep_and_start")}
-      </button>
-      <BowlButton product={product} dip={reply.dip} />
-      <div class="buttons">
-        <button type="button" onClick={onPage}>
-          {t("button.plan_page")}
-        </button>
-      </div>
+      <Keep plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
       <section class="card">
         <h2>{t("desk.cluster_map")}</h2>
         <TrayMaps request={request} reply={reply} />
@@ -105,7 +87,7 @@ export function TrayMaps({ most, ...plan }: ClusterAnswer & { most?: number }) {
           {index < (most ?? index + 1) && <TrayMap tray={trayOf(plan, sizes)} place="desk" />}
         </Fragment>
       ))}
-      {by_tray.length === 0 && <TrayMap tray={trayOf(plan)} place="desk" />}
+      {by_tray.length === 0 && most !== 0 && <TrayMap tray={trayOf(plan)} place="desk" />}
       <p class="quiet">{t(second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
     </>
   );

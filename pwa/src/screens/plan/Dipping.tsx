@@ -4,7 +4,7 @@ import { go } from "../router";
 import { Marks } from "./Sentences";
 import { wanted } from "./wanted";
 
-type Dip = NonNullable<SlabPlanReply["dip"]>;
+export type Dip = NonNullable<SlabPlanReply["dip"]>;
 
 /** Goes on to the bowl of chocolate that these pieces want. */
 export function BowlButton({ product, dip }: { product: Product | undefined; dip: Dip | null | undefined }) {

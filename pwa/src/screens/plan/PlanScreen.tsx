@@ -1,16 +1,15 @@
 import { useState } from "preact/hooks";
 
 import type { Shop, SlabPlan, SlabPlanRequest, Values } from "../../documents";
-import { labelsOfProduct, openBatch, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
+import { labelsOfProduct, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
-import { go } from "../router";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
 import { Beside } from "./Beside";
 import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
 import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
-import { BowlButton } from "./Dipping";
+import { Keep } from "./Keep";
 import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { ownName } from "./ownName";
@@ -43,6 +42,8 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
+  const plan = planDocument(form, shop, found);
+  const product = shop.products.find((one) => one.id === form.product_id);
   const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
     <Beside
@@ -52,7 +53,7 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
     >
       {found.answer && (
         <PlanAnswer answer={found.answer}>
-          <Keep form={form} shop={shop} found={found} onPage={onPage} />
+          <Keep plan={plan} busy={found.busy} product={product} dip={found.answer.reply.dip} onPage={() => plan && found.answer && onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" })} />
         </PlanAnswer>
       )}
     </Beside>
@@ -64,51 +65,6 @@ function firstOf(shop: Shop): PlanForm {
   const id = wanted.product_id;
   wanted.product_id = null;
   return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
-}
-
-interface KeepProps {
-  form: PlanForm;
-  shop: Shop;
-  found: Answer<SlabAnswer>;
-  onPage: (page: PlanPage) => void;
-}
-
-/** Keeps what is shown, never what is still being computed; begins at the bench, or on paper. */
-function Keep({ form, shop, found, onPage }: KeepProps) {
-  const [keeping, setKeeping] = useState(false);
-  const show = () => {
-    const plan = planDocument(form, shop, found);
-    if (plan && found.answer) onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" });
-  };
-  const keep = async (way: (batchId: string) => string) => {
-    const plan = planDocument(form, shop, found);
-    if (keeping || found.busy || !plan) return;
-    setKeeping(true);
-    try {
-      go(way(await openBatch(plan)));
-    } finally {
-      setKeeping(false);
-    }
-  };
-  const waiting = keeping || found.busy;
-  return (
-    <>
-      <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep((id) => `/bench/${id}`)}>
-        {t("button.keep_and_start")}
-      </button>
-      <BowlButton product={shop.products.find((one) => one.id === form.product_id)} dip={found.answer?.reply.dip} />
-      <div class="buttons">
-        <button type="button" onClick={show}>
-          {t("button.plan_page")}
-        </button>
-        {found.answer?.reply.melt && (
-          <button type="button" aria-disabled={waiting} onClick={() => void keep((id) => `/batches/${id}/sheet`)}>
-            {t("button.keep_as_sheet")}
-          </button>
-        )}
-      </div>
-    </>
-  );
 }
 
 /** What is kept of a plan; null before there is an answer. */

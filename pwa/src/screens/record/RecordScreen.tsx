@@ -57,12 +57,12 @@ export function RecordScreen({ batchId, part }: Props) {
   }
   const back = () => go(`/batches/${batchId}`);
   if (part === "paper") return <RecordPaper record={loaded} onClose={back} />;
-  const slab = slabRecord(loaded);
-  if (slab && part === "sheet" && hasSheet(slab.plan)) {
-    const type = canTypeBack(slab) ? () => go(`/batches/${batchId}/type`) : null;
-    return <SheetPaper record={slab} onType={type} onClose={back} />;
+  const { plan, summary } = loaded;
+  if (part === "sheet" && hasSheet(plan)) {
+    const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
+    return <SheetPaper plan={plan} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
   }
-  if (slab && part === "type") return <TypeBack record={slab} />;
+  if (part === "type" && hasSheet(plan)) return <TypeBack record={loaded} plan={plan} />;
   const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
   return <RecordView record={loaded} onTaken={taken} />;
 }

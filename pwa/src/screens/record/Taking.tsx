@@ -1,11 +1,10 @@
-import { type BatchRecord, saveRecord, saveTimeline, slabRecord } from "../../state";
+import { type BatchRecord, saveRecord, saveTimeline } from "../../state";
 import { t } from "../../text";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { canTypeBack } from "../paper/TypeBack";
 
 /** What may be taken along of a record: a printed page, a table, the whole of it. */
 export function Taking({ record }: { record: BatchRecord }) {
-  const slab = slabRecord(record);
   const at = `/batches/${record.summary.batch_id}`;
   return (
     <section class="card no-print">
@@ -14,7 +13,7 @@ export function Taking({ record }: { record: BatchRecord }) {
         {t("button.record_page")}
       </a>
       <SaveButtons files={{ "button.timeline_csv": () => saveTimeline(record), "button.record_json": () => saveRecord(record) }} />
-      {slab && canTypeBack(slab) && (
+      {canTypeBack(record) && (
         <>
           <a class="go go-quiet" href={`${at}/sheet`}>
             {t("button.sheet")}

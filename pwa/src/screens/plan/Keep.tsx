@@ -1,0 +1,60 @@
+import { useState } from "preact/hooks";
+
+import type { PlanDocument, Product } from "../../documents";
+import { openBatch } from "../../state";
+import { t } from "../../text";
+import { hasSheet } from "../paper/sheetForm";
+import { go } from "../router";
+import { BowlButton, type Dip } from "./Dipping";
+
+/** Whether one has to wait, and what opens a batch of a plan, once, and goes on with it: at the bench, or on paper. */
+export function useKeep(busy = false): [boolean, (plan: PlanDocument | null, sheet?: boolean) => Promise<void>] {
+  const [keeping, setKeeping] = useState(false);
+  const waiting = keeping || busy;
+  const keep = async (plan: PlanDocument | null, sheet = false) => {
+    if (waiting || !plan) return;
+    setKeeping(true);
+    try {
+      const id = await openBatch(plan);
+      go(sheet ? `/batches/${id}/sheet` : `/bench/${id}`);
+    } finally {
+      setKeeping(false);
+    }
+  };
+  return [waiting, keep];
+}
+
+interface Props {
+  plan: PlanDocument | null;
+  /** What is shown is still being computed: it is not kept. */
+  busy: boolean;
+  product?: Product | undefined;
+  dip?: Dip | null | undefined;
+  /** Shows the plan as a printed page. */
+  onPage?: () => void;
+}
+
+/** Keeps a plan and begins, or takes it along on paper. */
+export function Keep({ plan, busy, product, dip, onPage }: Props) {
+  const [waiting, keep] = useKeep(busy);
+  return (
+    <>
+      <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep(plan)}>
+        {t("button.keep_and_start")}
+      </button>
+      {product && <BowlButton product={product} dip={dip} />}
+      {onPage && (
+        <div class="buttons">
+          <button type="button" onClick={onPage}>
+            {t("button.plan_page")}
+          </button>
+          {plan && hasSheet(plan) && (
+            <button type="button" aria-disabled={waiting} onClick={() => void keep(plan, true)}>
+              {t("button.keep_as_sheet")}
+            </button>
+          )}
+        </div>
+      )}
+    </>
+  );
+}
