@@ -18,10 +18,12 @@ interface Props {
   strip?: boolean;
 }
 
-/** The running clocks, soonest first, all in the same form; as one strip where room is short. */
+/** The running clocks, soonest first, all in the same form; as one strip where room is short: one that still runs says
+ * more there than one long due. */
 export function Clocks({ clocks, now, strip = false }: Props) {
   if (clocks.length === 0) return null;
-  const sorted = [...clocks].sort((a, b) => a.due_ms - b.due_ms || a.key.localeCompare(b.key));
+  const due = (clock: ClockMark) => Number(strip && clock.due_ms <= now);
+  const sorted = [...clocks].sort((a, b) => due(a) - due(b) || a.due_ms - b.due_ms || a.key.localeCompare(b.key));
   const many = !strip && sorted.length > 2;
   const words = many ? shortWords(sorted) : sorted.map((clock) => (clock.batch ? `${clock.batch}: ${clock.name}` : clock.name));
   return (
