@@ -28,7 +28,7 @@ from tests.bench import NINE_OCLOCK_MS
 from tests.kitchens import Kitchen
 
 SHELLS = 6
-MOST_ACTIONS = 900
+MOST_ACTIONS = 1200  # 2.8 kg by fills that last half a minute takes 915
 IGNORING = 0.07
 
 

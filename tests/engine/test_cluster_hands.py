@@ -82,9 +82,11 @@ def test_the_plan_counts_the_fills_that_the_bench_then_takes(shift: Shift):
 @pytest.mark.prove
 @pytest.mark.parametrize("seed", ["a", "b"])
 def test_five_hundred_benches_reach_the_targets(seed: str):
+    """Below the window: none but what a reading of 2 K or a funnel's loss of 20 % hides beyond the 3.4 deviations that a
+    fill's clock allows for: 6 of 96,365 on two benches of seed a, by 0.16 K at most, none of 94,514 of seed b."""
     shift = Shift(seed, LONG)
     print(f"\nseed {seed}  {shift}")
     assert shift.misfits == []
-    assert shift.below_share < 0.0002
+    assert shift.below_share < 0.0001
     assert shift.in_time >= 0.98
     assert 0.9 <= shift.fills / shift.planned_fills <= 1.1
