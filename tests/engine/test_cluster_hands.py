@@ -82,8 +82,8 @@ def test_the_plan_counts_the_fills_that_the_bench_then_takes(shift: Shift):
 @pytest.mark.prove
 @pytest.mark.parametrize("seed", ["a", "b"])
 def test_five_hundred_benches_reach_the_targets(seed: str):
-    """Below the window: none but what a reading of 2 K or a funnel's loss of 20 % hides beyond the 3.4 deviations that a
-    fill's clock allows for: 6 of 96,365 on two benches of seed a, by 0.16 K at most, none of 94,514 of seed b."""
+    """Below the window: none but what a reading of 2 K or a loss of 20 % hides beyond the 3.4 deviations that the clock
+    of a fill allows for: 6 of 96,365 on two benches of seed a, by 0.16 K at most, none of 94,514 of seed b."""
     shift = Shift(seed, LONG)
     print(f"\nseed {seed}  {shift}")
     assert shift.misfits == []
