@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from amberbench.engine import catalogue, table
+from amberbench.engine import catalogue, fields, table
 from tests.bench import Bench
 
 SUMMARY = {"batch_id": "b1", "name": "Squares", "kind": "slab", "opened_at_ms": 1_764_000_000_000.0}
@@ -73,3 +73,21 @@ def test_a_timeline_says_what_was_taken_back_what_did_not_fit_and_what_was_typed
     assert found[3]["text"] == '\'=cmd|"x"'
     assert found[3]["typed_at"] == found[2]["at"]
     assert found[2]["typed_at"] == ""
+
+
+# What the phone adds by itself: counters, beliefs, names of other events and files, and the shop's own documents.
+NOT_BY_HAND = {
+    *("seen", "started_ms", "until_ms", "event_id", "photo_id", "bytes", "width_px", "height_px", "engine_version"),
+    *("advised_s", "then", "read", "from_c", "expected_c", "low_c", "high_c", "low_s", "high_s", "bulk_c", "sd_k"),
+    *("left_kg", "left_out", "reason", "wanted"),
+}
+
+
+def test_a_timeline_has_a_column_for_all_that_a_hand_tells():
+    told = {
+        name
+        for body in fields.EVENTS.values()
+        for name, field in body.items()
+        if field["kind"] in ("number", "integer", "boolean", "choice", "text")
+    }
+    assert told - NOT_BY_HAND == set(table.TOLD)

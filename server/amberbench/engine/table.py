@@ -17,7 +17,22 @@ BATCH_COLUMNS = (
     "device_id",
     "events",
 )
-TOLD = ("seconds_s", "free", "surface_c", "kg", "what", "lot", "pieces", "firm", "step", "text")
+TOLD = (
+    "seconds_s",
+    "free",
+    "surface_c",
+    "bowl_c",
+    "height_m",
+    "kg",
+    "what",
+    "lot",
+    "pieces",
+    "firm",
+    "tacky",
+    "good",
+    "step",
+    "text",
+)
 TIMELINE_COLUMNS = ("at", "kind", "counts") + TOLD + ("typed_at", "device_id", "event_id")
 # What a spreadsheet takes for the beginning of a formula, and what it skips before one (from memory; a test holds it).
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
