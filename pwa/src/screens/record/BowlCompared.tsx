@@ -31,28 +31,28 @@ function rows({ plan, run }: BatchRecord): ComparedRow[] {
   const { reply } = plan;
   const { line, seeds, strips, warmed, leftover_lot } = bowl;
   const seeded_kg = seeds.reduce((sum, one) => sum + one.kg, 0);
+  // Tempered again, it is still the same bowl in use.
+  const proven_ms = strips.find((one) => one.good)?.at_ms;
   const strip = t("desk.strips_good", { n: strips.length, good: strips.filter((one) => one.good).length });
   return [
     { what: t("desk.row_melted"), planned: format("kg", reply.melt_kg), happened: format("kg", run.weighed_kg) },
     { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
     { what: t("desk.row_seed"), planned: format("kg", reply.seed_kg), happened: seeds.length ? format("kg", seeded_kg) : "–" },
-    { what: t("desk.row_work_range"), planned: formatRange("bowl_c", line.work_low_c, line.work_high_c), happened: readRange(bowl.readings, run) },
+    { what: t("desk.row_work_range"), planned: formatRange("bowl_c", line.work_low_c, line.work_high_c), happened: readRange(bowl.readings, proven_ms) },
     { what: t("desk.row_strips"), planned: "", happened: strips.length ? strip : "–" },
     { what: t("desk.row_warmed"), planned: "", happened: String(warmed.length) },
-    { what: t("desk.row_in_use"), planned: "", happened: usedFor(run) },
+    { what: t("desk.row_in_use"), planned: "", happened: usedFor(proven_ms, run.done["use"]) },
     { what: t("desk.row_leftover"), planned: "", happened: leftover(run, leftover_lot) },
   ];
 }
 
 /** Between which temperatures it was while in use. */
-function readRange(readings: { at_ms: number; bowl_c: number }[], { done }: Run): string {
-  const proven_ms = done["temper_check"];
+function readRange(readings: { at_ms: number; bowl_c: number }[], proven_ms: number | undefined): string {
   const read = proven_ms === undefined ? [] : readings.filter((one) => one.at_ms >= proven_ms).map((one) => one.bowl_c);
   return read.length ? formatRange("bowl_c", Math.min(...read), Math.max(...read)) : "–";
 }
 
-function usedFor({ done }: Run): string {
-  const [from, to] = [done["temper_check"], done["use"]];
+function usedFor(from: number | undefined, to: number | undefined): string {
   return from === undefined || to === undefined ? "–" : formatDuration((to - from) / 1000);
 }
 
