@@ -52,6 +52,10 @@ const SHARES = [
   "pour_risk",
   "steady_chance",
   "steady_share",
+  "humidity",
+  "humid_share",
+  "sugar_bloom_share",
+  "pickup",
 ];
 
 /** The engine's units that the reader may have others for, and how a name says them. */

@@ -27,4 +27,5 @@ test("what the reader has a unit for is in that unit, and a share in per cent", 
   expect(shown("under[0].kg_each", 0.0015, "kg")).toBe("1.5 g");
   expect(shown("residue", 0.02, "")).toBe("2 %");
   expect(shown("melt.drift_sd", 0.016, "")).toBe("1.6 %");
+  expect(shown("room.humid_share", 0.55, "")).toBe("55 %");
 });
