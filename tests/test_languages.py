@@ -18,7 +18,7 @@ ENGLISH_WORDS = re.compile(
 # One word for one thing, as DEVELOPERS.md lists them; and nobody is called tú, usted or vos.
 OTHER_WORDS = re.compile(
     r"\b(hornos?|ráfagas?|bloques? de tiempo|lámina|placa de caramelo|reglas?|colada|hornada|sala|mezclar|revolver|"
-    r"temporizador(es)?|tazón|cuenco|tú|tu|tus|usted|vos|vosotros)\b",
+    r"temporizador(es)?|tazón|cuenco|depósitos?|tú|tu|tus|usted|vos|vosotros)\b",
     re.I,
 )
 # Imperatives of tú that an infinitive should stand for.
