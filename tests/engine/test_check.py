@@ -87,6 +87,10 @@ def test_what_is_wrong_is_named(more, field, code):
     assert (found.field, found.code) == (field, code)
 
 
+def test_of_several_wrong_fields_the_first_by_name_is_told_on_server_and_phone_alike():
+    assert problem({"way": "c", "oven": {"rated_w": 1}, "rows": 0}).field == "mass_kg"
+
+
 def test_a_problem_carries_value_range_and_unit():
     found = problem({"mass_kg": 11})
     assert (found.given, found.low, found.high, found.unit) == (11, 0.05, 10, "kg")

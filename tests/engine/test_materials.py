@@ -99,7 +99,7 @@ def test_a_composition_that_does_not_sum_to_one_is_refused(share):
     ("request_", "field", "code"),
     [
         ({"material": "toffee", "temp_c": 21}, "material", "not_an_option"),
-        ({"material": {"water": -0.1, "fat": 1.1}, "temp_c": 21}, "material.water", "too_low"),
+        ({"material": {"water": -0.1, "fat": 0.1}, "temp_c": 21}, "material.water", "too_low"),
         ({"material": {"wood": 1}, "temp_c": 21}, "material.wood", "unknown_field"),
         ({"material": 3, "temp_c": 21}, "material", "not_an_option"),
         ({"temp_c": -41}, "temp_c", "too_low"),

@@ -853,7 +853,7 @@ export interface DepositPlanReply {
   deposits_kg: number;
   /** caramel to weigh in; 0 to 20 kg */
   caramel_kg: number;
-  /** one finished cluster, what lies under it included; the mean; 0 to 50 kg */
+  /** one finished cluster, what lies under it included; the mean; 0 to 10000 kg */
   piece_kg: number;
   /** what goes under */
   under: DepositPlanReplyUnder[];

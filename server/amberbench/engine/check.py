@@ -7,17 +7,21 @@ from .problems import Problem
 def checked(fields, request, path=""):
     """The request with every default filled in.
 
-    Raises Problem for the first field that is missing, unknown, of the wrong kind, not finite or out of range.
+    Raises Problem for a field that is missing, unknown, of the wrong kind, not finite or out of range: of several for
+    the first by name, as dicts keep no order everywhere.
     """
     if type(request) is not dict:
         raise Problem(path or "request", "not_a_record", request)
     unknown = [str(key) for key in request if key not in fields]
     if unknown:
-        # The first by name: dicts keep no order everywhere.
         raise Problem(_join(path, min(unknown) or '""'), "unknown_field", accepted=sorted(fields))
     full = {}
-    for name in fields:
-        full[name] = _value(fields[name], request, name, _join(path, name))
+    try:
+        for name in fields:
+            full[name] = _value(fields[name], request, name, _join(path, name))
+    except Problem:
+        for name in sorted(fields):
+            _value(fields[name], request, name, _join(path, name))
     return full
 
 

@@ -172,7 +172,7 @@ DEPOSIT_REPLY = together(
         "second_kg": number("kg", 0, 0.5, "one second deposit; 0: none"),
         "deposits_kg": number("kg", 0, 20, "all deposits together"),
         "caramel_kg": number("kg", 0, 20, "caramel to weigh in"),
-        "piece_kg": number("kg", 0, 50, "one finished cluster, what lies under it included; the mean"),
+        "piece_kg": number("kg", 0, 1e4, "one finished cluster, what lies under it included; the mean"),
         "under": many(
             record(
                 {

@@ -144,7 +144,7 @@ def _out_kg(run, words):
     if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
         raise Silent("not_weighed_in")
     weighed = [one["kg"] for one in run["out"] if one["what"] in words]
-    if not weighed:
+    if not weighed or not all(check.is_number(kg) for kg in weighed):
         raise Silent("not_weighed_out")
     return sum(weighed)
 
