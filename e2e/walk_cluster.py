@@ -1,5 +1,6 @@
 """Clusters with a second deposit, stopped at every screen of their own."""
 
+import re
 from collections.abc import Iterator
 
 from e2e.phone import Phone
@@ -160,3 +161,18 @@ def cluster_shift(phone: Phone) -> Iterator[str]:
     phone.page.get_by_role("heading", name=phone.word("Planned and happened")).wait_for()
     yield "record, clusters"
     yield from learns_the_funnel(phone)
+
+
+def keeps_a_sheet(phone: Phone, clusters: str, sizes: bool = False) -> None:
+    """Plans clusters, half of them lighter, and keeps them as a paper sheet."""
+    phone.opens_place("Plan")
+    phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=CLUSTERS)
+    phone.page.wait_for_url("**/plan/clusters")
+    phone.page.get_by_role("textbox", name=phone.word("Clusters"), exact=True).fill(clusters)
+    if sizes:
+        phone.page.get_by_role("button", name=phone.word("Another size")).tap()
+        phone.page.get_by_label(phone.word("One deposit"), exact=True).nth(1).fill("8")
+    phone.answered()
+    phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
+    phone.page.wait_for_url(re.compile("/sheet$"))
+    phone.page.locator(".paper").wait_for()
