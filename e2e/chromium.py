@@ -6,7 +6,7 @@ import subprocess
 import sys
 from pathlib import Path
 
-# The headless shell first: the same engine without a browser's own windows, a third less work for each story.
+# The headless shell first: the same engine without a browser's own windows, a fifth less work for each story.
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 # Debian's Chromium started by root needs no-sandbox; the others keep it from calling out.
 FLAGS = [

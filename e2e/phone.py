@@ -14,23 +14,17 @@ BETWEEN_TAPS_MS = 750
 # A reading right after a stir runs about this much cold (contract of the simulated kitchens).
 READS_COLD_K = 1.0
 
-READ_LOG = """async () => {
+# What the phone's own store answers to one request; every event of a batch, and how many wait for the server.
+ASK = """async () => {
     const open = indexedDB.open("amberbench");
     const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
-    const all = db.transaction("events").objectStore("events").getAll();
-    const rows = await new Promise((yes) => { all.onsuccess = () => yes(all.result); });
+    const asked = db.transaction("%s").objectStore("%s").%s();
+    const found = await new Promise((yes) => { asked.onsuccess = () => yes(asked.result); });
     db.close();
-    return rows.map((row) => row.event).filter((event) => event.batch_id !== null);
+    return found%s;
 }"""
-
-COUNT_UNSENT = """async () => {
-    const open = indexedDB.open("amberbench");
-    const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
-    const count = db.transaction("outbox").objectStore("outbox").count();
-    const waiting = await new Promise((yes) => { count.onsuccess = () => yes(count.result); });
-    db.close();
-    return waiting;
-}"""
+READ_LOG = ASK % ("events", "events", "getAll", ".map((row) => row.event).filter((event) => event.batch_id !== null)")
+COUNT_UNSENT = ASK % ("outbox", "outbox", "count", "")
 
 
 class Phone:
@@ -113,6 +107,13 @@ class Phone:
         self.page.wait_for_url(re.compile("/bench/"))
         self.is_at(at)
         return self.page.url.rsplit("/", 1)[1]
+
+    def keeps_on_paper(self) -> str:
+        """Keeps the plan as a batch sheet to fill in by hand; the batch's id."""
+        self.page.get_by_role("button", name=self.word("Keep it as a paper batch sheet")).tap()
+        self.page.wait_for_url(re.compile("/sheet$"))
+        self.page.locator(".paper").wait_for()
+        return self.page.url.split("/")[-2]
 
     # --- time ---
 

@@ -1,6 +1,5 @@
 """A batch on paper: the sheet of a plan, filled in by hand and typed back."""
 
-import re
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -37,6 +36,14 @@ class Sheet:
         self.phone.passes(300)
 
 
+def opened_hours_later(phone: Phone) -> Sheet:
+    """The batch was run without a phone or a network; its sheet is opened to be typed in."""
+    phone.loses_the_network()
+    phone.page.clock.fast_forward(6 * 3_600_000)
+    phone.page.get_by_role("button", name="Type the paper sheet in").tap()
+    return Sheet(phone)
+
+
 def fill_in(sheet: Sheet) -> None:
     """A whole sheet, as a 1.8 kg batch may go."""
     sheet.box("Made by", "Whoever was there")
@@ -63,14 +70,8 @@ def fill_in(sheet: Sheet) -> None:
 def test_a_batch_is_run_on_paper_and_typed_back_without_a_network(phone: Phone, server: Server):
     phone.opens_place("Plan")
     phone.answered()
-    phone.page.get_by_role("button", name="Keep it as a paper batch sheet").tap()
-    phone.page.wait_for_url(re.compile("/sheet$"))
-    batch_id = phone.page.url.split("/")[-2]
-    phone.page.locator(".paper").wait_for()
-    phone.loses_the_network()
-    phone.page.clock.fast_forward(6 * 3_600_000)
-    phone.page.get_by_role("button", name="Type the paper sheet in").tap()
-    sheet = Sheet(phone)
+    batch_id = phone.keeps_on_paper()
+    sheet = opened_hours_later(phone)
     fill_in(sheet)
     sheet.time("Poured at", 6)
     sheet.is_kept()
@@ -94,12 +95,8 @@ def test_a_batch_is_run_on_paper_and_typed_back_without_a_network(phone: Phone, 
 
 
 def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone, server: Server):
-    keeps_a_sheet(phone, "40")
-    batch_id = phone.page.url.split("/")[-2]
-    phone.loses_the_network()
-    phone.page.clock.fast_forward(6 * 3_600_000)
-    phone.page.get_by_role("button", name="Type the paper sheet in").tap()
-    sheet = Sheet(phone)
+    batch_id = keeps_a_sheet(phone, "40")
+    sheet = opened_hours_later(phone)
     expect(phone.page.get_by_label("Poured at")).to_have_count(0)
     for language in ("es", "en"):
         reads_in(phone.page, language)

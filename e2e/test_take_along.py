@@ -72,7 +72,7 @@ def test_plan_and_sheet_print_on_one_page(phone: Phone, language: str):
     phone.page.emulate_media(color_scheme="light")
     is_one_page(phone)
     phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
-    phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
+    phone.keeps_on_paper()
     is_one_page(phone)
 
 

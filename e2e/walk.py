@@ -244,8 +244,7 @@ def on_paper(phone: Phone) -> Iterator[str]:
     """A batch kept as a sheet, and the sheet typed back with one row half filled in."""
     phone.opens_place("Plan")
     phone.answered()
-    phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
-    phone.page.locator(".paper").wait_for()
+    phone.keeps_on_paper()
     yield "batch sheet"
     phone.page.get_by_role("button", name=phone.word("Type the paper sheet in")).tap()
     phone.page.get_by_label(phone.word("Seconds set"), exact=True).first.fill("60")

@@ -1,6 +1,5 @@
 """Clusters with a second deposit, stopped at every screen of their own."""
 
-import re
 from collections.abc import Iterator
 
 from e2e.phone import Phone
@@ -8,11 +7,15 @@ from e2e.phone import Phone
 CLUSTERS = "Pecan clusters"
 
 
-def plans_clusters(phone: Phone, sizes: bool = False) -> Iterator[str]:
-    """From Today to the kept plan of forty clusters, which one tray takes; of two sizes."""
+def opens_the_plan(phone: Phone) -> None:
     phone.opens_place("Plan")
     phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=CLUSTERS)
     phone.page.wait_for_url("**/plan/clusters")
+
+
+def plans_clusters(phone: Phone, sizes: bool = False) -> Iterator[str]:
+    """From Today to the kept plan of forty clusters, which one tray takes; of two sizes."""
+    opens_the_plan(phone)
     phone.answered()
     yield "plan, clusters"
     gap = phone.page.get_by_label(phone.word("Gap between two"), exact=True)
@@ -163,16 +166,12 @@ def cluster_shift(phone: Phone) -> Iterator[str]:
     yield from learns_the_funnel(phone)
 
 
-def keeps_a_sheet(phone: Phone, clusters: str, sizes: bool = False) -> None:
-    """Plans clusters, half of them lighter, and keeps them as a paper sheet."""
-    phone.opens_place("Plan")
-    phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=CLUSTERS)
-    phone.page.wait_for_url("**/plan/clusters")
+def keeps_a_sheet(phone: Phone, clusters: str, sizes: bool = False) -> str:
+    """Plans clusters, half of them lighter if of two sizes, and keeps them as a paper sheet; the batch's id."""
+    opens_the_plan(phone)
     phone.page.get_by_role("textbox", name=phone.word("Clusters"), exact=True).fill(clusters)
     if sizes:
         phone.page.get_by_role("button", name=phone.word("Another size")).tap()
         phone.page.get_by_label(phone.word("One deposit"), exact=True).nth(1).fill("8")
     phone.answered()
-    phone.page.get_by_role("button", name=phone.word("Keep it as a paper batch sheet")).tap()
-    phone.page.wait_for_url(re.compile("/sheet$"))
-    phone.page.locator(".paper").wait_for()
+    return phone.keeps_on_paper()
