@@ -92,6 +92,24 @@ def test_an_empty_shop_is_set_up_and_a_slab_planned_with_it(phone: Phone):
     assert phone.errors == []
 
 
+def test_an_empty_shop_speaks_as_the_phone_does_until_it_says_otherwise(browser: Browser, server: Server):
+    context = browser.new_context(base_url=server.url, **PHONE | {"locale": "es-MX"})
+    phone = Phone(context.new_page())
+    phone.language = "es"
+    phone.installs()
+    expect(phone.page.locator("html")).to_have_attribute("lang", "es")
+    expect(phone.page.get_by_role("heading", name="Este taller está vacío")).to_be_visible()
+    phone.opens_place("Settings")
+    phone.page.get_by_role("link", name=re.compile("^El taller")).tap()
+    phone.page.get_by_role("link", name=re.compile("idioma")).tap()
+    expect(phone.page.get_by_label("Idioma", exact=True)).to_have_value("es")
+    phone.page.get_by_label("Idioma", exact=True).select_option("en")
+    phone.passes(600)
+    phone.page.get_by_role("button", name="Guardar").tap()
+    expect(phone.page.locator("html")).to_have_attribute("lang", "en")
+    context.close()
+
+
 def test_the_whole_shop_can_be_set_up_without_a_network_and_arrives_later(phone: Phone, server: Server):
     phone.loses_the_network()
     sets_up_a_minimal_shop(phone)

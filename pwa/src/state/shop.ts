@@ -2,7 +2,7 @@ import { computed, signal } from "@preact/signals";
 
 import type { Shop, Units } from "../documents";
 import type { Store } from "../storage";
-import { languages, loadLanguage, METRIC, reader } from "../text";
+import { languages, loadLanguage, METRIC, reader, spokenHere } from "../text";
 import { wholeShop } from "./shopBook";
 import type { Settings } from "./types";
 
@@ -17,8 +17,13 @@ export const settings = signal<Settings>(FIRST);
 /** The units in force: the reader's own, else the shop's. */
 export const units = computed<Units>(() => settings.value.units ?? shop.value?.units ?? METRIC);
 
-/** The language in force: the reader's own, else the shop's, else English. */
-const language = computed<string>(() => settings.value.language || shop.value?.language || "en");
+/** The language in force: the reader's own, else the shop's. */
+const language = computed<string>(() => settings.value.language || languageOf(shop.value));
+
+/** The language of a shop: the one somebody chose for it, else the one this device is used in. */
+export function languageOf(known: Shop | null): string {
+  return known && "shop.language" in known.basis ? known.language : spokenHere();
+}
 
 /** Reads shop and settings from the phone, and has the texts follow them from now on. */
 export async function loadShop(store: Store): Promise<void> {

@@ -35,6 +35,12 @@ function languageOf(path: string): string {
 /** The languages there are texts for, in a fixed order. */
 export const languages: string[] = [...new Set([FALL_BACK, ...Object.keys(others).map(languageOf)])];
 
+/** The language this device is used in, the first of them there are texts for; English where there are none. */
+export function spokenHere(): string {
+  const wanted = navigator.languages.map((one) => one.split("-")[0] as string);
+  return wanted.find((one) => languages.includes(one)) ?? FALL_BACK;
+}
+
 /** Loads the texts of a language; does nothing when they are here already or there are none. */
 export async function loadLanguage(language: string): Promise<void> {
   if (loaded.value[language]) return;

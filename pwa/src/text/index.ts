@@ -1,4 +1,4 @@
-export { languages, loadLanguage } from "./catalogue";
+export { languages, loadLanguage, spokenHere } from "./catalogue";
 export {
   figure,
   format,

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Shop, ShopList } from "../../documents";
-import { checkRow, emptyRow, EngineProblem, type ShopRow } from "../../state";
+import { checkRow, emptyRow, EngineProblem, languageOf, type ShopRow } from "../../state";
 import { type Draft, flat, NOTHING_CHANGED } from "./forms";
 
 const PAUSE_MS = 250;
@@ -16,7 +16,7 @@ export function useRow(list: ShopList | "shop", id: string, shop: Shop) {
     return () => void (here = false);
   }, [list, id]);
   if (fresh) return blank;
-  if (list === "shop") return { row: { ...shop } as ShopRow, basis: shop.basis };
+  if (list === "shop") return { row: { ...shop, language: languageOf(shop) } as ShopRow, basis: shop.basis };
   const row = (shop[list] as unknown as ShopRow[]).find((one) => one.id === id);
   return row ? { row, basis: shop.basis } : null;
 }
