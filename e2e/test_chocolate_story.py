@@ -82,6 +82,12 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     assert opened["slab"]["finish"] == "dipped"
     assert opened["slab"]["reply"]["dip"]["salt"] == "flaky sea salt"
     assert opened["chocolate"]["reply"]["seed_kg"] > 0.4
+    phone.page.get_by_role("button", name="See the record").tap()
+    phone.opens_place("Batches")
+    phone.page.get_by_role("link", name=re.compile(DIPPED)).tap()
+    # A recall of chocolate asks for it.
+    expect(phone.page.get_by_role("row", name=re.compile("^Chocolate"))).to_contain_text(f"{BOWL}, lot 55")
+    expect(phone.page.get_by_role("row", name=re.compile("^Salt"))).to_contain_text("put on 1 time")
     assert phone.errors == []
 
 

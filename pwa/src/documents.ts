@@ -176,6 +176,12 @@ export interface ClusterRun {
   /** The melt of all that was weighed in, once the first fill was taken; its bursts stay in `melt`. */
   laid: { laid_ms: number; second_ms: number | null; freed_ms: number | null }[];
 }
+/** Dipping as the run keeps it (engine/folds_dip.py); runs of an older app have no bowls. */
+interface DipRun {
+  started_ms: number | null;
+  bowls?: { name: string; lot: string | null }[];
+  salted: number;
+}
 /** A bowl of chocolate as the run keeps it (engine/folds_bowl.py). */
 export interface BowlRun {
   line: Record<"melt_low_c" | "melt_high_c" | "work_low_c" | "work_high_c", number>;
@@ -210,6 +216,8 @@ export interface Run {
   melt: MeltRun | null;
   cool: CoolRun | null;
   cluster?: ClusterRun | null;
+  /** null: nothing is dipped. */
+  dip?: DipRun | null;
   bowl?: BowlRun | null;
   stand?: StandRun;
   /** When hands were last at it (ms, corrected); plans and runs of an older app lack this and `wash`. */

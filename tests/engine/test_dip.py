@@ -156,6 +156,16 @@ def test_plain_slab_is_counted_after_the_cut_and_knows_no_dipping():
     assert bench.run["ignored"] == [{"id": one, "why": "not_in_this_batch"} for one in told]
 
 
+def test_dipping_remembers_the_bowls_that_were_in_use():
+    bowls = [{"name": "Dark chocolate", "lot": "55"}, {"name": "White chocolate", "lot": None}]
+    bench = at("dip")
+    bench.does("dipping_started", bowls=bowls)
+    assert bench.run["dip"]["bowls"] == bowls
+    bench = at("dip")
+    bench.does("dipping_started")
+    assert bench.run["dip"]["bowls"] == []
+
+
 def at_the_cut(plan: dict[str, Any]) -> Bench:
     bench = Bench(plan)
     bench.sets_up()

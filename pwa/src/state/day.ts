@@ -32,6 +32,15 @@ export class Day {
     return this.running;
   }
 
+  /** The bowls of chocolate in use, for the log of a batch that is dipped beside them. */
+  bowlsInUse(): Values[] {
+    const inUse = ({ plan, run }: Batch) => plan.kind === "chocolate" && run?.done["temper_check"] && !run.done["use"];
+    return this.parts
+      .batches()
+      .filter(inUse)
+      .map(({ plan, run }) => ({ name: plan.name, lot: run?.lot ?? plan.lot }));
+  }
+
   private async ask(): Promise<void> {
     const rows = this.rows();
     const asked = JSON.stringify(rows);

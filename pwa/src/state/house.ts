@@ -83,7 +83,8 @@ export class House {
     this.taps = new Taps({
       clock: correctedNow,
       batch: (batchId) => batches.value.get(batchId),
-      write: (batchId, kind, body) => this.keep(batchId, kind, body),
+      write: (batchId, kind, body) =>
+        this.keep(batchId, kind, kind === "dipping_started" ? { ...body, bowls: this.day.bowlsInUse() } : body),
       silence: () => this.ringBook.silence(),
       armedAt: () => armedAt.value,
     });

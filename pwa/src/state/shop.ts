@@ -22,7 +22,11 @@ const language = computed<string>(() => settings.value.language || languageOf(sh
 
 /** The language of a shop: the one somebody chose for it, else the one this device is used in. */
 export function languageOf(known: Shop | null): string {
-  return known && "shop.language" in known.basis ? known.language : spokenHere();
+  return known && isSaid(known, "language") ? known.language : spokenHere();
+}
+
+function isSaid({ basis }: Shop, field: keyof Shop): boolean {
+  return `shop.${field}` in basis;
 }
 
 /** Reads shop and settings from the phone, and has the texts follow them from now on. */

@@ -2,7 +2,7 @@
 
 from .fields_chocolate import COATING, COATING_REPLY, SALTING
 from .fields_shared import SEEN
-from .kinds import boolean, integer, number, record, text, together
+from .kinds import boolean, integer, many, number, record, text, together
 
 COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "pocket_m")
 SALTED_AS = ("set_s", "salt_each_kg")
@@ -35,8 +35,10 @@ DIP_REPLY = record(
     "chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped",
     default=None,
 )
+BOWL = {"name": text(80, "what its plan is called"), "lot": text(60, "lot of its chocolate", default=None)}
 EVENTS = {
-    "dipping_started": {},
+    # As the bench knows it: a recall of chocolate asks for the batches that were dipped in it.
+    "dipping_started": {"bowls": many(record(BOWL, "a bowl"), 0, 20, "bowls of chocolate then in use", default=[])},
     "salted": SEEN,
     "dipped": {},
     "set_hard": {},

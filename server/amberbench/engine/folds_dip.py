@@ -12,7 +12,7 @@ def opened(reply):
     told = reply or {"method": "fork", "every": 1}
     names = ("method", "every", "dip_s", "salt", "salt_each_kg", "top_mark")
     state = {name: told.get(name) for name in names}
-    state.update(started_ms=None, salted=0, salted_ms=None, strips=[], streaky=False)
+    state.update(started_ms=None, bowls=[], salted=0, salted_ms=None, strips=[], streaky=False)
     return state
 
 
@@ -28,7 +28,7 @@ def _start(run, body, at_ms):
     state = _state(run)
     if state["started_ms"] is not None:
         raise Unfit("already_done")
-    state["started_ms"] = at_ms
+    state["started_ms"], state["bowls"] = at_ms, body["bowls"]
 
 
 def _salt(run, body, at_ms):

@@ -59,5 +59,5 @@ function usedFor(from: number | undefined, to: number | undefined): string {
 function leftover({ out }: Run, lot: string | null): string {
   if (out.length === 0) return "–";
   const kg = format("kg", out.reduce((sum, one) => sum + one.kg, 0));
-  return lot ? t("desk.leftover_as", { leftover: kg, lot }) : kg;
+  return lot ? t("desk.with_lot", { what: kg, lot }) : kg;
 }

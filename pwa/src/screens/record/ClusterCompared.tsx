@@ -5,6 +5,7 @@ import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMaps } from "../plan/ClusterAnswer";
 import { meltedLadder, plannedLadder } from "../pictures";
+import { dipRows } from "./dipRows";
 
 /** Clusters: planned beside happened, the melt, and the tray. */
 export function ClusterCards({ record: { plan, run } }: { record: BatchRecord }) {
@@ -41,7 +42,8 @@ export function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) 
   );
 }
 
-function rows({ reply }: ClusterPlan, run: Run, { fills, laid }: ClusterRun): ComparedRow[] {
+function rows(plan: ClusterPlan, run: Run, { fills, laid }: ClusterRun): ComparedRow[] {
+  const { reply } = plan;
   const loose_kg = run.out.filter((one) => one.what === "loose").reduce((sum, one) => sum + one.kg, 0);
   const again = laid.filter((one) => one.second_ms !== null).length;
   const [from, to] = [laid[0], laid.find((one) => one.freed_ms !== null)];
@@ -54,6 +56,7 @@ function rows({ reply }: ClusterPlan, run: Run, { fills, laid }: ClusterRun): Co
     ...(reply.second ? [{ what: t("desk.row_second"), planned: String(reply.trays), happened: String(again) }] : []),
     { what: t("desk.row_freed"), planned: formatDuration(reply.free.from_s), happened: took_s === null ? "–" : formatDuration(took_s) },
     { what: t("desk.row_loose"), planned: "", happened: loose_kg > 0 ? format("kg", loose_kg) : "–" },
+    ...dipRows(plan, run),
     { what: t("desk.row_clusters"), planned: String(reply.clusters), happened: format("pieces", run.pieces) },
   ];
 }

@@ -3,6 +3,7 @@ import type { SlabRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { jacketOf } from "../pictures";
+import { dipRows } from "./dipRows";
 
 /** Planned beside happened, and the yield. */
 export function Compared({ record }: { record: SlabRecord }) {
@@ -31,6 +32,7 @@ function rows({ plan, run }: SlabRecord): ComparedRow[] {
       planned: formatDuration(reply.cool.ready_s),
       happened: poured !== undefined && firm !== undefined ? formatDuration((firm - poured) / 1000) : "–",
     },
+    ...dipRows(plan, run),
     { what: t("desk.row_pieces"), planned: String(reply.cut.pieces), happened: format("pieces", run.pieces) },
   ];
 }
