@@ -1,15 +1,17 @@
 """Clusters on their tray against a fine grid, and the round cap they are taken for."""
 
+import itertools
 import math
 import random
 
 import numpy as np
 import pytest
 
-from amberbench.engine import cap
+from amberbench.engine import cap, catalogue
 from amberbench.engine.clusters import spread_m
 from amberbench.engine.cooling import crossing_s
 from tests.round_bodies import CapOnTray, cap_height_m
+from tests.strategies_deposit import ON_NUTS
 
 WITHIN = 0.03
 # Base radius, height and volume, in one unit: the first two published, the others worked from π h (3a² + h²)/6.
@@ -103,3 +105,16 @@ def test_twice_the_weight_spreads_by_the_three_eighths_that_a_gravity_current_do
         return 0.894 * (9.81 * volume_m3**3 / (3.0 * 0.03)) ** 0.125 * 60.0**0.125
 
     assert spread_m(0.04, 0.5) / 0.04 == pytest.approx(current_m(4e-6) / current_m(8e-6))
+
+
+@pytest.mark.parametrize(("second_kg", "within"), [(0.0, 0.0), (0.006, 0.01)])
+def test_no_tray_is_free_sooner_for_a_warmer_room(second_kg, within):
+    """By Newton's law: above 23 °C a target a kelvin above the room would be reached sooner, the warmer the room. The
+    heat of a second deposit is met to a step, hence one part in a hundred."""
+    frees = [
+        catalogue.call("deposit.plan", ON_NUTS | {"second_kg": second_kg, "room_c": room_c})["free"]
+        for room_c in (18.0, 22.0, 23.0, 24.0, 26.0, 28.0, 30.0)
+    ]
+    for cooler, warmer in itertools.pairwise(frees):
+        for name in ("from_s", "to_s"):
+            assert warmer[name] >= (1.0 - within) * cooler[name]

@@ -7,7 +7,9 @@ from .cap import Cap, CapCourse, height_m
 from .normal import TENTH
 from .problems import Problem
 
-FREE_C = 24.0  # hottest point of a cluster that comes off its paper whole, a kelvin above a warmer room (assumed)
+# Hottest point of a cluster that comes off its paper whole (assumed); one gets no nearer to the room than a kelvin, so
+# in a warmer room it is said to be free when it were so in the warmest that lets it get there: never sooner.
+FREE_C = 24.0
 CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
 TACKY_C, TACKY_K = cooling.MILESTONES[1][2:]
 COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
@@ -46,6 +48,7 @@ class Tray:
     """What all clusters of a tray share; length and width in m, softer_k as flow.softness."""
 
     def __init__(self, base, length_m, width_m, per_tray, room_c, softer_k=0.0):
+        self.asked = base, length_m, width_m, per_tray
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = surfaces.plate_length_m(length_m, width_m)
         # The tray beside a cluster is lined: it shines as food does, whatever lies below.
@@ -54,6 +57,11 @@ class Tray:
         self.free_c = max(FREE_C, room_c + cooling.ROOM_MARGIN_K)
         self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
         self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
+
+    def no_warmer(self):
+        """The tray in the warmest room in which clusters come free, if this one is warmer."""
+        warmest_c = FREE_C - cooling.ROOM_MARGIN_K
+        return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
 
     def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
         """The Times of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
@@ -98,11 +106,12 @@ def windows(tray, parts, across_m, lightest, second, warmest_c):
     warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
     """
     slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
-    room_c, alone = tray.room_c, second is None
+    room_c, alone, frees = tray.room_c, second is None, tray.no_warmer()
+    here = frees if alone else tray
     first = Mixture(parts, room_c)
     warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
-    slow = tray.course(warm, across_m, slow_loss, room_c, alone)
-    fast = tray.course(first, across_m, fast_loss, room_c, alone)
+    slow = here.course(warm, across_m, slow_loss, room_c, alone)
+    fast = here.course(first, across_m, fast_loss, room_c, alone)
     if alone:
         return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
     light = (
@@ -112,7 +121,7 @@ def windows(tray, parts, across_m, lightest, second, warmest_c):
         raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
     mean_c, base_c = fast.left
     both = Mixture([(material, kg, mean_c) for material, kg, _ in parts] + [second], room_c)
-    free_s = tray.course(both, across_m, 1.0, base_c).free_s
+    free_s = frees.course(both, across_m, 1.0, base_c).free_s
     return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
 
 

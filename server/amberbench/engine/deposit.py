@@ -60,7 +60,8 @@ def plan(request):
     spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air, nothing
     lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
     ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
-    4 K of the window, or half, and as far above it as caramel cools when it is poured. Trays that are laid again hold
+    4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
+    free as in one of 23 °C, the warmest that brings clusters to 24 °C. Trays that are laid again hold
     alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
     are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
