@@ -8,12 +8,16 @@ from amberbench.engine import (
     clusters,
     cooling,
     cooling_range,
+    deposit,
     funnel,
     heating,
     melt,
     melt_belief,
     melt_guard,
     surfaces,
+    temper,
+    trays_cluster,
+    turns_cluster,
 )
 from tests.strategies_deposit import ON_NUTS
 
@@ -25,7 +29,7 @@ COOL = {"thickness_m": 0.0127, "top": "fan", "base": {"layers": [STONE]}, "room_
 # 10 % and 90 %, and published properties of air and of nature, and of shapes.
 LEFT_OUT = {
     "DEAD_SD_S", "VESSEL_SHARE_SD", "LOAD_LEAST", "MOST_SD_K", "MOST_POWER_W", "LEAST_POWER_W", "TENTH", "LONGEST_S",
-    "STEFAN_BOLTZMANN", "KELVIN", "RAYLEIGH_30", "RAYLEIGH_60", "AIR_30", "AIR_60", "CONE_INSIDE",
+    "STEFAN_BOLTZMANN", "KELVIN", "RAYLEIGH_30", "RAYLEIGH_60", "AIR_30", "AIR_60", "CONE_INSIDE", "CRYSTAL_SHARE_SD",
 }  # fmt: skip
 
 
@@ -59,9 +63,18 @@ def test_a_constant_that_moves_the_cooling_is_an_input(module, constant, monkeyp
     assert not moved_but_not_listed("cool.plan", COOL, monkeypatch, module, constant)
 
 
-@pytest.mark.parametrize(("module", "constant"), constants(clusters, funnel, bases, cooling))
+CLUSTERS = (clusters, funnel, bases, cooling, deposit, trays_cluster, turns_cluster)
+
+
+@pytest.mark.parametrize(("module", "constant"), constants(*CLUSTERS))
 def test_a_constant_that_moves_clusters_is_an_input(module, constant, monkeypatch):
     assert not moved_but_not_listed("deposit.plan", ON_NUTS, monkeypatch, module, constant)
+
+
+@pytest.mark.parametrize(("module", "constant"), constants(temper, heating))
+def test_a_constant_that_moves_a_bowl_is_an_input(module, constant, monkeypatch):
+    bowl = {"mass_kg": 2.0, "room_c": 20.0, "melt_c": 46.0, "bowl": {"mass_kg": 1.0}}
+    assert not moved_but_not_listed("chocolate.bowl", bowl, monkeypatch, module, constant)
 
 
 def test_a_constant_left_out_would_be_found(monkeypatch):

@@ -273,7 +273,7 @@ def _bench(job, fill_request, safe_s, second, full):
 
 def _constants(base, thinner):
     """The constants a plan of clusters takes that are not in the request, as input rows."""
-    return [
+    own = [
         constant("deposit.tacky_c", clusters.TACKY_C, "°C"),
         constant("deposit.cold_c", clusters.COLD_C, "°C"),
         constant("deposit.free_c", clusters.FREE_C, "°C"),
@@ -288,4 +288,7 @@ def _constants(base, thinner):
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard_sd", clusters.GUARD, ""),
-    ] + cool.base_rows(base)[:-1]  # its underside gives nothing, whatever it shines
+        constant("deposit.bowl_k", BOWL_K, "K"),
+    ]
+    # The underside of the base gives nothing, whatever it shines.
+    return own + turns_cluster.constants() + cool.base_rows(base)[:-1]

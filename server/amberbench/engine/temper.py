@@ -114,10 +114,12 @@ def _steps(line):
 
 
 def _heats(chocolate):
-    """Rows of the heats in the balance."""
+    """Rows of the heats in the balance, of the seed's melting point and of the remedy for a thick bowl."""
     return [
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
         constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
+        constant("temper.seed_melts_c", SEED_MELTS_C, "°C", "wille_lutton_1966", "published"),
+        constant("temper.thick_k", THICK_K, "K", "memory"),
         _latent_row(chocolate),
     ]
 
@@ -162,6 +164,7 @@ def hold(request):
     seconds_s, sd = held(request, now_c, low_c) if state == "in_range" else (0.0, 0.0)
     spread = math.exp(TENTH * sd)
     rows = [constant("temper.loss_sd", heating.LOSS_SD, ""), constant("temper.crystal_share", CRYSTAL_SHARE, "1/K")]
+    rows.append(constant("melt.loss_w", bowl_of(request)[0].loss_w(now_c), "W", "mcadams"))
     rows.append(_latent_row(request["chocolate"]))
     if request["bowl"] is not None:
         rows.append(constant("melt.vessel_share", heating.VESSEL_SHARE, ""))

@@ -3,6 +3,8 @@
 A turn begins with a tap and holds until the next one: nobody is called from a tray that is half laid.
 """
 
+from . import trays_cluster
+from .check import constant
 from .trays_cluster import SHORT_S, fresh_s, pace_kg_s, run_out_kg, seconds, short, span_s, tray_kg, window_ms
 
 # Laying takes up to this much longer than planned; heating what came back, until it is in the funnel again
@@ -52,6 +54,20 @@ def _in_time(state, at_ms):
         if ahead.at_ms + ahead.lays("second", tray) > to_ms:
             return False
     return True
+
+
+def constants():
+    """What a plan reckons fills and trays with, as input rows."""
+    return [
+        constant("deposit.poured_k", trays_cluster.POURED_K, "K"),
+        constant("deposit.fill_sd_k", trays_cluster.FILL_SD_K, "K"),
+        constant("deposit.fresh_k", trays_cluster.FRESH_K, "K"),
+        constant("deposit.fill_guard_sd", trays_cluster.PLANS, ""),
+        constant("deposit.quicker", trays_cluster.LIKELY_QUICKER, ""),
+        constant("deposit.slower", SLOWER, ""),
+        constant("deposit.reheat_s", REHEAT_S, "s"),
+        constant("deposit.worth", WORTH, ""),
+    ]
 
 
 def most_on_tray(state):
