@@ -63,7 +63,7 @@ def fill_in(sheet: Sheet) -> None:
     sheet.tick("Reading or touch test 2", "Firm?", "yes")
     sheet.time("Cut at", 170)
     sheet.box("Good centres", "190")
-    sheet.box("Trim and rest", "0.2")
+    sheet.box("Rest: trim, broken ones", "0.2")
     sheet.box("Notes", "A calm day")
 
 

@@ -75,6 +75,7 @@ const DIMENSIONS: readonly [suffix: string, dimension: string][] = [
   ["kg_m2", "load"],
   ["m3", "volume"],
   ["humidity", "share"],
+  ["fill", "share"],
   ["share", "share"],
   ["kg", "mass"],
   ["m", "length"],

@@ -62,6 +62,13 @@ test("below, in and over the window read differently", () => {
   expect(words).not.toContain("");
 });
 
+test("a count or a weight that surprises is said to", () => {
+  const counted = { ...COUNT, likely_low: 173, likely_high: 192 };
+  expect(bandWords(250, counted)).toBe("more than expected");
+  expect(bandWords(120, counted)).toBe("less than expected");
+  expect(bandWords(180, counted)).toBe("");
+});
+
 test("without a window there is nothing to say about it", () => {
   expect(bandWords(198, COUNT)).toBe("");
 });

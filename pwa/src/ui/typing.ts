@@ -50,10 +50,14 @@ export function questioned(value: number | string | null, entry: Typing): string
   return t("screen.impossible", { given: format(name, value), range: formatRange(name, low, high) });
 }
 
-/** Where a value lies against the wanted band, in words; "" without a band. */
+/** Where a value lies against the wanted band, in words; without a band, whether it surprises; else "". */
 export function bandWords(value: number | string | null, entry: Typing): string {
-  const { band_low, band_high } = entry;
-  if (typeof value !== "number" || band_low === null || band_high === null) return "";
+  const { band_low, band_high, likely_low, likely_high } = entry;
+  if (typeof value !== "number") return "";
+  if (band_low === null || band_high === null) {
+    if (likely_low !== null && value < likely_low) return t("screen.below_likely");
+    return likely_high !== null && value > likely_high ? t("screen.over_likely") : "";
+  }
   if (value < band_low) return t("screen.below_window");
   return value > band_high ? t("screen.over_window") : t("screen.in_window");
 }

@@ -62,7 +62,7 @@ export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
       <Marks inputs={inputs} fields={["residue"]} />
       {reply.under.length > 0 && <p class="answer">{t("desk.cluster_under", { under: reply.under.map(underWords).join(", ") })}</p>}
       <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
-      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, fill_s: reply.fill_s, per_fill: reply.deposits_per_fill })}</p>
+      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, fill_s: reply.fill_s, deposits: reply.deposits_per_fill })}</p>
       {reply.reheats > 0 && <p>{t("desk.cluster_reheats", { n: reply.reheats })}</p>}
       <Marks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}

@@ -90,7 +90,8 @@ export const FORMS: Record<ShopList | "shop", Form> = {
       { kind: "row", of: "caramels", field: "caramel_id" },
       ...only("slab", quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box")),
       { kind: "yes_no", field: "prebottom" },
-      choice("finish", ["plain", "dipped", "wrapped"], "finish"),
+      ...only("slab", [choice("finish", ["plain", "dipped", "wrapped"], "finish")]),
+      ...only("cluster", [choice("finish", ["plain", "dipped"], "finish")]),
     ],
     more: only("slab", quantities("trim_m", "kerf_m")),
     cluster: only("cluster", [
