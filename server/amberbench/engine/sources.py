@@ -34,7 +34,7 @@ SOURCES = {
     "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos from memory; Berk prints 52), "
     "and the weight 4.7 of water against it (Roos, from memory)",
     "huppert_1982": "Huppert, The propagation of two-dimensional and axisymmetric viscous gravity currents, J. Fluid "
-    "Mech. 121, 1982, p. 43 (from memory)",
+    "Mech. 121, 1982, p. 43 (abstract read; its powers worked out again from the balance of weight and friction)",
     "practice": "Common practice, no published source",
     "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
     "memory": "From memory, not confirmed in a document",
