@@ -5,7 +5,7 @@ import random
 import numpy as np
 import pytest
 
-from amberbench.engine import funnel, materials
+from amberbench.engine import funnel, materials, trays_cluster
 from amberbench.engine.ball import Ball
 from tests.round_bodies import cone_means
 
@@ -74,3 +74,13 @@ def test_a_fill_that_has_left_its_window_has_no_time_and_a_cool_one_is_empty_fir
 def test_a_warm_room_never_cools_a_fill_below_its_window():
     fill = drawn(random.Random(2))[0] | {"room_c": 40.0, "window_low_c": 38.0, "pace_kg_s": 0.001}
     assert funnel.seconds(fill, 60.0, 0.5) == pytest.approx(500.0)
+
+
+def test_a_fill_that_is_empty_first_is_sure_to_stay_warm_longer_standing_than_it_takes_to_empty():
+    """Half a kilogram at 4 g/s runs out in 125 s; standing it keeps its volume over its surface, and so its heat."""
+    fill = {"material": "caramel", "room_c": 21.0, "window_low_c": 71.0, "limit_c": 93.3, "h_w_m2k": 10.0,
+            "pace_kg_s": 0.004}  # fmt: skip
+    surely_s = trays_cluster.lasts_s({"request": fill}, 78.0, 0.5)
+    assert funnel.seconds(fill, 78.0, 0.5) == pytest.approx(125.0)
+    assert surely_s > 125.0
+    assert surely_s == pytest.approx(funnel.seconds(fill | {"h_w_m2k": 16.0, "pace_kg_s": 0.5 / 36000}, 78.0, 0.5))

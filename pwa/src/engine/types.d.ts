@@ -865,7 +865,7 @@ export interface DepositPlanReply {
   fill_kg: number;
   /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
   fill_s: number;
-  /** the same on the safe side, as the bench reckons with it; 0 to 1e+08 s */
+  /** time a fresh fill stays warm enough, on the safe side; standing, if sooner empty; 0 to 1e+08 s */
   safe_s: number;
   /** fills; 1 to 100000 */
   fills: number;

@@ -195,7 +195,9 @@ DEPOSIT_REPLY = together(
         "deposits_per_fill": integer(1, 100000, "deposits that a fill gives before it is empty"),
         "fill_kg": number("kg", 0, 50, "one fill"),
         "fill_s": number("s", 0, 1e8, "time until a fill, emptying at the pace, leaves its window or is empty"),
-        "safe_s": number("s", 0, 1e8, "the same on the safe side, as the bench reckons with it"),
+        "safe_s": number(
+            "s", 0, 1e8, "time a fresh fill stays warm enough, on the safe side; standing, if sooner empty"
+        ),
         "fills": integer(1, 100000, "fills"),
         "reheats": integer(0, 100000, "times the caramel has to be warmed again"),
         "tray_s": number("s", 0, 1e8, "time to lay a full tray"),

@@ -115,7 +115,8 @@ def cooled_c(state, ran_kg, at_ms, sure):
 
 
 def safe_s(fill_request, melt_request, full_kg):
-    """How long a whole fill fresh from the bowl stays in its window in s, on the safe side."""
+    """How long a whole fill fresh from the bowl stays in its window in s, on the safe side; standing, where it would be
+    empty before: then it may be longer than the time it takes to empty."""
     fresh_c = melt_request["window_low_c"] + FRESH_K - PLANS * FILL_SD_K
     return lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_QUICKER)
 
