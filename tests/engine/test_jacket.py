@@ -34,6 +34,10 @@ def test_ten_pound_can_takes_about_three_and_a_half_hours():
     """Common practice, no published source: 10 lb can in a double boiler, about 3½ h."""
     reply = jacket.plan(asked())
     assert reply["low_s"] < 3.5 * 3600 < reply["high_s"]
+    # As its docstring says, and within the ± 40 % it names.
+    told = [reply[name] / 3600 for name in ("low_s", "seconds_s", "high_s")]
+    assert told == pytest.approx([2.7, 3.1, 3.9], abs=0.05)
+    assert told[1] == pytest.approx(3.5, rel=0.4)
 
 
 def test_chopped_melts_sooner_than_whole():

@@ -78,10 +78,11 @@ def plan(request):
     (°C), material, chopped_m (m, or null), basis, batches.
     Reply: seconds_s (s), low_s (s), high_s (s), inputs.
     Raises: Problem jacket_above_limit (jacket_c), jacket_too_cool (jacket_c), start_above_window (start_c).
-    Relation: product of three plane-wall series until the middle stirs freely, then a stirred vessel heated by its
-    wall; chopped at most as long as whole; range from the wall's coefficient. Within ± 40 % of the one figure the
-    trade gives.
-    Example: a 4.5 kg can over hot water takes about three and a half hours (common practice, no published source).
+    Relation: product of three plane-wall series, the top warmed as the rest (a lid; assumed), until the middle stirs
+    freely, then a stirred vessel heated by bottom and sides; chopped at most as long as whole; range from the wall's
+    coefficient. Within ± 40 % of the one figure the trade gives.
+    Example: a 4.5 kg can over water of 88 °C, to 77 °C: 3.1 h, 2.7 to 3.9; the trade says about three and a half
+    (common practice, no published source).
     Source: incropera, choi_okos_1986; assumed for the wall, practice for where it stirs freely.
     """
     water_c, low_c, limit_c = request["jacket_c"], request["window_low_c"] + WARMER_K, request["limit_c"]
