@@ -40,7 +40,8 @@ def _layer(request):
     if given is None:
         thickness_m = THICKNESS_M[request["method"]]
         row = constant("coating.thickness_m", thickness_m, "m", measure_by="dipped_weighed")
-        return (thickness_m, thickness_m, thickness_m), [row]
+        # A belt without a bottomer leaves the underside to the pre-bottom (common practice, no published source).
+        return (0.0 if request["method"] == "enrober" else thickness_m, thickness_m, thickness_m), [row]
     layer = (given["bottom"], given["side"], given["top"])
     if sum(layer) < LEAST_M:
         raise Problem("thickness_m", "no_coating")
@@ -102,7 +103,8 @@ def plan(request):
     Raises: Problem coating_without_size (neither piece nor pickup), missing (centre_kg or prebottom_m2 of a cluster),
     no_coating (no thickness to speak of), unknown_material, composition_sum.
     Relation: coated box less box, times density. A measured pick-up decides the mass, and the layer is thickened or
-    thinned in proportion. The pre-bottom adds to the height before coating. Masses at 21 °C.
+    thinned in proportion. The pre-bottom adds to the height before coating; by method an enrober without a bottomer
+    leaves the underside to it (practice). Masses at 21 °C.
     Example: 25 × 25 × 12.7 mm at 1.0 mm all round: 24.1 % of the finished piece is coating.
     Source: bar_densities for chocolate, choi_okos_1986 for the centre; assumed for thickness_m and
     bowl_reserve_kg.
