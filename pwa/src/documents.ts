@@ -130,7 +130,7 @@ export interface Advice {
   melt: MeltNextBurstReply | null;
 }
 
-/** A burst as the run keeps it (engine/folds.py). */
+/** A burst as the run keeps it (engine/folds_melt.py). */
 export interface DoneBurst {
   seconds_s: number;
   from_c: number | null;
@@ -173,7 +173,6 @@ interface CoolRun {
 /** Clusters as the run keeps them (engine/folds_cluster.py). */
 export interface ClusterRun {
   fills: number;
-  /** The melt of all that was weighed in, once the first fill was taken; its bursts stay in `melt`. */
   laid: { laid_ms: number; second_ms: number | null; freed_ms: number | null }[];
 }
 /** Dipping as the run keeps it (engine/folds_dip.py); runs of an older app have no bowls. */
@@ -182,7 +181,7 @@ interface DipRun {
   bowls?: { name: string; lot: string | null }[];
   salted: number;
 }
-/** A bowl of chocolate as the run keeps it (engine/folds_bowl.py). */
+/** A bowl of chocolate as the run keeps it (engine/folds_bowl.py); times are corrected instants. */
 export interface BowlRun {
   line: Record<"melt_low_c" | "melt_high_c" | "work_low_c" | "work_high_c", number>;
   readings: { at_ms: number; bowl_c: number }[];

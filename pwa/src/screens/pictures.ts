@@ -135,7 +135,7 @@ export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }:
   };
 }
 
-/** The tray of a plan, for its map. */
+/** Clusters of each size, in laying order. */
 export type Sizes = ClusterPlan["reply"]["sizes"];
 
 /** A full tray, or one with its own sizes; where they differ, the first tray. Plans of long ago know of none. */

@@ -6,13 +6,16 @@ import { type BowlAnswer, labelsOf, planBowl, shop as shopSignal } from "../../s
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
-import { ChoiceField, QuantityField, WordsField } from "../../ui/fields";
+import { ChoiceField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
+import { named } from "../named";
 import { Beside } from "./Beside";
 import { type Choice, chocolatesOf, targetsOf } from "./dip";
 import { Keep } from "./Keep";
 import { ownName } from "./ownName";
-import { Marks } from "./Sentences";
+import { ReadNumber } from "./ReadNumber";
+import { filled } from "./request";
+import { Marks, Warnings } from "./Sentences";
 import { useAnswer } from "./useAnswer";
 import { wanted } from "./wanted";
 import { BOWL, WhatField } from "./WhatField";
@@ -52,17 +55,15 @@ function firstBowl(shop: Shop): BowlForm {
 function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): Values {
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   const basis: Values = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
-  const request = {
+  return filled({
     chocolate: chocolate?.chocolate,
     targets: chocolate && targetsOf(chocolate),
-    // Left out: the engine names it.
     mass_kg: form.mass_kg,
     room_c: form.room_c,
     seed_c: form.seed_c,
     bowl: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
     basis,
-  };
-  return Object.fromEntries(Object.entries(request).filter(([, value]) => value !== null && value !== undefined));
+  });
 }
 
 function Planning({ shop }: { shop: Shop }) {
@@ -94,27 +95,15 @@ interface FieldsProps {
 }
 
 function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
-  const chocolates = chocolatesOf(shop).map(({ id, name }) => ({ value: id, label: name || t("shop.unnamed") }));
-  const vessels = shop.vessels.map(({ id, name }) => ({ value: id, label: name || t("shop.unnamed") }));
   const number = (field: "mass_kg" | "room_c" | "seed_c", note?: string) => (
-    <QuantityField
-      label={t(`desk.bowl_${field}`)}
-      name={field}
-      value={form[field]}
-      problem={problem?.field === field ? problem : null}
-      note={note}
-      onValue={(value, fault) => {
-        onRead(field, fault !== null);
-        onChange({ [field]: value });
-      }}
-    />
+    <ReadNumber label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
   );
   return (
     <>
-      <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={chocolates} onValue={(chocolate_id) => onChange({ chocolate_id })} />
+      <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={named(chocolatesOf(shop))} onValue={(chocolate_id) => onChange({ chocolate_id })} />
       {number("mass_kg", t("desk.bowl_mass_note"))}
       <WordsField label={t("desk.bowl_lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
-      <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...vessels]} onValue={(vessel_id) => onChange({ vessel_id })} />
+      <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...named(shop.vessels)]} onValue={(vessel_id) => onChange({ vessel_id })} />
       <div class="pair">
         {number("room_c")}
         {number("seed_c", t("desk.bowl_seed_note"))}
@@ -144,10 +133,7 @@ function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }
           <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
         ))}
       </section>
-      <section class="card">
-        <h2>{t("desk.rests_on")}</h2>
-        <BasisTable inputs={reply.inputs} />
-      </section>
+      <BasisTable inputs={reply.inputs} />
     </>
   );
 }
@@ -171,11 +157,7 @@ function BowlSentences({ reply }: { reply: ChocolateBowlReply }) {
         {t("desk.bowl_holds", { likely: formatDuration(hold.seconds_s), low: formatDuration(hold.low_s), high: formatDuration(hold.high_s) })}
       </p>
       <Marks inputs={inputs} fields={["bowl.mass_kg", "temper.crystal_share"]} />
-      {reply.warnings.map((one) => (
-        <p key={one.code} class="minding">
-          {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
-        </p>
-      ))}
+      <Warnings warnings={reply.warnings} />
     </section>
   );
 }

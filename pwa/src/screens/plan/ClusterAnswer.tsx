@@ -42,10 +42,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
         <BurstLadder ladder={plannedLadder(reply)} place="desk" />
         <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
       </section>
-      <section class="card">
-        <h2>{t("desk.rests_on")}</h2>
-        <BasisTable inputs={reply.inputs} />
-      </section>
+      <BasisTable inputs={reply.inputs} />
     </>
   );
 }

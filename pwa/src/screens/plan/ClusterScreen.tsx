@@ -6,10 +6,12 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
+import { named } from "../named";
 import { type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
 import { Beside } from "./Beside";
 import { ClusterAnswerCards } from "./ClusterAnswer";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
+import { changed } from "./form";
 import { ownName } from "./ownName";
 import { ReadNumber } from "./ReadNumber";
 import { SizeFields } from "./SizeFields";
@@ -44,7 +46,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage:
   const parts = clusterParts(form);
   const ask = (request: Values) => planClusters(request as unknown as DepositPlanRequest, parts);
   const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
-  const change = (next: Partial<ClusterForm>) => setForm((old) => ({ ...old, ...next, typed: [...new Set([...old.typed, ...Object.keys(next)])] }));
+  const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));
   const product = shop.products.find((one) => one.id === form.product_id);
   const choose = (id: string) => {
     const next = shop.products.find((one) => one.id === id);
@@ -83,7 +85,7 @@ function ClusterFields(props: FieldsProps) {
     <ReadNumber key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
   );
   const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
-    const options = rows.length ? rows.map(({ id, name: words }) => ({ value: id, label: words || t("shop.unnamed") })) : [{ value: "", label: t(none) }];
+    const options = rows.length ? named(rows) : [{ value: "", label: t(none) }];
     return <ChoiceField label={t(label)} value={form[name]} options={options} onValue={(id) => onChange({ [name]: id })} />;
   };
   return (

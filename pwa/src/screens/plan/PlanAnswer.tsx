@@ -27,11 +27,9 @@ export function PlanAnswer({ answer, children }: Props) {
       <Cutting reply={reply} />
       <Melting reply={reply} />
       <CoolingCard reply={reply} />
-      <section class="card">
-        <h2>{t("desk.rests_on")}</h2>
-        <BasisTable inputs={reply.inputs} />
+      <BasisTable inputs={reply.inputs}>
         <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
-      </section>
+      </BasisTable>
     </>
   );
 }

@@ -1,6 +1,7 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
+import { named } from "../named";
 import { type Change, jacketedVessel, type PlanForm } from "./form";
 import { ReadNumber } from "./ReadNumber";
 import { WhatField } from "./WhatField";
@@ -123,10 +124,6 @@ function Jacket(props: Props) {
       )}
     </>
   );
-}
-
-function named(rows: { id: string; name: string }[]) {
-  return rows.map(({ id, name }) => ({ value: id, label: name }));
 }
 
 function bars(shop: Shop): string {

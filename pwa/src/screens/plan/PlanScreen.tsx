@@ -36,7 +36,6 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const [form, setForm] = useState<PlanForm>(() => firstOf(shop));
   const [unread, read] = useUnread();
   const parts = partsOf(form, shop);
-  // An empty field is left out: the engine says that it is missing.
   const ask = (request: Values) => planSlab(request as unknown as SlabPlanRequest, parts);
   const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
   const change = (next: Change) => setForm((old) => changed(old, next));

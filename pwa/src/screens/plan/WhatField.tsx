@@ -1,6 +1,7 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
+import { named } from "../named";
 import { go } from "../router";
 import { wanted } from "./wanted";
 
@@ -18,7 +19,6 @@ interface Props {
 
 /** What is to be made: a product of the shop, or the chocolate for it. */
 export function WhatField({ shop, value, onProduct, kind }: Props) {
-  const options = shop.products.map(({ id, name }) => ({ value: id, label: name }));
   const choose = (id: string) => {
     if (id === value) return;
     if (id === BOWL) return go("/plan/chocolate");
@@ -27,5 +27,5 @@ export function WhatField({ shop, value, onProduct, kind }: Props) {
     wanted.product_id = id;
     go(made === "cluster" ? "/plan/clusters" : "/plan");
   };
-  return <ChoiceField label={t("desk.product")} value={value} options={[...options, { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;
+  return <ChoiceField label={t("desk.product")} value={value} options={[...named(shop.products), { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;
 }

@@ -1,7 +1,8 @@
 import type { Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "./dip";
-import { caramelBasis, caramelOf, filled, ovenRequest } from "./form";
+import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "./form";
+import { filled, from } from "./request";
 
 /** Clusters of one size of first deposit. The id tells rows apart on the screen. */
 export interface Size {
@@ -154,21 +155,16 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = caramelOf(product, shop);
   const origins: Record<string, string> = {
+    ...sharedOrigins(form, caramel),
     ...dipOrigins(product),
-    room_c: "shop.room_c",
-    humidity: "shop.humidity",
-    ...Object.fromEntries(SIZES.map((name) => [name, `products/${form.product_id}.cluster.${name}`])),
-    ...Object.fromEntries(["length_m", "width_m", "rim_m"].map((name) => [`tray.${name}`, `trays/${form.tray_id}.${name}`])),
-    ...Object.fromEntries(["volume_m3", "fill"].map((name) => [`funnel.${name}`, `funnels/${form.funnel_id}.${name}`])),
-    deposits_per_min: `funnels/${form.funnel_id}.deposits_per_min`,
+    ...from(`products/${form.product_id}.cluster`, SIZES),
+    ...from(`trays/${form.tray_id}`, ["length_m", "width_m", "rim_m"], "tray."),
+    ...from(`funnels/${form.funnel_id}`, ["volume_m3", "fill"], "funnel."),
+    ...from(`funnels/${form.funnel_id}`, ["deposits_per_min"]),
     ...underOrigins(product),
-    "oven.rated_w": `ovens/${form.oven_id}.rated_w`,
-    "oven.turntable": `ovens/${form.oven_id}.turntable`,
-    step_s: `ovens/${form.oven_id}.step_s`,
-    "vessel.mass_kg": `vessels/${form.vessel_id}.mass_kg`,
     window_low_c: `caramels/${caramel?.id}.windows.deposit.low_c`,
     window_high_c: `caramels/${caramel?.id}.windows.deposit.high_c`,
-    ...Object.fromEntries(["limit_c", "warn_c", "stop_c", "block_kg"].map((name) => [name, `caramels/${caramel?.id}.${name}`])),
+    ...from(`caramels/${caramel?.id}`, LINES),
   };
   const found = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);

@@ -1,5 +1,6 @@
 import type { Chocolate, Product, Shop, Values } from "../../documents";
 import { t } from "../../text";
+import { filled, from } from "./request";
 
 /** A chocolate as plans need it; without any in the shop, the kinds there are. */
 export type Choice = Pick<Chocolate, "id" | "name" | "chocolate" | "targets">;
@@ -33,31 +34,26 @@ export function dipRequest(product: Product | undefined, shop: Shop): Values | u
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
   const all_m = coating.thickness_m;
   const told = Object.entries(FROM_COATING).map(([here, there]) => [here, coating[there as keyof typeof coating]]);
-  const dip = {
+  return filled({
     ...Object.fromEntries(told),
     thickness_m: all_m === null ? null : { bottom: all_m, side: all_m, top: all_m },
     prebottom_m: prebottom ? coating.prebottom_m : null,
     pocket_m: Object.values(pocket).every((side) => side !== null) ? pocket : null,
     chocolate: chocolate?.chocolate,
     set_s: chocolate?.set_s,
-  };
-  return Object.fromEntries(Object.entries(dip).filter(([, value]) => value !== null && value !== undefined));
+  });
 }
 
 /** Which field of the shop each of them comes from. */
 export function dipOrigins(product: Product | undefined): Record<string, string> {
   if (product?.finish !== "dipped") return {};
-  const row = `products/${product.id}.`;
-  const chocolate = `chocolates/${product.chocolate_id}.`;
-  const told = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}coating.${there}`]);
+  const row = `products/${product.id}`;
+  const told = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}.coating.${there}`]);
   return {
     ...Object.fromEntries(told),
-    "dip.thickness_m.side": `${row}coating.thickness_m`,
-    "dip.thickness_m.bottom": `${row}coating.thickness_m`,
-    "dip.thickness_m.top": `${row}coating.thickness_m`,
-    "dip.prebottom_m": `${row}coating.prebottom_m`,
-    ...Object.fromEntries(["length_m", "width_m", "height_m"].map((side) => [`dip.pocket_m.${side}`, `${row}pocket.${side}`])),
-    "dip.chocolate": `${chocolate}chocolate`,
-    "dip.set_s": `${chocolate}set_s`,
+    ...Object.fromEntries(["side", "bottom", "top"].map((side) => [`dip.thickness_m.${side}`, `${row}.coating.thickness_m`])),
+    ...from(`${row}.coating`, ["prebottom_m"], "dip."),
+    ...from(`${row}.pocket`, ["length_m", "width_m", "height_m"], "dip.pocket_m."),
+    ...from(`chocolates/${product.chocolate_id}`, ["chocolate", "set_s"], "dip."),
   };
 }

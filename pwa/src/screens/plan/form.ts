@@ -1,6 +1,7 @@
 import type { Caramel, Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "./dip";
+import { filled, from } from "./request";
 
 /** What the person has said, in SI; null: nothing typed. */
 export interface PlanForm {
@@ -90,7 +91,7 @@ export function jacketedVessel(form: PlanForm, shop: Shop) {
   return shop.vessels.find((one) => one.id === form.vessel_id && one.jacketed);
 }
 
-export function changed(form: PlanForm, change: Change): PlanForm {
+export function changed<F extends { typed: string[] }>(form: F, change: Partial<Omit<F, "typed">>): F {
   return { ...form, ...change, typed: [...new Set([...form.typed, ...Object.keys(change)])] };
 }
 
@@ -177,43 +178,33 @@ function barSets(shop: Shop): number[] | null {
   return sets.length ? sets : null;
 }
 
-/** Without what nobody has said. */
-export function filled(values: Values): Values {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined));
+/** The lines of a caramel above its window. */
+export const LINES = ["limit_c", "warn_c", "stop_c"];
+
+/** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
+export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: Caramel | undefined): Record<string, string> {
+  return {
+    ...from("shop", ["room_c", "humidity"]),
+    ...from(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
+    ...from(`ovens/${form.oven_id}`, ["step_s"]),
+    ...from(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
+    ...from(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
+  };
 }
 
 /** Which row and field of the shop a field of the request comes from. */
 function origins(form: PlanForm, shop: Shop): Record<string, string> {
   const { product, caramel, table } = chosen(form, shop);
-  const oven = `ovens/${form.oven_id}.`;
-  const vessel = `vessels/${form.vessel_id}.`;
-  const base = `bases/${form.base_id}.`;
-  const sizes = ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"];
-  const lines = ["limit_c", "warn_c", "stop_c"];
   return {
-    room_c: "shop.room_c",
-    humidity: "shop.humidity",
-    "oven.rated_w": `${oven}rated_w`,
-    "oven.turntable": `${oven}turntable`,
-    "oven.unevenness": `${oven}unevenness`,
-    step_s: `${oven}step_s`,
-    "vessel.mass_kg": `${vessel}mass_kg`,
-    "vessel.heat_capacity_j_kgk": `${vessel}heat_capacity_j_kgk`,
-    "jacket.water_c": `${vessel}water_c`,
-    base: `${base}base`,
-    bottom: `${base}bottom`,
-    contact_m2k_w: `${base}contact_m2k_w`,
+    ...sharedOrigins(form, caramel),
+    ...from(`vessels/${form.vessel_id}`, ["water_c"], "jacket."),
+    ...from(`bases/${form.base_id}`, ["base", "bottom", "contact_m2k_w"]),
     bars_m: `bars/${shop.bars[0]?.id}.height_m`,
-    max_length_m: `tables/${table?.id}.max_length_m`,
-    max_width_m: `tables/${table?.id}.max_width_m`,
-    block_kg: `caramels/${caramel?.id}.block_kg`,
-    firmness: `caramels/${caramel?.id}.firmness`,
-    squeeze: `caramels/${caramel?.id}.squeeze`,
-    "windows.low_c": `caramels/${caramel?.id}.windows.slab.low_c`,
-    "windows.high_c": `caramels/${caramel?.id}.windows.slab.high_c`,
+    ...from(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
+    ...from(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
+    ...from(`caramels/${caramel?.id}`, LINES, "windows."),
     ...dipOrigins(product),
-    ...Object.fromEntries(lines.map((line) => [`windows.${line}`, `caramels/${caramel?.id}.${line}`])),
-    ...Object.fromEntries(sizes.map((size) => [size, `products/${product?.id}.${size}`])),
+    ...from(`products/${product?.id}`, ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"]),
   };
 }
 

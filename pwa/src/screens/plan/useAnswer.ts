@@ -26,7 +26,6 @@ export function useAnswer<A>(request: Values | null, ask: (request: Values) => P
     setState((old) => ({ ...old, busy: true }));
     let current = true;
     const timer = setTimeout(() => {
-      // An empty field is left out: the engine says that it is missing.
       ask(request).then(
         (answer) => current && answer && setState({ ...NOTHING, answer }),
         (error: unknown) => current && setState(refused(error)),

@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import { type BatchRecord, shop as shopSignal } from "../../state";
-import { filled } from "../plan/form";
+import { filled } from "../plan/request";
 import { FunnelGuide } from "../shop/FunnelGuide";
 import { lastChange } from "../shop/lastChange";
 

@@ -5,7 +5,8 @@ import { EngineProblem, type FunnelLesson, learnFunnel } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { filled } from "../plan/form";
+import { named } from "../named";
+import { filled } from "../plan/request";
 import { Changed } from "./Changed";
 import { drafted, editsOf, NOTHING_CHANGED, undoOf } from "./forms";
 import { change } from "./lastChange";
@@ -40,7 +41,7 @@ export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
               ))}
           </ol>
           {laid.length > 1 && (
-            <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={laid.map(({ product }) => ({ value: product.id, label: product.name || t("shop.unnamed") }))} onValue={setId} />
+            <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={named(laid.map(({ product }) => product))} onValue={setId} />
           )}
           <Weighing key={id} laid={chosen} shop={shop} />
         </>

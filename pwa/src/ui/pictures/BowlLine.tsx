@@ -1,23 +1,15 @@
+import type { BowlRun } from "../../documents";
 import { formatRange, formatTime, t } from "../../text";
 import { Degrees } from "./Degrees";
 import { type Box, Picture, type Place } from "./Picture";
 import { linear, path, type Scale, timeStep } from "./scale";
 
-/** A bowl of chocolate as it went; times are corrected instants in ms. */
-export interface BowlTimes {
-  line: Record<"melt_low_c" | "melt_high_c" | "work_low_c" | "work_high_c", number>;
-  readings: { at_ms: number; bowl_c: number }[];
-  seeds: { at_ms: number }[];
-  warmed: { at_ms: number }[];
-  strips: { at_ms: number; good: boolean }[];
-}
-
 /** The readings over time, the two ranges that count as bands, seed, warming and strips as marks. */
-export function BowlLine({ bowl, place }: { bowl: BowlTimes; place: Place }) {
+export function BowlLine({ bowl, place }: { bowl: BowlRun; place: Place }) {
   return <Picture label={words(bowl)} place={place} ratio={0.62} most={340} draw={(box) => <Drawing box={box} bowl={bowl} />} />;
 }
 
-function words({ line, readings, strips }: BowlTimes): string {
+function words({ line, readings, strips }: BowlRun): string {
   const range = formatRange("bowl_c", line.work_low_c, line.work_high_c);
   const last = readings.at(-1);
   const said = [t("picture.bowl_range", { range })];
@@ -39,7 +31,7 @@ interface Axes {
   high_c: number;
 }
 
-function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlTimes): Axes {
+function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlRun): Axes {
   const times = [readings, seeds, warmed, strips].flatMap((list) => list.map((one) => one.at_ms));
   const [from_ms, last_ms] = [Math.min(...times), Math.max(...times)];
   // A minute at least, and room behind the last mark.
@@ -52,7 +44,7 @@ function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlTimes): A
   return { x, y, left, right, top, bottom, from_ms, to_ms, low_c, high_c };
 }
 
-function Drawing({ box, bowl }: { box: Box; bowl: BowlTimes }) {
+function Drawing({ box, bowl }: { box: Box; bowl: BowlRun }) {
   const plot = axes(box, bowl);
   const { line, readings } = bowl;
   return (
@@ -84,7 +76,7 @@ function Band({ plot, letter, low_c, high_c, label }: { plot: Axes; letter: numb
 }
 
 /** On the axis: seed as a diamond, warming as a tick upwards, a strip full when it was good. */
-function Marks({ bowl, plot }: { bowl: BowlTimes; plot: Axes }) {
+function Marks({ bowl, plot }: { bowl: BowlRun; plot: Axes }) {
   const y = plot.bottom;
   return (
     <g>

@@ -49,7 +49,7 @@ function Drawing({ box, tray }: { box: Box; tray: TrayPlan }) {
             {places.map(({ x, y, radius }) => (
               <circle key={`${x} ${y}`} cx={x} cy={y} r={radius} class="deposit" />
             ))}
-            {first && <circle cx={first.x} cy={first.y} r={Math.min(6, first.radius * 0.5)} class="datum" opacity={index === 0 ? 1 : 0} />}
+            {first && index === 0 && <circle cx={first.x} cy={first.y} r={Math.min(6, first.radius * 0.5)} class="datum" />}
           </g>
         );
       })}
