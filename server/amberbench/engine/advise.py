@@ -10,7 +10,7 @@ from .advise_melt import frame_for, melt_page
 from .advise_wrap import rest_clocks, wrap_page
 from .courses import open_step
 from .problems import Problem
-from .prompts import MOST_TIMES, button, clock, entry, most_pieces, skip
+from .prompts import MOST_TIMES, button, clock, entry, lot_page, most_pieces, skip
 
 # The cooling tray is left alone; the bowl soaks meanwhile (common practice, no published source).
 SOAK_MS = 120000.0
@@ -148,11 +148,6 @@ def _melt(run, at_ms, advice):
     page(run, at_ms, advice)
 
 
-def _lot(run, at_ms, advice):
-    advice["entry"] = entry("lot_named", "lot", None, None)
-    advice["choices"] = [skip("lot")]
-
-
 def _cool(run, at_ms, advice):
     cool = run["cool"]
     poured_ms = run["done"]["melt"]
@@ -260,7 +255,7 @@ def _closed(run, at_ms, advice):
 STEPS = {
     "set_up": _set_up,
     "weigh": _weigh,
-    "lot": _lot,
+    "lot": lot_page,
     "melt": _melt,
     "cool": _cool,
     "loosen": _plain("loosened", "freed", "CAUTION", "knife"),

@@ -2,7 +2,7 @@
 
 from . import bowl
 from .folds_bowl import in_it_kg
-from .prompts import button, clock, entry, skip
+from .prompts import button, clock, entry, lot_page, skip
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
 BURST_S, SHORT_BURST_S, NEAR_K = 30.0, 15.0, 8.0
@@ -58,9 +58,8 @@ def _weigh(run, at_ms, advice):
 
 
 def _lot(run, at_ms, advice):
+    lot_page(run, at_ms, advice)
     advice["say"] = {"code": "say.lot_chocolate", "values": {}}
-    advice["entry"] = entry("lot_named", "lot", None, None)
-    advice["choices"] = [skip("lot")]
 
 
 def _read(run, low_c, high_c):
@@ -162,16 +161,12 @@ def _temper(run, at_ms, advice):
         _too_cool(state, read, advice)
         advice["say"] = {"code": "say.streaky_cool", "values": {}}
     else:
-        _strip(run, at_ms, advice)
+        advice["step"] = "temper_check"
+        advice["say"] = {"code": "say.temper_check", "values": {}}
+        advice["more"] = {"code": "more.strip", "values": {}}
         seen = len(state["strips"])
         advice["action"] = button("strip_good", "strip_tested", {"good": True, "seen": seen})
         advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen}), read]
-
-
-def _strip(run, at_ms, advice):
-    advice["step"] = "temper_check"
-    advice["say"] = {"code": "say.temper_check", "values": {}}
-    advice["more"] = {"code": "more.strip", "values": {}}
 
 
 def _too_cool(state, read, advice):

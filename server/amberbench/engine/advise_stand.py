@@ -1,7 +1,7 @@
 """A stand-up test as prompts: cut a cube, measure it, leave it, measure it again, say whether the caramel is firm."""
 
 from .folds_stand import LOOKS_S, due_ms
-from .prompts import button, clock, entry, skip
+from .prompts import button, clock, entry, lot_page, skip
 
 LOWEST_M, HIGHEST_M = 0.0005, 0.1
 
@@ -20,11 +20,6 @@ def _set_up(run, at_ms, advice):
     advice["more"] = {"code": "more.set_up_stand", "values": {}}
     advice["action"] = button("all_ready", "ready_checked")
     advice["caution"] = {"word": "CAUTION", "code": "caution.knife_cut"}
-
-
-def _lot(run, at_ms, advice):
-    advice["entry"] = entry("lot_named", "lot", None, None)
-    advice["choices"] = [skip("lot")]
 
 
 def _stand(run, at_ms, advice):
@@ -71,4 +66,4 @@ def _tell(state, advice):
     advice["more"] = {"code": "more.stand_" + verdict, "values": {"lost_percent": 100.0 * state["lost_fraction"]}}
 
 
-PAGES = {"set_up": _set_up, "lot": _lot, "stand": _stand, "close": _close, "closed": _closed}
+PAGES = {"set_up": _set_up, "lot": lot_page, "stand": _stand, "close": _close, "closed": _closed}

@@ -84,8 +84,9 @@ def plan(request):
         "second": second,
         "free": free,
     }
-    finish, finish_rows = _finished(request, job, each_kg)
-    for part in (held, heat, _weights(request, job, each_kg), finish):
+    piece_kg = job.deposits_kg / job.clusters + each_kg
+    finish, finish_rows = _finished(request, job, piece_kg)
+    for part in (held, heat, _weights(request, job, piece_kg), finish):
         reply.update(part)
     _, soft, soft_rows = flow.softness(request["firmness"], request["squeeze"])
     thinner = _thinner(request, job)
@@ -114,8 +115,8 @@ def _heated(request, job):
     }, rows
 
 
-def _weights(request, job, each_kg):
-    """What is weighed out and what it makes; each_kg lies under a cluster, the mean."""
+def _weights(request, job, piece_kg):
+    """What is weighed out and what it makes."""
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     return {
         "clusters": job.clusters,
@@ -123,17 +124,17 @@ def _weights(request, job, each_kg):
         "second_kg": request["second_kg"],
         "deposits_kg": job.deposits_kg,
         "caramel_kg": job.caramel_kg,
-        "piece_kg": job.deposits_kg / job.clusters + each_kg,
+        "piece_kg": piece_kg,
         "blocks": blocks,
         "leftover_kg": leftover_kg,
     }
 
 
-def _finished(request, job, each_kg):
+def _finished(request, job, piece_kg):
     """({room, dip}, their input rows): the air, and what dipping takes."""
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
-    dip = _dip(request, job, each_kg)
+    dip = _dip(request, job, piece_kg)
     if dip is not None:
         rows, dip["inputs"] = dip["inputs"] + rows, []
     return {"room": air, "dip": dip}, rows
@@ -172,14 +173,13 @@ def _held(job, bench):
     return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
-def _dip(request, job, each_kg):
+def _dip(request, job, piece_kg):
     """What dipping takes, or None; a pre-bottom goes under the whole spread, reckoned for the largest deposit."""
     dip = request["dip"]
     if dip is None:
         return None
     under_m2 = job.clusters * 0.25 * math.pi * request["spread_m"] * request["spread_m"]
-    centre_kg = job.deposits_kg / job.clusters + each_kg
-    asked = (dip, job.clusters, None, centre_kg, request["material"], under_m2)
+    asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2)
     names = {name: "dip." + name for name in dip}
     names["piece"] = "dip.pickup"
     return parts.renamed(lambda one: dipping.plan(*one), asked, names)
@@ -222,18 +222,17 @@ def _windows(request, job, per_tray, melt_request):
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
     tray = clusters.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
     material = materials.resolved(request["material"])
-    heaviest = max(job.rows, key=lambda row: row[1])[1]
-    lightest = min(job.rows, key=lambda row: row[1])[1]
+    lightest_kg = min(kg for _, kg in job.rows)
 
     def stuff(deposit_kg):
-        across_m = clusters.spread_m(request["spread_m"], deposit_kg / heaviest)
+        across_m = clusters.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
         beside = [(one, kg, request["room_c"]) for one, kg in deposit_asked.beneath(request, across_m)]
         return [(material, deposit_kg, job.pour_c)] + beside, across_m
 
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
-    found, across_m = stuff(heaviest)
+    found, across_m = stuff(job.heaviest_kg)
     warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays_cluster.FRESH_K)
-    least = None if lightest == heaviest else stuff(lightest)
+    least = None if lightest_kg == job.heaviest_kg else stuff(lightest_kg)
     return clusters.windows(tray, found, across_m, least, second, warmest_c)
 
 
@@ -246,9 +245,9 @@ def _bed(request, beds_m2):
 
 
 def _sizes(job):
-    heaviest, wide_m = max(kg for _, kg in job.rows), job.request["spread_m"]
+    wide_m = job.request["spread_m"]
     return [
-        {"clusters": number, "deposit_kg": kg, "spread_m": clusters.spread_m(wide_m, kg / heaviest)}
+        {"clusters": number, "deposit_kg": kg, "spread_m": clusters.spread_m(wide_m, kg / job.heaviest_kg)}
         for number, kg in job.rows
     ]
 

@@ -5,14 +5,14 @@ import math
 from . import allergens, clusters, lattice, materials, parts
 from .fields_deposit import IN_HAND
 from .fields_melt import MELT
+from .lattice import GRACE_M
 from .problems import Problem
-
-GRACE_M = 1e-9
 
 
 class Job:
     """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
-    largest_kg (of all deposits), pour_c, per_s (deposits), field: what the weight goes by in the request."""
+    heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
+    in the request."""
 
     def __init__(self, request):
         self.request = request
@@ -34,7 +34,8 @@ class Job:
         self.deposits = self.clusters * (2 if second_kg > 0.0 else 1)
         self.deposits_kg = sum(number * kg for number, kg in self.rows) + self.clusters * second_kg
         self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
-        self.largest_kg = max(second_kg, max(kg for _, kg in self.rows))
+        self.heaviest_kg = max(kg for _, kg in self.rows)
+        self.largest_kg = max(second_kg, self.heaviest_kg)
         full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
         self._refuse_over_fill(full_kg)
         self._refuse_weights()
@@ -84,7 +85,7 @@ def laid(request, job):
     most_m = 0.5 * (min(sides) - spread_m)
     if tray["rim_m"] > most_m + GRACE_M:
         raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
-    narrowest_m = least_m(max(kg for _, kg in job.rows) / job.density)
+    narrowest_m = least_m(job.heaviest_kg / job.density)
     if spread_m < narrowest_m:
         raise Problem("spread_m", "spread_too_narrow", spread_m, low=narrowest_m, unit="m")
     pattern, positions = lattice.best(*sides, tray["rim_m"], spread_m, spread_m + request["gap_m"])
@@ -172,6 +173,5 @@ def _ready(material, kg, count):
 
 def _covered_m2(request, job):
     """What a cluster covers of the tray in m², the mean."""
-    heaviest = max(kg for _, kg in job.rows)
-    across = [(number, clusters.spread_m(request["spread_m"], kg / heaviest)) for number, kg in job.rows]
+    across = [(number, clusters.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
     return sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters

@@ -5,7 +5,7 @@ by the same events as the first melt. Laying ends when the funnel is emptied; th
 """
 
 from . import trays_cluster, twice
-from .folds_funnel import counted, laying, set_clock, told
+from .folds_funnel import laying, set_clock, told
 from .trays_cluster import freed, seconds
 from .unfit import Unfit, belongs
 
@@ -60,7 +60,7 @@ def _lay(run, body, at_ms):
         raise Unfit("not_filled_yet")
     if len(state["laid"]) >= MOST_TRAYS:
         raise Unfit("too_many")
-    counted(body, len(state["laid"]))
+    twice.counted(body, len(state["laid"]))
     tray = {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
     _tray_done(state, "lay", len(state["laid"]), at_ms)
     state["laid"].append(tray)
@@ -130,7 +130,7 @@ def _test(run, body, at_ms):
 def _lay_second(run, body, at_ms):
     state = laying(run)
     tray = _second_of(state)
-    counted(body, tray)
+    twice.counted(body, tray)
     _tray_done(state, "second", tray, at_ms)
     state["laid"][tray]["second_ms"] = at_ms
     set_clock(state)

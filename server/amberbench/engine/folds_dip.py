@@ -1,5 +1,6 @@
 """Dipping as folds: started, marked or salted every so many, done, set. For slab and cluster alike."""
 
+from . import twice
 from .unfit import Unfit
 
 MOST_SALTED = 1000
@@ -16,10 +17,11 @@ def opened(reply):
     return state
 
 
-def _state(run):
+def _state(run, step="dip"):
+    """The state of the dipping, before it or what follows it is done."""
     if run.get("dip") is None:
         raise Unfit("not_in_this_batch")
-    if "dip" in run["done"]:
+    if step in run["done"]:
         raise Unfit("already_done")
     return run["dip"]
 
@@ -33,8 +35,7 @@ def _start(run, body, at_ms):
 
 def _salt(run, body, at_ms):
     state = _state(run)
-    if body["seen"] is not None and body["seen"] < state["salted"]:
-        raise Unfit("already_counted")
+    twice.counted(body, state["salted"])
     if state["salted"] >= MOST_SALTED:
         raise Unfit("too_many")
     state["salted"] += 1
@@ -47,10 +48,7 @@ def _dip(run, body, at_ms):
 
 
 def _set(run, body, at_ms):
-    if run.get("dip") is None:
-        raise Unfit("not_in_this_batch")
-    if "set" in run["done"]:
-        raise Unfit("already_done")
+    _state(run, "set")
     run["done"]["set"] = at_ms
 
 

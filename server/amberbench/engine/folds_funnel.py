@@ -27,12 +27,6 @@ def laying(run):
     return run["cluster"]
 
 
-def counted(body, count):
-    """Refuses what another hand has told already: `seen` is how many there were when it was tapped."""
-    if body["seen"] is not None and body["seen"] < count:
-        raise Unfit("already_counted")
-
-
 def told(state, at_ms):
     """What has run out of the funnel until now, and how warm the rest is, before something else is told."""
     fill = state["fill"]
@@ -64,7 +58,7 @@ def set_clock(state):
 
 def _fill(run, body, at_ms):
     state = laying(run)
-    counted(body, state["fills"])
+    twice.counted(body, state["fills"])
     if state["fills"] >= MOST_FILLS:
         raise Unfit("too_many")
     melt_state = run["melt"]
@@ -149,7 +143,7 @@ def _end(run, body, at_ms):
     state = laying(run)
     if state["fill"] is None:
         raise Unfit("funnel_empty")
-    counted(body, state["fills"])
+    twice.counted(body, state["fills"])
     told(state, at_ms)
     sd_k, state["fill"] = state["fill"]["sd_k"], None
     if body["left_kg"] > 1e-3:

@@ -7,7 +7,6 @@ SOURCES = {
     "choi_okos_1986": "Choi & Okos, Effects of temperature and composition on the thermal properties of foods, "
     "in Food Engineering and Process Applications vol. 1, Elsevier 1986, pp. 93–101; as tabulated in ASHRAE "
     "Handbook—Refrigeration, Thermal Properties of Foods, tables 1 and 2",
-    "ashrae_1998_ch8": "ASHRAE Handbook—Refrigeration 1998, chapter 8, example 2 (quoted second-hand)",
     "usda_sr28": "USDA National Nutrient Database for Standard Reference, release 28, 2016",
     "beckett_2009": "Beckett (ed.), Industrial Chocolate Manufacture and Use, 4th ed. 2009, pp. 667–668",
     "mcadams": "McAdams horizontal-plate correlations as given by Incropera & DeWitt, Fundamentals of Heat and Mass "
@@ -16,7 +15,6 @@ SOURCES = {
     "examples of chapter 9",
     "en_12524": "DIN EN 12524, Building materials, tabulated design values, as given in the VDI Heat Atlas",
     "incropera": "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, transient conduction, table 5.1",
-    "geankoplis": "Geankoplis, Transport Processes and Unit Operations, example 5.3-2",
     "iec_60705": "IEC 60705, Household microwave ovens: methods for measuring performance, clause 8 (from memory)",
     "oven_tests": "Notes on oven tests that follow IEC 60705 and on common water tests: start delay of 2 to 3 s",
     "buffler_1993": "Buffler, Microwave Cooking and Processing, 1993 (from memory, approximate)",

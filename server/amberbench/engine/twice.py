@@ -24,6 +24,12 @@ def once(body, counted, name):
         raise Unfit("already_counted")
 
 
+def counted(body, count):
+    """Refuses what another hand has told already: `seen` is how many there were when it was tapped."""
+    if body["seen"] is not None and body["seen"] < count:
+        raise Unfit("already_counted")
+
+
 def readings(melt):
     """The readings of a melt so far, those before a fill was taken from the bowl included."""
     return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]

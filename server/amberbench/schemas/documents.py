@@ -93,7 +93,7 @@ class Summary(ma.Schema):
 
     batch_id = _words("the batch")
     name = _words("its name")
-    kind = _words("slab")
+    kind = _words("slab, cluster, chocolate, standup")
     opened_at_ms = _milliseconds("opened")
     closed_at_ms = _milliseconds("closed, or null", nullable=True)
     step = _words("the open step; null when the events could not be folded", nullable=True)
