@@ -1,5 +1,5 @@
-/** Puts the server's engine files into a MicroPython. */
-const files = import.meta.glob<string>("../../../server/amberbench/engine/*.py", {
+/** The server's engine files, for a MicroPython; titles of sources are read by nobody here. */
+const files = import.meta.glob<string>(["../../../server/amberbench/engine/*.py", "!../../../server/amberbench/engine/sources.py"], {
   eager: true,
   query: "?raw",
   import: "default",
