@@ -15,6 +15,7 @@ export async function change(edits: ShopEdit[], words: string, back: ShopEdit[])
 
 export async function takeBack(): Promise<void> {
   const last = lastChange.value;
-  lastChange.value = null;
   if (last) await editShop(last.back);
+  // Until then a tap on it says the same once more.
+  if (lastChange.value === last) lastChange.value = null;
 }
