@@ -11,7 +11,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields, fields_shop
-from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit
+from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit, strategies_melt
 from tests.drawing import maybe
 
 NAMES = sorted(fields.FUNCTIONS)
@@ -34,40 +34,6 @@ def _material(rng):
     water, fat = rng.uniform(0.05, 0.14), rng.uniform(0.0, 0.2)
     return {"water": water, "fat": fat, "protein": 0.04, "ash": 0.01, "carbohydrate": 0.95 - water - fat,
             "density_kg_m3": rng.choice([None, rng.uniform(1300, 1450)])}  # fmt: skip
-
-
-def _oven(rng):
-    if rng.random() < 0.3:
-        power = rng.uniform(300, 900)
-        return {"power_w": power, "power_sd_w": 0.1 * power, "turntable": rng.random() < 0.7}
-    oven = {"rated_w": rng.choice([600, 700, 800, 900, 1000, 1100, 1200, 1400])}
-    maybe(rng, oven, "turntable", rng.random() < 0.7)
-    maybe(rng, oven, "unevenness", rng.uniform(1.2, 3.0), 0.3)
-    return oven
-
-
-def _melt(rng):
-    low = rng.uniform(66, 73)
-    request = {"mass_kg": rng.uniform(0.4, 4.0), "oven": _oven(rng), "room_c": rng.uniform(15, 30)}
-    maybe(rng, request, "start_c", rng.uniform(10, 30))
-    if rng.random() < 0.4:
-        request.update(window_low_c=low, window_high_c=low + rng.uniform(5, 8))
-    maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 2.0)})
-    maybe(rng, request, "step_s", rng.choice([1, 5, 10]))
-    return request
-
-
-def _next_burst(rng):
-    request, history, bulk = _melt(rng), [], 20.0
-    for _ in range(rng.randrange(6)):
-        bulk += rng.uniform(5, 18)
-        history.append({"kind": "burst", "seconds_s": rng.choice([20, 30, 45, 60])})
-        history.append({"kind": "stir", "free": bulk > 50})
-        if bulk > 46:
-            history.append({"kind": "reading", "surface_c": min(145.0, bulk + rng.gauss(-1, 2))})
-        if rng.random() < 0.1:
-            history.append({"kind": "rest", "seconds_s": rng.uniform(10, 400)})
-    return dict(request, history=history)
 
 
 def _piece(rng):
@@ -120,7 +86,9 @@ def _refit(rng):
 
 
 def _slab(rng):
-    request = dict(_piece(rng), slab_height_m=rng.uniform(0.008, 0.016), oven=_oven(rng), room_c=rng.uniform(15, 30))
+    request = dict(
+        _piece(rng), slab_height_m=rng.uniform(0.008, 0.016), oven=strategies_melt.oven(rng), room_c=rng.uniform(15, 30)
+    )
     frame = rng.random() < 0.3
     if frame:
         request["frame"] = {"length_m": rng.uniform(0.36, 0.5), "width_m": rng.uniform(0.3, 0.4)}
@@ -155,16 +123,6 @@ def _convert(rng):
     unit = rng.choice(sorted(units.UNITS))
     same = [other for other in sorted(units.UNITS) if units.UNITS[other][0] == units.UNITS[unit][0]]
     return {"value": rng.uniform(-1e4, 1e4), "from": unit, "to": rng.choice(same)}
-
-
-def _water_test(rng):
-    water, watts, seconds = rng.uniform(0.5, 1.5), rng.uniform(400, 1000), rng.uniform(45, 120)
-    start = rng.uniform(8, 22)
-    request = {"water_kg": water, "start_c": start, "end_c": start + watts * seconds / (water * 4187),
-               "seconds_s": seconds}  # fmt: skip
-    if rng.random() < 0.5:
-        request.update(container_kg=rng.uniform(0.2, 0.8), room_c=start)
-    return request
 
 
 def _fit(rng):
@@ -219,12 +177,6 @@ SENSIBLE = {
     "materials.heat": lambda rng: {
         "material": _material(rng), "mass_kg": rng.uniform(0, 20), "from_c": rng.uniform(-40, 150),
         "to_c": rng.uniform(-40, 150)},
-    "melt.oven_from_water_test": _water_test,
-    "melt.plan": _melt,
-    "melt.next_burst": _next_burst,
-    "melt.plan_jacket": lambda rng: {
-        "block": {name: rng.uniform(0.05, 0.3) for name in ("length_m", "width_m", "height_m")},
-        "jacket_c": rng.uniform(84, 93), "start_c": rng.uniform(15, 30), "chopped_m": rng.choice([None, 0.02])},
     "pour.plan": _pour,
     "cut.plan": lambda rng: dict(
         _piece(rng), length_m=rng.uniform(0.1, 0.6), width_m=rng.uniform(0.1, 0.4),
@@ -239,7 +191,7 @@ SENSIBLE = {
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},
 }  # fmt: skip
-for _part in (strategies_batch, strategies_chocolate, strategies_deposit, strategies_day):
+for _part in (strategies_batch, strategies_chocolate, strategies_deposit, strategies_day, strategies_melt):
     SENSIBLE.update(_part.SENSIBLE)
 
 

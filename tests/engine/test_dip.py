@@ -19,11 +19,7 @@ def planned(**dip: Any) -> dict[str, Any]:
 
 def at(step: str, plan: dict[str, Any] | None = None) -> Bench:
     """A bench whose dipped slab is at a step: cut, rested, strip good, dipped."""
-    bench = Bench(plan or dipped_slab())
-    bench.sets_up()
-    bench.does("poured", 1800)
-    bench.does("touched", 7200, firm=True)
-    bench.does("cut", 1800)
+    bench = at_the_cut(plan or dipped_slab())
     for name, act in (
         ("temper_check", lambda: bench.waits(15 * 60)),
         ("dip", lambda: bench.taps(60)),
