@@ -205,7 +205,7 @@ def test_the_prompt_says_how_many_go_under_each():
     bench = Bench(planned_clusters())
     for kind in ("ready_checked", "allergens_checked"):
         bench.does(kind, 20)
-    assert bench.advice["say"] == {"code": "say.under_counted", "values": {"each_n": 4}}
+    assert bench.advice["say"] == {"code": "say.under_named", "values": {"each_n": 4, "materials": ["pecan"]}}
 
 
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():

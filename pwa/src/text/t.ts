@@ -8,6 +8,7 @@ import { dimensionOf, SUFFIXES, UNITS } from "./units";
 const LISTED: Record<string, (one: unknown) => string> = {
   allergens: (one) => t(`allergen.${String(one)}`),
   sizes: (one) => t("more.size", one as Values),
+  materials: (one) => t(`word.${String(one)}`),
   after: String,
   names: String,
 };

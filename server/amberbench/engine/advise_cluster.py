@@ -83,8 +83,12 @@ def _under(run, at_ms, advice):
         less = values["last_kg"] < values["tray_kg"]
         advice["more"] = {"code": "more.under_bed_last" if less else "more.under_bed", "values": values}
     else:
-        # Runs of long ago did not keep how many.
-        advice["say"] = {"code": "say.under_counted", "values": {"each_n": planned.get("each_n", 1)}}
+        # Runs of long ago did not keep how many of what.
+        said = {"each_n": planned.get("each_n", 1)}
+        named = planned.get("materials")
+        if named is not None:
+            said["materials"] = named
+        advice["say"] = {"code": "say.under_counted" if named is None else "say.under_named", "values": said}
         advice["more"] = {"code": "more.under_counted", "values": values}
     advice["action"] = button("under_laid", "under_laid")
     advice["caution"] = {"word": "NOTICE", "code": "caution.nuts_apart"}

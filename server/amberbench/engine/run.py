@@ -87,6 +87,9 @@ def _cluster(reply):
     planned["bed"] = any(one["count"] is None for one in reply["under"])
     planned["bed_kg"] = reply.get("bed")
     planned["each_n"] = sum(one["count"] or 0 for one in reply["under"]) // reply["clusters"]
+    # Null: one of them has no name, only its make-up.
+    named = [one["material"] for one in reply["under"]]
+    planned["materials"] = named if all(type(one) is str for one in named) else None
     return {"planned": planned, "melt": folds_melt.opened(reply), "cluster": folds_cluster.opened(reply)}
 
 
