@@ -15,8 +15,10 @@ from e2e.walk_cluster import CLUSTERS, cluster_shift, lays, plans_clusters, unti
 
 def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phone, server: Server):
     phone.loses_the_network()
-    for _ in cluster_shift(phone):
-        pass
+    for state in cluster_shift(phone):
+        if state == "record, a weighing that cannot be":
+            # Of two sizes, those of the first teach its deposit.
+            expect(phone.page.locator(".guide")).to_contain_text(re.compile(r"from those of 9\s?g"))
     assert len(phone.facts_of("tray_laid")) == len(phone.facts_of("second_laid")) == 1
     # The tray was laid at once after the fill.
     filled, again = (phone.facts_of(kind)[0]["at_ms"] for kind in ("filled", "second_laid"))
@@ -68,8 +70,9 @@ def test_clusters_of_several_sizes_are_planned_printed_and_laid_by_size(phone: P
     phone.page.get_by_role("button", name="Back").tap()
     expect(phone.page.get_by_role("group", name="Size 2").get_by_label("Clusters", exact=True)).to_have_value("12")
     phone.start.tap()
-    for _ in until_the_fill(phone):
-        pass
+    for state in until_the_fill(phone):
+        if state == "what goes under":
+            expect(phone.page.locator(".say")).to_have_text("pecan: 3 to a place.")
     phone.taps()
     phone.is_at("lay")
     expect(phone.page.locator(".say")).to_contain_text(sizes)

@@ -15,7 +15,7 @@ export function FunnelCard({ record: { plan, summary } }: { record: BatchRecord 
   const planned = filled({ deposit_kg: rows?.[0]?.deposit_kg ?? deposit_kg, second_kg, spread_m, under, bed, material });
   return (
     <div class="no-print">
-      <FunnelGuide laid={[{ product, planned }]} shop={shop} />
+      <FunnelGuide laid={[{ product, planned, several: (rows?.length ?? 0) > 1 }]} shop={shop} />
     </div>
   );
 }

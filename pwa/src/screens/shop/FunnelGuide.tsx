@@ -15,6 +15,8 @@ import { change } from "./lastChange";
 export interface Laid {
   product: Product;
   planned: Values;
+  /** Other sizes were laid too: the weighed ones must be of the planned one. */
+  several?: boolean;
 }
 
 const WEIGHED = ["clusters", "together_kg", "under_kg"] as const;
@@ -43,6 +45,7 @@ export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
           {laid.length > 1 && (
             <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={named(laid.map(({ product }) => product))} onValue={setId} />
           )}
+          {chosen.several && <p>{t("shop.guide.funnel_one_size", { deposit_kg: chosen.planned["deposit_kg"] })}</p>}
           <Weighing key={id} laid={chosen} shop={shop} />
         </>
       )}
