@@ -15,7 +15,7 @@ const MORE_FILLS = 2;
 const LOOKS = 4;
 /** The page has no room for more rows in a table; what comes then goes on its back. */
 const MOST_PRINTED = 12;
-/** Below more trays than these there is no room for a map; the plan's own page has it. */
+/** Below more trays than these there is no room for a map, which the plan's own page has; the sentences go under both. */
 const MOST_BESIDE_A_MAP = 5;
 
 interface Props {
@@ -74,22 +74,27 @@ function SlabHalves({ reply }: Pick<SlabPlan, "reply">) {
 /** Fills and trays to be filled in, and the plan in words. */
 function ClusterHalves({ plan: { request, reply } }: { plan: ClusterPlan }) {
   const again = reply.second ? [t("desk.cluster_second_kg")] : [];
+  const mapped = reply.trays <= MOST_BESIDE_A_MAP;
+  const sentences = <ClusterSentences reply={reply} />;
   return (
-    <div class="halves">
-      <div>
-        <p class="fill">
-          <span class="box">{t("say.allergens")}</span>
-        </p>
-        <ByHand heads={[t("clock.fill"), t("button.filled"), degrees("paper.type_surface_c")]} number={reply.fills + MORE_FILLS} row={(n) => [n, "", ""]} />
-        <ClusterSentences reply={reply} />
+    <>
+      <div class="halves">
+        <div>
+          <p class="fill">
+            <span class="box">{t("say.allergens")}</span>
+          </p>
+          <ByHand heads={[t("clock.fill"), t("button.filled"), degrees("paper.type_surface_c")]} number={reply.fills + MORE_FILLS} row={(n) => [n, "", ""]} />
+          {mapped && sentences}
+        </div>
+        <div>
+          <ByHand heads={[t("desk.cluster_tray"), t("event.tray_laid"), ...again, t("event.tray_freed_free")]} number={reply.trays + 1} row={(n) => [n, "", ...again.map(() => ""), ""]} />
+          <Line names={["desk.row_clusters", "desk.row_loose"]} />
+          <Line names={["paper.box_rest", "paper.box_notes"]} />
+          <TrayMaps request={request} reply={reply} most={mapped ? 1 : 0} />
+        </div>
       </div>
-      <div>
-        <ByHand heads={[t("desk.cluster_tray"), t("event.tray_laid"), ...again, t("event.tray_freed_free")]} number={reply.trays + 1} row={(n) => [n, "", ...again.map(() => ""), ""]} />
-        <Line names={["desk.row_clusters", "desk.row_loose"]} />
-        <Line names={["paper.box_rest", "paper.box_notes"]} />
-        <TrayMaps request={request} reply={reply} most={reply.trays > MOST_BESIDE_A_MAP ? 0 : 1} />
-      </div>
-    </div>
+      {!mapped && <div class="wide">{sentences}</div>}
+    </>
   );
 }
 
