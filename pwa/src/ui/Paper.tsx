@@ -13,7 +13,7 @@ interface Props {
 
 /** Letters shrink in such steps, down to the least that can still be read at arm's length. */
 const STEP = 0.03;
-const LEAST = 0.62;
+const MOST_STEPS = 12;
 /** 190 mm in CSS pixels (1 in = 96 px), and a margin on the screen. */
 const WIDE_PX = (190 / 25.4) * 96;
 const MARGIN_PX = 24;
@@ -76,16 +76,26 @@ function fitted(sheet: HTMLElement, inner: HTMLElement): void {
   const fits = () => inner.scrollHeight <= sheet.clientHeight;
   const lines = [...sheet.querySelectorAll<HTMLElement>(".timeline li")];
   const note = sheet.querySelector<HTMLElement>(".left-out");
-  for (const line of lines) line.hidden = false;
-  if (note) note.hidden = true;
-  for (let size = 1; size >= LEAST; size -= STEP) {
-    sheet.style.setProperty("--fit", size.toFixed(2));
-    if (fits()) return;
+  const leave = (left: number) => {
+    lines.forEach((line, index) => (line.hidden = index >= lines.length - left));
+    if (note) [note.hidden, note.textContent] = [left === 0, t("paper.left_out", { n: left })];
+    return fits();
+  };
+  const shrink = (steps: number) => {
+    sheet.style.setProperty("--fit", (1 - steps * STEP).toFixed(2));
+    return fits();
+  };
+  leave(0);
+  if (!shrink(least(MOST_STEPS, shrink))) leave(least(lines.length, leave));
+}
+
+/** The least number for which something is true, found by halves; `most` where it is so for none below. */
+function least(most: number, is: (number: number) => boolean): number {
+  let [under, found] = [-1, most];
+  while (found - under > 1) {
+    const middle = (under + found) >> 1;
+    if (is(middle)) found = middle;
+    else under = middle;
   }
-  if (note) note.hidden = false;
-  for (let left = 1; left <= lines.length && !fits(); left += 1) {
-    const line = lines[lines.length - left];
-    if (line) line.hidden = true;
-    if (note) note.textContent = t("paper.left_out", { n: left });
-  }
+  return found;
 }
