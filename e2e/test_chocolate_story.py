@@ -7,6 +7,7 @@ from playwright.sync_api import expect
 
 from e2e.conftest import KillableBrowser
 from e2e.phone import Phone
+from e2e.test_take_along import is_one_page
 from e2e.walk_chocolate import BOWL, DIPPED, plans_dipped, plans_the_bowl, pours_the_slab, reads_the_bowl
 
 
@@ -45,6 +46,14 @@ def clock_names(phone: Phone) -> list[str]:
     return phone.bench.locator(".clock-name").all_inner_texts()
 
 
+def sees_the_record(phone: Phone, *told: str) -> None:
+    """From a batch that was closed; what its timeline tells."""
+    phone.is_at("closed")
+    phone.page.get_by_role("button", name="See the record").tap()
+    for words in told:
+        expect(phone.page.locator(".timeline")).to_contain_text(words)
+
+
 def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     phone.loses_the_network()
     is_ready_to_dip(phone)
@@ -74,7 +83,24 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     phone.types("0.6")
     phone.types("56")
     phone.taps()
-    phone.is_at("closed")
+    sees_the_record(phone, "Strip: set and shiny")
+    expect(phone.page.get_by_role("row", name=re.compile("^Left over"))).to_contain_text("lot 56")
+    phone.page.get_by_role("link", name="The record as one printed page").tap()
+    is_one_page(phone)
+    expect(phone.page.locator(".paper .cautions")).to_contain_text("Keep water and steam away")
+    phone.page.get_by_role("button", name="Back", exact=True).tap()
+    phone.opens_place("Batches")
+    expect(phone.page.get_by_role("link", name=re.compile(BOWL))).to_contain_text("of chocolate melted")
+    phone.returns_to(DIPPED)
+    phone.taps()
+    phone.is_at("count")
+    phone.types("280")
+    phone.types("0.1")
+    phone.taps()
+    sees_the_record(phone, "Marked or salted", "Set hard")
+    # A recall of chocolate asks for it.
+    expect(phone.page.get_by_role("row", name=re.compile("^Chocolate"))).to_contain_text(f"{BOWL}, lot 55")
+    expect(phone.page.get_by_role("row", name=re.compile("^Salt"))).to_contain_text("put on 1 time")
     kinds = [event["kind"] for event in phone.facts()]
     assert kinds.count("salted") == 1
     assert kinds.count("seeded") == 1
@@ -82,39 +108,6 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     assert opened["slab"]["finish"] == "dipped"
     assert opened["slab"]["reply"]["dip"]["salt"] == "flaky sea salt"
     assert opened["chocolate"]["reply"]["seed_kg"] > 0.4
-    phone.page.get_by_role("button", name="See the record").tap()
-    phone.opens_place("Batches")
-    phone.page.get_by_role("link", name=re.compile(DIPPED)).tap()
-    # A recall of chocolate asks for it.
-    expect(phone.page.get_by_role("row", name=re.compile("^Chocolate"))).to_contain_text(f"{BOWL}, lot 55")
-    expect(phone.page.get_by_role("row", name=re.compile("^Salt"))).to_contain_text("put on 1 time")
-    assert phone.errors == []
-
-
-def test_dipped_slab_is_counted_and_both_records_tell_what_happened(phone: Phone):
-    is_ready_to_dip(phone)
-    phone.taps()
-    phone.taps("Start")
-    phone.taps()
-    phone.taps("All dipped")
-    phone.taps()
-    phone.is_at("count")
-    phone.types("280")
-    phone.types("0.1")
-    phone.taps()
-    phone.page.get_by_role("button", name="See the record").tap()
-    expect(phone.page.locator(".timeline")).to_contain_text("Marked or salted")
-    expect(phone.page.locator(".timeline")).to_contain_text("Set hard")
-    has_the_bowl_in_temper(phone)
-    phone.taps("Done dipping")
-    phone.types("0.6")
-    phone.types("56")
-    phone.taps()
-    phone.page.get_by_role("button", name="See the record").tap()
-    expect(phone.page.get_by_role("row", name=re.compile("^Left over"))).to_contain_text("lot 56")
-    expect(phone.page.locator(".timeline")).to_contain_text("Strip: set and shiny")
-    phone.opens_place("Batches")
-    expect(phone.page.get_by_role("link", name=re.compile(BOWL))).to_contain_text("of chocolate melted")
     assert phone.errors == []
 
 

