@@ -106,7 +106,7 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
     sheet.box("Lot", "C-3")
     sheet.time("All ready at", 1)
     sheet.box("Weighed in", "0.6")
-    phone.page.get_by_role("group", name=phone.word("Nuts out? Nut-free work finished?")).get_by_label(
+    phone.page.get_by_role("group", name=phone.word("Allergens out? Work without them finished?")).get_by_label(
         "yes", exact=True
     ).check(force=True)
     for n in range(3):
@@ -117,7 +117,7 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
     sheet.time("Second deposit", 25)
     sheet.time("Tray free of its paper", 110)
     sheet.box("Good clusters", "39")
-    sheet.box("Loose nuts", "0.03")
+    sheet.box("Loose pieces", "0.03")
     # Laid out of a funnel that nobody filled: the sentence stands where the fill is missing, and above the button.
     sheet.is_kept()
     expect(phone.page.get_by_role("alert")).to_have_count(2)

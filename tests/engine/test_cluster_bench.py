@@ -2,6 +2,7 @@
 
 import copy
 import math
+from typing import Any
 
 import numpy as np
 import pytest
@@ -201,11 +202,29 @@ def test_the_prompt_says_how_much_of_a_bed_goes_on_each_tray():
     assert said_of_the_bed(70, old=True)["code"] == "more.under_bed"
 
 
-def test_the_prompt_says_how_many_go_under_each():
-    bench = Bench(planned_clusters())
-    for kind in ("ready_checked", "allergens_checked"):
-        bench.does(kind, 20)
-    assert bench.advice["say"] == {"code": "say.under_named", "values": {"each_n": 4, "materials": ["pecan"]}}
+def opened_on(*under: tuple[str | dict[str, Any], int]) -> Bench:
+    """A bench that has clusters of a plan with so many pieces of each kind under them, all ready."""
+    plan = copy.deepcopy(planned_clusters())
+    wanted = [{"material": material, "kg_each": 0.0016, "count": count} for material, count in under]
+    plan["reply"] = catalogue.call("deposit.plan", plan["request"] | {"under": wanted})
+    bench = Bench(plan)
+    bench.does("ready_checked")
+    return bench
+
+
+def test_gate_and_prompt_name_what_goes_under_each():
+    bench = opened_on(("pretzel", 3), ("peanut", 2))
+    assert bench.advice["more"] == {"code": "more.allergens", "values": {"allergens": ["peanuts", "gluten"]}}
+    bench.does("allergens_checked")
+    each = [{"material": "pretzel", "each_n": 3}, {"material": "peanut", "each_n": 2}]
+    assert bench.advice["say"] == {"code": "say.under_named", "values": {"each": each}}
+
+
+def test_gate_sends_to_the_label_where_what_goes_under_has_no_name():
+    bench = opened_on(("pecan", 2), ({"water": 0.1, "carbohydrate": 0.9}, 1))
+    assert bench.advice["more"] == {"code": "more.allergens_on_label", "values": {}}
+    bench.does("allergens_checked")
+    assert bench.advice["say"] == {"code": "say.under_counted", "values": {}}
 
 
 def test_trays_are_told_by_one_tap_and_two_hands_count_once():
@@ -214,6 +233,19 @@ def test_trays_are_told_by_one_tap_and_two_hands_count_once():
     twin = bench.does("tray_laid", 1, seen=0)
     assert len(bench.run["cluster"]["laid"]) == 1
     assert bench.run["ignored"] == [{"id": twin, "why": "already_counted"}]
+
+
+def test_a_funnel_read_far_too_cool_is_believed_and_one_far_too_warm_is_not():
+    bench = filled()
+    filled_c = bench.run["cluster"]["fill"]["now_c"]
+    entry = next(one["entry"] for one in bench.advice["choices"] if one["code"] == "button.read_fill")
+    assert entry["high"] == pytest.approx(filled_c + 12)
+    bench.does("fill_read", 10, surface_c=filled_c - 15, seen=0)
+    assert bench.run["cluster"]["fill"]["now_c"] == pytest.approx(filled_c - 15, abs=0.5)
+    assert bench.advice["step"] != "lay"
+    bench = filled()
+    bench.does("fill_read", 10, surface_c=filled_c + 11, seen=0)
+    assert bench.run["cluster"]["fill"]["now_c"] < filled_c + 4
 
 
 def test_the_second_deposit_is_asked_while_tacky_and_not_before():

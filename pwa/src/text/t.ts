@@ -7,6 +7,7 @@ import { dimensionOf, SUFFIXES, UNITS } from "./units";
 /** What stands as a list in words, and how one of it is said. */
 const LISTED: Record<string, (one: unknown) => string> = {
   allergens: (one) => t(`allergen.${String(one)}`),
+  each: (one) => t("more.each", { ...(one as Values), word: word((one as Values)["material"]) }),
   sizes: (one) => t("more.size", one as Values),
   materials: (one) => t(`word.${String(one)}`),
   after: String,

@@ -3,6 +3,7 @@
 Nothing here changes the run.
 """
 
+from . import allergens
 from .advise_funnel import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
 from .advise_melt import melt_page
 from .prompts import button, clock, entry, most_pieces
@@ -68,7 +69,11 @@ def _set_up(run, at_ms, advice):
 
 
 def _allergens(run, at_ms, advice):
-    advice["more"] = {"code": "more.allergens", "values": {}}
+    found = [one["allergen"] for one in run["planned"].get("under", ())]
+    names = [name for name in allergens.ALLERGENS if name in found]
+    known = names and None not in found
+    code = "more.allergens" if known else "more.allergens_on_label"
+    advice["more"] = {"code": code, "values": {"allergens": names} if known else {}}
     advice["action"] = button("allergens_clear", "allergens_checked")
     advice["caution"] = {"word": "WARNING", "code": "caution.allergens"}
 
@@ -76,22 +81,25 @@ def _allergens(run, at_ms, advice):
 def _under(run, at_ms, advice):
     planned = run["planned"]
     values = {"under_kg": planned["under_kg"], "n": planned["trays"], "under_n": planned["per_tray"]}
+    under = planned.get("under", ())  # runs of long ago did not keep what lies there
+    named = under and all(one["material"] for one in under)
     if planned["bed"]:
         # Plans of long ago have all trays alike.
         mean_kg = planned["under_kg"] / planned["trays"]
         values.update(planned.get("bed_kg") or {"tray_kg": mean_kg, "last_kg": mean_kg})
         less = values["last_kg"] < values["tray_kg"]
         advice["more"] = {"code": "more.under_bed_last" if less else "more.under_bed", "values": values}
+        if named:
+            materials = [one["material"] for one in under]
+            advice["say"] = {"code": "say.under_bed", "values": {"materials": materials}}
     else:
-        # Runs of long ago did not keep how many of what.
-        said = {"each_n": planned.get("each_n", 1)}
-        named = planned.get("materials")
-        if named is not None:
-            said["materials"] = named
-        advice["say"] = {"code": "say.under_counted" if named is None else "say.under_named", "values": said}
+        advice["say"] = {"code": "say.under_counted", "values": {}}
         advice["more"] = {"code": "more.under_counted", "values": values}
+        if named:
+            each = [{"material": one["material"], "each_n": one["each_n"]} for one in under]
+            advice["say"] = {"code": "say.under_named", "values": {"each": each}}
     advice["action"] = button("under_laid", "under_laid")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.nuts_apart"}
+    advice["caution"] = {"word": "NOTICE", "code": "caution.under_apart"}
 
 
 # Melting, filling and laying --------------------------------------------------------------------------------------

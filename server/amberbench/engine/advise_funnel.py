@@ -151,11 +151,12 @@ def bowl_empty(state, at_ms, advice):
 def fill_entry(run):
     """A reading into the funnel."""
     state, request = run["cluster"], run["melt"]["request"]
+    filled_c = state["fill"].get("filled_c", 150.0)  # runs that were kept before this was have none
     return entry(
         "fill_read",
         "surface_c",
         max(0.0, request["room_c"] - READS_OFF_K),
-        150.0,
+        min(150.0, filled_c + READS_OFF_K),
         last=state["readings"][-1]["surface_c"] if state["readings"] else None,
         band_low=state["request"]["window_low_c"],
         band_high=request["window_high_c"],

@@ -16,6 +16,9 @@ MOST_FILLS, MOST_READINGS = 120, 120
 # known to a fifth (assumed): one factor for all of its time, so its part of the error grows with what the fill has lost
 # (`lost_k`, K), however often it is told of in between.
 READ_SD_K, LOSS_SD = 2.0, 0.2
+# A reading so many standard deviations below belief is taken at its word: a fill may have been left to stand, but it is
+# never much warmer than it was filled (assumed).
+OFF_SD = 3.0
 # Less than this share of a tray laid is none: the tap came late (assumed).
 BEGUN = 0.05
 
@@ -80,6 +83,7 @@ def _fill(run, body, at_ms):
         "seen_ms": at_ms,
         "kg": kg,
         "now_c": body["bulk_c"],
+        "filled_c": max(body["bulk_c"], had.get("now_c", body["bulk_c"])),
         "sd_k": sd_k,
         "lost_k": had_kg / kg * had.get("lost_k", 0.0),
     }
@@ -130,8 +134,11 @@ def _read(run, body, at_ms):
     fill = state["fill"]
     fill["seen_ms"] = at_ms
     unsure, read = fill["sd_k"] * fill["sd_k"], READ_SD_K * READ_SD_K
+    off_k = body["surface_c"] - fill["now_c"]
+    if off_k < 0.0 and off_k * off_k > OFF_SD * OFF_SD * (unsure + read):
+        unsure = off_k * off_k - read
     gain = unsure / (unsure + read)
-    fill["now_c"] += gain * (body["surface_c"] - fill["now_c"])
+    fill["now_c"] += gain * off_k
     fill["lost_k"] *= 1.0 - gain
     fill["sd_k"] = math.sqrt(unsure * read / (unsure + read))
     fill["sure_c"] = fill["now_c"] - SURE * fill["sd_k"]

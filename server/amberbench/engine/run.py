@@ -86,11 +86,15 @@ def _cluster(reply):
     planned["under_kg"] = sum(one["kg"] for one in reply["under"])
     planned["bed"] = any(one["count"] is None for one in reply["under"])
     planned["bed_kg"] = reply.get("bed")
-    planned["each_n"] = sum(one["count"] or 0 for one in reply["under"]) // reply["clusters"]
-    # Null: one of them has no name, only its make-up.
-    named = [one["material"] for one in reply["under"]]
-    planned["materials"] = named if all(type(one) is str for one in named) else None
+    planned["under"] = [_beneath(one, reply["clusters"]) for one in reply["under"]]
     return {"planned": planned, "melt": folds_melt.opened(reply), "cluster": folds_cluster.opened(reply)}
+
+
+def _beneath(one, clusters):
+    """What lies under each of so many clusters: its name (null: only its make-up is known), how many, its allergen."""
+    material = one["material"] if type(one["material"]) is str else None
+    each_n = None if one["count"] is None else one["count"] // clusters
+    return {"material": material, "each_n": each_n, "allergen": one.get("allergen")}
 
 
 def _chocolate(reply):
