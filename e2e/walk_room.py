@@ -37,5 +37,8 @@ def room_shift(phone: Phone) -> Iterator[str]:
     phone.sets_up()
     phone.melts()
     phone.taps("Poured")
-    phone.cools()
+    phone.cools_until_the_ring()
+    phone.silences()
+    yield "touch, in a warm damp room"
+    phone.taps("Firm")
     yield from wraps(phone)

@@ -98,7 +98,10 @@ def test_every_constant_has_a_source_and_a_unit():
 def test_in_a_warm_room_ready_is_a_kelvin_above_it_and_says_so():
     reply = plan(room_c=26.0)
     assert reply["target_c"] == 27.0
-    assert reply["warnings"] == [{"code": "warm_room", "values": {"room_c": 26.0, "target_c": 27.0}}]
+    assert reply["warnings"] == [
+        {"code": "chill_slab", "values": {}},
+        {"code": "warm_room", "values": {"room_c": 26.0, "target_c": 27.0}},
+    ]
     assert reply["curve"][-1]["core_c"] <= 27.0
     assert list(milestones(reply)) == ["skin", "tacky", "firm", "free", "ready"]
 

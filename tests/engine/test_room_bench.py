@@ -46,10 +46,23 @@ def test_good_room_is_not_spoken_of():
 
 def test_warm_room_asks_to_chill_the_slab_before_it_is_scored():
     found = said(bench_in(room_c=25.0, humidity=0.4))
-    assert (found["loosen"], found["score"], found["cut"]) == ("more.air_soft", "more.air_soft", None)
+    assert (found["loosen"], found["score"], found["cut"]) == ("warning.chill_slab", "warning.chill_slab", None)
 
 
-def test_warm_damp_room_says_how_far_not_to_chill():
+def test_room_too_warm_for_caramel_to_firm_says_at_the_touch_to_chill_it():
+    request = SLAB_REQUEST | {"room_c": 30.0, "humidity": 0.8}
+    bench = Bench(planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)})
+    bench.sets_up()
+    bench.melts()
+    bench.does("poured")
+    for _ in range(2):
+        bench.waits((bench.run["cool"]["due_ms"] - bench.now_ms) / 1000)
+        assert bench.advice["step"] == "touch"
+        assert bench.advice["more"]["code"] == "warning.chill_slab"
+        bench.does("touched", firm=False, seen=len(bench.run["cool"]["touches"]))
+
+
+def test_warm_damp_room_says_to_chill_it_wrapped_and_pat_it_dry():
     bench = bench_in(room_c=26.0, humidity=0.65)
     more = bench.advice["more"]
     assert more["code"] == "more.air_condenses"

@@ -23,7 +23,7 @@ def plan(request):
     Reply: ready_s, ready_low_s, ready_high_s (s after pouring; 10 % and 90 % points), target_c (°C, raised to room +
     1 K), milestones (name, at_s, low_s, high_s in s, in order of time; those never reached are left out), curve
     (at_s in s, core_c the hottest point and surface_c the top face in °C), warnings, inputs.
-    Warnings: warm_room (room_c, target_c), cold_room (room_c).
+    Warnings: chill_slab and warm_room (room_c, target_c), cold_room (room_c).
     Raises: Problem start_below_target (start_c not above target_c), cools_too_slowly (not ready within two days),
     unknown_material, composition_sum.
     Relation: conduction in one dimension through caramel, contact and base, implicit finite volumes; natural
@@ -116,6 +116,7 @@ def _curve(points):
 def _warnings(request, slab):
     found = []
     if slab.target_c > request["target_c"]:
+        found.append({"code": "chill_slab", "values": {}})
         found.append({"code": "warm_room", "values": {"room_c": request["room_c"], "target_c": slab.target_c}})
     if request["room_c"] < COLD_ROOM_C:
         found.append({"code": "cold_room", "values": {"room_c": request["room_c"]}})
