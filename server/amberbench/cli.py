@@ -5,6 +5,7 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 import click
+from click.core import ParameterSource
 
 from . import config, text
 from .engine.problems import Problem
@@ -69,6 +70,8 @@ def serve(host: str, port: int, cert: str | None, key: str | None, language: str
     app = _application(database)
     if _set_up(app, language=language):
         _say("demo_shop")
+    elif click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE:
+        _say("language_kept")
     if not config.is_loopback(host):
         _say("no_sign_in")
     try:

@@ -1,5 +1,9 @@
 """Plans over the network: the engine's own answers, in any usual unit."""
 
+import json
+import re
+from pathlib import Path
+
 import pytest
 
 from amberbench.engine import catalogue
@@ -38,6 +42,13 @@ def test_plan_is_exactly_what_the_engine_says(asking, name):
     response = asking.post(f"/api/plans/{name}", json=request)
     assert response.status_code == 200, response.get_json()
     assert response.get_json() == catalogue.call(function, request)
+
+
+def test_example_of_the_readme_works(asking):
+    told = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    path, body = re.search(r"curl http://127\.0\.0\.1:8765(\S+) .*?-d '(.*?)'\n```", told, re.DOTALL).groups()
+    reply = asking.post(path, json=json.loads(body)).get_json()
+    assert reply["caramel_kg"] == pytest.approx(4 * 0.45359237)
 
 
 @pytest.mark.parametrize(

@@ -51,6 +51,8 @@ def test_first_start_sets_up_the_shop_and_the_next_finds_it(tmp_path):
         assert get(f"{address}api/health")["shop_id"] == get(f"{address}api/shop")["id"]
     with serving(tmp_path) as (address, said):
         assert len(said) == 1
+    with serving(tmp_path, "--language", "es") as (address, said):
+        assert "--language changes nothing" in said[0]
 
 
 def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
