@@ -77,7 +77,7 @@ def test_clusters_of_several_sizes_are_planned_printed_and_laid_by_size(phone: P
     phone.start.tap()
     for state in until_the_fill(phone):
         if state == "what goes under":
-            expect(phone.page.locator(".say")).to_have_text("To each place: 3 × pecan.")
+            expect(phone.page.locator(".say")).to_have_text("To each place: 3\u00a0× pecan.")
     phone.taps()
     phone.is_at("lay")
     expect(phone.page.locator(".say")).to_contain_text(sizes)
