@@ -157,15 +157,17 @@ def test_bowl_still_too_warm_wants_more_seed_and_a_cool_one_warmth():
     assert says(bench) == "say.stir_seed"
 
 
-@pytest.mark.parametrize(("bowl_c", "say", "kind"), [
-    (31.9, "say.streaky_warm", "seeded"), (31.1, "say.streaky_cool", "bowl_warmed")])  # fmt: skip
-def test_streaky_strip_asks_for_seed_when_warm_and_warmth_when_cool(bowl_c, say, kind):
+@pytest.mark.parametrize(("bowl_c", "say", "more", "kind"), [
+    (31.9, "say.streaky_warm", "more.streaky_in_range", "seeded"),
+    (31.6, "say.streaky_warm", "more.streaky_in_range", "seeded"),
+    (31.1, "say.streaky_cool", "more.bowl_warm_it", "bowl_warmed")])  # fmt: skip
+def test_streaky_strip_asks_for_seed_when_warm_and_warmth_when_cool(bowl_c, say, more, kind):
     bench = at("stir_seed")
     reading(bench, bowl_c)
     assert bench.advice["clocks"][0]["name"] == "strip"
     streaky = bench.advice["choices"][0]
     bench.does(streaky["kind"], 150, **streaky["body"])
-    assert (says(bench), bench.advice["action"]["kind"]) == (say, kind)
+    assert (says(bench), bench.advice["more"]["code"], bench.advice["action"]["kind"]) == (say, more, kind)
     bench.taps()
     assert bench.advice["step"] == "stir_seed"
     reading(bench, 31.6)

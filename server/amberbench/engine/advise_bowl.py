@@ -156,6 +156,8 @@ def _temper(run, at_ms, advice):
         _too_cool(state, read, advice)
     elif state["streaky"] and read_c > 0.5 * (low_c + high_c):
         _more_seed(run, advice, "say.streaky_warm")
+        # Too few crystals, though it is in its range (common practice, no published source).
+        advice["more"] = {"code": "more.streaky_in_range", "values": {}}
         advice["choices"] = [read]
     elif state["streaky"]:
         _too_cool(state, read, advice)
