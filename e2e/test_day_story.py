@@ -2,6 +2,7 @@
 
 import itertools
 import os
+import re
 
 from playwright.sync_api import expect
 
@@ -10,6 +11,7 @@ from e2e.between import all_sent, record
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.test_chocolate_story import has_the_bowl_in_temper, passes_through
+from e2e.walk_chocolate import BOWL
 from e2e.walk_cluster import plans_clusters, until_the_fill
 
 SECOND, CLUSTERS = "Squares, 24 mm B", "Pecan clusters"
@@ -91,9 +93,9 @@ def test_a_slab_cools_while_clusters_are_laid_and_chocolate_is_tempered(phone: P
     phone.is_at("set_up")
     rests(phone)
     phone.leaves_the_bench()
-    # Washed once, clean for all: only what stays to be done asks for a wash, and no more for nuts.
-    expect(phone.page.locator(".wash")).to_have_count(1)
-    expect(phone.page.locator(".wash")).to_contain_text("soja")
+    # Washed once, clean for all: only what stays to be done asks for a wash; what rings soon goes first.
+    expect(phone.page.locator(".card b")).to_have_text([re.compile(BOWL), CLUSTERS, "Squares, 24 mm", SECOND])
+    expect(phone.page.locator(".wash")).to_have_text([re.compile("soja"), re.compile("frutos secos")])
     phone.finds_the_network()
     all_sent(phone)
     ids = {event["body"]["plan"]["name"]: event["batch_id"] for event in phone.facts_of("batch_opened")}

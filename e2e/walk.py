@@ -175,7 +175,7 @@ def cooling(phone: Phone) -> Iterator[str]:
     yield "burst, heating beside another clock"
     phone.leaves_the_bench()
     yield "today, two batches running"
-    phone.page.get_by_role("link", name="Squares, 24 mm").first.tap()
+    phone.page.get_by_role("link", name="Squares, 24 mm").last.tap()
     phone.is_at("cool")
     yield "cool, beside another clock"
     phone.waits_for_the_ring()

@@ -45,6 +45,13 @@ def test_nut_free_comes_before_nuts_and_nuts_after_it_want_no_wash():
     assert [one["wash"] for one in reply["order"]] == [[], []]
 
 
+def test_a_clock_that_rings_soon_goes_first_and_what_it_leaves_is_washed_off():
+    reply = asked(SQUARES, PECANS | {"soon": True})
+    assert [(one["id"], one["wash"]) for one in reply["order"]] == [("pecans", []), ("squares", ["nuts"])]
+    both = asked(SQUARES | {"soon": True}, PECANS | {"soon": True})
+    assert [one["id"] for one in both["order"]] == ["squares", "pecans"]
+
+
 @pytest.mark.parametrize(("under", "told"), [("pecan", "nuts"), ("peanut", "peanuts")])
 def test_nut_free_comes_first_though_nuts_lie_on_the_bench_and_it_costs_a_second_wash(under, told):
     """Clusters first would want one wash only, of what then lies there from two batches of nuts."""

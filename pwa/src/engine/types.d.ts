@@ -2025,6 +2025,8 @@ export interface DayOrderRequestBatch {
   coated?: boolean | null;
   /** how far it is */
   state: "planned" | "open" | "closed";
+  /** whether a clock of it rings now or within minutes: taken first; false when left out */
+  soon?: boolean | null;
   /** since when it is in this state; null: never; 0 to 1e+14 ms */
   since_ms?: number | null;
   /** when hands were last at it; null: never; 0 to 1e+14 ms */

@@ -3,6 +3,9 @@ import type { Values } from "../documents";
 import { type Compute, isOpen, openedMs } from "./batchBook";
 import type { Batch } from "./types";
 
+/** A clock that rings within this goes before the order of the day (ms). Assumed: time to walk over and to wash. */
+const SOON_MS = 5 * 60_000;
+
 type Row = DayOrderRequest["batches"][number];
 
 interface DayParts {
@@ -63,7 +66,7 @@ export class Day {
     return this.parts
       .batches()
       .filter((batch) => batch.run !== null)
-      .map(inShort);
+      .map((batch) => inShort(batch, this.parts.clock()));
   }
 
   private async tell(now: DayOrderReply["now"][number]): Promise<void> {
@@ -76,8 +79,8 @@ export class Day {
 }
 
 /** A batch as day.order is asked about it. */
-function inShort(batch: Batch): Row {
-  const { batchId, plan, run, events } = batch;
+function inShort(batch: Batch, now: number): Row {
+  const { batchId, plan, run, events, advice } = batch;
   return {
     id: batchId,
     kind: plan.kind,
@@ -87,6 +90,7 @@ function inShort(batch: Batch): Row {
     coated: plan.coated ?? false,
     under: plan.kind === "cluster" ? underOf(plan.reply.under) : [],
     state: isOpen(batch) ? "open" : "closed",
+    soon: (advice?.clocks[0]?.due_ms ?? Infinity) - now <= SOON_MS,
     since_ms: run?.closed_at_ms ?? openedMs(events),
     touched_ms: run?.touched_ms ?? null,
     washed_ms: run?.wash?.washed_ms ?? null,

@@ -15,19 +15,21 @@ INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
 def order(request):
     """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
 
-    Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state
-    and the instants since_ms, touched_ms, washed_ms and answered_ms (ms), null for never).
+    Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,
+    soon (a clock of it rings now or within minutes) and the instants since_ms, touched_ms, washed_ms and answered_ms
+    (ms), null for never).
     Reply: order (planned and open ones: id, allergens, after, wash), now (open ones: what to wash off if hands go to
     them as the bench stands: id, after, wash, until_ms (ms, when hands were last at those)), warnings (own_plan;
     label_unknown with names).
     Raises: Problem batch_twice (one id in two batches), still_to_come (an instant after at_ms), not_begun (touched_ms
     of a planned batch).
-    Relation: a batch comes after those whose allergens are a true part of its own, and one with nuts or peanuts after
-    all without, even where they lie on the bench already: the others want a wash in any order, and so no more nuts come
-    to the bench before it. Among those that may come next one that takes all that is on the bench, then the fewest
-    allergens, then the oldest. Wash where something on the bench is not declared. A bowl of chocolate takes what all
-    open batches that may be dipped from it declare: those that hold all it holds. A wash for any batch cleans the
-    bench; what nobody touched for ten hours is off it.
+    Relation: those that are soon come before all others, for a clock does not wait. Of each part a batch comes after
+    those whose allergens are a true part of its own, and one with nuts or peanuts after all without, even where they
+    lie on the bench already: the others want a wash in any order, and so no more nuts come to the bench before it.
+    Among those that may come next one that takes all that is on the bench, then the fewest allergens, then the
+    oldest. Wash where something on the bench is not declared. A bowl of chocolate takes what all open batches that
+    may be dipped from it declare: those that hold all it holds. A wash for any batch cleans the bench; what nobody
+    touched for ten hours is off it.
     Example: squares with milk, clusters with milk and pecans: squares first, no wash between; a wash if hands go back.
     Source: practice for order, wash and ten hours; memory for the allergens of what lies under, and for nuts last.
     """
@@ -115,7 +117,8 @@ def _order(shown, used):
     """Takes one after the other, with what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
-        free = [one for one in rest if not any(_is_part(other["holds"], one["holds"]) for other in rest)]
+        near = [one for one in rest if one["soon"]] or rest
+        free = [one for one in near if not any(_is_part(other["holds"], one["holds"]) for other in near)]
         batch = min(free, key=lambda one: _rank(one, bench))
         rest = [one for one in rest if one["id"] != batch["id"]]
         # Who was used and who was last washed for does not tell what is to come: each is a whole batch again.

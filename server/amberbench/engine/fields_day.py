@@ -25,6 +25,7 @@ BATCH = record(
         "under": many(choice(PIECES, "a built-in material"), 0, 20, "what lies under its caramel", default=[]),
         "coated": boolean("whether it takes chocolate from a bowl: dipped, or coated below", default=False),
         "state": choice(("planned", "open", "closed"), "how far it is"),
+        "soon": boolean("whether a clock of it rings now or within minutes: taken first", default=False),
         "since_ms": _instant("since when it is in this state"),
         "touched_ms": _instant("when hands were last at it"),
         "washed_ms": _instant("when tools, surfaces and hands were last washed for it"),
