@@ -98,7 +98,7 @@ def test_a_photo_taken_off_line_stands_in_the_record_and_reaches_the_other_phone
     expect(thumbs(other)).to_have_count(1)
     picture = thumbs(other).get_by_role("img")
     other.page.wait_for_function("() => document.querySelector('.photo img').naturalWidth === 1200")
-    expect(picture).to_have_attribute("alt", re.compile(r"^Photo of \d\d:\d\d"))
+    expect(picture).to_have_attribute("alt", re.compile(r"^Photo of \d\d?:\d\d"))
     assert kept(other, body["photo_id"]) is None
     assert record(server, batch_id)["run"]["photos"] == 1
     assert phone.errors == other.errors == []

@@ -3,7 +3,6 @@
 import json
 import math
 import random
-import time
 
 import pytest
 
@@ -156,17 +155,6 @@ def test_far_more_centres_than_planned_are_a_slip_of_the_finger():
     reply = fold([batch(1), batch(2, counted=960)])
     assert reply["products"][0]["n"] == 1
     assert reply["ignored"] == [{"batch_id": "batch-2", "part": "pieces", "why": "more_than_planned"}]
-
-
-def test_two_hundred_batches_fold_in_fifty_milliseconds():
-    rng = random.Random(3)
-    batches = [strategies_batch.told(rng, f"batch-{number}") for number in range(200)]
-    times = []
-    for _ in range(5):
-        start = time.process_time()
-        fold(batches)
-        times.append(time.process_time() - start)
-    assert min(times) < 0.050
 
 
 # What one batch tells --------------------------------------------------------------------------------------------

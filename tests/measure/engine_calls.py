@@ -1,9 +1,11 @@
 """The engine calls that are timed: requests as a phone sends them, from our own invented scenario (tests/bench.py)."""
 
 import json
+import random
 from typing import Any
 
 from amberbench.engine import catalogue
+from tests import strategies_batch
 from tests.bench import Bench, planned_slab
 
 Calls = list[tuple[str, str]]
@@ -11,6 +13,7 @@ Calls = list[tuple[str, str]]
 
 EVENTS = 400
 BURSTS = 60  # the most a melt plan has
+BATCHES = 200  # of a busy shop in a year
 REFITS = 12  # a reading every ten minutes for two hours
 RELOAD = f"reload: run.replay, {EVENTS} events"
 TARGETS_S = {"melt.next_burst": 0.020, "cool.plan": 0.400, RELOAD: 0.100}
@@ -38,6 +41,7 @@ def desk_calls() -> dict[str, Calls]:
         "cool.plan": _calls("cool.plan", cooling),
         "cool.refit, 3 readings": _calls("cool.refit", dict(cooling, readings=_readings(), touches=[])),
         "slab.plan": _calls("slab.plan", plan["request"]),
+        f"learn.fold, {BATCHES} batches": _calls("learn.fold", {"batches": _taught()}),
     }
 
 
@@ -67,6 +71,12 @@ def _before_the_last_burst() -> Bench:
     bench.now_ms = bench.events[-1]["at_ms"] + 1000.0
     assert bench.advice["step"] == "burst"
     return bench
+
+
+def _taught() -> list[dict[str, Any]]:
+    """What so many batches may have told."""
+    rng = random.Random(3)
+    return [strategies_batch.told(rng, f"batch-{number}") for number in range(BATCHES)]
 
 
 def _readings() -> list[dict[str, float]]:
