@@ -3,7 +3,8 @@
 import json
 from typing import Any
 
-from amberbench.engine import check, fields
+from amberbench.engine import fields
+from amberbench.engine.core import check
 
 
 def conforms(name: str, reply: Any) -> None:

@@ -22,8 +22,12 @@ import random
 from dataclasses import dataclass, field
 from typing import Any
 
-from amberbench.engine import advise, catalogue, clusters, materials, run
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.batch import advice as advise
+from amberbench.engine.batch import run
+from amberbench.engine.physics import materials
+from amberbench.engine.products.cluster import windows as clusters
+from amberbench.engine.core.problems import Problem
 from tests.bench import NINE_OCLOCK_MS
 from tests.kitchens import Kitchen
 

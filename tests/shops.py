@@ -24,7 +24,8 @@ import random
 from dataclasses import dataclass
 from typing import Any
 
-from amberbench.engine import catalogue, heating
+from amberbench.engine import catalogue
+from amberbench.engine.physics import pot as heating
 from tests import slabs
 from tests.bench import Bench
 from tests.kitchens import Kitchen, ask, planned

@@ -13,7 +13,7 @@ import numpy as np
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
-from amberbench.engine import materials
+from amberbench.engine.physics import materials
 
 SIGMA = 5.670374419e-8
 SLAB_CELLS, LAYER_CELLS = 48, 24

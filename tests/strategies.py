@@ -10,7 +10,10 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from amberbench.engine import fields, fields_shop
+from amberbench.engine import fields
+from amberbench.engine.core import describe
+from amberbench.engine.physics import fields as physics_fields
+from amberbench.engine.shop import fields as fields_shop
 from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit, strategies_melt
 from tests.drawing import maybe
 
@@ -27,7 +30,7 @@ def _material(rng):
     if kind < 0.6:
         return "caramel"
     if kind < 0.75:
-        return rng.choice(fields.MATERIAL_NAMES)
+        return rng.choice(physics_fields.MATERIAL_NAMES)
     if kind < 0.85:
         return {"conductivity_w_mk": rng.uniform(0.1, 0.6), "density_kg_m3": rng.uniform(900, 1600),
                 "heat_capacity_j_kgk": rng.uniform(1300, 3000)}  # fmt: skip
@@ -64,7 +67,7 @@ def _pour(rng):
 
 def _cool(rng):
     request = {"thickness_m": rng.uniform(0.006, 0.025), "room_c": rng.uniform(15, 30)}
-    maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    maybe(rng, request, "base", rng.choice(physics_fields.BASE_NAMES))
     maybe(rng, request, "top", rng.choice(["still_air", "fan", {"h_w_m2k": rng.uniform(4, 40)}]))
     maybe(rng, request, "bottom", rng.choice(["still_air", "fan", "insulated", {"h_w_m2k": rng.uniform(2, 40)}]))
     maybe(rng, request, "material", _material(rng), 0.3)
@@ -102,7 +105,7 @@ def _slab(rng):
     if rng.random() < 0.7:
         request["bars_m"] = [0.010, 0.010, 0.012, 0.0127]
     maybe(rng, request, "block_kg", rng.uniform(1, 5))
-    maybe(rng, request, "base", rng.choice(fields.BASE_NAMES))
+    maybe(rng, request, "base", rng.choice(physics_fields.BASE_NAMES))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})
     maybe(rng, request, "humidity", rng.uniform(0.2, 0.95))
     maybe(rng, request, "firmness", rng.choice(["firm", "borderline", "slumps"]), 0.2)
@@ -118,7 +121,7 @@ def _slab(rng):
 
 
 def _convert(rng):
-    from amberbench.engine import units
+    from amberbench.engine.core import units
 
     unit = rng.choice(sorted(units.UNITS))
     same = [other for other in sorted(units.UNITS) if units.UNITS[other][0] == units.UNITS[unit][0]]
@@ -138,7 +141,7 @@ def _shop_event(rng, seq):
     field = rng.choice([*sorted(known), "a stranger"] if rng.random() < 0.1 else sorted(known))
     value = _within(known[field], rng) if field in known and rng.random() < 0.9 else rng.choice(JUNK[:16])
     doc = name if name == "shop" else f"{name}/{rng.choice('ab')}"
-    body = {"doc": doc, "field": field, "value": value, "basis": rng.choice(fields.BASES)}
+    body = {"doc": doc, "field": field, "value": value, "basis": rng.choice(describe.BASES)}
     return {"id": f"e{seq}", "v": 1, "shop_id": "s", "device_id": rng.choice("ab"), "seq": seq, "batch_id": None,
             "at_ms": rng.randrange(1000), "offset_ms": 0.5, "kind": "shop_set", "body": body}  # fmt: skip
 

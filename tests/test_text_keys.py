@@ -5,9 +5,12 @@ import re
 
 import pytest
 
-from amberbench.engine import catalogue, fields, temper
-from amberbench.engine.advise import PAGES
-from amberbench.engine.sources import SOURCES
+from amberbench.engine import catalogue
+from amberbench.engine import fields
+from amberbench.engine.core import describe
+from amberbench.engine.steps.temper import plan as temper
+from amberbench.engine.batch.advice import PAGES
+from amberbench.engine.core.sources import SOURCES
 from amberbench.text import languages
 from tests import strategies_deposit, text_keys
 from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
@@ -36,7 +39,7 @@ BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt", "stand
 def melt_reasons():
     """The second of each answer of the melt's decision is the reason's code."""
     for path, tree in text_keys.trees():
-        if path.name == "melt_next.py":
+        if path.name == "decide.py":
             for node in ast.walk(tree):
                 if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple) and len(node.value.elts) == 3:
                     yield from text_keys.constants(node.value.elts[1])
@@ -46,10 +49,10 @@ def named():
     """What the engine and the phone name, by how they name it."""
     yield from (key for key in text_keys.named_literally() if key.split(".")[0] in ROOMS and key not in NO_TEXTS)
     yield from SKIPS_ARE_BUTTONS
-    yield from (f"button.{code}" for code in text_keys.called_with("button", files="advise"))
+    yield from (f"button.{code}" for code in text_keys.called_with("button", files="prompts"))
     yield from (f"button.{code}" for code in text_keys.called_with("_plain"))
     yield from (f"caution.{code}" for code in text_keys.called_with("_plain", 3))
-    yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="advise"))
+    yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="prompts"))
     yield from (f"problem.{code}" for code in text_keys.called_with("Problem", 1))
     yield from (f"reason.{code}" for code in melt_reasons())
     yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})
@@ -57,7 +60,7 @@ def named():
     yield from (f"step.{step}" for step in STEPS | MELT_STEPS | BOWL_STEPS)
     yield from (f"say.{step}" for step in STEPS - {"melt"})
     yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))
-    yield from (f"basis.{basis}{long}" for basis in fields.BASES for long in ("", "_long"))
+    yield from (f"basis.{basis}{long}" for basis in describe.BASES for long in ("", "_long"))
     yield from (f"language.{one}" for one in languages())
 
 

@@ -100,7 +100,7 @@ def named_literally() -> set[str]:
     for source in phone_files():
         found |= set(STRING.findall(source))
     for path, tree in trees():
-        if path.parent.name == "engine":
+        if "engine" in path.parts:
             found |= {text for node in ast.walk(tree) for text in constants(node)}
     return {one for one in found if re.fullmatch(r"[a-z]+\.[a-z0-9_.]+", one) and not one.endswith((".", "_"))}
 

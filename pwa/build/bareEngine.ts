@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 
 import type { Plugin } from "vite";
 
-const ENGINE = /\/server\/amberbench\/engine\/\w+\.py\?raw$/;
+const ENGINE = /\/server\/amberbench\/engine\/[\w/]+\.py\?raw$/;
 
 const FIELDS = /\/fields_?\w*\.py\?raw$/;
 

@@ -8,7 +8,7 @@ import click
 from click.core import ParameterSource
 
 from . import config, text
-from .engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from .schemas import phone_types
 from .services import clock, plans, strict_json
 

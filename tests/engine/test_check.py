@@ -2,8 +2,9 @@
 
 import pytest
 
-from amberbench.engine import check, kinds
-from amberbench.engine.problems import Problem
+from amberbench.engine.core import check
+from amberbench.engine.core import describe as kinds
+from amberbench.engine.core.problems import Problem
 
 KNOWN = {
     "mass_kg": kinds.number("kg", 0.05, 10, "mass"),

@@ -7,7 +7,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from amberbench.engine import catalogue, folds_funnel
+from amberbench.engine import catalogue
+from amberbench.engine.steps.deposit import fold as folds_funnel
 from tests.bench import Bench, planned_clusters, planned_slab
 from tests.strategies_deposit import ON_A_BED
 

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 
 CENTRE = {"length_m": 0.024, "width_m": 0.024, "height_m": 0.01}
 

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, fields
-from amberbench.engine.problems import Problem
-from amberbench.engine.sources import SOURCES
+from amberbench.engine import catalogue
+from amberbench.engine.physics import fields
+from amberbench.engine.core.problems import Problem
+from amberbench.engine.core.sources import SOURCES
 
 THICKNESS_M = 0.0127
 HOUR_S = 3600.0

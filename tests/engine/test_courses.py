@@ -2,9 +2,10 @@
 
 import pytest
 
-from amberbench.engine import courses, fields
-from amberbench.engine.advise import PAGES
-from amberbench.engine.folds import FOLDS
+from amberbench.engine import fields
+from amberbench.engine.batch import courses
+from amberbench.engine.batch.advice import PAGES
+from amberbench.engine.batch.folds import FOLDS
 
 COURSES = [pytest.param(kind, id=kind) for kind in courses.STEPS]
 

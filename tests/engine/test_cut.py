@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 
 SQUARES = {"piece_length_m": 0.024, "piece_width_m": 0.024, "trim_m": 0.005, "kerf_m": 0.0}
 

@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
-from amberbench.engine import allergens, catalogue, fields_shop
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.core import allergens
+from amberbench.engine.shop import fields as fields_shop
+from amberbench.engine.core.problems import Problem
 from tests import strategies_day
 from tests.bench import Bench, planned_bowl, planned_clusters, planned_slab
 from tests.strategies_day import NOW_MS

@@ -4,7 +4,9 @@ import math
 
 import pytest
 
-from amberbench.engine import catalogue, clusters, materials
+from amberbench.engine import catalogue
+from amberbench.engine.physics import materials
+from amberbench.engine.products.cluster import windows as clusters
 from tests.strategies_deposit import ON_A_BED, ON_NUTS
 
 PLAIN = {"conductivity_w_mk": 0.3, "density_kg_m3": 1400, "heat_capacity_j_kgk": 1900}

@@ -3,7 +3,7 @@
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.strategies_deposit import ON_A_BED, ON_NUTS
 
 

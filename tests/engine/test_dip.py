@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab, tells_once, with_dip
 from tests.strategies_deposit import ON_NUTS
 

@@ -4,7 +4,9 @@ import re
 
 import pytest
 
-from amberbench.engine import catalogue, fields, sources
+from amberbench.engine import catalogue
+from amberbench.engine import fields
+from amberbench.engine.core import sources
 
 NAMES = sorted(catalogue.FUNCTIONS)
 # "as `fields.MELT`" and "as melt.plan": the fields are described there.

@@ -2,7 +2,10 @@
 
 import pytest
 
-from amberbench.engine import check, fields, sources
+from amberbench.engine import fields
+from amberbench.engine.core import check
+from amberbench.engine.core import describe
+from amberbench.engine.core import sources
 
 SUFFIXES = {
     "kg": "kg", "m": "m", "m2": "m²", "m3": "m³", "c": "°C", "k": "K", "s": "s", "w": "W", "j": "J", "ms": "ms",
@@ -48,7 +51,7 @@ def test_a_field_is_sound(path, field):
     if "default" in field and field["default"] is not None:
         check.CHECKS[field["kind"]](field, field["default"], path)
     if "basis" in field:
-        assert field["basis"] in fields.BASES
+        assert field["basis"] in describe.BASES
         assert field["source"] in sources.SOURCES
         assert field["basis"] != "published" or field["source"] not in ("practice", "assumed", "memory")
     if field["kind"] == "either":

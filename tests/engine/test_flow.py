@@ -6,7 +6,7 @@ import math
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST
 from tests.strategies_deposit import ON_NUTS
 

@@ -2,23 +2,21 @@
 
 import pytest
 
-from amberbench.engine import (
-    bases,
-    catalogue,
-    clusters,
-    cooling,
-    cooling_range,
-    deposit,
-    funnel,
-    heating,
-    melt,
-    melt_belief,
-    melt_guard,
-    surfaces,
-    temper,
-    trays_cluster,
-    turns_cluster,
-)
+from amberbench.engine import catalogue
+from amberbench.engine.physics import bases
+from amberbench.engine.physics import convection as surfaces
+from amberbench.engine.physics import pot as heating
+from amberbench.engine.products.cluster import plan as deposit
+from amberbench.engine.products.cluster import windows as clusters
+from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import spread as cooling_range
+from amberbench.engine.steps.deposit import funnel
+from amberbench.engine.steps.deposit import trays as trays_cluster
+from amberbench.engine.steps.deposit import turns as turns_cluster
+from amberbench.engine.steps.melt import belief as melt_belief
+from amberbench.engine.steps.melt import guard as melt_guard
+from amberbench.engine.steps.melt import plan as melt
+from amberbench.engine.steps.temper import plan as temper
 from tests.strategies_deposit import ON_NUTS
 
 MELT = {"mass_kg": 0.9, "oven": {"rated_w": 1000}, "vessel": {"mass_kg": 0.8}}

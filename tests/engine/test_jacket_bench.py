@@ -4,8 +4,9 @@ from typing import Any
 
 import pytest
 
-from amberbench.engine import catalogue, jacket
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.steps.jacket import plan as jacket
+from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST, Bench, jacket_slab
 
 REQUEST = jacket_slab()["request"]

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from amberbench.engine import lattice
+from amberbench.engine.products.cluster import lattice
 
 # Width, height, diameter; square, staggered along width, along height. The first and the third are published
 # puzzles (14 circles; 18 tins as 4-3-4-3-4), the fifth a published hint of five rows; the others were worked by hand.

@@ -6,7 +6,7 @@ import statistics
 
 import pytest
 
-from amberbench.engine.normal import TENTH
+from amberbench.engine.core.statistics import TENTH
 from tests.engine.test_learn import fold
 from tests.shops import Shop, slips
 

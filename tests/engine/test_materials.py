@@ -4,8 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, fields, materials
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.physics import fields
+from amberbench.engine.physics import materials
+from amberbench.engine.core.problems import Problem
 
 TEMPERATURES = st.floats(-40, 150)
 NAMES = st.sampled_from(fields.MATERIAL_NAMES)

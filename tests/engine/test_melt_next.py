@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.conforming import conforms
 
 STIR, LUMPS = {"kind": "stir", "free": True}, {"kind": "stir", "free": False}

@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, heating, materials
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.physics import materials
+from amberbench.engine.physics import pot as heating
+from amberbench.engine.core.problems import Problem
 
 
 def power(**request):

@@ -4,9 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, fields
-from amberbench.engine.problems import Problem
-from amberbench.engine.sources import SOURCES
+from amberbench.engine import catalogue
+from amberbench.engine.core import describe as fields
+from amberbench.engine.core.problems import Problem
+from amberbench.engine.core.sources import SOURCES
 from tests.conforming import conforms
 
 HALF_BLOCK_KG = 2.5 * 0.45359237

@@ -3,7 +3,7 @@
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.bench import NINE_OCLOCK_MS, planned_clusters, planned_slab
 
 MINUTE_MS = 60_000

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 
 HALF_BLOCK_KG = 2.5 * 0.45359237
 HALF_INCH_M = 0.5 * 0.0254

@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST
 
 

@@ -6,8 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, fields_shop, materials, temper
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.physics import materials
+from amberbench.engine.shop import fields as fields_shop
+from amberbench.engine.steps.temper import plan as temper
+from amberbench.engine.core.problems import Problem
 from tests import strategies
 
 _numbers = iter(range(1, 10**9))

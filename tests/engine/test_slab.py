@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, check, fields
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine import fields
+from amberbench.engine.core import check
+from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST
 
 SQUARES = {

@@ -7,7 +7,9 @@ from datetime import UTC, datetime
 
 import pytest
 
-from amberbench.engine import catalogue, fields, table
+from amberbench.engine import catalogue
+from amberbench.engine import fields
+from amberbench.engine.exports import table
 from tests.bench import Bench
 
 SUMMARY = {"batch_id": "b1", "name": "Squares", "kind": "slab", "opened_at_ms": 1_764_000_000_000.0}

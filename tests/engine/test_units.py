@@ -5,8 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue, units
-from amberbench.engine.problems import Problem
+from amberbench.engine import catalogue
+from amberbench.engine.core import units
+from amberbench.engine.core.problems import Problem
 
 PINT = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 NAMES = {"°C": "degC", "°F": "degF", "in": "inch", "l": "liter", "ml": "milliliter", "h": "hour", "min": "minute"}

@@ -9,10 +9,15 @@ const [engine, micropython, casesFile, answersFile] = process.argv.slice(2);
 const { loadMicroPython } = await import(pathToFileURL(join(micropython, "micropython.mjs")));
 const python = await loadMicroPython({ heapsize: 32 * 1024 * 1024 });
 python.FS.mkdir("/amberbench");
-python.FS.mkdir("/amberbench/engine");
 python.FS.writeFile("/amberbench/__init__.py", "");
-for (const file of readdirSync(engine).filter((name) => name.endsWith(".py")))
-  python.FS.writeFile(`/amberbench/engine/${file}`, readFileSync(join(engine, file), "utf8"));
+function put(folder, at) {
+  python.FS.mkdir(at);
+  for (const one of readdirSync(folder, { withFileTypes: true })) {
+    if (one.isDirectory() && one.name !== "__pycache__") put(join(folder, one.name), `${at}/${one.name}`);
+    else if (one.name.endsWith(".py")) python.FS.writeFile(`${at}/${one.name}`, readFileSync(join(folder, one.name), "utf8"));
+  }
+}
+put(engine, "/amberbench/engine");
 python.runPython('import sys\nsys.path.insert(0, "/")\nfrom amberbench.engine.catalogue import call_text');
 const callText = python.globals.get("call_text");
 

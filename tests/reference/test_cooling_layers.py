@@ -4,7 +4,13 @@ import random
 
 import pytest
 
-from amberbench.engine import bases, check, cool, cooling, fields, surfaces
+from amberbench.engine.core import check
+from amberbench.engine.physics import bases
+from amberbench.engine.physics import convection as surfaces
+from amberbench.engine.physics import fields as physics_fields
+from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import fields
+from amberbench.engine.steps.cool import plan as cool
 from tests import slabs
 
 SLABS = 40
@@ -42,7 +48,7 @@ def test_two_layers_and_a_wide_base_are_within_two_per_cent_of_a_fine_grid():
 
 
 def test_finer_cells_and_steps_move_a_layered_ready_time_by_less_than_a_quarter_per_cent():
-    for base in fields.BASE_NAMES:
+    for base in physics_fields.BASE_NAMES:
         request = planned(base=base)
         usual, fine = cooling.Slab(request), cooling.Slab(request, cells=66, layer_cells=20, finer=6.0)
         ready = [cooling.times(slab, slab.run(1.0))["ready"] for slab in (usual, fine)]

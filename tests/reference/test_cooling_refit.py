@@ -15,7 +15,12 @@ from functools import cache
 
 import pytest
 
-from amberbench.engine import check, cool, cooling, fields, refit
+from amberbench.engine import fields as engine_fields
+from amberbench.engine.core import check
+from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import fields
+from amberbench.engine.steps.cool import plan as cool
+from amberbench.engine.steps.cool import refit
 from tests import slabs
 
 LIGHT = ("steel_sheet", "aluminium_tray", "wood_board")
@@ -56,7 +61,7 @@ class Cooled:
             for share, noise_k in zip(READ_AT, self.noise_k, strict=True)
         ]
         return cool.refit(
-            check.checked(fields.FUNCTIONS["cool.refit"]["request"], self.request | {"readings": readings})
+            check.checked(engine_fields.FUNCTIONS["cool.refit"]["request"], self.request | {"readings": readings})
         )
 
 

@@ -8,7 +8,10 @@ import math
 
 import pytest
 
-from amberbench.engine import check, cool, cooling, fields
+from amberbench.engine.core import check
+from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import fields
+from amberbench.engine.steps.cool import plan as cool
 from tests import slabs
 
 # Caramel as at 51 °C (choi_okos_1986 composition of USDA 19074), as constants.

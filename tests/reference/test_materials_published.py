@@ -5,7 +5,8 @@ Tolerances are those of the printed figures unless said otherwise.
 
 import pytest
 
-from amberbench.engine import catalogue, materials
+from amberbench.engine import catalogue
+from amberbench.engine.physics import materials
 
 CARAMEL = {"water": 0.085, "protein": 0.046, "fat": 0.081, "carbohydrate": 0.77, "fibre": 0.0, "ash": 0.018}
 

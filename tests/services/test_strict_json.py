@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from amberbench.services import strict_json
 
 DOCUMENTS = st.recursive(

@@ -1,5 +1,5 @@
 /** The server's engine files, for a MicroPython; titles of sources are read by nobody here. */
-const files = import.meta.glob<string>(["../../../server/amberbench/engine/*.py", "!../../../server/amberbench/engine/sources.py"], {
+const files = import.meta.glob<string>(["../../../server/amberbench/engine/**/*.py", "!../../../server/amberbench/engine/core/sources.py"], {
   eager: true,
   query: "?raw",
   import: "default",
@@ -23,10 +23,18 @@ export async function install(
 ): Promise<{ version: string; callText: CallText; python: MicroPython }> {
   const python = await load({ heapsize: HEAP });
   python.FS.mkdir("/amberbench");
-  python.FS.mkdir("/amberbench/engine");
   python.FS.writeFile("/amberbench/__init__.py", "");
-  for (const [path, text] of Object.entries(files))
-    python.FS.writeFile(`/amberbench/engine/${path.split("/").at(-1)}`, text);
+  const made = new Set<string>();
+  for (const [path, text] of Object.entries(files)) {
+    const inside = path.slice(path.indexOf("/amberbench/engine/"));
+    const folders = inside.split("/").slice(1, -1);
+    for (let depth = 2; depth <= folders.length; depth += 1) {
+      const folder = `/${folders.slice(0, depth).join("/")}`;
+      if (!made.has(folder)) python.FS.mkdir(folder);
+      made.add(folder);
+    }
+    python.FS.writeFile(inside, text);
+  }
   python.runPython('import sys\nsys.path.insert(0, "/")');
   python.runPython("from amberbench.engine import VERSION\nfrom amberbench.engine.catalogue import call_text");
   const callText = python.globals.get("call_text") as CallText;

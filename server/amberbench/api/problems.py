@@ -9,7 +9,7 @@ from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
 from amberbench import text
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from amberbench.schemas.documents import ProblemDetails
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe

@@ -2,36 +2,28 @@
 
 import json
 
-from . import (
-    advise,
-    bowl,
-    check,
-    coating,
-    cool,
-    cut,
-    day,
-    deposit,
-    deposit_learn,
-    fields,
-    flow,
-    funnel,
-    jacket,
-    learn,
-    learn_apply,
-    learn_batch,
-    materials,
-    melt,
-    paper,
-    pour,
-    room,
-    run,
-    shop,
-    slab,
-    table,
-    temper,
-    units,
-)
-from .problems import Problem
+from . import fields
+from .batch import advice, day, run
+from .core import check, units
+from .core.problems import Problem
+from .exports import paper, table
+from .learning import apply, contribution
+from .learning import fold as learning_fold
+from .physics import materials, viscosity
+from .products.chocolate import plan as chocolate
+from .products.cluster import plan as cluster
+from .products.cluster import weighed
+from .products.slab import plan as slab
+from .shop import fold as shop_fold
+from .steps.coat import plan as coat
+from .steps.cool import plan as cool
+from .steps.cut import plan as cut
+from .steps.deposit import funnel
+from .steps.jacket import plan as jacket
+from .steps.melt import plan as melt
+from .steps.pour import plan as pour
+from .steps.room import plan as room
+from .steps.temper import plan as temper
 
 FUNCTIONS = {
     "units.convert": units.convert_request,
@@ -47,27 +39,27 @@ FUNCTIONS = {
     "cool.plan": cool.plan,
     "cool.refit": cool.refit,
     "slab.plan": slab.plan,
-    "chocolate.coating": coating.plan,
-    "chocolate.bowl": bowl.plan,
+    "chocolate.coating": coat.plan,
+    "chocolate.bowl": chocolate.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.hold,
     "chocolate.salting": temper.salting,
-    "deposit.plan": deposit.plan,
+    "deposit.plan": cluster.plan,
     "deposit.fill": funnel.fill,
-    "deposit.learn": deposit_learn.learn,
+    "deposit.learn": weighed.learn,
     "room.dew_point": room.dew_point,
     "room.advise": room.advise,
-    "flow.viscosity": flow.viscosity,
-    "flow.stand_up_test": flow.stand_up_test,
+    "flow.viscosity": viscosity.viscosity,
+    "flow.stand_up_test": viscosity.stand_up_test,
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
-    "run.advise": advise.advise_request,
-    "shop.fold": shop.fold,
-    "shop.check": shop.check_request,
-    "shop.density": shop.density,
-    "learn.contribution": learn_batch.contribution_request,
-    "learn.fold": learn.fold,
-    "learn.apply": learn_apply.apply_request,
+    "run.advise": advice.advise_request,
+    "shop.fold": shop_fold.fold,
+    "shop.check": shop_fold.check_request,
+    "shop.density": shop_fold.density,
+    "learn.contribution": contribution.contribution_request,
+    "learn.fold": learning_fold.fold,
+    "learn.apply": apply.apply_request,
     "day.order": day.order,
     "paper.events": paper.events,
     "table.batches": table.batches,

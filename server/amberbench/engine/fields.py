@@ -5,28 +5,20 @@ the generator of the phone's types. A field is required unless it has a default.
 ("assumed" or "published"), its source key and, where a test can measure it, the name of that test in `measure_by`.
 """
 
-from . import (
-    fields_bench,
-    fields_bowl,
-    fields_chocolate,
-    fields_cluster,
-    fields_day,
-    fields_deposit,
-    fields_dip,
-    fields_learn,
-    fields_melt,
-    fields_paper,
-    fields_room,
-    fields_shared,
-    fields_shop,
-    fields_slab,
-)
-from .fields_cool import COOL
-from .fields_learn import CONTRIBUTION
-from .fields_melt import MELT
-from .fields_shared import BASE_NAMES, BATCHES, MATERIAL_NAMES
-from .fields_slab import FIT, POUR
-from .kinds import BASES, together
+from .batch import day_fields
+from .batch import fields as batch_fields
+from .core.describe import together
+from .exports import fields as exports_fields
+from .learning import fields as learning_fields
+from .physics import fields as physics_fields
+from .products.chocolate import fields as chocolate_fields
+from .products.cluster import fields as cluster_fields
+from .products.slab import fields as slab_fields
+from .shop import fields as shop_fields
+from .steps.coat import fields as coat_fields
+from .steps.dip import fields as dip_fields
+from .steps.melt import fields as melt_fields
+from .steps.room import fields as room_fields
 
 __all__ = [
     "BASES",
@@ -43,20 +35,22 @@ __all__ = [
 ]
 
 # The body of every kind of event that a fold understands. Fields a newer version added are passed over.
-EVENTS = together(fields_bench.EVENTS, fields_cluster.EVENTS, fields_bowl.EVENTS, fields_dip.EVENTS, fields_day.EVENTS)
+EVENTS = together(
+    batch_fields.EVENTS, cluster_fields.EVENTS, chocolate_fields.EVENTS, dip_fields.EVENTS, day_fields.EVENTS
+)
 FUNCTIONS: dict = {}
 for _part in (
-    fields_shared,
-    fields_melt,
-    fields_slab,
-    fields_chocolate,
-    fields_deposit,
-    fields_bowl,
-    fields_room,
-    fields_bench,
-    fields_learn,
-    fields_shop,
-    fields_paper,
-    fields_day,
+    physics_fields,
+    melt_fields,
+    slab_fields,
+    coat_fields,
+    cluster_fields,
+    chocolate_fields,
+    room_fields,
+    batch_fields,
+    learning_fields,
+    shop_fields,
+    exports_fields,
+    day_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)

@@ -6,7 +6,7 @@ from typing import Any
 
 import marshmallow as ma
 
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 
 from . import units
 from .fault import fault

@@ -9,8 +9,8 @@ from functools import cache
 
 import pint
 
-from amberbench.engine import units as engine_units
-from amberbench.engine.problems import Problem
+from amberbench.engine.core import units as engine_units
+from amberbench.engine.core.problems import Problem
 
 NUMBER = r"[+-]?(?:[0-9]{1,20}(?:\.[0-9]{0,20})?|\.[0-9]{1,20})(?:[eE][+-]?[0-9]{1,3})?"
 QUANTITY = re.compile(rf"\s*({NUMBER})\s*([^\s0-9+\-][^\s]{{0,30}}(?: [^\s]{{1,10}})?)?\s*", re.ASCII)

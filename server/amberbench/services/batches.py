@@ -5,9 +5,11 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION, catalogue, courses
-from amberbench.engine import run as bench
-from amberbench.engine.problems import Problem
+from amberbench.engine import VERSION
+from amberbench.engine import catalogue
+from amberbench.engine.batch import courses
+from amberbench.engine.batch import run as bench
+from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, EventRow, UnopenedRow
 

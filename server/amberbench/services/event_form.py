@@ -4,8 +4,9 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from amberbench.engine import check, kinds
-from amberbench.engine.problems import Problem
+from amberbench.engine.core import check
+from amberbench.engine.core import describe as kinds
+from amberbench.engine.core.problems import Problem
 
 from . import strict_json
 

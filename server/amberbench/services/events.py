@@ -5,8 +5,8 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine.problems import Problem
-from amberbench.engine.shop import KIND as SHOP_SET
+from amberbench.engine.core.problems import Problem
+from amberbench.engine.shop.fold import KIND as SHOP_SET
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 

@@ -7,7 +7,7 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION
-from amberbench.engine import run as bench
+from amberbench.engine.batch import run as bench
 from amberbench.store import queries
 from amberbench.store.models import BatchRow, UnopenedRow
 

@@ -1,6 +1,6 @@
 """Photos of batches: kept as they come in, each under the id that its event `photographed` names."""
 
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import PhotoRow
 

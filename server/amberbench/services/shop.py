@@ -6,7 +6,7 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine import catalogue
-from amberbench.engine import shop as engine_shop
+from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from amberbench.engine import fields_shop
+from amberbench.engine.shop import fields as fields_shop
 
 Body = dict[str, Any]
 ONLY_IN_OLD_DOCUMENTS = {"id", "about", "figures", "plan_defaults", "basis"}

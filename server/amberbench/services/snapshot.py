@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from amberbench.engine.shop import KIND as SHOP_SET
+from amberbench.engine.shop.fold import KIND as SHOP_SET
 from amberbench.store import queries, reading
 
 from . import documents, strict_json

@@ -5,7 +5,7 @@ import math
 import re
 from typing import Any
 
-from amberbench.engine.problems import Problem
+from amberbench.engine.core.problems import Problem
 
 MOST_DEPTH = 40
 LARGEST_WHOLE = 2**53

@@ -1,0 +1,149 @@
+"""The day at one bench: in which order its batches are taken, and where a wash lies between two.
+
+All here is common practice, no published source: free of an allergen before with it, a full wash of tools, surfaces
+and hands between. It informs; the shop's own allergen plan, local codes and the makers' labels come first.
+"""
+
+from ..core import allergens as core_allergens
+from ..core.problems import Problem
+
+# A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
+DAY_MS = 10 * 3600000.0
+INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
+
+
+def order(request):
+    """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
+
+    Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,
+    soon (a clock of it rings now or within minutes) and the instants since_ms, touched_ms, washed_ms and answered_ms
+    (ms), null for never).
+    Reply: order (planned and open ones: id, allergens, after, wash), now (open ones: what to wash off if hands go to
+    them as the bench stands: id, after, wash, until_ms (ms, when hands were last at those)), warnings (own_plan;
+    label_unknown with names).
+    Raises: Problem batch_twice (one id in two batches), still_to_come (an instant after at_ms), not_begun (touched_ms
+    of a planned batch).
+    Relation: those that are soon come before all others, for a clock does not wait. Of each part a batch comes after
+    those whose allergens are a true part of its own, and one with nuts or peanuts after all without, even where they
+    lie on the bench already: the others want a wash in any order, and so no more nuts come to the bench before it.
+    Among those that may come next one that takes all that is on the bench, then the fewest allergens, then the
+    oldest. Wash where something on the bench is not declared. A bowl of chocolate takes what all open batches that
+    may be dipped from it declare: those that hold all it holds. A wash for any batch cleans the bench; what nobody
+    touched for ten hours is off it.
+    Example: squares with milk, clusters with milk and pecans: squares first, no wash between; a wash if hands go back.
+    Source: practice for order, wash and ten hours; memory for the allergens of what lies under, and for nuts last.
+    """
+    batches = _held(request["batches"], request["at_ms"])
+    shown = [one for one in batches if one["state"] != "closed"]
+    used = _used(batches, request["at_ms"])
+    return {"order": _order(shown, used), "now": _now(shown, used), "warnings": _warnings(shown)}
+
+
+def _held(asked, at_ms):
+    """The batches that share the bench, each with what it `holds` and what it `takes` without a wash."""
+    seen, held = {}, []
+    for index, one in enumerate(asked):
+        path = "batches[" + str(index) + "]."
+        if one["id"] in seen:
+            raise Problem(path + "id", "batch_twice", one["id"])
+        seen[one["id"]] = True
+        for name in INSTANTS:
+            if one[name] is not None and one[name] > at_ms:
+                raise Problem(path + name, "still_to_come", one[name], high=at_ms, unit="ms")
+        if one["state"] == "planned" and one["touched_ms"] is not None:
+            raise Problem(path + "touched_ms", "not_begun", one["touched_ms"])
+        if one["kind"] != "standup":
+            held.append(dict(one, holds=_named(one["contains"] + _under(one["under"]))))
+    for one in held:
+        one["takes"] = _taken(one, held)
+    return held
+
+
+def _named(found):
+    """Allergens once each, in the order of the list."""
+    return [one for one in core_allergens.ALLERGENS if one in found]
+
+
+def _under(materials):
+    return [core_allergens.of(one) for one in materials]
+
+
+def _taken(batch, held):
+    """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
+    if batch["kind"] != "chocolate":
+        return batch["holds"]
+    dipped = [one["holds"] for one in held if one["coated"] and one["state"] == "open"]
+    dipped = [one for one in dipped if not _lacking(batch["holds"], one)]
+    if not dipped:
+        return batch["holds"]
+    return _named(batch["holds"] + [one for one in dipped[0] if all(one in other for other in dipped)])
+
+
+def _lacking(allergens, declared):
+    return [one for one in allergens if one not in declared]
+
+
+def _used(batches, at_ms):
+    """The batches that left something on the bench, longest ago first."""
+    clean_ms = max([at_ms - DAY_MS] + [one["washed_ms"] for one in batches if one["washed_ms"] is not None])
+    used = [one for one in batches if one["touched_ms"] is not None and one["touched_ms"] > clean_ms]
+    return sorted(used, key=lambda one: (one["touched_ms"], one["id"]))
+
+
+def _left(batch, used):
+    """Those of the used ones that left what this batch does not declare, since its last wash was settled."""
+    since_ms = -1.0 if batch["answered_ms"] is None else batch["answered_ms"]
+    others = [one for one in used if one["id"] != batch["id"] and one["touched_ms"] > since_ms]
+    return [one for one in others if _lacking(one["holds"], batch["takes"])]
+
+
+def _all_of(batches):
+    return _named([allergen for one in batches for allergen in one["holds"]])
+
+
+def _now(shown, used):
+    found = []
+    for one in shown:
+        if one["state"] == "open":
+            after = _left(one, used)
+            before = [{"id": other["id"], "name": other["name"], "allergens": other["holds"]} for other in after]
+            row = {"id": one["id"], "after": before, "wash": _lacking(_all_of(after), one["takes"])}
+            row["until_ms"] = after[-1]["touched_ms"] if after else None
+            found.append(row)
+    return found
+
+
+def _order(shown, used):
+    """Takes one after the other, with what is then on the bench."""
+    rest, bench, found = list(shown), list(used), []
+    while rest:
+        near = [one for one in rest if one["soon"]] or rest
+        free = [one for one in near if not any(_is_part(other["holds"], one["holds"]) for other in near)]
+        batch = min(free, key=lambda one: _rank(one, bench))
+        rest = [one for one in rest if one["id"] != batch["id"]]
+        # Who was used and who was last washed for does not tell what is to come: each is a whole batch again.
+        after = [one for one in bench if one["id"] != batch["id"] and _lacking(one["holds"], batch["takes"])]
+        wash = _lacking(_all_of(after), batch["takes"])
+        found.append(
+            {"id": batch["id"], "allergens": batch["holds"], "after": [one["id"] for one in after], "wash": wash}
+        )
+        bench = [batch] if wash else [one for one in bench if one["id"] != batch["id"]] + [batch]
+    return found
+
+
+def _is_part(part, whole):
+    return len(part) < len(whole) and not _lacking(part, whole)
+
+
+def _rank(batch, bench):
+    last = 1 if any(one in batch["holds"] for one in core_allergens.LAST) else 0
+    washes = 1 if _lacking(_all_of(bench), batch["takes"]) else 0
+    begun = 0 if batch["state"] == "open" else 1
+    since_ms = 0.0 if batch["since_ms"] is None else batch["since_ms"]
+    return (last, washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])
+
+
+def _warnings(shown):
+    told = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
+    unknown = [one["name"] for one in shown if not one["labels_known"]]
+    return told + ([{"code": "label_unknown", "values": {"names": unknown}}] if unknown else [])

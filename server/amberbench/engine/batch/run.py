@@ -1,0 +1,246 @@
+"""A batch is the fold of its events: `replay` folds them all, `apply` one more.
+
+Events are facts. Folding never decides and never raises: an event that does not fit is kept in `ignored` with the
+reason. What a person was advised is in the event, so a newer engine does not rewrite an old batch. The source of the
+log's rules is the contract in DEVELOPERS.md, "The batch log".
+"""
+
+from .. import fields as engine_fields
+from ..core import check
+from ..core.problems import Problem
+from ..core.unfit import Unfit
+from ..products.chocolate import fold as chocolate_fold
+from ..products.cluster import fold as cluster_fold
+from ..products.standup import fold as standup_fold
+from ..steps.cool import fold as cool_fold
+from ..steps.dip import fold as dip_fold
+from ..steps.melt import fold as melt_fold
+from ..steps.room import prompts as room_prompts
+from ..steps.wash import fold as wash_fold
+from .folds import FOLDS
+
+MOST_IGNORED = 50
+AFTER_CLOSING = ("noted", "photographed", "left_out")
+# What a phone writes by itself: nobody tapped it, nobody takes it back.
+BY_ITSELF = ("cooling_refitted", "wash_told")
+# With these nothing of a batch comes onto the bench.
+BARE_HANDS = ("batch_opened", "taken_over", "ready_checked", "allergens_checked", "washed", "closed")
+
+
+def opened(plan):
+    """The run of a batch in which nothing has happened yet."""
+    kind = plan.get("kind", "slab")
+    run = {
+        "kind": kind,
+        "name": plan.get("name", ""),
+        "prebottom": bool(plan.get("prebottom")),
+        "lot": plan.get("lot"),
+        "opened_at_ms": None,
+        "closed_at_ms": None,
+        "last_at_ms": None,
+        "held": None,
+        "done": {},
+        "skipped": [],
+        "weighed_kg": None,
+        "melt": None,
+        "cool": None,
+        "cluster": None,
+        "bowl": None,
+        "dip": dip_fold.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
+        "room": room_prompts.minded(plan["reply"]),
+        "wash": wash_fold.opened(),
+        "touched_ms": None,
+        "wrap": plan.get("finish") == "wrapped",
+        "pieces": None,
+        "out": [],
+        "photos": 0,
+        "left_out": None,
+        "ignored": [],
+        "undoable": None,
+        "needs_replay": False,
+    }
+    run.update(BEGINNINGS[kind](plan["reply"]))
+    return run
+
+
+def _slab(reply):
+    return {
+        "planned": {
+            "caramel_kg": reply["caramel_kg"],
+            "pieces": reply["cut"]["pieces"],
+            "piece_kg": reply["cut"]["piece_kg"],
+            "length_m": reply["pour"]["length_m"],
+            "width_m": reply["pour"]["width_m"],
+            "bar_height_m": reply["pour"]["bar_height_m"],
+        },
+        "melt": melt_fold.opened(reply),
+        "cool": cool_fold.opened(reply),
+    }
+
+
+def _cluster(reply):
+    planned = {name: reply[name] for name in ("caramel_kg", "piece_kg", "per_tray", "trays")}
+    planned["pieces"] = reply["clusters"]
+    planned["under_kg"] = sum(one["kg"] for one in reply["under"])
+    planned["bed"] = any(one["count"] is None for one in reply["under"])
+    planned["bed_kg"] = reply.get("bed")
+    planned["under"] = [_beneath(one, reply["clusters"]) for one in reply["under"]]
+    return {"planned": planned, "melt": melt_fold.opened(reply), "cluster": cluster_fold.opened(reply)}
+
+
+def _beneath(one, clusters):
+    """What lies under each of so many clusters: its name (null: only its make-up is known), how many, its allergen."""
+    material = one["material"] if type(one["material"]) is str else None
+    each_n = None if one["count"] is None else one["count"] // clusters
+    return {"material": material, "each_n": each_n, "allergen": one.get("allergen")}
+
+
+def _chocolate(reply):
+    # The chocolate to weigh in stands where the caramel does in other batches; nobody counts pieces of it.
+    planned = {"caramel_kg": reply["melt_kg"], "seed_kg": reply["seed_kg"], "pieces": None, "piece_kg": None}
+    return {"planned": planned, "bowl": chocolate_fold.opened(reply)}
+
+
+def _standup(reply):
+    return {"planned": {"caramel_kg": None, "pieces": None, "piece_kg": None}, "stand": standup_fold.opened()}
+
+
+# What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
+BEGINNINGS = {"slab": _slab, "cluster": _cluster, "chocolate": _chocolate, "standup": _standup}
+
+
+def replay(plan, events):
+    """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
+    run = opened(plan)
+    sound: list = []
+    undone = {}
+    for event in events:
+        if not well_formed(event):
+            _ignore(run, event, "malformed")
+            continue
+        sound.append(event)
+        if event["kind"] == "undone" and type(event["body"].get("event_id")) is str:
+            undone[event["body"]["event_id"]] = True
+    for event in in_order(sound):
+        if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
+            run["last_at_ms"] = _later(run["last_at_ms"], corrected_ms(event))
+        else:
+            run = _fold(run, event)
+    return run
+
+
+def in_order(events):
+    """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
+
+    Mostly they are in order as they come. If not, they are sorted out of a dict, whose order under MicroPython is as
+    good as random: its sort takes quadratic time over a list that is nearly in order.
+    """
+    found: dict = {}
+    last, ordered = None, True
+    for event in events:
+        key = order_key(event)
+        ordered = ordered and event["id"] not in found and (last is None or last <= key)
+        found[event["id"]] = event
+        last = key
+    return events if ordered else sorted(found.values(), key=order_key)
+
+
+def corrected_ms(event):
+    """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
+    return event["at_ms"] + event["offset_ms"]
+
+
+def order_key(event):
+    """The order of events: corrected time, then device, then the device's own count. A total key."""
+    return (corrected_ms(event), event["device_id"], event["seq"])
+
+
+def apply(run, event):
+    """The run after one more event. Total: an event that does not fit goes to `ignored` and nothing else changes.
+
+    `undone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
+    """
+    if not well_formed(event):
+        return _ignore(run, event, "malformed")
+    return _fold(run, event)
+
+
+def _fold(run, event):
+    """`apply` for an event that is known to be well formed."""
+    kind, at_ms = event["kind"], corrected_ms(event)
+    if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
+        run["needs_replay"] = True
+        return run
+    if kind not in FOLDS:
+        return _ignore(run, event, "unknown_kind")
+    if run["closed_at_ms"] is not None and kind not in AFTER_CLOSING:
+        return _ignore(run, event, "batch_closed")
+    told, turned = event["body"], False
+    if kind == "stirred" and run["melt"] is not None:
+        burning = run["melt"]["burning"]
+        turned = burning is not None and burning["then"] == "turn" and not told.get("free")
+    try:
+        known = engine_fields.EVENTS[kind]
+        body = check.checked(known, {name: told[name] for name in known if name in told})
+        FOLDS[kind](run, body, at_ms)
+    except Problem as problem:
+        return _ignore(run, event, problem.code)
+    except Unfit as unfit:
+        return _ignore(run, event, str(unfit))
+    run["last_at_ms"] = _later(run["last_at_ms"], at_ms)
+    if kind in ("batch_opened", "taken_over"):
+        # The phone that has the batch: its clocks ring there. Every other one only looks on.
+        run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
+    elif kind not in BY_ITSELF and kind not in AFTER_CLOSING:
+        run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
+        if kind not in BARE_HANDS:
+            run["touched_ms"] = at_ms
+    return run
+
+
+def well_formed(event):
+    """Whether a document has the members every event has."""
+    if type(event) is not dict:
+        return False
+    get, number = event.get, check.is_number
+    if type(get("body")) is not dict:
+        return False
+    if type(get("id")) is not str or type(get("device_id")) is not str or type(get("kind")) is not str:
+        return False
+    return number(get("at_ms")) and number(get("offset_ms")) and number(get("seq"))
+
+
+def _ignore(run, event, why):
+    if len(run["ignored"]) < MOST_IGNORED:
+        name = event.get("id") if type(event) is dict else None
+        run["ignored"].append({"id": name if type(name) is str else None, "why": why})
+    return run
+
+
+def _later(old_ms, new_ms):
+    return new_ms if old_ms is None or new_ms > old_ms else old_ms
+
+
+def replay_request(request):
+    """Folds a batch's events into its run.
+
+    Request: plan (the plan document), events (list of events in any order; the same id counts once).
+    Reply: run (the run document, under 20 kB).
+    Raises: Problem not_a_plan (plan) when the plan lacks what the bench needs.
+    """
+    plan = request["plan"]
+    try:
+        return {"run": replay(plan, request["events"])}
+    except (KeyError, TypeError, AttributeError):
+        raise Problem("plan", "not_a_plan") from None
+
+
+def apply_request(request):
+    """Folds one more event into a run.
+
+    Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).
+    """
+    try:
+        return {"run": apply(request["run"], request["event"])}
+    except (KeyError, TypeError, AttributeError):
+        raise Problem("run", "not_a_run") from None

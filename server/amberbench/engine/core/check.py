@@ -1,0 +1,240 @@
+"""Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
+
+from ..physics.fields import BATCHES
+from .describe import BASES
+from .problems import Problem
+
+
+def checked(fields, request, path=""):
+    """The request with every default filled in.
+
+    Raises Problem for a field that is missing, unknown, of the wrong kind, not finite or out of range: of several for
+    the first by name, as dicts keep no order everywhere.
+    """
+    if type(request) is not dict:
+        raise Problem(path or "request", "not_a_record", request)
+    unknown = [str(key) for key in request if key not in fields]
+    if unknown:
+        raise Problem(_join(path, min(unknown) or '""'), "unknown_field", accepted=sorted(fields))
+    full = {}
+    try:
+        for name in fields:
+            full[name] = _value(fields[name], request, name, _join(path, name))
+    except Problem:
+        for name in sorted(fields):
+            _value(fields[name], request, name, _join(path, name))
+    return full
+
+
+def _join(path, name):
+    return path + "." + name if path else name
+
+
+def _value(field, request, name, path):
+    if name in request and request[name] is not None:
+        return CHECKS[field["kind"]](field, request[name], path)
+    # Where null means something of its own (no base), it is not "left out".
+    if name in request and field.get("nullable"):
+        return None
+    if "default" not in field:
+        raise Problem(path, "missing", low=field.get("low"), high=field.get("high"), unit=field.get("unit"))
+    default = field["default"]
+    # A record's default may leave its own fields to their defaults.
+    if type(default) is dict and field["kind"] == "record":
+        return checked(field["fields"], default, path)
+    return default
+
+
+LARGEST = 1e300
+
+
+def is_number(value):
+    """True for an int or float that arithmetic in floats can take; a bool is not a number, nor is NaN or infinity."""
+    return type(value) in (int, float) and -LARGEST <= value <= LARGEST
+
+
+def _number(field, value, path):
+    low, high, unit = field["low"], field["high"], field["unit"]
+    if type(value) not in (int, float):
+        raise Problem(path, "not_a_number", value, low, high, unit)
+    if type(value) is float and value - value != 0:
+        raise Problem(path, "not_finite", str(value), low, high, unit)
+    if value < low:
+        raise Problem(path, "too_low", value, low, high, unit)
+    if value > high:
+        raise Problem(path, "too_high", value, low, high, unit)
+    return value
+
+
+def _integer(field, value, path):
+    _number(field, value, path)
+    if value != int(value):
+        raise Problem(path, "not_whole", value, field["low"], field["high"])
+    return int(value)
+
+
+def _boolean(field, value, path):
+    if type(value) is not bool:
+        raise Problem(path, "not_true_or_false", value)
+    return value
+
+
+def _text(field, value, path):
+    if type(value) is not str:
+        raise Problem(path, "not_text", value)
+    if len(value) > field["most"]:
+        raise Problem(path, "too_long", len(value), high=field["most"])
+    return value
+
+
+def _choice(field, value, path):
+    if type(value) is not str or value not in field["options"]:
+        raise Problem(path, "not_an_option", value, accepted=field["options"])
+    return value
+
+
+def _record(field, value, path):
+    return checked(field["fields"], value, path)
+
+
+def _many(field, value, path):
+    if type(value) not in (list, tuple):
+        raise Problem(path, "not_a_list", value)
+    if len(value) < field["least"]:
+        raise Problem(path, "too_few", len(value), low=field["least"], high=field["most"])
+    if len(value) > field["most"]:
+        raise Problem(path, "too_many", len(value), low=field["least"], high=field["most"])
+    item = field["item"]
+    if "unread" in item:
+        return list(value)
+    return [CHECKS[item["kind"]](item, one, path + "[" + str(index) + "]") for index, one in enumerate(value)]
+
+
+def _either(field, value, path):
+    """A word goes to the choice, a record to the alternative that shares most field names with it."""
+    alternatives = field["alternatives"]
+    if type(value) is dict:
+        best, shared = None, -1
+        for alternative in alternatives:
+            if alternative["kind"] == "record":
+                same = sum(1 for name in value if name in alternative["fields"])
+                if same > shared:
+                    best, shared = alternative, same
+        if best is not None:
+            return _record(best, value, path)
+    for alternative in alternatives:
+        if alternative["kind"] != "record":
+            return CHECKS[alternative["kind"]](alternative, value, path)
+    raise Problem(path, "not_a_record", value)
+
+
+def _document(field, value, path):
+    if "unread" in field:
+        return value
+    if type(value) not in (dict, list, str, int, float, bool):
+        raise Problem(path, "not_a_document")
+    _refuse_not_finite(value, path)
+    return value
+
+
+def _refuse_not_finite(value, path):
+    """Refuses a document with a NaN, an infinity or an absurdly large number anywhere in it, without recursion."""
+    waiting: list = [[value]]
+    while waiting:
+        one = waiting.pop()
+        for inner in one.values() if type(one) is dict else one:
+            kind = type(inner)
+            if kind is dict or kind is list or kind is tuple:
+                waiting.append(inner)
+            elif (kind is float or kind is int) and not -LARGEST <= inner <= LARGEST:
+                raise Problem(path, "not_finite", str(inner))
+
+
+CHECKS = {
+    "number": _number,
+    "integer": _integer,
+    "boolean": _boolean,
+    "text": _text,
+    "choice": _choice,
+    "record": _record,
+    "many": _many,
+    "either": _either,
+    "document": _document,
+}
+
+
+def check_basis(basis):
+    """Refuses a basis that is not one of the four words."""
+    if type(basis) is not dict:
+        raise Problem("basis", "not_a_record", basis)
+    for path in sorted(basis):
+        if basis[path] not in BASES:
+            raise Problem("basis." + path, "not_an_option", basis[path], accepted=list(BASES))
+
+
+def inputs(fields, request, full):
+    """Every number and word that went into an answer, with its basis.
+
+    A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis. Each
+    entry of a list of records has its fields as rows of their own, such as "rows[0].deposit_kg".
+    Returns `[{field, value, unit, basis, source, measure_by, n}]`; n is how many closed batches `request["batches"]`
+    says a measured value rests on.
+    """
+    said = request.get("basis") or {}
+    check_basis(said)
+    rows: list = []
+    _list_inputs(fields, request, full, "", said, rows)
+    _count_batches(request.get("batches") or {}, rows)
+    return rows
+
+
+def _count_batches(batches, rows):
+    """Fills in how many closed batches each measured value rests on."""
+    if type(batches) is not dict:
+        raise Problem("batches", "not_a_record", batches)
+    for row in rows:
+        n = batches.get(row["field"])
+        if row["basis"] == "measured" and n is not None:
+            row["n"] = _integer(BATCHES, n, "batches." + row["field"])
+
+
+def _list_inputs(fields, request, full, path, said, rows):
+    for name in sorted(fields):
+        field, value, here = fields[name], full.get(name), _join(path, name)
+        given = type(request) is dict and request.get(name) is not None
+        if field["kind"] == "record" and type(value) is dict:
+            _list_inputs(field["fields"], request.get(name) if given else {}, value, here, said, rows)
+        elif field["kind"] == "many" and field["item"]["kind"] == "record" and value:
+            for index, entry in enumerate(value):
+                asked = request[name][index] if given else {}
+                _list_inputs(field["item"]["fields"], asked, entry, here + "[" + str(index) + "]", said, rows)
+        elif field["kind"] in ("number", "integer", "choice", "either", "many", "boolean") and value is not None:
+            if value == [] or (type(value) is dict and here not in said and not given):
+                continue
+            basis = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
+            # A default handed on by another plan keeps its source.
+            usual = "default" in field and value == field["default"]
+            rows.append(
+                {
+                    "field": here,
+                    "value": value,
+                    "unit": field.get("unit", ""),
+                    "basis": basis,
+                    "source": field.get("source") if usual and basis == field.get("basis") else None,
+                    "measure_by": field.get("measure_by") if basis == "assumed" else None,
+                    "n": None,
+                }
+            )
+
+
+def constant(field, value, unit, source="assumed", basis="assumed", measure_by=None):
+    """One row of `inputs` for a constant of the engine's own that no request sets."""
+    return {
+        "field": field,
+        "value": value,
+        "unit": unit,
+        "basis": basis,
+        "source": source,
+        "measure_by": measure_by,
+        "n": None,
+    }

@@ -1,0 +1,85 @@
+"""How a plan takes in what the shop's batches measured."""
+
+from math import log, sqrt
+
+from .. import fields as engine_fields
+from ..core import check
+from ..core.problems import Problem
+from ..physics import pot
+from ..products.cluster import asked as cluster_asked
+from ..products.slab import plan as slab
+from . import fields
+from .fold import BAND_SD
+
+
+def apply_request(request):
+    """A request to slab.plan or deposit.plan with the shop's measured values in place of what is assumed.
+
+    Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id.
+    Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread and residue
+    where measured; their basis is measured, their number of batches in batches), used [{field, value, n}].
+    Raises: Problem not_measured (measured), and those of the function for amount and frame.
+    Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
+    load factor; another 10 % of spread outside its band.
+    Source: buffler_1993 for the load factor, assumed for the spread.
+    """
+    asked = dict(request["request"]) if type(request["request"]) is dict else request["request"]
+    name = request["function"]
+    check.checked(engine_fields.FUNCTIONS[name]["request"], asked)
+    basis, batches = asked.get("basis") or {}, asked.get("batches") or {}
+    check.check_basis(basis)
+    if type(batches) is not dict:
+        raise Problem("batches", "not_a_record", batches)
+    basis, batches = dict(basis), dict(batches)
+    found: list = []
+    try:
+        measured = check.checked(fields.FUNCTIONS["learn.fold"]["reply"], request["measured"])
+    except Problem:
+        raise Problem("measured", "not_measured") from None
+
+    def take(field, value, n):
+        basis[field], batches[field] = "measured", n
+        found.append({"field": field, "value": value, "n": n})
+
+    if measured["residue"] is not None and _free(asked, "residue", basis):
+        asked["residue"] = min(measured["residue"]["share"], 0.3)
+        take("residue", asked["residue"], measured["residue"]["n"])
+    for base in measured["bases"]:
+        if base["id"] == request["base_id"] and _free(asked, "loss_factor", basis):
+            for field in ("loss_factor", "loss_factor_sd", "spread"):
+                asked[field] = base[field]
+                take(field, base[field], base["n"])
+    _take_oven(name, asked, measured["ovens"], request["oven_id"], basis, take)
+    if found:
+        asked["basis"], asked["batches"] = basis, batches
+    return {"request": asked, "used": found}
+
+
+def _free(record, name, basis, path=None):
+    """Whether a field was left to a default or an older measurement, not typed for this batch."""
+    return record.get(name) is None or basis.get(path or name, "typed") != "typed"
+
+
+# The caramel to melt, by the function that plans it.
+MASS_KG = {"slab.plan": slab.caramel_kg, "deposit.plan": lambda asked: cluster_asked.Job(asked).caramel_kg}
+
+
+def _take_oven(name, asked, ovens, oven_id, basis, take):
+    mine = [one for one in ovens if one["id"] == oven_id]
+    if (
+        not mine
+        or asked.get("jacket") is not None
+        or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w")
+    ):
+        return
+    mass_kg = MASS_KG[name](check.checked(engine_fields.FUNCTIONS[name]["request"], asked))
+    one = min(mine, key=lambda one: (abs(log(one["mass_kg"] / mass_kg)), one["mass_kg"]))
+    power_w = one["power_w"] * pot.load_factor(mass_kg) / pot.load_factor(one["mass_kg"])
+    spread = one["power_sd_w"] / one["power_w"]
+    if not one["mass_band"]["low_kg"] <= mass_kg < one["mass_band"]["high_kg"]:
+        spread = sqrt(spread * spread + BAND_SD * BAND_SD)
+    power_w = min(max(power_w, 100.0), 3500.0)
+    power_sd_w = min(max(power_w * spread, 1.0), 1500.0)
+    asked["oven"] = dict(asked.get("oven") or {}, power_w=power_w, power_sd_w=power_sd_w)
+    take("oven.power_w", power_w, one["n"])
+    take("oven.power_sd_w", power_sd_w, one["n"])

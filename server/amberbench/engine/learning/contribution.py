@@ -1,0 +1,209 @@
+"""What one closed batch tells of the shop's own oven, base, product and bowl, whatever its plan believed."""
+
+from math import exp, log, sqrt
+
+from ..core import check
+from ..core.problems import Problem
+from ..core.statistics import TENTH
+from ..physics import pot as physics_pot
+from ..products.slab import fields as slab_fields
+from ..steps.cool import course, refit, spread
+from ..steps.melt import fields as melt_fields
+from ..steps.melt.belief import Belief
+from ..steps.melt.decide import follow
+from . import fields
+
+WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
+ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
+ONE_SIDED = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
+LEAST = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
+TRIM_WORDS, BOWL_WORDS = ("trim", "rest"), ("bowl",)
+
+
+class Silent(Exception):
+    """Why a batch tells nothing of something."""
+
+
+def contribution_request(request):
+    """What a closed batch contributes to the shop's measured values.
+
+    Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
+    Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
+    power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd
+    (the same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each
+    null where the batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
+    Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
+    Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
+    out of its end again; power and heat capacity count as one. A water jacket tells nothing of an oven. Loss factor:
+    the same with cool.refit. So a batch tells the same whatever its plan had learnt, and batches may be pooled. Trim
+    is what was weighed as trim or rest less the centres that were not counted; residue is what was weighed as bowl.
+    Source: assumed for the wide starts.
+    """
+    plan, run = request["plan"], request["run"]
+    if type(plan) is not dict:
+        raise Problem("plan", "not_a_plan")
+    try:
+        if run["closed_at_ms"] is None:
+            raise Problem("run", "not_closed")
+        return {"contribution": contribution(request["batch_id"], plan, run)}
+    except (KeyError, TypeError, AttributeError, IndexError):
+        raise Problem("run", "not_a_run") from None
+
+
+def contribution(batch_id, plan, run):
+    """The contribution of a closed run; raises KeyError or TypeError when it is no run."""
+    found = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
+    for name in ("oven_id", "base_id", "product_id"):
+        found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
+    for part, tell in PARTS:
+        try:
+            told = check.checked({part: fields.CONTRIBUTION[part]}, {part: tell(run)})
+            found[part] = told[part]
+        except (Silent, Problem) as why:
+            found[part] = None
+            found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
+    found["compared"] = compared(found, plan, run)
+    return check.checked(fields.CONTRIBUTION, found)
+
+
+def _oven(run):
+    """What the melt says of the oven."""
+    if run["melt"] is None:
+        raise Silent("not_in_this_batch")
+    if run["melt"].get("jacket") is not None:
+        raise Silent("in_a_jacket")
+    known, melt = melt_fields.FUNCTIONS["melt.next_burst"]["request"], _melted(run)
+    request = check.checked(known, dict(melt["request"], history=melt["history"]))
+    oven = request["oven"]
+    if oven["rated_w"] is None and oven["power_w"] is None:
+        raise Silent("oven_without_power")
+    pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
+    log_power, sd = _power(pot, request, log(physics_pot.power_prior(oven, request["mass_kg"])[0]))
+    return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
+
+
+def _melted(run):
+    """The melt of all that was weighed in: of clusters the first, before fills were taken from the bowl."""
+    cluster = run.get("cluster")
+    return run["melt"] if cluster is None or cluster["melted"] is None else cluster["melted"]
+
+
+def _power(pot, request, start):
+    """(ln of the one power that explains the melt, its standard deviation) by the readings alone."""
+    for _ in range(ROUNDS):
+        belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
+        belief.drift_sd = 0.0
+        before = 1.0 / belief.pp
+        follow(belief, request["history"])
+        information = 1.0 / belief.pp - before
+        if not belief.heard or information < LEAST:
+            raise Silent("says_nothing")
+        told = (belief.log_p / belief.pp - start * before) / information
+        start = min(max(told, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
+    return start, 1.0 / sqrt(information)
+
+
+def _base(run):
+    """What the cooling says of the base."""
+    cool = run["cool"]
+    if cool is None:
+        raise Silent("not_in_this_batch")
+    known = slab_fields.FUNCTIONS["cool.refit"]["request"]
+    request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
+    if not request["readings"] and not request["touches"]:
+        raise Silent("says_nothing")
+    factor, sd = request["loss_factor"], request["loss_factor_sd"]
+    spread_sd = min(spread.in_loss_factor(course.Slab(request), factor, sd), 5.0)
+    # What a touch test says depends on where it was expected: where the plan's range lay. Its start is taken out again.
+    prior, prior_sd = log(factor), sqrt(sd * sd + (request["spread"] * spread_sd) ** 2)
+    x, sd = _refitted(request, prior, prior_sd)
+    information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
+    if information < LEAST:
+        raise Silent("says_nothing")
+    over = (x - prior) / (prior_sd * prior_sd) / information
+    if len({one["firm"] for one in request["touches"]}) == 1:
+        # Firm at the first touch says "this much or more": near, and that much surer, moves a mean by the same.
+        most = ONE_SIDED * sd
+        information *= max(1.0, abs(over) / most)
+        over = min(max(over, -most), most)
+    factor = exp(min(max(x + over, refit.LOWEST), refit.HIGHEST))
+    return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
+
+
+def _refitted(request, prior, prior_sd):
+    """(mean of ln(loss factor), its standard deviation) after the readings and touch tests of a checked request."""
+    readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
+    touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
+    low_k, sd_k = request["reading_low_k"], request["reading_sd_k"]
+    return refit.fit(refit.Evidence(course.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd)
+
+
+def _pieces(run):
+    """What was planned and counted."""
+    if run["pieces"] is None:
+        raise Silent("not_counted")
+    return {"planned": run["planned"]["pieces"], "counted": run["pieces"]}
+
+
+def _out_kg(run, words):
+    if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
+        raise Silent("not_weighed_in")
+    weighed = [one["kg"] for one in run["out"] if one["what"] in words]
+    if not weighed or not all(check.is_number(kg) for kg in weighed):
+        raise Silent("not_weighed_out")
+    return sum(weighed)
+
+
+def _trim(run):
+    """Trim over the caramel weighed in; centres that did not count as good were weighed with it."""
+    out_kg = _out_kg(run, TRIM_WORDS)
+    if run["pieces"] is None:
+        raise Silent("not_counted")
+    lost = max(0, run["planned"]["pieces"] - run["pieces"])
+    return max(0.0, out_kg - lost * run["planned"]["piece_kg"]) / run["weighed_kg"]
+
+
+def _residue(run):
+    return _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
+
+
+PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim), ("residue", _residue))
+
+
+def compared(found, plan, run):
+    """[{name, planned, low, high, happened}]: the plan against what happened, as far as both are known."""
+    rows = []
+    oven = found["oven"]
+    if oven is not None:
+        asked = _melted(run)["request"]
+        power_w, sd = physics_pot.power_prior(check.checked(melt_fields.MELT, asked)["oven"], oven["mass_kg"])
+        low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
+        rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
+    jacket = None if run["melt"] is None else run["melt"].get("jacket")
+    if jacket is not None and jacket["started_ms"] is not None and "melt" in run["done"]:
+        took_s = (run["done"]["melt"] - jacket["started_ms"]) / 1000.0
+        rows.append(_row("jacket_s", jacket["seconds_s"], jacket["low_s"], jacket["high_s"], took_s))
+    touches = [] if run["cool"] is None else run["cool"]["touches"]
+    firm = [touch["at_s"] for touch in touches if touch["firm"]]
+    planned = _planned_cooling(plan)
+    if firm and planned is not None:
+        rows.append(_row("ready_s", planned["ready_s"], planned["ready_low_s"], planned["ready_high_s"], firm[0]))
+    if run["pieces"] is not None:
+        rows.append(_row("pieces", run["planned"]["pieces"], None, None, run["pieces"]))
+    if run["weighed_kg"] is not None:
+        rows.append(_row("caramel_kg", run["planned"]["caramel_kg"], None, None, run["weighed_kg"]))
+    return rows
+
+
+def _planned_cooling(plan):
+    """What the plan said of the cooling; None when it is no plan."""
+    reply = plan.get("reply")
+    cool = reply.get("cool") if type(reply) is dict else None
+    names = ("ready_s", "ready_low_s", "ready_high_s")
+    if type(cool) is dict and all(check.is_number(cool.get(name)) for name in names):
+        return cool
+    return None
+
+
+def _row(name, planned, low, high, happened):
+    return {"name": name, "planned": planned, "low": low, "high": high, "happened": happened}

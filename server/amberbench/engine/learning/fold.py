@@ -1,0 +1,250 @@
+"""What a shop's closed batches measured: oven power by mass, loss factor by base, yield and trim by product, residue.
+
+Nothing measured is ever written down: it is folded again from the batches. Ranges are those of a new batch.
+"""
+
+from math import exp, log, sqrt
+
+from ..core import check
+from ..core.problems import Problem
+from ..core.statistics import TENTH
+from ..physics import pot
+from . import fields
+from .pooling import counting, pooled
+
+BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, ½, 1, 2, 4 and 8 kg
+# Usual spreads from batch to batch, as logarithms unless said otherwise; nobody measured them (assumed). What the
+# batches show moves them.
+OVEN_SPREAD = 0.05  # mains voltage, place in the oven, bowl
+LOSS_SPREAD = 0.08  # draughts, people
+# Of the spread that plans assume for start, room and contact a part is the shop's own, the same every time (its
+# parchment, where its thermometer hangs); this share of the standard deviation is the batch's.
+BATCH_SHARE = 0.7
+YIELD_SPREAD = 0.4  # of the logit
+SHARE_SPREAD = 0.25
+SHARE_SD = 0.1  # scales and scraping
+# What is believed before the first batch; assumed.
+PLATELESS_W, PLATELESS_SD = 600.0, 0.35  # an oven whose plate nobody typed
+BAND_SD = 0.10  # of the load factor, from one mass band to the others
+LOSS_SD = 0.2  # models: prior of ln(loss factor)
+YIELD, YIELD_SD = 0.97, 1.0  # of the logit
+TRIM, RESIDUE, SHARE_PRIOR_SD = 0.10, 0.02, 0.8
+MOST_OVER = 1.2  # more good centres than planned by more than this are a slip of the finger
+
+
+def fold(request):
+    """What the shop's closed batches measured; the ranges are those of a new batch.
+
+    Request: batches [contributions, as learn.contribution makes them, left_out true where the shop leaves one out],
+    in any order.
+    Reply: ovens [{id, mass_band {low_kg, high_kg (kg)}, mass_kg (kg, that the power is for), power_w (W), power_sd_w
+    (W), power_low_w (W), power_high_w (W), n}], bases [{id, loss_factor, loss_factor_sd (of its logarithm), spread,
+    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim}], residue and
+    trim {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id, part, why}], n.
+    Raises: nothing for what the batches hold: what makes no sense is ignored and listed. Batches left out count as
+    not there.
+    Relation: robust mean of logarithms, see `pooling`. Power: over rating plate × 0.60 × load factor, ± 20 %; an
+    oven's other masses come in with another 10 %. Loss factor: around 1 ± 20 % and what of the spread of start,
+    room and contact is the shop's own; `spread` is how far they move cooling from batch to batch, over what is assumed.
+    Yield: logit of good over planned centres.
+    Source: assumed for what is believed before the first batch and for the usual spreads.
+    """
+    ignored: list = []
+    batches = _sound(request["batches"], ignored)
+    reply = {
+        "ovens": _ovens(batches),
+        "bases": _bases(batches),
+        "products": _products(batches, ignored),
+        "residue": _share([one["residue"] for one in batches if one["residue"] is not None], RESIDUE),
+        "ignored": sorted(ignored, key=lambda row: (row["batch_id"] or "", row["part"] or "", row["why"])),
+        "n": len(batches),
+    }
+    return reply
+
+
+def _sound(batches, ignored):
+    """The checked contributions that count, by batch id; the rest goes to `ignored` with the reason."""
+    found: list = []
+    for batch in batches:
+        try:
+            if type(batch) is not dict:
+                raise Problem("batches", "not_a_record")
+            # A newer version may tell more.
+            known = {name: batch[name] for name in fields.CONTRIBUTION if name in batch}
+            full = check.checked(fields.CONTRIBUTION, known)
+        except Problem as problem:
+            name = batch.get("batch_id") if type(batch) is dict else None
+            ignored.append({"batch_id": name if type(name) is str and len(name) <= 80 else None, "part": None})
+            ignored[-1]["why"] = problem.code
+            continue
+        if not full["left_out"]:
+            found.append((full["batch_id"], _figures(full), full))
+    found = sorted(found, key=lambda one: (one[0], one[1]))
+    for index in range(1, len(found)):
+        if found[index][0] == found[index - 1][0]:
+            ignored.append({"batch_id": found[index][0], "part": None, "why": "twice"})
+    return [found[i][2] for i in range(len(found)) if i == 0 or found[i][0] != found[i - 1][0]]
+
+
+def _figures(batch):
+    """Its numbers in a row, so that of two tellings of one batch the same one counts in any order."""
+    row = []
+    for part in ("oven", "base", "pieces"):
+        record = batch[part] or {}
+        row += [-1.0 if record.get(name) is None else float(record[name]) for name in sorted(PARTS[part])]
+    return row + [-1.0 if batch[name] is None else float(batch[name]) for name in ("trim", "residue")]
+
+
+PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
+
+
+def _by(batches, key, part):
+    """[(id, its batches)] of those that tell of a part, in order of id."""
+    groups: dict = {}
+    for batch in batches:
+        if batch[key] is not None and batch[part] is not None:
+            groups.setdefault(batch[key], []).append(batch)
+    return [(name, groups[name]) for name in sorted(groups)]
+
+
+def _ovens(batches):
+    rows = []
+    for name, group in _by(batches, "oven_id", "oven"):
+        prior, prior_sd = _plate([batch["oven"]["rated_w"] for batch in group])
+        by_band: dict = {}
+        for batch in group:
+            oven = batch["oven"]
+            band = max(i for i in range(len(BANDS_KG) - 1) if BANDS_KG[i] <= oven["mass_kg"])
+            # Per unit of load factor, so that masses of one band compare.
+            value = log(oven["power_w"] / pot.load_factor(oven["mass_kg"]))
+            by_band.setdefault(band, []).append((value, oven["power_sd"], OVEN_SPREAD))
+        for band in sorted(by_band):
+            others = [one for other in by_band if other != band for one in by_band[other]]
+            rows.append(_oven(name, band, by_band[band], _elsewhere(others, prior, prior_sd)))
+    return _told(rows)
+
+
+def _told(rows):
+    """Those that rest on a batch at all: of one whose only batch is more likely bad than good, nothing is known."""
+    return [row for row in rows if row["n"] > 0]
+
+
+def _plate(rated):
+    """(ln of the power per unit of load factor, its standard deviation) before any melt: the middle of the plates."""
+    plates = [one for one in rated if one is not None]
+    if not plates:
+        return log(PLATELESS_W), PLATELESS_SD
+    return log(_middle(plates) * pot.RATED_SHARE), pot.RATED_SD
+
+
+def _middle(values):
+    return sorted(values)[len(values) // 2]
+
+
+def _elsewhere(others, prior, prior_sd):
+    """The same after the oven's melts of other masses."""
+    if not others:
+        return prior, prior_sd
+    mean, sd, _ = pooled(others, prior, prior_sd)
+    return mean, sqrt(sd * sd + BAND_SD * BAND_SD)
+
+
+def _oven(name, band, seen, before):
+    mean, sd, share = pooled(seen, before[0], before[1])
+    mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
+    power_w = min(max(exp(mean) * pot.load_factor(mass_kg), 100.0), 3500.0)
+    spread = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2)
+    return {
+        "id": name,
+        "mass_band": {"low_kg": BANDS_KG[band], "high_kg": BANDS_KG[band + 1]},
+        "mass_kg": mass_kg,
+        "power_w": power_w,
+        "power_sd_w": min(max(power_w * spread, 1.0), 1500.0),
+        "power_low_w": power_w * exp(-TENTH * spread),
+        "power_high_w": power_w * exp(TENTH * spread),
+        "n": counting(seen, mean, share),
+    }
+
+
+def _bases(batches):
+    rows = []
+    for name, group in _by(batches, "base_id", "base"):
+        seen = []
+        for batch in group:
+            base = batch["base"]
+            usual = sqrt((BATCH_SHARE * base["spread_sd"]) ** 2 + LOSS_SPREAD * LOSS_SPREAD)
+            seen.append((log(base["loss_factor"]), base["loss_factor_sd"], usual))
+        own = _middle([batch["base"]["spread_sd"] for batch in group])
+        mean, sd, share = pooled(seen, 0.0, sqrt(LOSS_SD * LOSS_SD + (1.0 - BATCH_SHARE * BATCH_SHARE) * own * own))
+        spread = sqrt(sd * sd + (share * LOSS_SPREAD) ** 2)
+        rows.append(
+            {
+                "id": name,
+                "loss_factor": min(max(exp(mean), 0.2), 5.0),
+                "loss_factor_sd": min(max(spread, 0.01), 1.0),
+                "spread": min(max(share * BATCH_SHARE, 0.05), 5.0),
+                "n": counting(seen, mean, share),
+            }
+        )
+    return _told(rows)
+
+
+def _products(batches, ignored):
+    trims = {name: [batch["trim"] for batch in group] for name, group in _by(batches, "product_id", "trim")}
+    counts: dict = {}
+    for name, group in _by(batches, "product_id", "pieces"):
+        for batch in group:
+            pieces = batch["pieces"]
+            if pieces["counted"] > MOST_OVER * pieces["planned"]:
+                ignored.append({"batch_id": batch["batch_id"], "part": "pieces", "why": "more_than_planned"})
+            else:
+                counts.setdefault(name, []).append((pieces["planned"], min(pieces["planned"], pieces["counted"])))
+    rows = []
+    for name in sorted(set(list(trims) + list(counts))):
+        row = _yield(counts.get(name, []))
+        row.update({"id": name, "trim": _share(trims.get(name, []), TRIM)})
+        rows.append(row)
+    return rows
+
+
+def _yield(counts):
+    """Share of good centres of [(planned, counted)]: its logit, half a centre added to either side."""
+    if not counts:
+        return {"yield": 0.0, "yield_sd": 0.0, "yield_low": 0.0, "yield_high": 0.0, "n": 0}
+    seen = []
+    for planned, counted in counts:
+        good, lost = counted + 0.5, planned - counted + 0.5
+        seen.append((log(good / lost), sqrt(1.0 / good + 1.0 / lost), YIELD_SPREAD))
+    mean, sd, share = pooled(seen, log(YIELD / (1.0 - YIELD)), YIELD_SD)
+    good = 1.0 / (1.0 + exp(-mean))
+    usual = _middle([planned for planned, _ in counts])
+    # A new batch also draws its own centres, good or lost.
+    chance = 1.0 / (usual * good * (1.0 - good) + 0.5)
+    spread = sqrt(sd * sd + (share * YIELD_SPREAD) ** 2 + chance)
+    return {
+        "yield": good,
+        "yield_sd": good * (1.0 - good) * spread,
+        "yield_low": 1.0 / (1.0 + exp(-mean + TENTH * spread)),
+        "yield_high": 1.0 / (1.0 + exp(-mean - TENTH * spread)),
+        "n": counting(seen, mean, share),
+    }
+
+
+def _share(shares, usual):
+    """A share of the caramel weighed in, by its logarithm; a gram in a kilogram counts as that at least."""
+    if not shares:
+        return None
+    seen = [(log(max(share, 0.001)), SHARE_SD, SHARE_SPREAD) for share in shares]
+    mean, sd, share = pooled(seen, log(usual), SHARE_PRIOR_SD)
+    counted = counting(seen, mean, share)
+    if counted == 0:
+        return None
+    spread = sqrt(sd * sd + (share * SHARE_SPREAD) ** 2 + SHARE_SD * SHARE_SD)
+    middle = exp(mean)
+    return {
+        "share": min(middle, 1.0),
+        "share_sd": min(middle * spread, 1.0),
+        "share_low": min(middle * exp(-TENTH * spread), 1.0),
+        "share_high": min(middle * exp(TENTH * spread), 1.0),
+        "n": counted,
+    }

@@ -1,0 +1,1 @@
+"""Published relations; no product, no step."""

@@ -1,0 +1,151 @@
+"""A bowl of chocolate as folds: bursts, readings, seed, strips, warming, what is left."""
+
+from ...core import duplicates
+from ...core.unfit import Unfit, belongs
+from ...steps.temper import plan as temper
+from . import plan
+
+MOST = 120
+
+
+def opened(reply):
+    """The bowl's state in a run before anything is heated; `reply` is the plan's."""
+    return {
+        "request": reply["bowl_request"],
+        "line": temper.lines(reply["bowl_request"]),
+        "bursts": [],
+        "burning": None,
+        "readings": [],
+        "read_c": None,
+        "read_ms": None,
+        "seeds": [],
+        "seeded_ms": None,
+        "strips": [],
+        "warmed": [],
+        "thick": False,
+        "streaky": False,
+        "faster": 0.0,
+        "faster_sd": plan.first_sd(reply["bowl_request"]),
+        "hold": None,
+        "leftover_lot": None,
+    }
+
+
+def _state(run, counted):
+    """The state of the bowl while it is in hand; `counted` names the list that an event would lengthen."""
+    belongs(run, "use")
+    if "use" in run["done"]:
+        raise Unfit("already_done")
+    if len(run["bowl"][counted]) >= MOST:
+        raise Unfit("too_many")
+    return run["bowl"]
+
+
+def _forget_reading(state):
+    """After heat or seed nobody knows how warm the bowl is."""
+    state["read_c"] = state["read_ms"] = state["hold"] = state["burning"] = None
+    state["thick"] = state["streaky"] = False
+
+
+def _burst(run, body, at_ms):
+    state = _state(run, "bursts")
+    if "melt_bowl" in run["done"]:
+        raise Unfit("already_done")
+    if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
+        raise Unfit("burst_running")
+    duplicates.once(body, state["bursts"], "seconds_s")
+    _forget_reading(state)
+    state["bursts"].append({"seconds_s": body["seconds_s"], "at_ms": at_ms})
+    state["burning"] = {"started_ms": at_ms, "due_ms": at_ms + 1000.0 * body["seconds_s"]}
+
+
+def _read(run, body, at_ms):
+    state = _state(run, "readings")
+    duplicates.once(body, state["readings"], "bowl_c")
+    read_c, request = body["bowl_c"], _with_mass(run)
+    proven_ms = run["done"].get("temper_check")
+    if proven_ms is not None and state["read_c"] is not None and state["read_ms"] >= proven_ms:
+        took_s = (at_ms - state["read_ms"]) / 1000.0
+        now = state["faster"], state["faster_sd"]
+        state["faster"], state["faster_sd"] = plan.taught(request, state["read_c"], read_c, took_s, now[0], now[1])
+    _forget_reading(state)
+    state["readings"].append({"at_ms": at_ms, "bowl_c": read_c})
+    state["read_c"], state["read_ms"] = read_c, at_ms
+    if state["line"]["work_low_c"] <= read_c <= state["line"]["work_high_c"]:
+        state["hold"] = plan.hold(request, read_c, state["faster"], state["faster_sd"])
+    elif read_c > state["line"]["work_high_c"]:
+        # Its crystals melt: it has to be tempered again.
+        run["done"].pop("temper_check", None)
+
+
+def in_it_kg(run):
+    """What was melted and seeded into the bowl, in kg."""
+    melted_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
+    return melted_kg + sum(one["kg"] for one in run["bowl"]["seeds"])
+
+
+def _with_mass(run):
+    return dict(run["bowl"]["request"], mass_kg=in_it_kg(run))
+
+
+def _seed(run, body, at_ms):
+    state = _state(run, "seeds")
+    duplicates.once(body, state["seeds"], "kg")
+    _forget_reading(state)
+    state["seeds"].append({"kg": body["kg"], "at_ms": at_ms})
+    state["seeded_ms"] = at_ms
+    run["done"]["melt_bowl"] = at_ms
+    run["done"].pop("temper_check", None)
+
+
+def _strip(run, body, at_ms):
+    """A strip of a bowl, or before a batch is dipped."""
+    state = run.get("bowl") or run.get("dip")
+    if state is None:
+        raise Unfit("not_in_this_batch")
+    if "temper_check" in run["done"]:
+        raise Unfit("already_done")
+    if len(state["strips"]) >= MOST:
+        raise Unfit("too_many")
+    duplicates.once(body, state["strips"], "good")
+    state["strips"].append({"good": body["good"], "at_ms": at_ms})
+    state["streaky"] = not body["good"]
+    if body["good"]:
+        run["done"]["temper_check"] = at_ms
+
+
+def _warm(run, body, at_ms):
+    state = _state(run, "warmed")
+    duplicates.counted(body, len(state["warmed"]))
+    _forget_reading(state)
+    state["warmed"].append({"at_ms": at_ms})
+
+
+def _thicken(run, body, at_ms):
+    state = _state(run, "warmed")
+    if state["thick"]:
+        raise Unfit("already_done")
+    state["thick"] = True
+
+
+def _use_up(run, body, at_ms):
+    _state(run, "strips")
+    run["done"]["use"] = at_ms
+
+
+def _name_leftover(run, body, at_ms):
+    belongs(run, "leftover")
+    run["bowl"]["leftover_lot"] = body["lot"]
+    run["done"]["leftover"] = at_ms
+
+
+FOLDS = {
+    "bowl_burst": _burst,
+    "bowl_read": _read,
+    "seeded": _seed,
+    "strip_tested": _strip,
+    "bowl_warmed": _warm,
+    "bowl_thickened": _thicken,
+    "bowl_used": _use_up,
+    "leftover_named": _name_leftover,
+}

@@ -1,0 +1,75 @@
+"""A bowl of chocolate as a whole: melt, seed, how long it stays in temper, and what readings teach about that."""
+
+import math
+
+from ...core.statistics import TENTH
+from ...steps.temper import plan as temper
+
+READ_SD_K = 0.2  # how well a probe in a stirred bowl repeats itself (assumed)
+PASSED_ON = ("chocolate", "targets", "mass_kg", "melt_c", "seed_c", "room_c", "bowl")
+
+
+def plan(request):
+    """A bowl of chocolate to melt, seed and keep in its working range.
+
+    Request: as chocolate.temper, and bowl {mass_kg (kg), heat_capacity_j_kgk (J/(kg K))} or null.
+    Reply: as chocolate.temper, and hold {seconds_s (s), low_s (s), high_s (s)} from the upper end of the working range,
+    bowl_request (what the bench reckons with), inputs.
+    Raises: Problem of chocolate.temper and chocolate.hold.
+    Relation: that of chocolate.temper and chocolate.hold.
+    Source: beckett_2009, wille_lutton_1966, mcadams, practice, as those two; assumed for what they assume.
+    """
+    reply = temper.plan(request)
+    wanted = {name: request[name] for name in PASSED_ON}
+    kept = temper.hold(dict(wanted, now_c=temper.lines(request)["work_high_c"]))
+    known = [row["field"] for row in reply["inputs"]]
+    reply["inputs"] = reply["inputs"] + [row for row in kept["inputs"] if row["field"] not in known]
+    reply["hold"] = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
+    reply["bowl_request"] = wanted
+    return reply
+
+
+def seed_kg(request, melted_kg, melt_c):
+    """Seed in kg for so much chocolate melted to melt_c (°C): as chocolate.temper, all of it melting."""
+    seed_c = request["room_c"] if request["seed_c"] is None else request["seed_c"]
+    latent_j_kg = temper.LATENT_J_KG[request["chocolate"]]
+    share = temper.seed_share(melt_c, temper.lines(request)["work_high_c"], seed_c, latent_j_kg)
+    return melted_kg * share / (1.0 - share)
+
+
+def hold(request, now_c, faster, faster_sd):
+    """Seconds until a bowl of now_c (°C) leaves its working range: {seconds_s, low_s, high_s}.
+
+    `faster`: logarithm of how much faster it cools than the model says, `faster_sd` its standard deviation.
+    """
+    seconds_s = temper.held(request, now_c, temper.lines(request)["work_low_c"])[0] / math.exp(faster)
+    spread = math.exp(TENTH * faster_sd)
+    return {"seconds_s": seconds_s, "low_s": seconds_s / spread, "high_s": seconds_s * spread}
+
+
+def first_sd(request):
+    """Standard deviation of `faster` before anything was read in use."""
+    line = temper.lines(request)
+    return temper.held(request, line["work_high_c"], line["work_low_c"])[1]
+
+
+def taught(request, from_c, to_c, took_s, faster, faster_sd):
+    """(`faster`, `faster_sd`) after a bowl left alone went from one reading to the next (°C) in took_s (s).
+
+    One step of an extended Kalman filter on the fall in temperature; both readings scatter by READ_SD_K. A step moves
+    by no more than two of its own standard deviations: one slip of the finger must not empty the clock.
+    """
+    pot, crystals_j_k = temper.bowl_of(request)
+    fall_k = _rate(pot, crystals_j_k, from_c) * took_s
+    fall_k = _rate(pot, crystals_j_k, max(from_c - 0.5 * fall_k, request["room_c"])) * took_s
+    expected_k = fall_k * math.exp(faster)
+    variance = faster_sd * faster_sd
+    gain = variance * expected_k / (variance * expected_k * expected_k + 2.0 * READ_SD_K * READ_SD_K)
+    step = gain * (from_c - to_c - expected_k)
+    step = min(max(step, -2.0 * faster_sd), 2.0 * faster_sd)
+    return faster + step, math.sqrt(variance * (1.0 - gain * expected_k))
+
+
+def _rate(pot, crystals_j_k, temp_c):
+    """How fast a bowl of temp_c cools, in K/s."""
+    return pot.loss_w(temp_c) / (pot.capacity(temp_c) + crystals_j_k)

@@ -1,0 +1,180 @@
+"""Asked of a plan of clusters: rows, weights, what goes under, places on the tray; what cannot be is refused."""
+
+import math
+
+from ...core import allergens
+from ...core.problems import Problem
+from ...physics import materials
+from ...steps.melt.fields import MELT
+from .. import parts
+from . import lattice, windows
+from .fields import IN_HAND
+from .lattice import GRACE_M
+
+
+class Job:
+    """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
+    heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
+    in the request."""
+
+    def __init__(self, request):
+        self.request = request
+        self.pour_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
+        self.per_s = request["deposits_per_min"] / 60.0
+        self.density = materials.density(materials.resolved(request["material"]), self.pour_c)
+        second_kg = request["second_kg"]
+        if not request["rows"] and request["caramel_kg"] is None and request["deposit_kg"] is not None:
+            raise Problem("caramel_kg", "missing", low=IN_HAND["low"], high=IN_HAND["high"], unit="kg")
+        if bool(request["rows"]) == (request["caramel_kg"] is not None):
+            raise Problem("rows", "give_one_of", accepted=["rows", "caramel_kg"])
+        if request["rows"]:
+            self.field = "rows"
+            self.rows = [(row["clusters"], row["deposit_kg"]) for row in request["rows"]]
+        else:
+            self.field = "caramel_kg"
+            self.rows = [self._from_caramel(second_kg)]
+        self.clusters = sum(number for number, _ in self.rows)
+        self.deposits = self.clusters * (2 if second_kg > 0.0 else 1)
+        self.deposits_kg = sum(number * kg for number, kg in self.rows) + self.clusters * second_kg
+        self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
+        self.heaviest_kg = max(kg for _, kg in self.rows)
+        self.largest_kg = max(second_kg, self.heaviest_kg)
+        full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
+        self._refuse_over_fill(full_kg)
+        self._refuse_weights()
+        self.fill_kg = min(full_kg, self.deposits_kg)
+
+    def _from_caramel(self, second_kg):
+        """(clusters, deposit) that the caramel in hand gives."""
+        request = self.request
+        have_kg, deposit_kg, lost = request["caramel_kg"], request["deposit_kg"], request["residue"]
+        if deposit_kg is None:
+            raise Problem("deposit_kg", "missing", low=0.0005, high=0.5, unit="kg")
+        each_kg = deposit_kg + second_kg
+        number = int(have_kg * (1.0 - lost) / each_kg + 1e-9)
+        if number == 0:
+            raise Problem("caramel_kg", "too_little_caramel", have_kg, low=each_kg / (1.0 - lost), unit="kg")
+        return number, deposit_kg
+
+    def _refuse_weights(self):
+        least_kg, most_kg = MELT["mass_kg"]["low"], MELT["mass_kg"]["high"]
+        if self.caramel_kg > most_kg + 1e-9:
+            raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=most_kg, unit="kg")
+        if self.caramel_kg < least_kg:
+            raise Problem(self.field, "too_little_caramel", self.caramel_kg, low=least_kg, unit="kg")
+
+    def _refuse_over_fill(self, full_kg):
+        request = self.request
+        asked = [("rows[" + str(i) + "].deposit_kg", row["deposit_kg"]) for i, row in enumerate(request["rows"])]
+        if not request["rows"]:
+            asked = [("deposit_kg", request["deposit_kg"])]
+        for field, kg in asked + [("second_kg", request["second_kg"])]:
+            if kg > full_kg:
+                raise Problem(field, "heavier_than_fill", kg, high=full_kg, unit="kg")
+
+
+def least_m(volume_m3):
+    """Width in m of half a ball: a narrower deposit of this volume would not stay where it is laid."""
+    return 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
+
+
+def laid(request, job):
+    """(pattern, positions in m) of a full tray."""
+    tray, spread_m = request["tray"], request["spread_m"]
+    sides = (tray["length_m"], tray["width_m"])
+    for name, side_m in (("tray.length_m", sides[0]), ("tray.width_m", sides[1])):
+        if side_m < spread_m - GRACE_M:
+            raise Problem(name, "tray_smaller_than_deposit", side_m, low=spread_m, unit="m")
+    most_m = 0.5 * (min(sides) - spread_m)
+    if tray["rim_m"] > most_m + GRACE_M:
+        raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
+    narrowest_m = least_m(job.heaviest_kg / job.density)
+    if spread_m < narrowest_m:
+        raise Problem("spread_m", "spread_too_narrow", spread_m, low=narrowest_m, unit="m")
+    pattern, positions = lattice.best(*sides, tray["rim_m"], spread_m, spread_m + request["gap_m"])
+    room_m = max(sides) - 2.0 * tray["rim_m"] - 2.0 * spread_m
+    if len(positions) == 1 and job.clusters > 1 and room_m >= 0.0:
+        raise Problem("gap_m", "gap_leaves_no_room", request["gap_m"], high=room_m, unit="m")
+    return pattern, positions
+
+
+def beneath(request, across_m):
+    """[(resolved material, kg)] of what lies under one cluster that covers so much of the tray."""
+    _refuse_both(request)
+    found = [
+        (_resolved(one["material"], "under[" + str(index) + "].material"), one["count"] * one["kg_each"])
+        for index, one in enumerate(request["under"])
+    ]
+    for index, (material, kg_m2) in enumerate(_bed(request)):
+        covered_kg = kg_m2 * 0.25 * math.pi * across_m * across_m
+        found.append((_resolved(material, "bed.materials[" + str(index) + "].material"), covered_kg))
+    return found
+
+
+def _refuse_both(request):
+    if request["under"] and request["bed"] is not None:
+        raise Problem("under", "give_one_of", accepted=["under", "bed"])
+
+
+def _resolved(material, path):
+    return parts.renamed(materials.resolved, material, {"material": path})
+
+
+def _bed(request):
+    """[(material, kg/m²)] of the bed."""
+    if request["bed"] is None:
+        return []
+    mixed = request["bed"]["materials"]
+    total = sum(one["share"] for one in mixed)
+    if total < 0.98 or total > 1.02:
+        raise Problem("bed.materials", "shares_sum", total, 0.98, 1.02)
+    return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
+
+
+def under(request, job, beds_m2):
+    """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean).
+
+    beds_m2: what the bed of each tray covers in m².
+    """
+    number, ready, each_kg = job.clusters, [], 0.0
+    for one in request["under"]:
+        kg = one["count"] * one["kg_each"]
+        ready.append(_ready(one["material"], number * kg, number * one["count"]))
+        each_kg += kg
+    covered_m2 = _covered_m2(request, job)
+    for material, kg_m2 in _bed(request):
+        ready.append(_ready(material, sum(beds_m2) * kg_m2, None))
+        each_kg += kg_m2 * covered_m2
+    return ready, each_kg
+
+
+def beds_m2(request, job, pattern, positions, held):
+    """What the bed of each tray covers in m²; positions of a whole tray, held as the plan has it.
+
+    Inside the rim, from where laying begins to half-way behind the last row that is laid; to the end if every row is.
+    """
+    full, trays = held["per_tray"], held["trays"]
+    last = job.clusters - (trays - 1) * full
+    every_m2 = _rows_m2(request["tray"], pattern, positions, full)
+    return [every_m2] * (trays - 1) + [_rows_m2(request["tray"], pattern, positions, last)]
+
+
+def _rows_m2(tray, pattern, positions, number):
+    """The tray inside its rim in m² as far as the rows of the first `number` places go."""
+    sides = [tray[name] - 2.0 * tray["rim_m"] for name in ("length_m", "width_m")]
+    onward = 0 if pattern == "staggered_short" else 1  # the way rows follow each other
+    row_m = positions[number - 1][onward]
+    beyond = [place[onward] for place in positions[number:] if place[onward] > row_m + GRACE_M]
+    if beyond:
+        sides[onward] = 0.5 * (row_m + beyond[0]) - tray["rim_m"]
+    return sides[0] * sides[1]
+
+
+def _ready(material, kg, count):
+    return {"material": material, "kg": kg, "count": count, "allergen": allergens.of(material)}
+
+
+def _covered_m2(request, job):
+    """What a cluster covers of the tray in m², the mean."""
+    across = [(number, windows.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
+    return sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters

@@ -1,0 +1,283 @@
+"""The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
+
+from ...core.allergens import ALLERGENS
+from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
+from ...physics.fields import BASE, BASIS, INPUTS, MATERIAL, ROOM, SEEN, START, WARNINGS
+from ...steps.dip.fields import DIP, DIP_REPLY
+from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
+from ...steps.room.fields import AIR, FIRM, HUMIDITY_OR_NONE
+from ..slab.fields import RESIDUE
+
+UNDER = either(MATERIAL["alternatives"], "what lies under the caramel: a built-in material, a composition or constants")
+DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit", measure_by="clusters_weighed")
+ROWS = many(
+    record({"clusters": integer(1, 20000, "clusters of this size"), "deposit_kg": DEPOSIT_KG}, "clusters of one size"),
+    0,
+    20,
+    "clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives",
+    default=[],
+)
+IN_HAND = number("kg", 0.05, 10, "caramel in hand; null: as rows want", default=None)
+COUNTED = many(
+    record(
+        {
+            "material": UNDER,
+            "kg_each": number("kg", 0.00005, 0.2, "weight of one"),
+            "count": integer(1, 100, "how many go under each cluster", default=1),
+        },
+        "one kind of piece",
+    ),
+    0,
+    10,
+    "what is counted out under each cluster",
+    default=[],
+)
+BED = record(
+    {
+        "materials": many(
+            record(
+                {"material": UNDER, "share": number("", 0.001, 1, "its share of the bed's weight")},
+                "one kind in the mix",
+            ),
+            1,
+            10,
+            "what the bed is mixed from; the shares sum to 1 ± 0.02",
+        ),
+        "bed_kg_m2": number("kg/m²", 0.05, 50, "weight of the bed over its area"),
+    },
+    "a level bed inside the rim of the tray, as far as rows are laid; null: none",
+    default=None,
+)
+TRAY = record(
+    {
+        "length_m": number("m", 0.03, 0.8, "length inside"),
+        "width_m": number("m", 0.03, 0.8, "width inside"),
+        "rim_m": number("m", 0, 0.2, "kept free along every edge", default=0.01, basis="assumed", source="assumed"),
+    },
+    "the tray",
+)
+LOSS = number(
+    "W/(m² K)",
+    1,
+    60,
+    "heat the fill loses through wall and open top",
+    default=10.0,
+    basis="assumed",
+    source="assumed",
+    measure_by="funnel_readings",
+)
+FUNNEL = record(
+    {
+        "volume_m3": number("m³", 0.0002, 0.01, "brimful"),
+        "fill": number("", 0.25, 1, "share that is filled", default=0.75, basis="assumed", source="practice"),
+        "h_w_m2k": LOSS,
+    },
+    "the funnel",
+)
+DEPOSIT = together(
+    {
+        "rows": ROWS,
+        "caramel_kg": IN_HAND,
+        "deposit_kg": dict(DEPOSIT_KG, meaning="one first deposit of the caramel in hand", default=None),
+        "second_kg": number(
+            "kg", 0, 0.5, "one second deposit; 0: none", default=0.0, basis="assumed", source="assumed"
+        ),
+        "under": COUNTED,
+        "bed": BED,
+        "tray": TRAY,
+        "base": dict(BASE, meaning="what the tray is made of", default="aluminium_tray", nullable=False),
+        "spread_m": number("m", 0.01, 0.2, "across the largest first deposit once it lies", measure_by="spread_ruler"),
+        "gap_m": number(
+            "m", 0, 0.3, "free between two deposits", default=0.008, basis="assumed", source="assumed"
+        ),
+        "funnel": FUNNEL,
+        "deposits_per_min": number(
+            "", 1, 300, "pace of the hand, per minute", default=20.0, basis="assumed", source="assumed",
+            measure_by="tray_timed",
+        ),
+        "start_c": START,
+        "window_low_c": dict(MELT["window_low_c"], meaning="coolest temperature to deposit at"),
+        "window_high_c": dict(MELT["window_high_c"], meaning="hottest temperature to deposit at"),
+        "limit_c": MELT["limit_c"],
+        "warn_c": MELT["warn_c"],
+        "stop_c": MELT["stop_c"],
+        "room_c": ROOM,
+        "humidity": HUMIDITY_OR_NONE,
+        "material": MATERIAL,
+        "oven": OVEN,
+        "vessel": VESSEL,
+        "step_s": MELT["step_s"],
+        "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
+        "residue": RESIDUE,
+        "dip": dict(DIP, meaning="dip the clusters in chocolate, by weighed pick-up; null: they stay plain"),
+    },
+    FIRM,
+    BASIS,
+)  # fmt: skip
+FILL = {
+    "h_w_m2k": LOSS,
+    "material": MATERIAL,
+    "room_c": ROOM,
+    "window_low_c": DEPOSIT["window_low_c"],
+    "limit_c": DEPOSIT["limit_c"],
+    "pace_kg_s": number("kg/s", 1e-6, 3, "what runs out of the funnel, pauses included"),
+}
+SECOND = record(
+    {
+        "from_s": number("s", 0, 1e8, "from when it is tacky"),
+        "to_s": number("s", 0, 1e8, "from when it is too cold to weld"),
+    },
+    "when a second deposit may go on, after the first was laid; null: none is planned",
+    default=None,
+)
+FREE = record(
+    {
+        "from_s": number("s", 0, 1e8, "when it is most likely free from tray and paper"),
+        "to_s": number("s", 0, 1e8, "90 % point"),
+    },
+    "when the tray can be freed, after its last deposit was laid",
+)
+SIZES = many(
+    record(
+        {
+            "clusters": integer(1, 100000, "clusters of this size"),
+            "deposit_kg": number("kg", 0, 0.5, "one first deposit"),
+            "spread_m": number("m", 0, 0.2, "across it once it lies"),
+        },
+        "one size",
+    ),
+    1,
+    20,
+    "clusters of each size, in laying order",
+)
+DEPOSIT_REPLY = together(
+    {
+        "pattern": choice(("square", "staggered_long", "staggered_short"), "how the deposits lie"),
+        "per_tray": integer(1, 10000, "deposits on a full tray"),
+        "trays": integer(1, 20000, "trays"),
+        "positions_m": many(
+            many(number("m", 0, 1, "x along the length, then y along the width"), 2, 2, "one deposit"),
+            1,
+            10000,
+            "middles of the deposits of a full tray, in laying order, from one corner of the tray",
+        ),
+        "clusters": integer(1, 100000, "clusters"),
+        "sizes": SIZES,
+        "by_tray": many(
+            record({"trays": integer(1, 20000, "trays"), "sizes": SIZES}, "trays that hold the same"),
+            0,
+            41,
+            "what lies on which trays, in laying order; empty: all deposits are alike",
+        ),
+        "second_kg": number("kg", 0, 0.5, "one second deposit; 0: none"),
+        "deposits_kg": number("kg", 0, 20, "all deposits together"),
+        "caramel_kg": number("kg", 0, 20, "caramel to weigh in"),
+        "piece_kg": number("kg", 0, 1e4, "one finished cluster, what lies under it included; the mean"),
+        "under": many(
+            record(
+                {
+                    "material": document("as asked"),
+                    "kg": number("kg", 0, 1e6, "weight to have ready"),
+                    "count": integer(0, 10000000, "pieces to have ready; null: a bed, weighed", default=None),
+                    "allergen": choice(ALLERGENS, "its allergen, by its name; null: none known", default=None),
+                },
+                "one kind",
+            ),
+            0,
+            20,
+            "what goes under",
+        ),
+        "bed": record(
+            {"tray_kg": number("kg", 0, 40, "on a tray"), "last_kg": number("kg", 0, 40, "on the last tray")},
+            "what a bed weighs as far as rows are laid; null: counted out",
+            default=None,
+        ),
+        "deposits_per_fill": integer(1, 100000, "deposits that a fill gives before it is empty"),
+        "fill_kg": number("kg", 0, 50, "one fill"),
+        "fill_s": number("s", 0, 1e8, "time until a fill, emptying at the pace, leaves its window or is empty"),
+        "safe_s": number(
+            "s", 0, 1e8, "time a fresh fill stays warm enough, on the safe side; standing, if sooner empty"
+        ),
+        "fills": integer(1, 100000, "fills"),
+        "reheats": integer(0, 100000, "times the caramel has to be warmed again"),
+        "tray_s": number("s", 0, 1e8, "time to lay a full tray"),
+        "second": SECOND,
+        "free": FREE,
+        "melt": record(MELT_REPLY, "as melt.plan"),
+        "melt_request": document("the request to melt.plan, for melt.next_burst at the bench"),
+        "fill_request": document("the request to deposit.fill without now_c and fill_kg, for the bench"),
+        "blocks": integer(0, 1000, "blocks to open"),
+        "leftover_kg": number("kg", 0, 50, "left of the last block; without block_kg, of the caramel in hand"),
+        "dip": DIP_REPLY,
+        "warnings": WARNINGS,
+        "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
+    },
+    INPUTS,
+)
+LEARN = {
+    "clusters": integer(1, 200, "finished clusters that were weighed together"),
+    "together_kg": number("kg", 0.001, 20, "their weight together"),
+    "under_kg": number("kg", 0, 20, "weight of what lies under all of them; null: as planned", default=None),
+    "under": COUNTED,
+    "bed": BED,
+    "across_m": many(number("m", 0.005, 0.3, "across one of them"), 3, 9, "widths of some of them, by ruler"),
+    "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit, as planned"),
+    "second_kg": dict(DEPOSIT["second_kg"], meaning="one second deposit, as planned; 0: none was laid"),
+    "spread_m": dict(DEPOSIT["spread_m"], meaning="width that was planned; null: none", default=None),
+    "material": MATERIAL,
+}
+LEARN_REPLY = {
+    "deposit_kg": number("kg", 0, 20, "one first deposit, the mean"),
+    "deposit_low_kg": number("kg", 0, 20, "10 % point of it"),
+    "deposit_high_kg": number("kg", 0, 20, "90 % point of it"),
+    "second_kg": number("kg", 0, 20, "one second deposit, by its planned share"),
+    "under_each_kg": number("kg", 0, 20, "what lies under one"),
+    "spread_m": number("m", 0, 1, "across a deposit, the mean"),
+    "spread_low_m": number("m", 0, 1, "10 % point of it"),
+    "spread_high_m": number("m", 0, 1, "90 % point of it"),
+    "planned_spread_m": number("m", 0, 10, "what the planned width makes of this weight; null: none", default=None),
+    "spread_share": number("", 0, 1000, "measured width over that; null: none", default=None),
+}
+FUNCTIONS = {
+    "deposit.learn": {"request": LEARN, "reply": LEARN_REPLY},
+    "deposit.plan": {"request": DEPOSIT, "reply": DEPOSIT_REPLY},
+    "deposit.fill": {
+        "request": together(
+            FILL,
+            {
+                "now_c": number("°C", 0, 150, "temperature of the fill"),
+                "fill_kg": number("kg", 0.005, 20, "caramel in the funnel now"),
+            },
+        ),
+        "reply": {"seconds_s": number("s", 0, 1e8, "time until it leaves the window or is empty; 0: it is too cool")},
+    },
+}
+
+EVENTS = {
+    "allergens_checked": {},
+    "under_laid": {},
+    "filled": together(
+        {
+            "kg": number("kg", 0.001, 20, "caramel in the funnel then"),
+            "bulk_c": number("°C", 20, 150, "its temperature as believed"),
+            "sd_k": number("K", 0, 60, "standard deviation of bulk_c, as believed; null: as usual", default=None),
+            "bowl_c": number("°C", 20, 150, "what stays in the bowl, as believed; null: as warm", default=None),
+        },
+        SEEN,
+    ),
+    "fill_read": together({"surface_c": number("°C", 0, 150, "infrared reading into the funnel")}, SEEN),
+    "fill_ended": together(
+        {
+            "left_kg": number("kg", 0, 20, "what goes back from the funnel into the bowl", default=0.0),
+            "bulk_c": number("°C", 20, 150, "temperature of the bowl with it, as believed"),
+        },
+        SEEN,
+    ),
+    "tray_laid": SEEN,
+    "laying_ended": {},
+    "tack_tested": together({"tacky": boolean("whether the first row is tacky")}, SEEN),
+    "second_laid": SEEN,
+    "funnel_emptied": {},
+    "tray_freed": together({"free": boolean("whether its clusters come off the paper")}, SEEN),
+    "separated": {},
+}

@@ -1,0 +1,286 @@
+"""Clusters as a whole: caramel, what goes under, trays, fills, melt and the windows of a tray from one request."""
+
+import math
+
+from ...core.check import constant
+from ...core.problems import Problem
+from ...physics import bases, materials, viscosity
+from ...steps.cool import course
+from ...steps.cool import plan as cool
+from ...steps.deposit import funnel, trays, turns
+from ...steps.dip import plan as dip_plan
+from ...steps.melt import plan as melt
+from ...steps.melt.fields import MELT
+from ...steps.room import plan as room
+from .. import parts
+from . import asked as cluster_asked
+from . import fields, windows
+
+MELT_AS_IS = (
+    "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
+    "stop_c",
+)  # fmt: skip
+# The bowl is melted to the warmest K of the window, so that a fill lasts, and to the warmer half of a narrow one: an
+# oven needs some room (assumed).
+BOWL_K = 4.0
+FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
+
+
+def plan(request):
+    """Clusters from caramel in hand or of so many in rows: everything the bench needs.
+
+    Request: rows [{clusters, deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); second_kg (kg), 0 for none;
+    under [{material, kg_each (kg), count}] under each cluster, or bed {materials [{material, share}], bed_kg_m2
+    (kg/m²)} over the tray inside its rim, or neither; tray {length_m, width_m, rim_m (m)}, base (as cool.plan, what
+    the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
+    h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
+    humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
+    dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
+    Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
+    deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one size), second_kg (kg),
+    deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg
+    (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
+    (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
+    after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
+    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray,
+    short_fills, run_together), inputs.
+    Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
+    tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
+    room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
+    composition_sum, and those of melt.plan.
+    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜
+    and viscosity (`flow`) to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
+    spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air, nothing
+    lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
+    ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
+    4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
+    free as in one of 23 °C, the warmest that brings clusters to 24 °C. Trays that are laid again hold
+    alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
+    are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
+    Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
+    for the rest.
+    """
+    job = cluster_asked.Job(request)
+    pattern, positions = cluster_asked.laid(request, job)
+    heat, rows = _heated(request, job)
+    second, free = _windows(request, job, len(positions), heat["melt_request"])
+    bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
+    held, warnings = _held(job, bench)
+    beds_m2 = cluster_asked.beds_m2(request, job, pattern, positions, held)
+    under, each_kg = cluster_asked.under(request, job, beds_m2)
+    reply = {
+        "pattern": pattern,
+        "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
+        "by_tray": trays.alike(bench),
+        "under": under,
+        "bed": _bed(request, beds_m2),
+        "second": second,
+        "free": free,
+    }
+    piece_kg = job.deposits_kg / job.clusters + each_kg
+    finish, finish_rows = _finished(request, job, piece_kg)
+    for part in (held, heat, _weights(request, job, piece_kg), finish):
+        reply.update(part)
+    _, soft, soft_rows = viscosity.softness(request["firmness"], request["squeeze"])
+    thinner = _thinner(request, job)
+    reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + _run_together(request, thinner) + warnings
+    reply["inputs"] = rows + _constants(request["base"], thinner) + finish_rows + soft_rows
+    return reply
+
+
+def _heated(request, job):
+    """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
+    rows of the melt)."""
+    melt_request, melted = _melted(request, job)
+    if job.pour_c <= request["room_c"] + windows.COLD_K:
+        highest_c = job.pour_c - windows.COLD_K
+        raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
+    fill_request = _fill_request(request, job)
+    rows, melted["inputs"] = melted["inputs"], []
+    return {
+        "melt": melted,
+        "melt_request": melt_request,
+        "fill_request": fill_request,
+        "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
+        "fill_kg": job.fill_kg,
+        "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
+        "safe_s": trays.safe_s(fill_request, melt_request, job.fill_kg),
+    }, rows
+
+
+def _weights(request, job, piece_kg):
+    """What is weighed out and what it makes."""
+    blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
+    return {
+        "clusters": job.clusters,
+        "sizes": _sizes(job),
+        "second_kg": request["second_kg"],
+        "deposits_kg": job.deposits_kg,
+        "caramel_kg": job.caramel_kg,
+        "piece_kg": piece_kg,
+        "blocks": blocks,
+        "leftover_kg": leftover_kg,
+    }
+
+
+def _finished(request, job, piece_kg):
+    """({room, dip}, their input rows): the air, and what dipping takes."""
+    chocolate = request["dip"]["chocolate"] if request["dip"] else None
+    air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
+    dip = _dip(request, job, piece_kg)
+    if dip is not None:
+        rows, dip["inputs"] = dip["inputs"] + rows, []
+    return {"room": air, "dip": dip}, rows
+
+
+def _short_fills(job, safe_s):
+    """What to say of a window that no fill is sure to stay in for more than a few deposits."""
+    if safe_s > trays.SHORT_S:
+        return []
+    return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
+
+
+def _thinner(request, job):
+    """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
+    return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
+
+
+def _run_together(request, thinner):
+    """What to say of a gap that the warmest deposits close."""
+    wide_m = windows.spread_m(request["spread_m"], 1.0, thinner)
+    if wide_m <= request["spread_m"] + request["gap_m"]:
+        return []
+    return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
+
+
+def _held(job, bench):
+    """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
+    full = number = held = bench["per_tray"]
+    if bench["second"] is not None:
+        held = turns.most_on_tray(bench)
+        # Alike, so that no small rest has to be kept warm for the last one.
+        number = min(full, math.ceil(job.clusters / math.ceil(job.clusters / held)))
+    found = {"per_tray": number, "trays": math.ceil(job.clusters / number), "tray_s": number / job.per_s}
+    bench.update(found)
+    found["fills"], found["reheats"] = turns.reckoned(bench)
+    return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
+
+
+def _dip(request, job, piece_kg):
+    """What dipping takes, or None; a pre-bottom goes under the whole spread, reckoned for the largest deposit."""
+    dip = request["dip"]
+    if dip is None:
+        return None
+    under_m2 = job.clusters * 0.25 * math.pi * request["spread_m"] * request["spread_m"]
+    asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2)
+    names = {name: "dip." + name for name in dip}
+    names["piece"] = "dip.pickup"
+    return parts.renamed(lambda one: dip_plan.plan(*one), asked, names)
+
+
+def _melted(request, job):
+    """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
+    melt.refuse_lines(request)
+    warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
+    names = {"mass_kg": job.field}
+    try:
+        wanted = _melt_request(request, job, warm_c)
+        return wanted, parts.renamed(melt.plan, wanted, names)
+    except Problem as problem:
+        if problem.code != "oven_too_weak":
+            raise
+    wanted = _melt_request(request, job, request["window_low_c"])
+    return wanted, parts.renamed(melt.plan, wanted, names)
+
+
+def _melt_request(request, job, low_c):
+    """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
+    wanted = {name: request[name] for name in MELT_AS_IS}
+    wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
+    wanted["window_high_c"] = min(request["window_high_c"] + trays.POURED_K, request["warn_c"])
+    return parts.full(MELT, wanted, request, {"mass_kg": job.field})
+
+
+def _fill_request(request, job):
+    """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
+    found = {name: request[name] for name in FILL_AS_IS}
+    found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
+    pace = fields.FILL["pace_kg_s"]
+    found["pace_kg_s"] = max(pace["low"], job.deposits_kg / job.deposits * job.per_s)
+    return found
+
+
+def _windows(request, job, per_tray, melt_request):
+    softer_k = viscosity.softness(request["firmness"], request["squeeze"])[0]
+    sides = request["tray"]["length_m"], request["tray"]["width_m"]
+    tray = windows.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
+    material = materials.resolved(request["material"])
+    lightest_kg = min(kg for _, kg in job.rows)
+
+    def stuff(deposit_kg):
+        across_m = windows.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
+        beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.beneath(request, across_m)]
+        return [(material, deposit_kg, job.pour_c)] + beside, across_m
+
+    second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
+    found, across_m = stuff(job.heaviest_kg)
+    warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays.FRESH_K)
+    least = None if lightest_kg == job.heaviest_kg else stuff(lightest_kg)
+    return windows.windows(tray, found, across_m, least, second, warmest_c)
+
+
+def _bed(request, beds_m2):
+    """What the bed of a tray weighs, and that of the last one; None where pieces are counted out."""
+    if request["bed"] is None:
+        return None
+    kg_m2 = request["bed"]["bed_kg_m2"]
+    return {"tray_kg": beds_m2[0] * kg_m2, "last_kg": beds_m2[-1] * kg_m2}
+
+
+def _sizes(job):
+    wide_m = job.request["spread_m"]
+    return [
+        {"clusters": number, "deposit_kg": kg, "spread_m": windows.spread_m(wide_m, kg / job.heaviest_kg)}
+        for number, kg in job.rows
+    ]
+
+
+def _bench(job, fill_request, safe_s, second, full):
+    """The state of a bench, as `folds_cluster.opened`, as far as what lies ahead of it is reckoned from it."""
+    return {
+        "request": fill_request,
+        "full_kg": job.fill_kg,
+        "fresh_s": max(trays.SHORT_S, safe_s),
+        "tray_s": full / job.per_s,
+        "per_tray": full,
+        "trays": full,
+        "sizes": _sizes(job),
+        "all_kg": job.deposits_kg,
+        "second_kg": job.request["second_kg"],
+        "second": second,
+        "tack": 1.0,
+        "laid": [],
+    }
+
+
+def _constants(base, thinner):
+    """The constants a plan of clusters takes that are not in the request, as input rows."""
+    own = [
+        constant("deposit.tacky_c", windows.TACKY_C, "°C"),
+        constant("deposit.cold_c", windows.COLD_C, "°C"),
+        constant("deposit.free_c", windows.FREE_C, "°C"),
+        constant("deposit.tacky_k", windows.TACKY_K, "K"),
+        constant("deposit.cold_k", windows.COLD_K, "K"),
+        constant("deposit.room_margin_k", course.ROOM_MARGIN_K, "K"),
+        constant("deposit.contact_m2k_w", windows.CONTACT_M2K_W, "m² K/W", "asme_1992"),
+        constant("deposit.loss_sd", windows.LOSS_SD, ""),
+        constant("deposit.spread_exponent", windows.EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.thin_exponent", windows.THIN_EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.thinner", thinner, "", "berk"),
+        constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
+        constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
+        constant("deposit.guard_sd", windows.GUARD, ""),
+        constant("deposit.bowl_k", BOWL_K, "K"),
+    ]
+    # The underside of the base gives nothing, whatever it shines.
+    return own + turns.constants() + cool.base_rows(base)[:-1]

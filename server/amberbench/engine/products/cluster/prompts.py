@@ -1,0 +1,259 @@
+"""Clusters as prompts: fill, lay, top up or reheat, second deposit while tacky, cool, free.
+
+Nothing here changes the run.
+"""
+
+from ...core import allergens
+from ...core.prompts import button, clock, entry, most_pieces
+from ...steps.deposit.prompts import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
+from ...steps.deposit.trays import freed, on_tray, seconds, sizes_on, window_ms
+from ...steps.deposit.turns import LEAST_BOWL_KG, turn
+from ...steps.melt.prompts import melt_page
+
+# A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
+AHEAD_MS, FILL_MS = 300000.0, 30000.0
+# Free before this share of the earliest time is a slip of the finger (assumed).
+SOONEST_FREE = 0.3
+
+
+def cluster_clocks(run):
+    """What rings: the fill leaves its window or runs low, a tray turns tacky, it turns cold, a tray comes free."""
+    state, done = run["cluster"], run["done"]
+    if "melt" not in done:
+        return _laying_clocks(run)
+    if "cool_tray" in done or not state["laid"]:
+        return []
+    return [clock("tray", _resting_ms(state), free_due_ms(state), "ready")]
+
+
+def _laying_clocks(run):
+    clocks, state = [], run["cluster"]
+    fill = state["fill"]
+    if fill is not None:
+        clocks.append(clock("fill", fill["at_ms"], fill["due_ms"], "read"))
+    elif state["begun_ms"] is not None and run["melt"]["burning"] is None and run["melt"]["resting"] is None:
+        task, _, from_ms = turn(state, state["begun_ms"])
+        if task == "wait":
+            clocks.append(clock("fill", state["begun_ms"], _waits_ms(run, from_ms), "read"))
+    tray = seconds(state)
+    if state["second"] is not None and tray < len(state["laid"]):
+        from_ms, to_ms = window_ms(state, tray)
+        clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
+        clocks.append(clock("cold", from_ms, to_ms, "stir"))
+    return clocks
+
+
+def _waits_ms(run, from_ms):
+    """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
+    return from_ms - (FILL_MS if _read_since(run) else AHEAD_MS)
+
+
+def _resting_ms(state):
+    """Since when the next tray to be freed rests."""
+    tray = state["laid"][freed(state)]
+    return tray["laid_ms"] if tray["second_ms"] is None else tray["second_ms"]
+
+
+def free_due_ms(state):
+    """When the next tray should be tried."""
+    if state["free_again_ms"] is not None:
+        return state["free_again_ms"]
+    return _resting_ms(state) + 1000.0 * state["free"]["from_s"]
+
+
+def _set_up(run, at_ms, advice):
+    advice["say"] = {"code": "say.set_up_cluster", "values": {}}
+    advice["more"] = {"code": "more.set_up_cluster", "values": {"n": run["cluster"]["trays"]}}
+    advice["action"] = button("all_ready", "ready_checked")
+    advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+
+
+def _allergens(run, at_ms, advice):
+    found = [one["allergen"] for one in run["planned"].get("under", ())]
+    names = [name for name in allergens.ALLERGENS if name in found]
+    known = names and None not in found
+    code = "more.allergens" if known else "more.allergens_on_label"
+    advice["more"] = {"code": code, "values": {"allergens": names} if known else {}}
+    advice["action"] = button("allergens_clear", "allergens_checked")
+    advice["caution"] = {"word": "WARNING", "code": "caution.allergens"}
+
+
+def _under(run, at_ms, advice):
+    planned = run["planned"]
+    values = {"under_kg": planned["under_kg"], "n": planned["trays"], "under_n": planned["per_tray"]}
+    under = planned.get("under", ())  # runs of long ago did not keep what lies there
+    named = under and all(one["material"] for one in under)
+    if planned["bed"]:
+        # Plans of long ago have all trays alike.
+        mean_kg = planned["under_kg"] / planned["trays"]
+        values.update(planned.get("bed_kg") or {"tray_kg": mean_kg, "last_kg": mean_kg})
+        less = values["last_kg"] < values["tray_kg"]
+        advice["more"] = {"code": "more.under_bed_last" if less else "more.under_bed", "values": values}
+        if named:
+            materials = [one["material"] for one in under]
+            advice["say"] = {"code": "say.under_bed", "values": {"materials": materials}}
+    else:
+        advice["say"] = {"code": "say.under_counted", "values": {}}
+        advice["more"] = {"code": "more.under_counted", "values": values}
+        if named:
+            each = [{"material": one["material"], "each_n": one["each_n"]} for one in under]
+            advice["say"] = {"code": "say.under_named", "values": {"each": each}}
+    advice["action"] = button("under_laid", "under_laid")
+    advice["caution"] = {"word": "NOTICE", "code": "caution.under_apart"}
+
+
+# Melting, filling and laying --------------------------------------------------------------------------------------
+
+
+def _melt(run, at_ms, advice):
+    state = run["cluster"]
+    task, tray, from_ms = ("melt", 0, at_ms) if state["begun_ms"] is None else turn(state, at_ms)
+    if task == "empty":
+        _empty(run, at_ms, advice)
+    elif state["fill"] is not None:
+        _lay(run, at_ms, advice, task, tray)
+    elif state["bowl_kg"] is not None and state["bowl_kg"] < LEAST_BOWL_KG:
+        bowl_empty(state, at_ms, advice)
+    elif task == "wait" and not run["melt"]["history"] and not _heating(run) and at_ms < _waits_ms(run, from_ms):
+        _wait(run, advice, _waits_ms(run, from_ms))
+    else:
+        melt_page(run, at_ms, advice, (fill_page, fill_button))
+        if advice["step"] == "fill":
+            now = advice["melt"]
+            advice["action"] = dict(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
+        # The bowl keeps warm longer than the funnel.
+        if (
+            task == "wait"
+            and advice["step"] in ("fill", "read")
+            and _read_since(run)
+            and at_ms < _waits_ms(run, from_ms)
+        ):
+            advice["action"] = advice["entry"] = advice["more"] = None
+            _wait(run, advice, _waits_ms(run, from_ms))
+        if state["fills"] > 0:
+            advice["choices"] = advice["choices"][:2] + [button("all_laid", "laying_ended")]
+
+
+def _heating(run):
+    return run["melt"]["burning"] is not None or run["melt"]["resting"] is not None
+
+
+def _read_since(run):
+    """Whether the bowl was read after its last burst."""
+    kinds = [one["kind"] for one in run["melt"]["history"]]
+    return "reading" in kinds and "burst" not in kinds[len(kinds) - 1 - kinds[::-1].index("reading") :]
+
+
+def _lay(run, at_ms, advice, task, tray):
+    state, fill = run["cluster"], run["cluster"]["fill"]
+    advice["caution"] = {"word": "WARNING", "code": "caution.funnel_hot"}
+    read = {"code": "button.read_fill", "entry": fill_entry(run)}
+    if at_ms >= fill["due_ms"]:
+        fill_over(run, at_ms, advice, read)
+        return
+    advice["number"] = {"name": "due_ms", "value": fill["due_ms"]}
+    values = {"n": tray + 1, "trays": state["trays"]}
+    several = len(state["sizes"]) > 1
+    if several:
+        values["sizes"] = sizes_on(state, tray)
+    if task == "lay":
+        advice["step"] = "lay"
+        advice["say"] = {"code": "say.lay_sizes" if several else "say.lay", "values": values}
+        advice["more"] = {"code": "more.lay", "values": dict(values, per_tray=on_tray(state, tray))}
+        advice["action"] = button("tray_laid", "tray_laid", {"seen": len(state["laid"])})
+        advice["choices"] = [read, ran_empty(run), button("all_laid", "laying_ended")]
+    elif task == "wait":
+        _wait(run, advice, window_ms(state, tray)[0])
+        advice["choices"] += [read]
+    else:
+        _second(state, at_ms, advice, task, tray, values)
+        advice["choices"] += [read] if task == "touch" else [read, ran_empty(run)]
+
+
+def _second(state, at_ms, advice, task, tray, values):
+    """The first tray is touched before it is laid again; it speaks for the others."""
+    seen, advice["caution"] = len(state["tests"]), None
+    not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
+    if task == "touch":
+        advice["step"] = "tacky"
+        advice["say"] = {"code": "say.tacky", "values": {}}
+        advice["more"] = {"code": "more.tacky", "values": {"cold_at_ms": window_ms(state, tray)[1]}}
+        advice["action"] = button("tacky", "tack_tested", {"tacky": True, "seen": seen})
+        advice["choices"] = [not_yet]
+        return
+    cold = at_ms > window_ms(state, tray)[1]
+    advice["step"] = "second"
+    advice["say"] = {"code": "say.second_cold" if cold else "say.second", "values": {}}
+    advice["more"] = {"code": "more.second_cold" if cold else "more.second", "values": values}
+    advice["action"] = button("second_laid", "second_laid", {"seen": tray})
+
+
+def _wait(run, advice, until_ms):
+    state = run["cluster"]
+    advice["step"] = "wait"
+    advice["say"] = {"code": "say.wait_tacky", "values": {}}
+    advice["number"] = {"name": "due_ms", "value": until_ms}
+    advice["choices"] = [button("tacky_already", "tack_tested", {"tacky": True, "seen": len(state["tests"])})]
+    advice["caution"] = None
+
+
+def _empty(run, at_ms, advice):
+    advice["step"] = "empty"
+    advice["say"] = {"code": "say.empty_funnel", "values": {}}
+    advice["more"] = {"code": "more.empty_funnel", "values": {}}
+    advice["action"] = button("empty_funnel", "funnel_emptied")
+    advice["caution"] = {"word": "WARNING", "code": "caution.rinse_funnel"}
+
+
+# Cooling and freeing ----------------------------------------------------------------------------------------------
+
+
+def _cool(run, at_ms, advice):
+    state = run["cluster"]
+    due_ms, seen = free_due_ms(state), len(state["tries"])
+    free = button("tray_free", "tray_freed", {"free": True, "seen": seen})
+    values = {"n": freed(state) + 1, "trays": len(state["laid"])}
+    if at_ms >= due_ms:
+        advice["step"] = "release"
+        advice["say"] = {"code": "say.release", "values": {}}
+        advice["more"] = {"code": "more.release", "values": values}
+        advice["action"] = free
+        advice["choices"] = [button("not_yet", "tray_freed", {"free": False, "seen": seen})]
+        advice["caution"] = {"word": "CAUTION", "code": "caution.release"}
+        return
+    advice["say"] = {"code": "say.cool_tray", "values": {"check_at_ms": due_ms}}
+    span_ms = _resting_ms(state) + 1000.0 * state["free"]["to_s"]
+    advice["more"] = {"code": "more.cool_tray", "values": {"high_at_ms": span_ms}}
+    advice["number"] = {"name": "due_ms", "value": due_ms}
+    if at_ms >= _resting_ms(state) + 1000.0 * SOONEST_FREE * state["free"]["from_s"]:
+        advice["choices"] = [dict(free, code="button.tray_free_already")]
+
+
+def _separate(run, at_ms, advice):
+    advice["more"] = {"code": "more.separate", "values": {}}
+    advice["action"] = button("separated", "separated")
+    if not any(one["what"] == "loose" for one in run["out"]):
+        most_kg = max(0.1, run["planned"]["under_kg"] * max(1, run["planned"]["trays"]))
+        loose = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "loose", "seen": len(run["out"])})
+        advice["choices"] = [{"code": "button.weigh_loose", "entry": dict(loose, name="loose_kg")}]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.loose_nuts"}
+
+
+def _count(run, at_ms, advice):
+    pieces = run["planned"]["pieces"]
+    advice["say"] = {"code": "say.count_clusters", "values": {}}
+    advice["more"] = {"code": "more.planned_clusters", "values": {"n": pieces}}
+    likely = {"likely_low": 0.9 * pieces, "likely_high": pieces}
+    advice["entry"] = entry("counted", "pieces", 0, most_pieces(pieces), **likely)
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+
+
+PAGES = {
+    "set_up": _set_up,
+    "allergens": _allergens,
+    "under": _under,
+    "melt": _melt,
+    "cool_tray": _cool,
+    "separate": _separate,
+    "count": _count,
+}

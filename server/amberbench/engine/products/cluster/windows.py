@@ -1,0 +1,132 @@
+"""When a tray of clusters takes a second deposit and when it comes free: each a round cap on its share of the tray."""
+
+import math
+
+from ...core.problems import Problem
+from ...core.statistics import TENTH
+from ...physics import bases, convection, materials
+from ...physics.spherical_cap import Cap, CapCourse, height_m
+from ...steps.cool import course as cool_course
+
+# Hottest point of a cluster that comes off its paper whole (assumed); one gets no nearer to the room than a kelvin, so
+# in a warmer room it is said to be free when it were so in the warmest that lets it get there: never sooner.
+FREE_C = 24.0
+CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
+TACKY_C, TACKY_K = cool_course.MILESTONES[1][2:]
+COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
+LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
+GUARD = 2.05  # of its standard deviations: 2 % points
+# Spread goes with the volume to the power of ⅜, and with how thin it is to that of ⅛ (huppert_1982).
+EXPONENT, THIN_EXPONENT = 0.375, 0.125
+
+
+def spread_m(largest_m, share, thinner=1.0):
+    """Spread in m of a deposit that has a share of the weight of the one that spreads to largest_m, and is so many
+    times thinner."""
+    return largest_m * share**EXPONENT * thinner**THIN_EXPONENT
+
+
+class Mixture:
+    """Caramel and what lies under it as one stuff: [(resolved material, kg, °C)] → start_c, volume, properties."""
+
+    def __init__(self, parts, room_c):
+        hottest_c = max(temp_c for _, _, temp_c in parts)
+        middle_c = 0.5 * (hottest_c + room_c)
+        heat_j_k = heat = self.volume_m3 = conductance = 0.0
+        for material, kg, temp_c in parts:
+            part_j_k = kg * materials.heat_capacity(material, middle_c)
+            volume = kg / materials.density(material, middle_c)
+            heat_j_k += part_j_k
+            heat += part_j_k * temp_c
+            self.volume_m3 += volume
+            conductance += volume * materials.conductivity(material, middle_c)
+        self.start_c = heat / heat_j_k
+        self.conductivity = conductance / self.volume_m3
+        self.capacity = heat_j_k / self.volume_m3
+
+
+class Tray:
+    """What all clusters of a tray share; length and width in m, softer_k as flow.softness."""
+
+    def __init__(self, base, length_m, width_m, per_tray, room_c, softer_k=0.0):
+        self.asked = base, length_m, width_m, per_tray
+        self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
+        plate_m = convection.plate_length_m(length_m, width_m)
+        # The tray beside a cluster is lined: it shines as food does, whatever lies below.
+        self.top = convection.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
+        self.bottom = convection.face("insulated", 0.0, plate_m, False)  # it stands on a table
+        self.free_c = max(FREE_C, room_c + cool_course.ROOM_MARGIN_K)
+        self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
+        self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
+
+    def no_warmer(self):
+        """The tray in the warmest room in which clusters come free, if this one is warmer."""
+        warmest_c = FREE_C - cool_course.ROOM_MARGIN_K
+        return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
+
+    def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
+        """The Times of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
+        # What heaps higher than half a ball is taken to be as wide as one.
+        radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
+        tall_m = height_m(mixture.volume_m3, radius_m)
+        ratio = max(1.0, self.share_m2 / (math.pi * radius_m * radius_m))
+        cap = Cap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
+        course = CapCourse(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
+        points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
+        while course.surface_c > self.cold_c or (free and course.core_c > self.free_c):
+            if course.at_s > cool_course.LONGEST_S:
+                raise Problem("base", "tray_cools_too_slowly", self.free_c, unit="°C")
+            course.advance()
+            points.append((course.at_s, course.core_c, course.surface_c))
+            if tacky is None and course.surface_c <= self.tacky_c:
+                tacky = (course.mean_c(), course.base_c())
+        return Times(points, self, tacky or (mixture.start_c, base_start_c))
+
+
+class Times:
+    """Times in s at which a cluster is tacky, too cold to weld and free (rough where nobody asked for it).
+
+    left: (mean of the cluster, base under it) in °C when it was tacky.
+    """
+
+    def __init__(self, points, tray, left):
+        self.left = left
+        if len(points) == 1:
+            self.tacky_s = self.cold_s = self.free_s = 0.0
+            return
+        self.tacky_s = cool_course.crossing_s(points, 2, tray.tacky_c, tray.room_c)
+        self.cold_s = cool_course.crossing_s(points, 2, tray.cold_c, tray.room_c)
+        self.free_s = cool_course.crossing_s(points, 1, tray.free_c, tray.room_c)
+
+
+def windows(tray, parts, across_m, lightest, second, warmest_c):
+    """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.
+
+    parts: [(resolved material, kg, °C)] of the heaviest cluster, across_m its spread; lightest: (parts, spread) of the
+    lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None;
+    warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
+    """
+    slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
+    room_c, alone, frees = tray.room_c, second is None, tray.no_warmer()
+    here = frees if alone else tray
+    first = Mixture(parts, room_c)
+    warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
+    slow = here.course(warm, across_m, slow_loss, room_c, alone)
+    fast = here.course(first, across_m, fast_loss, room_c, alone)
+    if alone:
+        return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
+    light = (
+        fast if lightest is None else tray.course(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
+    )
+    if light.cold_s <= slow.tacky_s:
+        raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
+    mean_c, base_c = fast.left
+    both = Mixture([(material, kg, mean_c) for material, kg, _ in parts] + [second], room_c)
+    free_s = frees.course(both, across_m, 1.0, base_c).free_s
+    return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
+
+
+def _free(free_s, slow_s, fast_s):
+    """The free window about its middle; how much later slow losses make it goes by two times of one event."""
+    later = (slow_s / fast_s) ** (0.5 * TENTH / GUARD) if fast_s > 0.0 else 1.0
+    return {"from_s": free_s, "to_s": free_s * later}

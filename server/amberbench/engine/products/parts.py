@@ -1,0 +1,45 @@
+"""What a plan of plans does with them: their problems under its own names, their requests, blocks to open."""
+
+import math
+
+from ..core import check
+from ..core.problems import Problem
+
+
+def renamed(function, request, names):
+    """Calls a function; a Problem it raises is told under the whole plan's own field names."""
+    try:
+        return function(request)
+    except Problem as problem:
+        raise Problem(
+            names.get(problem.field, problem.field),
+            problem.code,
+            problem.given,
+            problem.low,
+            problem.high,
+            problem.unit,
+            problem.accepted,
+        ) from None
+
+
+def blocks(caramel_kg, block_kg, have_kg):
+    """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand."""
+    if block_kg is None:
+        return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
+    # A milligram of grace: two blocks' weight are two blocks.
+    number = math.ceil((caramel_kg - 1e-6) / block_kg)
+    return number, max(0.0, number * block_kg - caramel_kg)
+
+
+def full(known, wanted, request, names):
+    """The wanted fields checked, with the basis that each has in the whole plan's own request."""
+    said = request["basis"] or {}
+    basis = {}
+    for name in wanted:
+        theirs = names.get(name, name)
+        for path in said:
+            if path == theirs or path.startswith(theirs + "."):
+                basis[name + path[len(theirs) :]] = said[path]
+    whole = check.checked(known, wanted)
+    whole["basis"] = basis or None
+    return whole

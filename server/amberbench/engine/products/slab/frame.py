@@ -1,0 +1,157 @@
+"""How much caramel a slab takes and which frame it is poured into."""
+
+import math
+
+from ...core.problems import Problem
+from ...steps.cut import plan as cut
+from ...steps.melt import fields as melt_fields
+from ...steps.pour import plan as pour
+from . import fields
+
+OTHERS = 8
+SHORTEST_M = fields.POUR["length_m"]["low"]
+BOWL_KG = melt_fields.MELT["mass_kg"]
+MOST_PIECES = fields.FIT["pieces"]["high"]
+
+
+class Job:
+    """What is wanted: `kg` in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
+
+    def __init__(self, request):
+        have, want = request["have"], request["want"]
+        if (have is None) == (want is None):
+            raise Problem("have", "give_one_of", accepted=["have", "want"])
+        self.kg = have["kg"] if have else None
+        if have:
+            self.field, self.amount, self.per, self.pieces = "have.kg", self.kg, 1, None
+        else:
+            self.field, self.amount, self.per = _pieces(want)
+            self.pieces = self.amount * self.per
+        self.density = None  # kg/m³ at pouring
+        self.height_m = None  # the bars' height
+        self.residue = request["residue"]
+        self.sizes = (request["piece_length_m"], request["piece_width_m"], request["trim_m"], request["kerf_m"])
+        self.table = (request["max_length_m"], request["max_width_m"])
+
+    def refuse_over_bowl(self, caramel_kg, frame_m):
+        """Refuses caramel that one bowl cannot melt, in the unit of the field that asks for it.
+
+        frame_m: length of a frame in hand that sets the mass, None where the amount itself does.
+        """
+        if BOWL_KG["low"] <= caramel_kg <= BOWL_KG["high"]:
+            return
+        if frame_m is not None:
+            field, given, unit = "frame.length_m", frame_m, "m"
+        else:
+            field, given, unit = self.field, self.amount, "kg" if self.kg is not None else ""
+        high, low = given * BOWL_KG["high"] / caramel_kg, given * BOWL_KG["low"] / caramel_kg
+        if caramel_kg > BOWL_KG["high"]:
+            raise Problem(field, "more_than_a_bowl", given, high=high if unit else self._most(high), unit=unit)
+        raise Problem(field, "too_little_caramel", given, low=low if unit else math.ceil(low), unit=unit)
+
+    def _most(self, about):
+        """Most centres or boxes, near and below a number in proportion, whose smallest frame one bowl fills."""
+        most = math.floor(about)
+        while most > 1:
+            frame = cut.frames_for(most * self.per, self.sizes, self.table[0], self.table[1])[0]
+            if self.mass_kg(frame["length_m"] * frame["width_m"]) <= BOWL_KG["high"]:
+                break
+            most -= 1
+        return most
+
+    def mass_kg(self, area_m2):
+        """Caramel (kg) that fills an area (m²) up to the bars."""
+        return pour.mass_for(self.density, area_m2, self.height_m, self.residue)
+
+
+def _pieces(want):
+    """(field, its value, centres each) of `want`: pieces, or boxes × per_box."""
+    if (want["pieces"] is None) == (want["boxes"] is None and want["per_box"] is None):
+        raise Problem("want", "give_one_of", accepted=["pieces", "boxes"])
+    if want["pieces"] is not None:
+        return "want.pieces", want["pieces"], 1
+    for name in ("boxes", "per_box"):
+        if want[name] is None:
+            raise Problem("want." + name, "missing", low=1)
+    most = MOST_PIECES // want["per_box"]
+    if want["boxes"] > most:
+        raise Problem("want.boxes", "too_high", want["boxes"], 1, most, "")
+    return "want.boxes", want["boxes"], want["per_box"]
+
+
+def choose(job, frame):
+    """(frame, other frames that would do) for a job, as `cut.frame_document` makes them.
+
+    frame: `"fit"` or `{length_m, width_m}`. Raises Problem too_much_caramel, too_little_caramel, no_frame_fits,
+    frame_too_small_for_pieces, trim_larger_than_frame, frame_smaller_than_centre.
+    """
+    if frame == "fit":
+        names, within = ("max_length_m", "max_width_m"), job.table
+    else:
+        names, within = ("frame.length_m", "frame.width_m"), (frame["length_m"], frame["width_m"])
+    along, across, trim, kerf = job.sizes
+    cut.refuse_hopeless(within[0], within[1], along, across, trim, names)
+    if frame == "fit":
+        frames = _use_up(job) if job.pieces is None else _least_area(job)
+        return frames[0], frames[1 : 1 + OTHERS]
+    rows, columns, rotated = cut.layout(within[0], within[1], along, across, trim, kerf)
+    if job.pieces is not None and rows * columns < job.pieces:
+        raise Problem(job.field, "frame_too_small_for_pieces", job.amount, high=rows * columns // job.per, unit="")
+    return cut.frame_document(rows, columns, within[0], within[1], rotated, rows * columns, along * across), []
+
+
+def _least_area(job):
+    """Frames on the table for the centres wanted, smallest area first."""
+    longest, widest = job.table
+    found = cut.frames_for(job.pieces, job.sizes, longest, widest)
+    frames = [frame for frame in found if _long_enough(frame["length_m"], frame["width_m"])]
+    if not frames:
+        along, across, trim, kerf = job.sizes
+        rows, columns, _ = cut.layout(longest, widest, along, across, trim, kerf)
+        raise Problem(job.field, "no_frame_fits", job.amount, high=rows * columns // job.per, unit="")
+    return frames
+
+
+def _long_enough(length_m, width_m):
+    return min(length_m, width_m) >= SHORTEST_M
+
+
+def _use_up(job):
+    """Frames that take all the caramel in hand up to the bars, most centres (so least trim) first.
+
+    The width holds whole rows exactly; the length, which adjusts, takes what is left. Where the table is too short
+    for that, the length is the table's and the width gives way. Of equal numbers the frame of shortest rim is first.
+    """
+    longest, widest = job.table
+    area = pour.area_for(job.density, job.kg, job.height_m, job.residue)
+    if area > longest * widest:
+        raise Problem(job.field, "too_much_caramel", job.kg, high=job.mass_kg(longest * widest), unit="kg")
+    along, across, trim, _ = job.sizes
+    frames = _by_rows(job, area, along, across, False)
+    if along != across:
+        frames += _by_rows(job, area, across, along, True)
+    if not frames:
+        least = max(SHORTEST_M, along + 2.0 * trim) * max(SHORTEST_M, across + 2.0 * trim)
+        raise Problem(job.field, "too_little_caramel", job.kg, low=job.mass_kg(least), unit="kg")
+    return sorted(frames, key=_most_key)
+
+
+def _most_key(frame):
+    rim_um = int((frame["length_m"] + frame["width_m"]) * 1e6 + 0.5)
+    return (-frame["pieces"], rim_um, frame["rows"], frame["columns"], frame["rotated"])
+
+
+def _by_rows(job, area, along, across, rotated):
+    _, _, trim, kerf = job.sizes
+    longest, widest = job.table
+    frames = []
+    for rows in range(1, cut.count(widest, across, trim, kerf) + 1):
+        width = cut.side(rows, across, trim, kerf)
+        length = area / width
+        if length > longest:
+            length, width = longest, area / longest
+        columns, most_rows = cut.count(length, along, trim, kerf), cut.count(width, across, trim, kerf)
+        # A wider slab of the table's length belongs to the row count it holds.
+        if most_rows == rows and columns > 0 and width <= widest and _long_enough(length, width):
+            frames.append(cut.frame_document(rows, columns, length, width, rotated, rows * columns, along * across))
+    return frames

@@ -1,0 +1,229 @@
+"""A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
+
+from ...core import check
+from ...core.problems import Problem
+from ...physics import materials, viscosity
+from ...steps.coat import plan as coat
+from ...steps.cool import fields as cool_fields
+from ...steps.cool import plan as cool
+from ...steps.cut import plan as cut
+from ...steps.dip import plan as dip_plan
+from ...steps.jacket import plan as jacket
+from ...steps.melt import fields as melt_fields
+from ...steps.melt import plan as melt
+from ...steps.pour import plan as pour
+from ...steps.room import plan as room
+from .. import parts
+from . import fields
+from . import frame as slab_frame
+
+COOL_AS_IS = (
+    "room_c",
+    "material",
+    "top",
+    "base",
+    "contact_m2k_w",
+    "bottom",
+    "target_c",
+    "loss_factor",
+    "loss_factor_sd",
+    "spread",
+)
+MELT_AS_IS = ("start_c", "room_c", "material", "burst_s", "step_s", "oven", "vessel")
+LINES = {
+    "low_c": "window_low_c",
+    "high_c": "window_high_c",
+    "limit_c": "limit_c",
+    "warn_c": "warn_c",
+    "stop_c": "stop_c",
+}
+
+
+def plan(request):
+    """A slab from caramel in hand, or for centres or boxes wanted: everything the bench needs.
+
+    Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
+    piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m); frame {length_m (m), width_m (m)} or "fit", within
+    max_length_m (m) and max_width_m (m); bars_m (m) or null, oven, or jacket {water_c (°C), thickness_m (m) or null,
+    chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
+    bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), humidity (fraction)
+    or null, start_c (°C), windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg
+    (kg) or null, dip {fields_dip.DIP} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
+    Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
+    the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
+    do), dip (or null), room (as room.advise), melt_request, cool_request, warnings, inputs.
+    Warnings: those of pour.plan, cool.plan and chocolate.coating, more_than_frame_holds, borderline_caramel and
+    slumps_caramel (softer_k: cut so much colder), brittle_caramel.
+    Raises: Problem give_one_of, missing, too_high, more_than_a_bowl, too_little_caramel, too_much_caramel,
+    no_frame_fits, frame_too_small_for_pieces, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket,
+    cool.plan and chocolate.coating under this request's own names; not_the_shortest_side (jacket.thickness_m).
+    Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
+    on the table that holds them. "fit" for caramel in hand: whole rows across, the length that uses all of it at the
+    bars' height, the number of rows that gives most centres. A frame in hand is filled up to the bars, or, if the
+    caramel does not reach, as far as it comes. Centres are weighed cold, at the settled height.
+    Source: choi_okos_1986 for density and heat, practice for the window, assumed for the rest.
+    """
+    job, pour_c, others, poured, warnings = _framed(request)
+    mass_kg = poured["mass_kg"]
+    blocks, leftover_kg = parts.blocks(mass_kg, request["block_kg"], job.kg)
+    cuts = _cut(request, poured, materials.resolved(request["material"]))
+    melt_request, melted = _melt(request, job, mass_kg)
+    cool_request = _cool_request(request, poured, pour_c)
+    cooled = parts.renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    dip = _dip(request, poured, cuts)
+    chocolate = request["dip"]["chocolate"] if dip else None
+    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
+    _, soft, soft_inputs = viscosity.softness(request["firmness"], request["squeeze"])
+    return {
+        "caramel_kg": mass_kg,
+        "blocks": blocks,
+        "leftover_kg": leftover_kg,
+        "warnings": warnings + soft + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
+        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]) + air_inputs + soft_inputs,
+        "room": _not_said(air, cooled["warnings"]),
+        "pour": poured,
+        "cut": cuts,
+        "melt": None if request["jacket"] else melted,
+        "jacket": melted if request["jacket"] else None,
+        "cool": cooled,
+        "frames": others,
+        "dip": dip,
+        "melt_request": melt_request,
+        "cool_request": cool_request,
+    }
+
+
+def _not_said(air, warnings):
+    """The room's advice without what another part has said already."""
+    said = [one["code"] for one in warnings]
+    return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
+
+
+def _framed(request):
+    """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
+    job, windows = slab_frame.Job(request), request["windows"]
+    pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
+    bars = request["bars_m"]
+    job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
+    job.density = materials.density(materials.resolved(request["material"]), pour_c)
+    frame, others = slab_frame.choose(job, request["frame"])
+    poured, warnings = _pour(request, job, frame, pour_c)
+    return job, pour_c, others, poured, warnings
+
+
+def caramel_kg(request):
+    """Caramel to weigh in (kg) for a checked request, without planning its melt and its cooling."""
+    return _framed(request)[3]["mass_kg"]
+
+
+def _pour(request, job, frame, pour_c):
+    """(reply of pour.plan, own warnings) for the chosen frame."""
+    area = frame["length_m"] * frame["width_m"]
+    full_kg, warnings = job.mass_kg(area), []
+    wanted = {
+        name: request[name] for name in ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m")
+    }
+    wanted.update({"pour_c": pour_c, "slab_height_m": request["slab_height_m"]})
+    wanted.update({"length_m": frame["length_m"], "width_m": frame["width_m"]})
+    fit = request["frame"] == "fit"
+    if job.kg is not None and (fit or job.kg < full_kg):
+        wanted.update({"solve_for": "length" if fit else "height", "mass_kg": job.kg})
+        job.refuse_over_bowl(job.kg, None)
+    else:
+        wanted["solve_for"] = "mass"
+        job.refuse_over_bowl(full_kg, None if fit else frame["length_m"])
+        if job.kg is not None and job.kg > full_kg:
+            values = {"have_kg": job.kg, "caramel_kg": full_kg}
+            warnings.append({"code": "more_than_frame_holds", "values": values})
+    names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
+    return parts.renamed(_checked_pour, wanted, names), warnings
+
+
+def _checked_pour(wanted):
+    return pour.plan(check.checked(fields.FUNCTIONS["pour.plan"]["request"], wanted))
+
+
+def _cut(request, poured, material):
+    density = materials.density(material, request["room_c"])
+    return cut.cut_up(
+        poured["length_m"],
+        poured["width_m"],
+        poured["settled_height_m"],
+        request["piece_length_m"],
+        request["piece_width_m"],
+        request["trim_m"],
+        request["kerf_m"],
+        density,
+    )
+
+
+def _dip(request, poured, cuts):
+    """The reply of dipping, or None; the pre-bottom goes on the whole slab before it is cut."""
+    dip = request["dip"]
+    if dip is None:
+        return None
+    sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
+    piece, under_m2 = dict(zip(coat.SIDES, sides)), poured["area_m2"]
+    asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
+    return parts.renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
+
+
+def _melt_names(job):
+    names = {"mass_kg": job.field}
+    for line in LINES:
+        names[LINES[line]] = "windows." + line
+    return names
+
+
+def _melt(request, job, caramel_kg):
+    """(request, reply) of the melt, in the oven or in a water jacket."""
+    if request["jacket"] is None:
+        if request["oven"] is None:
+            raise Problem("oven", "missing")
+        full = _melt_request(request, job, caramel_kg)
+        return full, parts.renamed(melt.plan, full, _melt_names(job))
+    jacketed, names = request["jacket"], _melt_names(job)
+    full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
+    full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
+    full.update({LINES[line]: request["windows"][line] for line in LINES})
+    names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
+    names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
+    return full, parts.renamed(_in_jacket, full, names)
+
+
+def _in_jacket(melt_request):
+    melt.refuse_lines(melt_request)
+    return jacket.plan(jacket.request_for(melt_request))
+
+
+def _melt_request(request, job, caramel_kg):
+    """The full, checked request to melt.plan."""
+    wanted = {name: request[name] for name in MELT_AS_IS}
+    wanted["mass_kg"] = caramel_kg
+    for line in LINES:
+        wanted[LINES[line]] = request["windows"][line]
+    return parts.full(melt_fields.MELT, wanted, request, _melt_names(job))
+
+
+def _cool_request(request, poured, pour_c):
+    """The full, checked request to cool.plan."""
+    wanted = {name: request[name] for name in COOL_AS_IS}
+    softer_k = viscosity.softness(request["firmness"], request["squeeze"])[0]
+    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
+    wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
+    wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
+    names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
+    for side in ("length_m", "width_m"):
+        names[side] = "frame"
+    return parts.full(cool_fields.COOL, wanted, request, names)
+
+
+def _hoisted(replies):
+    """The constants the parts assumed, each once; the parts' own lists are emptied."""
+    rows: list = []
+    for reply in replies:
+        for row in reply["inputs"]:
+            if row["field"] not in [known["field"] for known in rows]:
+                rows.append(row)
+        reply["inputs"] = []
+    return rows

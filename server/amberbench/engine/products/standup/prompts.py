@@ -1,0 +1,69 @@
+"""A stand-up test as prompts: cut a cube, measure it, leave it, measure it again, say whether the caramel is firm."""
+
+from ...core.prompts import button, clock, entry, lot_page, skip
+from .fold import LOOKS_S, due_ms
+
+LOWEST_M, HIGHEST_M = 0.0005, 0.1
+
+
+def stand_clocks(run):
+    """What rings for a test: the next look."""
+    state = run["stand"]
+    due = due_ms(state)
+    if due is None or "stand" in run["done"] or run["closed_at_ms"] is not None:
+        return []
+    return [clock("stand", state["heights"][-1]["at_ms"], due, "ready")]
+
+
+def _set_up(run, at_ms, advice):
+    advice["say"] = {"code": "say.set_up_stand", "values": {}}
+    advice["more"] = {"code": "more.set_up_stand", "values": {}}
+    advice["action"] = button("all_ready", "ready_checked")
+    advice["caution"] = {"word": "CAUTION", "code": "caution.knife_cut"}
+
+
+def _stand(run, at_ms, advice):
+    state = run["stand"]
+    due = due_ms(state)
+    if due is None:
+        advice["entry"] = _height(state)
+        return
+    advice["choices"] = [skip("stand")]
+    if at_ms >= due:
+        advice["step"] = "stand_look"
+        advice["say"] = {"code": "say.stand_look", "values": {}}
+        advice["entry"] = _height(state)
+        return
+    advice["say"] = {"code": "say.stand_wait", "values": {}}
+    advice["more"] = {"code": "more.stand_wait", "values": {"n": len(LOOKS_S) - len(state["heights"])}}
+    advice["number"] = {"name": "due_ms", "value": due}
+    advice["action"] = {"code": "button.measure_now", "entry": _height(state)}
+
+
+def _height(state):
+    """A cube never grows; what reads higher is a slip of the rule."""
+    heights = state["heights"]
+    last_m = heights[-1]["height_m"] if heights else None
+    return entry("stood", "height_m", LOWEST_M, last_m or HIGHEST_M, last=last_m, body={"seen": len(heights)})
+
+
+def _close(run, at_ms, advice):
+    _tell(run["stand"], advice)
+    advice["action"] = button("close", "closed")
+
+
+def _closed(run, at_ms, advice):
+    _tell(run["stand"], advice)
+
+
+def _tell(state, advice):
+    """The verdict, and what it means."""
+    verdict = state["verdict"]
+    if verdict is None:
+        advice["say"] = {"code": "say.stand_untold", "values": {}}
+        return
+    advice["say"] = {"code": "say.stand_" + verdict, "values": {}}
+    advice["more"] = {"code": "more.stand_" + verdict, "values": {"lost_percent": 100.0 * state["lost_fraction"]}}
+
+
+PAGES = {"set_up": _set_up, "lot": lot_page, "stand": _stand, "close": _close, "closed": _closed}

@@ -1,0 +1,1 @@
+"""The shop as the fold of its edits."""

@@ -1,0 +1,1 @@
+"""What is done at the bench, one folder a step: fields, plan, fold, prompts as far as it needs them."""

@@ -1,0 +1,156 @@
+"""From a checked request to the course of one slab: its stack, its milestones and when they are reached."""
+
+from math import log
+
+from ...core.problems import Problem
+from ...physics import bases, convection, materials
+from ...physics.conduction import Course, Stack
+
+LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
+ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
+
+# Each milestone: the point of the slab and the temperature in °C at which it is reached, for an ordinary firm
+# caramel. Assumed, nobody's measurement: a deposit welds while its skin is still above what stirs freely less a few
+# kelvin, and paper comes off once the slab is near the temperature it is cut at.
+# The second number is how far above the target the milestone stays in a warm room, so that the order holds.
+MILESTONES = (
+    ("skin", "surface", 60.0, 20.0),
+    ("tacky", "surface", 45.0, 12.0),
+    ("firm", "core", 38.0, 6.0),
+    ("free", "core", 28.0, 2.0),
+    ("ready", "core", None, 0.0),
+)
+COLD_C = 18.0  # core; colder caramel splits under the knife; assumed
+
+
+def target_c(request):
+    """The hottest point at ready in °C: the target, raised to a kelvin above the room."""
+    return max(float(request["target_c"]), request["room_c"] + ROOM_MARGIN_K)
+
+
+def thresholds(request):
+    """[(name, point, temperature in °C)] of every milestone that this room allows."""
+    target = target_c(request)
+    found = []
+    for name, point, temp_c, margin_k in MILESTONES:
+        found.append((name, point, target if temp_c is None else max(temp_c, target + margin_k)))
+    cold_c = min(COLD_C, target - ROOM_MARGIN_K)
+    if cold_c >= request["room_c"] + ROOM_MARGIN_K:
+        found.append(("cold", "core", cold_c))
+    return found
+
+
+def quadratic(function, low_c, high_c):
+    """(a0, a1, a2) of the parabola through a property at low_c, the middle and high_c."""
+    middle_c = 0.5 * (low_c + high_c)
+    low, middle, high = function(low_c), function(middle_c), function(high_c)
+    half = 0.5 * (high_c - low_c)
+    bend = (low - 2.0 * middle + high) / (2.0 * half * half)
+    slope = (high - low) / (2.0 * half)
+    return (middle - middle_c * (slope - middle_c * bend), slope - 2.0 * middle_c * bend, bend)
+
+
+def properties(material, low_c, high_c):
+    """Parabolas of conductivity in W/(m K) and heat capacity in J/(m³ K) between two temperatures in °C."""
+    low_c = max(low_c, materials.LOWEST_C)
+    high_c = max(high_c, low_c + 10.0)
+
+    def volume_capacity(temp_c):
+        return materials.density(material, temp_c) * materials.heat_capacity(material, temp_c)
+
+    return (
+        quadratic(lambda temp_c: materials.conductivity(material, temp_c), low_c, high_c),
+        quadratic(volume_capacity, low_c, high_c),
+    )
+
+
+class Slab:
+    """What stays the same between the courses of one request."""
+
+    def __init__(self, request, cells=18, layer_cells=5, finer=1.0):
+        self.finer = finer
+        self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
+        self.target_c = target_c(request)
+        if self.start_c <= self.target_c:
+            raise Problem("start_c", "start_below_target", self.start_c, low=self.target_c, unit="°C")
+        base_c = request["base_start_c"]
+        self.base_start_c = self.room_c if base_c is None else float(base_c)
+        self.contact = float(request["contact_m2k_w"])
+        self.thresholds = thresholds(request)
+        layers, ratio, emissivity = bases.described(request["base"])
+        conductivity, capacity = properties(
+            materials.resolved(request["material"]), min(self.room_c, self.base_start_c), self.start_c
+        )
+        self.stack = Stack(request["thickness_m"], conductivity, capacity, layers, ratio, cells, layer_cells)
+        plate_m = convection.plate_length_m(request["length_m"], request["width_m"])
+        self.top = convection.face(request["top"], bases.SLAB_EMISSIVITY, plate_m, True)
+        self.bottom = convection.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)
+
+    def course(self, loss_factor, contact_m2k_w=None):
+        """A fresh course at a loss factor and, where given, another contact resistance in m² K/W."""
+        contact = self.contact if contact_m2k_w is None else contact_m2k_w
+        return Course(
+            self.stack,
+            self.start_c,
+            self.base_start_c,
+            self.room_c,
+            contact,
+            self.top,
+            self.bottom,
+            loss_factor,
+            self.finer,
+        )
+
+    def run(self, loss_factor, contact_m2k_w=None, longest_s=LONGEST_S):
+        """Points [(at_s, core_c, surface_c)] from pouring until the last milestone that is reached in time.
+
+        Raises Problem `cools_too_slowly` when the hottest point is above its target after longest_s (s).
+        """
+        course = self.course(loss_factor, contact_m2k_w)
+        points = [(0.0, self.start_c, self.start_c)]
+        last_c = self.thresholds[-1][2]
+        while course.core_c > last_c:
+            if course.at_s > longest_s:
+                if course.core_c <= self.target_c:
+                    break
+                raise Problem("target_c", "cools_too_slowly", self.target_c, unit="°C")
+            course.advance()
+            points.append((course.at_s, course.core_c, course.surface_c))
+        return points
+
+
+def crossing_s(points, column, temp_c, room_c):
+    """When a column of the points first falls to temp_c, in s; None when it never does.
+
+    Between two points, and after the last, the excess over the room is taken to fall exponentially.
+    """
+    if points[0][column] <= temp_c:
+        return 0.0
+    for i in range(1, len(points)):
+        if points[i][column] <= temp_c:
+            return _between(points[i - 1], points[i], column, temp_c, room_c)
+    if temp_c <= room_c or points[-1][column] >= points[-2][column]:
+        return None
+    return _between(points[-2], points[-1], column, temp_c, room_c)
+
+
+def _between(before, after, column, temp_c, room_c):
+    high, low = before[column], after[column]
+    if low > room_c and temp_c > room_c:
+        share = log((high - room_c) / (temp_c - room_c)) / log((high - room_c) / (low - room_c))
+    else:
+        share = (high - temp_c) / (high - low)
+    return before[0] + share * (after[0] - before[0])
+
+
+COLUMNS = {"core": 1, "surface": 2}
+
+
+def times(slab, points):
+    """{name: s} of every milestone on a course."""
+    found = {}
+    for name, point, temp_c in slab.thresholds:
+        at_s = crossing_s(points, COLUMNS[point], temp_c, slab.room_c)
+        if at_s is not None:
+            found[name] = at_s
+    return found

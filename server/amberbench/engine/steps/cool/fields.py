@@ -1,0 +1,142 @@
+"""The fields of cooling: layers, surfaces, milestones, readings."""
+
+from ...core.describe import boolean, choice, many, number, record, together
+from ...physics.fields import BASE, BASIS, INPUTS, MATERIAL, ROOM, WARNINGS, surface
+
+COOL = together(
+    {
+        "thickness_m": number("m", 0.001, 0.1, "slab height"),
+        "start_c": number("°C", 20, 150, "temperature when poured", default=74.0, basis="assumed", source="practice"),
+        "room_c": ROOM,
+        "material": MATERIAL,
+        "top": surface(("still_air", "fan"), "how the top gives off heat", "still_air"),
+        "base": BASE,
+        "contact_m2k_w": number(
+            "m² K/W",
+            0,
+            0.1,
+            "resistance of parchment between slab and base",
+            default=0.005,
+            basis="assumed",
+            source="asme_1992",
+        ),
+        "bottom": surface(("still_air", "fan", "insulated"), "how the underside gives off heat", "still_air"),
+        "target_c": number(
+            "°C",
+            5,
+            60,
+            "hottest point when ready for the knife",
+            default=24.0,
+            basis="assumed",
+            source="memory",
+            measure_by="clean_cut",
+        ),
+        "length_m": number("m", 0.02, 5, "slab length", default=0.35, basis="assumed", source="assumed"),
+        "width_m": number("m", 0.02, 5, "slab width", default=0.35, basis="assumed", source="assumed"),
+        "base_start_c": number("°C", -20, 60, "temperature of the base at pouring; null: room", default=None),
+        "loss_factor": number(
+            "",
+            0.2,
+            5,
+            "heat loss over that of the model",
+            default=1.0,
+            basis="assumed",
+            source="assumed",
+            measure_by="cooling_readings",
+        ),
+        "loss_factor_sd": number(
+            "",
+            0.01,
+            1,
+            "standard deviation of the logarithm of loss_factor",
+            default=0.2,
+            basis="assumed",
+            source="assumed",
+        ),
+        "spread": number(
+            "",
+            0.05,
+            5,
+            "spread of start, room and contact from batch to batch, over what is assumed of them",
+            default=1.0,
+            basis="assumed",
+            source="assumed",
+            measure_by="cooling_readings",
+        ),
+    },
+    BASIS,
+)
+SPAN = {
+    "at_s": number("s", 0, 1e8, "time after pouring"),
+    "low_s": number("s", 0, 1e8, "10 % point"),
+    "high_s": number("s", 0, 1e8, "90 % point"),
+}
+COOL_REPLY = together(
+    {
+        "ready_s": number("s", 0, 1e8, "time after pouring until it can be cut"),
+        "ready_low_s": number("s", 0, 1e8, "10 % point"),
+        "ready_high_s": number("s", 0, 1e8, "90 % point"),
+        "target_c": number("°C", 5, 60, "hottest point at ready, raised to room + 1 K in a warm room"),
+        "milestones": many(
+            record(
+                together(
+                    {"name": choice(("skin", "tacky", "firm", "free", "ready", "cold"), "what the slab can do then")},
+                    SPAN,
+                ),
+                "one milestone",
+            ),
+            0,
+            6,
+            "in order of time; those never reached are left out",
+        ),
+        "curve": many(
+            record(
+                {
+                    "at_s": number("s", 0, 1e8, "time after pouring"),
+                    "core_c": number("°C", -31, 151, "hottest point"),
+                    "surface_c": number("°C", -31, 151, "top surface"),
+                },
+                "one point",
+            ),
+            2,
+            120,
+            "core and surface over time",
+        ),
+        "warnings": WARNINGS,
+    },
+    INPUTS,
+)
+COOL_READINGS = {
+    "readings": many(
+        record(
+            {
+                "at_s": number("s", 0, 1e6, "time after pouring"),
+                "surface_c": number("°C", -10, 150, "infrared reading of the top"),
+            },
+            "one reading",
+        ),
+        0,
+        60,
+        "infrared readings so far",
+        default=[],
+    ),
+    "touches": many(
+        record(
+            {
+                "at_s": number("s", 0, 1e6, "time after pouring"),
+                "firm": boolean("whether the middle felt firm enough to cut"),
+            },
+            "one touch test",
+        ),
+        0,
+        60,
+        "touch tests so far",
+        default=[],
+    ),
+    "reading_low_k": number(
+        "K", -5, 5, "how cold readings run", default=1.0, basis="assumed", source="emissivity_manuals"
+    ),
+    "reading_sd_k": number(
+        "K", 0.05, 10, "standard deviation of a reading", default=2.0, basis="assumed", source="assumed"
+    ),
+}

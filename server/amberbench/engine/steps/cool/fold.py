@@ -1,0 +1,95 @@
+"""The slab as it cools, as folds: poured, read, touched, and what refits make of its ready time."""
+
+from ...core import check, duplicates
+from ...core.unfit import Unfit, belongs, melting
+from .plan import TOUCH_AGAIN_S
+
+MOST_READINGS = 60
+
+
+def opened(reply):
+    """The cooling's state in a run before the pour; `reply` is the plan's."""
+    return {
+        "request": reply["cool_request"],
+        "ready_s": reply["cool"]["ready_s"],
+        "ready_low_s": reply["cool"]["ready_low_s"],
+        "ready_high_s": reply["cool"]["ready_high_s"],
+        "loss_factor": reply["cool_request"].get("loss_factor", 1.0),
+        "readings": [],
+        "touches": [],
+        "fitted": -1,
+        "due_ms": None,
+    }
+
+
+def _pour(run, body, at_ms):
+    melting(run)
+    belongs(run, "cool")
+    run["done"]["melt"] = at_ms
+    run["melt"]["burning"] = run["melt"]["resting"] = None
+    run["melt"]["read_wanted"] = False
+    cool = run["cool"]
+    if body["bulk_c"] is not None:
+        cool["request"] = dict(cool["request"], start_c=body["bulk_c"])
+    _set_cooling(run, cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"])
+
+
+def _set_cooling(run, ready_s, low_s, high_s):
+    cool = run["cool"]
+    cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"] = ready_s, low_s, high_s
+    cool["due_ms"] = run["done"]["melt"] + 1000.0 * low_s
+    for touch in cool["touches"]:
+        if not touch["firm"]:
+            again_ms = run["done"]["melt"] + 1000.0 * (touch["at_s"] + TOUCH_AGAIN_S)
+            cool["due_ms"] = max(cool["due_ms"], again_ms)
+
+
+def _cooling(run, at_ms):
+    belongs(run, "cool")
+    if "melt" not in run["done"]:
+        raise Unfit("not_poured_yet")
+    if len(run["cool"]["readings"]) + len(run["cool"]["touches"]) >= MOST_READINGS:
+        raise Unfit("too_many")
+    return run["cool"], (at_ms - run["done"]["melt"]) / 1000.0
+
+
+def _read_slab(run, body, at_ms):
+    cool, at_s = _cooling(run, at_ms)
+    duplicates.once(body, cool["readings"], "surface_c")
+    cool["readings"].append({"at_s": at_s, "surface_c": body["surface_c"]})
+
+
+def _touch(run, body, at_ms):
+    cool, at_s = _cooling(run, at_ms)
+    if "cool" in run["done"]:
+        raise Unfit("already_done")
+    duplicates.once(body, cool["touches"], "firm")
+    cool["touches"].append({"at_s": at_s, "firm": body["firm"]})
+    if body["firm"]:
+        run["done"]["cool"] = at_ms
+    else:
+        cool["due_ms"] = max(cool["due_ms"], at_ms + 1000.0 * TOUCH_AGAIN_S)
+
+
+def _refit(run, body, at_ms):
+    belongs(run, "cool")
+    cool = run["cool"]
+    if "melt" not in run["done"] or body["seen"] != len(cool["readings"]) + len(cool["touches"]):
+        raise Unfit("outdated")
+    reply = body["reply"]
+    if type(reply) is not dict:
+        raise Unfit("malformed")
+    times: list = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
+    if not all(check.is_number(value) and 0 <= value < 1e7 for value in times):
+        raise Unfit("malformed")
+    cool["loss_factor"] = times[3]
+    cool["fitted"] = body["seen"]
+    _set_cooling(run, times[0], times[1], times[2])
+
+
+FOLDS = {
+    "poured": _pour,
+    "slab_read": _read_slab,
+    "touched": _touch,
+    "cooling_refitted": _refit,
+}

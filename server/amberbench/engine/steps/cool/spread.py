@@ -1,0 +1,92 @@
+"""How far the times of a cooling slab may be off: 10 % and 90 % points from the ranges of what went in."""
+
+from math import exp, log, sqrt
+
+from ...core.statistics import TENTH
+from . import course
+
+# Standard deviations nobody measured (source assumed). Contact: of its logarithm; ln 5 between the published
+# 0.002 and 0.010 m² K/W of paper on metal (asme_1992), taken as three standard deviations.
+CONTACT_SD = 0.5
+START_SD_K = 1.5
+ROOM_SD_K = 1.0
+LATEST_S = 1e8  # three years: where a range has no end, as of a target in the room's own spread, it is cut here
+
+
+def spans(slab, points, loss_factor, loss_factor_sd, spread):
+    """[(name, at_s, low_s, high_s)] of every milestone, in order of time.
+
+    Loss factor and contact: one more course each, the change in ln t taken as symmetric. Start and room: read off
+    the course itself, whose excess over the room scales with the excess at the start. The four are independent; the
+    last three count by the share `spread` of their standard deviations.
+    """
+    at = course.times(slab, points)
+    by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
+    found = []
+    for name, point, temp_c in slab.thresholds:
+        if name not in at or at[name] > LATEST_S:
+            continue
+        if at[name] <= 0.0:
+            found.append((name, 0.0, 0.0, 0.0))
+            continue
+        loss = _shift(by_loss, at, name)
+        low, high = _others(slab, points, (name, point, temp_c), at, by_contact)
+        low, high = sqrt(loss * loss + (spread * low) ** 2), sqrt(loss * loss + (spread * high) ** 2)
+        latest = min(at[name] * exp(min(high, 50.0)), LATEST_S)
+        found.append((name, at[name], at[name] * exp(-low), latest))
+    return sorted(found, key=lambda one: (one[1], one[2], one[0]))
+
+
+def in_loss_factor(slab, loss_factor, loss_factor_sd):
+    """Standard deviation of ln(loss factor) that moves ready as far as start, room and contact together do."""
+    points = slab.run(loss_factor)
+    at = course.times(slab, points)
+    by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
+    ready = next(one for one in slab.thresholds if one[0] == "ready")
+    low, high = _others(slab, points, ready, at, by_contact)
+    loss = _shift(by_loss, at, "ready")
+    return 0.5 * (low + high) * loss_factor_sd / loss if loss else 0.0
+
+
+def _courses(slab, loss_factor, loss_factor_sd):
+    """Milestones at the 90 % point of the loss factor, and at that of the contact ({} where there is none)."""
+    by_loss = course.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))
+    if slab.contact <= 0.0 or not slab.stack.base_link:
+        return by_loss, {}
+    contact = slab.contact * exp(TENTH * CONTACT_SD)
+    return by_loss, course.times(slab, slab.run(loss_factor, contact, 10.0 * course.LONGEST_S))
+
+
+def _shift(other, at, name):
+    """By how much ln t of a milestone differs on another course."""
+    return abs(log(other[name] / at[name])) if other.get(name) else 0.0
+
+
+def _others(slab, points, threshold, at, by_contact):
+    """Changes of ln t to the 10 % and the 90 % side by start, room and contact together."""
+    name, point, temp_c = threshold
+    contact = _shift(by_contact, at, name)
+    low, high = _scaled(slab, points, course.COLUMNS[point], temp_c, at[name])
+    return sqrt(low * low + contact * contact), sqrt(high * high + contact * contact)
+
+
+def _scaled(slab, points, column, temp_c, at_s):
+    """Changes of ln t to the 10 % and the 90 % side when start or room are other than given."""
+    low = high = 0.0
+    for start_k, room_k in ((START_SD_K, 0.0), (0.0, ROOM_SD_K)):
+        for sign in (-TENTH, TENTH):
+            room = slab.room_c + sign * room_k
+            start = slab.start_c + sign * start_k
+            wanted = temp_c
+            if room_k and temp_c < room + course.ROOM_MARGIN_K:
+                wanted = room + course.ROOM_MARGIN_K
+            share = (wanted - room) / (start - room)
+            other = course.crossing_s(points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c)
+            if not other:
+                continue
+            change = log(other / at_s)
+            if change < 0.0:
+                low = sqrt(low * low + change * change)
+            else:
+                high = sqrt(high * high + change * change)
+    return low, high

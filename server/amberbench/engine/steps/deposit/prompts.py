@@ -1,0 +1,165 @@
+"""The funnel as prompts: filled from a warm bowl, read, topped up, or emptied back into the bowl to be heated again.
+
+Nothing here changes the run.
+"""
+
+from ...core.prompts import button, entry
+from ...core.statistics import TENTH
+from ...physics import pot as physics_pot
+from ..melt.fold import USUAL_GAP_S
+from ..melt.prompts import belief, read_entry
+from . import trays
+from .trays import LEAST_SD_K, POURED_K, SURE, fresh_s, lasts_s
+from .turns import LEAST_BOWL_KG, READ_AGAIN_S, WORTH, left_kg, needed_s, turn
+
+# A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
+READS_OFF_K = 12.0
+# A fill may be so many times the planned one, so that no small rest stays in the bowl (assumed; a quarter is free).
+MOST_FILL = 1.2
+# A funnel is topped up with at least this share of a fill (assumed).
+LEAST_TOP_UP = 0.1
+GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}
+
+
+def fill_page(run, now, advice, filled):
+    """The bowl is in its window: the funnel is filled from it."""
+    advice["step"] = "fill"
+    kg = fill_kg(run, 0.0)
+    some = kg == run["cluster"]["full_kg"]
+    advice["say"] = {"code": "say.fill" if some else "say.fill_all", "values": {}}
+    advice["more"] = {"code": "more.fill", "values": {"fill_kg": kg}}
+    advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
+    advice["caution"] = GLOVE
+
+
+def stood_c(run, now, at_ms):
+    """How warm the bowl is at a time in °C: a short pause since it was read is no rest in the melt's history."""
+    melt = run["melt"]
+    if melt["last_at_ms"] is None:
+        return now["bulk_c"]
+    request, stood_s = melt["request"], min(USUAL_GAP_S, max(0.0, (at_ms - melt["last_at_ms"]) / 1000.0))
+    pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
+    return pot.cooled(now["bulk_c"], stood_s)
+
+
+def fill_kg(run, had_kg):
+    """What the funnel holds when filled: three quarters, or what there is; rather more than to leave a spoonful."""
+    state = run["cluster"]
+    bowl_kg = trays.weighed_kg(run) if state["bowl_kg"] is None else state["bowl_kg"]
+    all_kg = bowl_kg + had_kg
+    # So little more is not heated again: it goes in as well.
+    return max(0.001, all_kg if all_kg <= MOST_FILL * state["full_kg"] else state["full_kg"])
+
+
+def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
+    """The button that fills the funnel with caramel so warm; null: nobody has read it, so it is taken for just warm.
+
+    now: the melt's belief, or None; had: (kg, °C) of what is in the funnel.
+    """
+    bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else bulk_c
+    kg, (had_kg, had_c) = fill_kg(run, had[0]), had
+    mixed_c = had_c + max(0.0, kg - had_kg) / kg * (bulk_c - POURED_K - had_c)
+    body = {"kg": kg, "bulk_c": _typed(mixed_c), "bowl_c": _typed(bulk_c), "seen": run["cluster"]["fills"]}
+    if now is not None:
+        body["sd_k"] = min(60.0, (now["bulk_c"] - now["bulk_low_c"]) / TENTH)
+    return button("fill_now", "filled", body)
+
+
+def _typed(temp_c):
+    """A temperature within what an event takes."""
+    return min(max(temp_c, 20.0), 150.0)
+
+
+def ran_empty(run):
+    """The funnel is empty before its clock rings: filled anew from the bowl."""
+    state = run["cluster"]
+    body = {"left_kg": 0.0, "bulk_c": _typed(run["melt"]["request"]["start_c"]), "seen": state["fills"]}
+    return button("funnel_empty", "fill_ended", body)
+
+
+def fill_over(run, at_ms, advice, read):
+    """The funnel is seen to: topped up while the bowl is warm enough for that, else read, else heated with the bowl."""
+    state, fill = run["cluster"], run["cluster"]["fill"]
+    had_kg, why = left_kg(state, at_ms), fill["why"]
+    now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
+    had_c = trays.cooled_c(state, fill["kg"] - had_kg, at_ms, False)
+    bowl_c = None if now is None else stood_c(run, now, at_ms)
+    body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, bowl_c), "seen": state["fills"]}
+    back, task = button("reheat", "fill_ended", body), turn(state, at_ms)[0]
+    topped = None if now is None else fill_button(run, bowl_c, now, (had_kg, had_c))
+    if topped is not None and _worth(state, topped, had_kg, at_ms):
+        _top_up(run, now, advice, dict(topped, code="button.funnel_topped_up"), [back, read])
+    elif why == "thick" and task != "wait" and at_ms > fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
+        # It may be warmer than its clock, which is on the safe side.
+        advice["step"] = "read_fill"
+        advice["say"] = {"code": "say.read_fill", "values": {}}
+        advice["entry"], advice["choices"] = read["entry"], [back]
+    elif state["bowl_kg"] + had_kg >= LEAST_BOWL_KG:
+        advice["step"] = "refill" if why == "low" else "reheat"
+        advice["say"] = {
+            "code": {"low": "say.reheat", "thick": "say.too_thick"}.get(why, "say.fill_anew"),
+            "values": {},
+        }
+        advice["action"] = back if why == "low" else dict(back, code="button.fill_back")
+        advice["choices"] = [read]
+    else:
+        bowl_empty(state, at_ms, advice)
+        if why == "thick":
+            advice["say"] = {"code": "say.empty_thick", "values": {}}
+
+
+def _top_up(run, now, advice, topped, choices):
+    """From a bowl that is warm enough; what nobody has read since the last fill may be cooler than believed."""
+    if any(one["kind"] == "reading" for one in run["melt"]["history"]):
+        advice["step"] = "refill"
+        advice["say"] = {"code": "say.funnel_low", "values": {}}
+        advice["action"], advice["choices"] = topped, choices
+        return
+    advice["step"] = "read"
+    advice["say"] = {"code": "say.stir_read", "values": {}}
+    advice["entry"], advice["choices"] = read_entry(run["melt"], now), [topped, choices[0]]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
+
+
+def _worth(state, topped, had_kg, at_ms):
+    """Whether a funnel topped up from the bowl as it is would last long enough."""
+    kg, sure_c = topped["body"]["kg"], topped["body"]["bulk_c"] - SURE * max(LEAST_SD_K, topped["body"]["sd_k"])
+    if kg < had_kg + LEAST_TOP_UP * state["full_kg"]:
+        return False
+    return lasts_s(state, sure_c, kg) >= min(needed_s(state, at_ms), WORTH * fresh_s(state, kg))
+
+
+def _mixed_c(state, had_kg, had_c, bowl_c):
+    """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
+    if bowl_c is None or state["bowl_kg"] + had_kg <= 0.0:
+        return _typed(had_c)
+    return _typed((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))
+
+
+def bowl_empty(state, at_ms, advice):
+    """What is left in the funnel goes on the tray under way, which is told as it is."""
+    task, tray, _ = turn(state, at_ms)
+    advice["step"] = "refill"
+    advice["say"] = {"code": "say.bowl_empty", "values": {}}
+    advice["action"] = button("empty_funnel", "funnel_emptied")
+    advice["choices"] = []
+    if task == "lay":
+        advice["choices"] = [button("tray_laid", "tray_laid", {"seen": tray})]
+    elif task in ("second", "touch"):
+        advice["choices"] = [button("second_laid", "second_laid", {"seen": tray})]
+
+
+def fill_entry(run):
+    """A reading into the funnel."""
+    state, request = run["cluster"], run["melt"]["request"]
+    filled_c = state["fill"].get("filled_c", 150.0)  # runs that were kept before this was have none
+    return entry(
+        "fill_read",
+        "surface_c",
+        max(0.0, request["room_c"] - READS_OFF_K),
+        min(150.0, filled_c + READS_OFF_K),
+        last=state["readings"][-1]["surface_c"] if state["readings"] else None,
+        band_low=state["request"]["window_low_c"],
+        band_high=request["window_high_c"],
+        body={"seen": len(state["readings"])},
+    )

@@ -1,0 +1,45 @@
+"""The fields of dipping pieces: what a plan says of it, and the events of its steps."""
+
+from ...core.describe import boolean, integer, many, number, record, text, together
+from ...physics.fields import SEEN
+from ..coat.fields import COATING, COATING_REPLY, SALTING
+
+COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "pocket_m")
+SALTED_AS = ("set_s", "salt_each_kg")
+# What the bench is told of it besides.
+TOLD = {
+    "method": COATING["method"],
+    "dip_s": dict(SALTING["dip_s"], default=20.0, basis="assumed", source="assumed", measure_by="dip_timed"),
+    "salt_each_kg": SALTING["salt_each_kg"],
+    "salt": text(60, "the salt that goes on top", default=None),
+    "top_mark": boolean("whether each piece gets a mark on top", default=False),
+}
+DIP = record(
+    together(
+        {name: COATING[name] for name in COATED_AS},
+        {name: SALTING[name] for name in SALTED_AS},
+        TOLD,
+    ),
+    "dip the pieces in chocolate; null: they stay plain",
+    default=None,
+)
+DIP_REPLY = record(
+    together(
+        COATING_REPLY,
+        TOLD,
+        {
+            "every": integer(1, 10000, "pieces to dip before the first of them is marked or salted"),
+            "salt_kg": number("kg", 0, 200, "salt for all; null: none goes on", default=None),
+        },
+    ),
+    "chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped",
+    default=None,
+)
+BOWL = {"name": text(80, "what its plan is called"), "lot": text(60, "lot of its chocolate", default=None)}
+EVENTS = {
+    # As the bench knows it: a recall of chocolate asks for the batches that were dipped in it.
+    "dipping_started": {"bowls": many(record(BOWL, "a bowl"), 0, 20, "bowls of chocolate then in use", default=[])},
+    "salted": SEEN,
+    "dipped": {},
+    "set_hard": {},
+}

@@ -1,0 +1,60 @@
+"""Dipping as folds: started, marked or salted every so many, done, set. For slab and cluster alike."""
+
+from ...core import duplicates
+from ...core.unfit import Unfit
+
+MOST_SALTED = 1000
+
+
+def opened(reply):
+    """The dipping's state in a run before it starts; `reply` is the plan's, as `fields_dip.DIP_REPLY`; None: the
+    plan did not ask how much it takes.
+    """
+    told = reply or {"method": "fork", "every": 1}
+    names = ("method", "every", "dip_s", "salt", "salt_each_kg", "top_mark")
+    state = {name: told.get(name) for name in names}
+    state.update(started_ms=None, bowls=[], salted=0, salted_ms=None, strips=[], streaky=False)
+    return state
+
+
+def _state(run, step="dip"):
+    """The state of the dipping, before it or what follows it is done."""
+    if run.get("dip") is None:
+        raise Unfit("not_in_this_batch")
+    if step in run["done"]:
+        raise Unfit("already_done")
+    return run["dip"]
+
+
+def _start(run, body, at_ms):
+    state = _state(run)
+    if state["started_ms"] is not None:
+        raise Unfit("already_done")
+    state["started_ms"], state["bowls"] = at_ms, body["bowls"]
+
+
+def _salt(run, body, at_ms):
+    state = _state(run)
+    duplicates.counted(body, state["salted"])
+    if state["salted"] >= MOST_SALTED:
+        raise Unfit("too_many")
+    state["salted"] += 1
+    state["salted_ms"] = at_ms
+
+
+def _dip(run, body, at_ms):
+    _state(run)
+    run["done"]["dip"] = at_ms
+
+
+def _set(run, body, at_ms):
+    _state(run, "set")
+    run["done"]["set"] = at_ms
+
+
+FOLDS = {
+    "dipping_started": _start,
+    "salted": _salt,
+    "dipped": _dip,
+    "set_hard": _set,
+}

@@ -1,0 +1,87 @@
+"""Dipping as prompts: is the chocolate in temper, dip, mark and salt in time, leave to set. For slab and cluster."""
+
+from ...batch.courses import open_step
+from ...core.prompts import button, clock, skip
+
+# Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
+CENTRES_REST_MS = 15 * 60000.0
+# Thirty to sixty minutes at room temperature (common practice, no published source): looked at at the early end.
+SET_MS = 30 * 60000.0
+
+
+def dip_clocks(run):
+    """What rings while a batch is dipped: the salting, and the time to set."""
+    state, done, step = run["dip"], run["done"], open_step(run)
+    if step == "set":
+        return [clock("set", done["dip"], done["dip"] + SET_MS, "ready")]
+    if step != "dip" or state["started_ms"] is None or state["every"] < 2 or not _on_top(state):
+        return []
+    since_ms = state["started_ms"] if state["salted_ms"] is None else state["salted_ms"]
+    return [clock(_on_top(state), since_ms, since_ms + 1000.0 * state["every"] * state["dip_s"], "ready")]
+
+
+def _on_top(state):
+    """What goes on the wet coating, the name of its clock and prompt; None: nothing."""
+    if not state["salt_each_kg"]:
+        return "mark" if state["top_mark"] else None
+    return "mark_salt" if state["top_mark"] else "salt"
+
+
+def _temper(run, at_ms, advice):
+    """Nothing is dipped before a strip has set; cut centres rest meanwhile."""
+    state, seen = run["dip"], len(run["dip"]["strips"])
+    advice["action"] = button("strip_good", "strip_tested", {"good": True, "seen": seen})
+    advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen})]
+    advice["more"] = {"code": "more.strip", "values": {}}
+    rested_ms = run["done"].get("cut", at_ms - CENTRES_REST_MS) + CENTRES_REST_MS
+    if state["streaky"]:
+        advice["say"] = {"code": "say.strip_again", "values": {}}
+        advice["more"] = {"code": "more.strip_again", "values": {}}
+    elif at_ms < rested_ms:
+        advice["say"] = {"code": "say.centres_rest", "values": {}}
+        advice["more"] = None  # room for what the air does: there is time to dry it
+        advice["number"] = {"name": "due_ms", "value": rested_ms}
+    else:
+        advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
+
+
+def _dip(run, at_ms, advice):
+    state = run["dip"]
+    salt, clocks = state["salt_each_kg"], dip_clocks(run)
+    advice["caution"] = {"word": "NOTICE", "code": "caution.fork_carries"}
+    if state["method"] != "fork":
+        advice["say"] = {"code": "say.dip_enrober", "values": {}}
+    if _on_top(state):
+        values = {"n": state["every"], "salt_each_kg": salt, "salt": state["salt"]}
+        code = "more.mark_every" if not salt else "more.salt_every" if state["salt"] else "more.any_salt_every"
+        advice["more"] = {"code": code, "values": values}
+    if state["started_ms"] is None:
+        advice["action"] = button("start", "dipping_started")
+        advice["choices"] = [skip("dip")]
+        return
+    dipped = button("dipped", "dipped")
+    if not clocks:
+        advice["action"] = dipped
+        return
+    due_ms = clocks[0]["due_ms"]
+    advice["action"] = button("marked" if not salt else "salted", "salted", {"seen": state["salted"]})
+    advice["choices"] = [dipped]
+    if at_ms >= due_ms:
+        advice["step"] = _on_top(state)
+        advice["say"] = {"code": "say." + _on_top(state), "values": {}}
+    else:
+        advice["number"] = {"name": "due_ms", "value": due_ms}
+
+
+def _set(run, at_ms, advice):
+    due_ms = run["done"]["dip"] + SET_MS
+    advice["action"] = button("set_hard", "set_hard")
+    advice["caution"] = {"word": "NOTICE", "code": "caution.no_fridge"}
+    if at_ms >= due_ms:
+        advice["say"] = {"code": "say.set_hard", "values": {}}
+        advice["choices"] = [skip("set")]
+    else:
+        advice["number"] = {"name": "due_ms", "value": due_ms}
+
+
+PAGES = {"temper_check": _temper, "dip": _dip, "set": _set}

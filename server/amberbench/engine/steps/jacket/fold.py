@@ -1,0 +1,78 @@
+"""The melt in a water jacket as folds: the block goes in, is looked at until it stirs freely, water is added."""
+
+from ...core.unfit import Unfit, melting
+
+# A look costs heat and steam: never sooner than this after the last, and never so late that nobody minds the water
+# (assumed).
+LEAST_WAIT_S, MOST_WAIT_S = 600.0, 2700.0
+MOST_LOOKS = 60
+
+
+def opened(planned):
+    """The jacket's state in a run before the block goes in; `planned` is the plan's reply of melt.plan_jacket."""
+    return {
+        "seconds_s": planned["seconds_s"],
+        "low_s": planned["low_s"],
+        "high_s": planned["high_s"],
+        "started_ms": None,
+        "set_ms": None,
+        "due_ms": None,
+        "slower": 1.0,
+        "looks": [],
+        "topped_ms": None,
+        "read_ms": None,
+    }
+
+
+def _jacket(run):
+    jacket = melting(run)["jacket"]
+    if jacket is None:
+        raise Unfit("not_in_a_jacket")
+    return jacket
+
+
+def start(run, body, at_ms):
+    """The block, or its pieces, go in."""
+    jacket = _jacket(run)
+    if jacket["started_ms"] is not None:
+        raise Unfit("already_in")
+    for name in ("seconds_s", "low_s", "high_s"):
+        jacket[name] = body[name]
+    jacket["started_ms"] = jacket["set_ms"] = jacket["topped_ms"] = run["melt"]["last_at_ms"] = at_ms
+    jacket["due_ms"] = at_ms + 1000.0 * body["low_s"]
+
+
+def look(run, body, at_ms):
+    """Stirred: freely, or not yet. A block that takes longer than the time of this look makes all times longer."""
+    melt = melting(run)
+    jacket = melt["jacket"]
+    if jacket["started_ms"] is None:
+        raise Unfit("nothing_to_stir")
+    if melt["free"]:
+        raise Unfit("already_free")
+    if len(jacket["looks"]) >= MOST_LOOKS:
+        raise Unfit("too_many")
+    if not body["free"] and at_ms < jacket["due_ms"]:
+        raise Unfit("not_due_yet")
+    after_s = (at_ms - jacket["started_ms"]) / 1000.0
+    jacket["looks"].append({"at_s": after_s, "free": body["free"]})
+    jacket["set_ms"] = melt["last_at_ms"] = at_ms
+    if body["free"]:
+        melt["free"] = melt["read_wanted"] = True
+        return
+    jacket["slower"] = max(jacket["slower"], after_s / jacket["low_s"])
+    jacket["due_ms"] = at_ms + 1000.0 * wait_s(jacket, after_s)
+
+
+def wait_s(jacket, after_s):
+    """Until the next look, when one at `after_s` found lumps: that was the 10 % point, so halfway to the middle."""
+    slower = max(jacket["slower"], after_s / jacket["low_s"])
+    return min(max(0.5 * (slower * jacket["seconds_s"] - after_s), LEAST_WAIT_S), MOST_WAIT_S)
+
+
+def top_up(run, body, at_ms):
+    """Hot water was added."""
+    jacket = _jacket(run)
+    if jacket["started_ms"] is None:
+        raise Unfit("nothing_in_yet")
+    jacket["topped_ms"] = at_ms

@@ -1,0 +1,215 @@
+"""The fields of the melt: oven, vessel, heat lines, history, bursts."""
+
+from ...core.describe import boolean, choice, document, many, number, record, together
+from ...physics.fields import BASIS, INPUTS, MATERIAL, ROOM, START
+
+OVEN = record(
+    {
+        "rated_w": number("W", 200, 3500, "power on the rating plate", default=None),
+        "power_w": number("W", 100, 3500, "power that this mass absorbs, as measured", default=None),
+        "power_sd_w": number("W", 1, 1500, "standard deviation of power_w", default=None),
+        "turntable": boolean("whether it turns the bowl", default=True, basis="assumed", source="assumed"),
+        "unevenness": number(
+            "",
+            1,
+            4,
+            "hottest rise over mean rise in one burst; null: by turntable",
+            default=None,
+            basis="assumed",
+            source="memory",
+            measure_by="hot_spot_readings",
+        ),
+    },
+    "the microwave oven",
+)
+VESSEL = record(
+    {
+        "mass_kg": number("kg", 0.01, 20, "mass of the empty vessel"),
+        "heat_capacity_j_kgk": number(
+            "J/(kg K)", 300, 3000, "specific heat of the vessel", default=800.0, basis="assumed", source="memory"
+        ),
+    },
+    "the bowl or jug; null: none counted",
+    default=None,
+)
+MELT = together(
+    {
+        "mass_kg": number("kg", 0.05, 10, "caramel in the bowl"),
+        "start_c": START,
+        "window_low_c": number(
+            "°C",
+            30,
+            120,
+            "coolest bulk temperature to pour at",
+            default=71.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
+        ),
+        "window_high_c": number(
+            "°C",
+            30,
+            120,
+            "hottest bulk temperature to pour at",
+            default=77.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
+        ),
+        "room_c": ROOM,
+        "material": MATERIAL,
+        "limit_c": number(
+            "°C",
+            40,
+            140,
+            "scorch limit for any spot",
+            default=93.3,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
+        ),
+        "warn_c": number(
+            "°C",
+            40,
+            140,
+            "bulk temperature from which it darkens",
+            default=82.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
+        ),
+        "stop_c": number(
+            "°C",
+            40,
+            140,
+            "bulk temperature at which heating stops",
+            default=85.0,
+            basis="assumed",
+            source="practice",
+            measure_by="caramel_label",
+        ),
+        "burst_s": number("s", 5, 300, "longest burst", default=60.0, basis="assumed", source="practice"),
+        "step_s": number(
+            "s", 1, 30, "what the oven can set: 1, 5, 10, 15 or 30", default=5.0, basis="assumed", source="assumed"
+        ),
+        "oven": OVEN,
+        "vessel": VESSEL,
+    },
+    BASIS,
+)
+HISTORY = many(
+    record(
+        {
+            "kind": choice(("burst", "stir", "reading", "rest"), "what happened"),
+            "seconds_s": number("s", 0, 36000, "length of the burst or rest", default=None),
+            "free": boolean("whether it stirs freely", default=None),
+            "surface_c": number("°C", 0, 150, "infrared reading", default=None),
+        },
+        "one happening",
+    ),
+    0,
+    400,
+    "what happened so far, in order",
+)
+BURST = record(
+    {
+        "seconds_s": number("s", 1, 300, "length of the burst"),
+        "expected_c": number("°C", -1e6, 1e6, "bulk temperature expected after it and a stir"),
+        "low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
+        "high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
+        "hottest_c": number("°C", -1e6, 1e6, "hottest spot before the stir, 95 % point; 98 % until a reading is due"),
+    },
+    "one burst",
+)
+MELT_REPLY = together(
+    {
+        "bursts": many(BURST, 0, 60, "the plan, to be corrected by every reading; none when it starts in the window"),
+        "total_s": number("s", 0, 36000, "bursts and stirs together"),
+        "energy_j": number("J", -1e8, 1e8, "energy the caramel and the vessel take up"),
+    },
+    INPUTS,
+)
+
+WATER = number("°C", 40, 140, "the jacket's water", measure_by="jacket_water")
+CHOPPED = number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None)
+JACKET_REPLY = together(
+    {
+        "seconds_s": number("s", 0, 1e8, "time until it is in the window"),
+        "low_s": number("s", 0, 1e8, "10 % point"),
+        "high_s": number("s", 0, 1e8, "90 % point"),
+    },
+    INPUTS,
+)
+JACKET = together(
+    {
+        "block": record(
+            {
+                "length_m": number("m", 0.01, 1, "length"),
+                "width_m": number("m", 0.01, 1, "width"),
+                "height_m": number("m", 0.01, 1, "height"),
+            },
+            "the block, whole",
+        ),
+        "start_c": START,
+        "jacket_c": WATER,
+        "window_low_c": MELT["window_low_c"],
+        "limit_c": MELT["limit_c"],
+        "material": MATERIAL,
+        "chopped_m": CHOPPED,
+    },
+    BASIS,
+)
+FUNCTIONS = {
+    "melt.oven_from_water_test": {
+        "request": {
+            "water_kg": number("kg", 0.2, 3, "water"),
+            "start_c": number("°C", 0, 60, "stirred water before"),
+            "end_c": number("°C", 1, 95, "stirred water after"),
+            "seconds_s": number("s", 20, 600, "time"),
+            "container_kg": number("kg", 0.01, 5, "empty container", default=None),
+            "room_c": number("°C", -5, 45, "room temperature", default=None),
+        },
+        "reply": {
+            "power_w": number("W", 0, 5000, "power the water absorbed"),
+            "power_sd_w": number("W", 0, 5000, "its standard deviation"),
+        },
+    },
+    "melt.plan_jacket": {
+        "request": JACKET,
+        "reply": JACKET_REPLY,
+    },
+    "melt.plan": {"request": MELT, "reply": MELT_REPLY},
+    "melt.next_burst": {
+        "request": together(
+            MELT,
+            {
+                "history": HISTORY,
+                "start_sd_k": number(
+                    "K",
+                    0,
+                    60,
+                    "standard deviation of start_c, where more than a block's; null: as a block's",
+                    default=None,
+                ),
+            },
+        ),
+        "reply": {
+            "action": choice(("burst", "ready", "read_again", "rest", "stop"), "what to do"),
+            "seconds_s": number("s", 0, 3600, "length of the burst or rest, 0 otherwise"),
+            "then": choice(("turn", "stir"), "what follows the burst"),
+            "read": boolean("whether a reading is wanted after this burst"),
+            "bulk_c": number("°C", -1e6, 1e6, "bulk temperature now"),
+            "bulk_low_c": number("°C", -1e6, 1e6, "10 % point"),
+            "bulk_high_c": number("°C", -1e6, 1e6, "90 % point"),
+            "expected_c": number("°C", -1e6, 1e6, "bulk temperature after the burst and a stir"),
+            "expected_low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
+            "expected_high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
+            "hottest_c": number(
+                "°C", -1e6, 1e6, "hottest spot in the burst, 95 % point; 98 % until a reading was trusted"
+            ),
+            "power_w": number("W", 0, 5000, "power this mass absorbs, as believed now"),
+            "power_sd_w": number("W", 0, 5000, "its standard deviation"),
+            "reason": document("`{code, values}`: why"),
+        },
+    },
+}

@@ -1,0 +1,128 @@
+"""The melt in an oven as folds: bursts, stirs, readings and rests; also the readings of a water jacket."""
+
+from ...core import duplicates
+from ...core.unfit import Unfit, melting
+from ..jacket import fold as jacket_fold
+
+# A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
+USUAL_GAP_S = 90.0
+# A block that should have been warmer than this after the burst and still has lumps is read all the same: somebody may
+# take grain for lumps, and bursts nobody measures end in scorched caramel (lumps go at 46 to 52 °C; common practice, no
+# published source).
+LUMPS_GONE_C = 50.0
+MOST_HISTORY = 390
+
+
+def opened(reply):
+    """The melt's state in a run before anything is heated; `reply` is the plan's."""
+    return {
+        "request": reply["melt_request"],
+        "history": [],
+        "bursts": [],
+        "burning": None,
+        "jacket": jacket_fold.opened(reply["jacket"]) if reply.get("jacket") else None,
+        "resting": None,
+        "free": False,
+        "read_wanted": False,
+        "last_c": None,
+        "last_at_ms": None,
+    }
+
+
+def _gap(melt, at_ms):
+    """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
+    if melt["last_at_ms"] is not None:
+        gap_s = (at_ms - melt["last_at_ms"]) / 1000.0
+        if gap_s > USUAL_GAP_S:
+            melt["history"].append({"kind": "rest", "seconds_s": min(gap_s - USUAL_GAP_S, 36000.0)})
+    melt["last_at_ms"] = at_ms
+
+
+def _room_for(history):
+    if len(history) >= MOST_HISTORY:
+        raise Unfit("too_many")
+
+
+def _start_burst(run, body, at_ms):
+    melt = melting(run)
+    _room_for(melt["history"])
+    if melt["jacket"] is not None:
+        raise Unfit("in_a_jacket")
+    if melt["burning"] is not None:
+        raise Unfit("burst_running")
+    _gap(melt, at_ms)
+    melt["resting"] = None
+    melt["read_wanted"] = False
+    melt["burning"] = dict(body, started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
+
+
+def _end_burst(run, body, at_ms):
+    melt = melting(run)
+    if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"] or duplicates.is_over(melt, body):
+        raise Unfit("no_burst_running")
+    melt["burning"]["due_ms"] = at_ms
+
+
+def _stir(run, body, at_ms):
+    melt = melting(run)
+    if melt["jacket"] is not None:
+        return jacket_fold.look(run, body, at_ms)
+    burning = melt["burning"]
+    if burning is None or duplicates.is_over(melt, body):
+        raise Unfit("nothing_to_stir")
+    ended_ms = min(burning["due_ms"], at_ms)
+    seconds_s = (ended_ms - burning["started_ms"]) / 1000.0
+    melt["history"].append({"kind": "burst", "seconds_s": seconds_s})
+    melt["last_at_ms"] = ended_ms
+    _gap(melt, at_ms)
+    melt["history"].append({"kind": "stir", "free": body["free"]})
+    newly_free = body["free"] and not melt["free"]
+    melt["free"] = melt["free"] or body["free"]
+    lumps_too_long = not melt["free"] and (burning["expected_c"] or 0.0) > LUMPS_GONE_C
+    melt["read_wanted"] = lumps_too_long or (melt["free"] and (burning["read"] or newly_free))
+    rung = {name: burning[name] for name in ("advised_s", "from_c", "expected_c", "low_c", "high_c")}
+    rung.update({"at_ms": burning["started_ms"], "seconds_s": seconds_s, "free": body["free"], "reading_c": None})
+    melt["bursts"].append(rung)
+    melt["burning"] = None
+
+
+def _read(run, body, at_ms):
+    melt = melting(run)
+    _room_for(melt["history"])
+    if melt["burning"] is not None:
+        raise Unfit("burst_running")
+    duplicates.once(body, duplicates.readings(melt), "surface_c")
+    _gap(melt, at_ms)
+    melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
+    melt["last_c"] = body["surface_c"]
+    if melt["jacket"] is not None:
+        melt["jacket"]["read_ms"] = at_ms
+    melt["read_wanted"] = False
+    melt["resting"] = None
+    if melt["bursts"]:
+        melt["bursts"][-1]["reading_c"] = body["surface_c"]
+
+
+def _rest(run, body, at_ms):
+    melt = melting(run)
+    _room_for(melt["history"])
+    if melt["burning"] is not None:
+        raise Unfit("burst_running")
+    if melt["resting"] is not None and at_ms < melt["resting"]["due_ms"]:
+        raise Unfit("already_resting")
+    due_ms = at_ms + 1000.0 * body["seconds_s"]
+    melt["history"].append({"kind": "rest", "seconds_s": body["seconds_s"]})
+    melt["last_at_ms"] = due_ms
+    melt["resting"] = {"started_ms": at_ms, "due_ms": due_ms}
+    melt["read_wanted"] = True
+
+
+FOLDS = {
+    "jacket_started": jacket_fold.start,
+    "water_topped": jacket_fold.top_up,
+    "burst_started": _start_burst,
+    "burst_ended": _end_burst,
+    "stirred": _stir,
+    "read": _read,
+    "rested": _rest,
+}

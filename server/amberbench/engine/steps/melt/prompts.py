@@ -1,0 +1,188 @@
+"""The melt as prompts: burst, turn, stir, read, rest, pour. Nothing here changes the run."""
+
+from ...core.duplicates import readings
+from ...core.problems import Problem
+from ...core.prompts import button, clock, entry, skip
+from . import plan
+from .fold import USUAL_GAP_S
+
+# Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
+STIR_S = 35.0
+
+
+def melt_page(run, at_ms, advice, ends=None):
+    """Fills in the advice while the caramel melts; `ends`: (page, button) of what ends it, else a slab is poured."""
+    state = run["melt"]
+    if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
+        _heating(state, advice)
+    elif state["burning"] is not None:
+        _after_burst(state, advice)
+    elif state["resting"] is not None and at_ms < state["resting"]["due_ms"]:
+        resting_page(state, advice)
+    else:
+        _next_burst(run, at_ms, advice, ends or (ready_page, pour_button))
+
+
+def _heating(state, advice):
+    burning = state["burning"]
+    advice["step"] = "burst"
+    advice["say"] = {"code": "say.heating", "values": {}}
+    advice["more"] = {"code": "more.then_" + burning["then"], "values": {}}
+    advice["number"] = {"name": "due_ms", "value": burning["due_ms"]}
+    advice["choices"] = [button("out_early", "burst_ended", {"started_ms": burning["started_ms"]})]
+    advice["caution"] = {"word": "WARNING", "code": "caution.mitts"}
+
+
+def _after_burst(state, advice):
+    burning = state["burning"]
+    advice["step"] = burning["then"]
+    advice["say"] = {"code": "say." + burning["then"], "values": {}}
+    advice["caution"] = {"word": "WARNING", "code": "caution.hot_bowl"}
+    free = {"free": True, "started_ms": burning["started_ms"]}
+    lumps = dict(free, free=False)
+    if burning["then"] == "turn":
+        advice["action"] = button("turned", "stirred", lumps)
+        advice["choices"] = [button("stirs_freely", "stirred", free)]
+        return
+    advice["number"] = {"name": "stir_s", "value": STIR_S}
+    if state["free"]:
+        advice["say"] = {"code": "say.stir_read" if burning["read"] else "say.stir_well", "values": {}}
+        advice["action"] = button("stirred", "stirred", free)
+    else:
+        advice["action"] = button("stirs_freely", "stirred", free)
+        advice["choices"] = [button("lumps_left", "stirred", lumps)]
+
+
+def resting_page(state, advice):
+    advice["step"] = "rest"
+    advice["say"] = {"code": "say.resting", "values": {}}
+    advice["number"] = {"name": "due_ms", "value": state["resting"]["due_ms"]}
+    advice["action"] = {"code": "button.read_now", "entry": read_entry(state, None)}
+
+
+def read_entry(state, now):
+    request = state["request"]
+    typed = entry(
+        "read",
+        "surface_c",
+        0.0,
+        150.0,
+        last=state["last_c"],
+        band_low=request["window_low_c"],
+        band_high=request["window_high_c"],
+        body={"seen": len(readings(state))},
+    )
+    if now is not None:
+        typed["likely_low"], typed["likely_high"] = now["bulk_low_c"], now["bulk_high_c"]
+    return typed
+
+
+def belief(run, at_ms):
+    """The reply of melt.next_burst for a run at a time, a long pause until now counted as a rest; None if refused."""
+    state = run["melt"]
+    history = list(state["history"])
+    if state["last_at_ms"] is not None and at_ms > state["last_at_ms"] + 1000.0 * USUAL_GAP_S:
+        pause_s = (at_ms - state["last_at_ms"]) / 1000.0 - USUAL_GAP_S
+        history.append({"kind": "rest", "seconds_s": min(pause_s, 36000.0)})
+    try:
+        return plan.next_burst(dict(state["request"], history=history))
+    except Problem:
+        return None
+
+
+def pour_button(run, bulk_c):
+    """The button that pours caramel so warm; null: nobody has read it."""
+    return button("pour_now", "poured", {"bulk_c": bulk_c})
+
+
+def _next_burst(run, at_ms, advice, ends):
+    state, (page, out) = run["melt"], ends
+    now = belief(run, at_ms)
+    advice["melt"] = now
+    if now is None or now["reason"]["code"] == "reason.step_too_coarse":
+        _by_hand(state, now, advice, out(run, state["last_c"]))
+        return
+    poured = out(run, min(max(now["bulk_c"], 20.0), 150.0))
+    if state["read_wanted"] or now["action"] == "read_again":
+        _read(state, now, advice, poured)
+    elif now["action"] == "ready":
+        page(run, now, advice, poured)
+    elif now["action"] == "burst":
+        _burst(state, now, advice)
+        if state["free"]:
+            advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}, poured]
+    else:
+        _too_warm(state, now, advice)
+
+
+def _by_hand(state, now, advice, poured):
+    """The mass or the oven is outside what the model covers: hands and thermometer decide."""
+    advice["step"] = "read"
+    advice["say"] = {"code": "say.by_hand", "values": {}}
+    advice["more"] = None if now is None else now["reason"]
+    advice["entry"] = read_entry(state, now)
+    advice["choices"] = [poured]
+
+
+def _read(state, now, advice, poured):
+    again = now["action"] == "read_again" and not state["read_wanted"]
+    advice["step"] = "read"
+    advice["say"] = {"code": "say.read_again" if again else "say.read", "values": {}}
+    advice["more"] = now["reason"] if again else None
+    advice["entry"] = read_entry(state, now)
+    # A thermometer that has died must not hold up hot caramel; one that read nonsense must not let it be poured.
+    by_eye = [] if now["reason"]["code"] == "reason.reading_off" else [poured]
+    advice["choices"] = by_eye if again else [skip("read")]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
+
+
+def ready_page(run, now, advice, poured):
+    advice["step"] = "pour"
+    advice["say"] = {"code": "say.ready", "values": {}}
+    advice["more"] = {"code": "more.pour", "values": frame_for(run)}
+    advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
+    advice["action"] = dict(poured, code="button.poured")
+    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
+    advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
+
+
+def frame_for(run):
+    """The frame that brings what was weighed in to the height of the bars: the area follows the mass."""
+    planned = run["planned"]
+    share = 1.0 if run["weighed_kg"] is None else run["weighed_kg"] / planned["caramel_kg"]
+    return {
+        "length_m": planned["length_m"] * share,
+        "width_m": planned["width_m"],
+        "bar_height_m": planned["bar_height_m"],
+    }
+
+
+def _burst(state, now, advice):
+    first = not state["history"] and not state["free"]
+    advice["step"] = "burst"
+    advice["say"] = {"code": "say.first_burst" if first else "say.burst", "values": {"seconds_s": now["seconds_s"]}}
+    advice["more"] = None if first else now["reason"]
+    advice["number"] = {"name": "seconds_s", "value": now["seconds_s"]}
+    body = {"seconds_s": now["seconds_s"], "advised_s": now["seconds_s"], "then": now["then"], "read": now["read"]}
+    body["from_c"], body["expected_c"] = now["bulk_c"], now["expected_c"]
+    body["low_c"], body["high_c"] = now["expected_low_c"], now["expected_high_c"]
+    advice["action"] = button("start", "burst_started", body)
+    advice["caution"] = {"word": "WARNING", "code": "caution.no_metal" if first else "caution.spits"}
+
+
+def _too_warm(state, now, advice):
+    stop = "say.stop" if now["reason"]["code"] == "reason.over_stop" else None
+    too_warm_page(state, now, advice, stop, max(now["seconds_s"], 60.0), state["last_at_ms"])
+
+
+def too_warm_page(state, now, advice, stop, seconds_s, since_ms):
+    """Over the window: off the heat and stirred; over the stop line, with words of its own: the alarm rings too."""
+    advice["step"] = "rest"
+    advice["say"] = {"code": stop or "say.rest", "values": {}}
+    advice["more"] = now["reason"]
+    advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
+    advice["action"] = button("off_heat", "rested", {"seconds_s": seconds_s})
+    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(state, now)}]
+    advice["caution"] = {"word": "WARNING", "code": "caution.no_water"}
+    if stop:
+        advice["clocks"] = [clock("too_hot", since_ms, since_ms, "too_hot")]

@@ -1,0 +1,37 @@
+"""What was on the bench before, as a batch's own log tells it, and the wash that answers it."""
+
+from ...core.unfit import Unfit
+
+
+def opened():
+    """The state of the wash in a run: what is wanted ({after, allergens} or null), when it was settled (ms)."""
+    return {"wanted": None, "washed_ms": None, "answered_ms": None}
+
+
+def state(run):
+    """The same of a run that may have been kept before there was one."""
+    if run.get("wash") is None:
+        run["wash"] = opened()
+    return run["wash"]
+
+
+def _tell(run, body, at_ms):
+    wanted = {name: body[name] for name in ("after", "allergens", "until_ms")}
+    state(run)["wanted"] = wanted if body["wanted"] else None
+
+
+def _wash(run, body, at_ms):
+    pass_over(run, at_ms)
+    run["wash"]["washed_ms"] = run["wash"]["answered_ms"]
+
+
+def pass_over(run, at_ms):
+    """Settles the wash that is wanted, whether it was done or not."""
+    wanted = state(run)["wanted"]
+    if wanted is None:
+        raise Unfit("already_done")
+    run["wash"]["wanted"] = None
+    run["wash"]["answered_ms"] = at_ms if wanted["until_ms"] is None else max(at_ms, wanted["until_ms"])
+
+
+FOLDS = {"wash_told": _tell, "washed": _wash}

@@ -1,0 +1,23 @@
+"""Wrapping as a prompt: cut centres rest, then they are wrapped the same day, before they take up water."""
+
+from ...core.prompts import button, clock, skip
+from ..dip.prompts import CENTRES_REST_MS
+
+
+def rest_clocks(run, step):
+    """What rings when cut centres have rested, at the step that waits for it."""
+    cut_ms = run["done"].get("cut")
+    waiting = "wrap" if run.get("wrap") else "temper_check" if run.get("dip") is not None else None
+    if cut_ms is None or step not in ((waiting,) if waiting else ("count", "weigh_out")):
+        return []
+    return [clock("centres", cut_ms, cut_ms + CENTRES_REST_MS, "ready")]
+
+
+def wrap_page(run, at_ms, advice):
+    advice["action"] = button("wrapped", "wrapped")
+    advice["choices"] = [skip("wrap")]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wrap_soon"}
+    rested_ms = run["done"].get("cut", at_ms - CENTRES_REST_MS) + CENTRES_REST_MS
+    if at_ms < rested_ms:
+        advice["say"] = {"code": "say.wrap_rest", "values": {}}
+        advice["number"] = {"name": "due_ms", "value": rested_ms}
