@@ -25,9 +25,9 @@ from typing import Any
 from amberbench.engine import catalogue
 from amberbench.engine.batch import advice as advise
 from amberbench.engine.batch import run
+from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import materials
 from amberbench.engine.products.cluster import windows as clusters
-from amberbench.engine.core.problems import Problem
 from tests.bench import NINE_OCLOCK_MS
 from tests.kitchens import Kitchen
 

@@ -25,7 +25,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from amberbench.engine import catalogue
-from amberbench.engine.physics import pot as heating
+from amberbench.engine.physics import pot as physics_pot
+from amberbench.engine.steps.melt import oven as heating
 from tests import slabs
 from tests.bench import Bench
 from tests.kitchens import Kitchen, ask, planned
@@ -196,7 +197,7 @@ def _melted(day: Kitchen, request: dict[str, Any]) -> dict[str, Any]:
     outcome = planned(day, asks)
     raw_w = energy["j"] / energy["s"]
     # The same melt in the engine's own heat capacity: power and capacity that are off together plan the same melt.
-    pot = heating.Pot(day.mass_kg, request["material"], request["vessel"], day.room_c)
+    pot = physics_pot.Pot(day.mass_kg, request["material"], request["vessel"], day.room_c)
     rise_k, middle_c = day.bulk_c - start_c, 0.5 * (day.bulk_c + start_c)
     heat_j = (day.mass_kg * day.heat_j_kgk * (1.0 + 0.0008 * (middle_c - 20.0)) + day.vessel_j_k) * rise_k
     power_w = raw_w * (pot.content(day.bulk_c) - pot.content(start_c)) / heat_j

@@ -1,8 +1,8 @@
 """Sensible requests drawn at random for the day at one bench."""
 
-from amberbench.engine.batch import day_fields as fields_day
+from amberbench.engine.batch import fields as fields_day
 from amberbench.engine.core import allergens
-from amberbench.engine.shop import fields as fields_shop
+from amberbench.engine.physics import fields as fields_shop
 from tests.drawing import maybe
 
 NOW_MS = 1_764_000_000_000

@@ -5,12 +5,11 @@ import re
 
 import pytest
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
-from amberbench.engine.core import describe
-from amberbench.engine.steps.temper import plan as temper
+from amberbench.engine import catalogue, fields
 from amberbench.engine.batch.advice import PAGES
+from amberbench.engine.core import describe
 from amberbench.engine.core.sources import SOURCES
+from amberbench.engine.steps.temper import plan as temper
 from amberbench.text import languages
 from tests import strategies_deposit, text_keys
 from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
@@ -50,8 +49,8 @@ def named():
     yield from (key for key in text_keys.named_literally() if key.split(".")[0] in ROOMS and key not in NO_TEXTS)
     yield from SKIPS_ARE_BUTTONS
     yield from (f"button.{code}" for code in text_keys.called_with("button", files="prompts"))
-    yield from (f"button.{code}" for code in text_keys.called_with("_plain"))
-    yield from (f"caution.{code}" for code in text_keys.called_with("_plain", 3))
+    yield from (f"button.{code}" for code in text_keys.called_with("plain_page"))
+    yield from (f"caution.{code}" for code in text_keys.called_with("plain_page", 3))
     yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="prompts"))
     yield from (f"problem.{code}" for code in text_keys.called_with("Problem", 1))
     yield from (f"reason.{code}" for code in melt_reasons())

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Any
 import click
 from click.core import ParameterSource
 
-from . import config, text
 from amberbench.engine.core.problems import Problem
+
+from . import config, text
 from .schemas import phone_types
 from .services import clock, plans, strict_json
 

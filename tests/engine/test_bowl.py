@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.core.problems import Problem
 from amberbench.engine.products.chocolate import plan as bowl
 from amberbench.engine.steps.temper import plan as temper
-from amberbench.engine.core.problems import Problem
 from tests.bench import Bench, planned_bowl, tells_once
 
 LINE = temper.lines(planned_bowl()["request"] | {"targets": None})

@@ -8,8 +8,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
+from amberbench.engine import catalogue, fields
 from amberbench.engine.core.problems import Problem
 from tests import strategies
 from tests.conforming import conforms

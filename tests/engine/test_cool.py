@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.physics import fields
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.sources import SOURCES
+from amberbench.engine.physics import fields
 
 THICKNESS_M = 0.0127
 HOUR_S = 3600.0

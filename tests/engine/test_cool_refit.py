@@ -4,10 +4,9 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core import check
-from amberbench.engine.steps.cool import course as cooling
-from amberbench.engine.steps.cool import fields
-from amberbench.engine.steps.cool import refit
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import fields, refit
 
 USUAL = {"thickness_m": 0.0127, "base": "aluminium_tray"}
 HOUR_S = 3600.0

@@ -8,8 +8,8 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core import allergens
-from amberbench.engine.shop import fields as fields_shop
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.physics import fields as fields_shop
 from tests import strategies_day
 from tests.bench import Bench, planned_bowl, planned_clusters, planned_slab
 from tests.strategies_day import NOW_MS

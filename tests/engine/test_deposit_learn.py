@@ -6,8 +6,8 @@ import random
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.products.cluster import weighed as deposit_learn
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.products.cluster import weighed as deposit_learn
 from tests.strategies_deposit import LEARNED, ON_NUTS
 
 PECANS = [{"material": "pecan", "kg_each": 0.0015, "count": 3}]

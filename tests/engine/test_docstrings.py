@@ -4,8 +4,7 @@ import re
 
 import pytest
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
+from amberbench.engine import catalogue, fields
 from amberbench.engine.core import sources
 
 NAMES = sorted(catalogue.FUNCTIONS)

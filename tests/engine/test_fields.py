@@ -3,9 +3,7 @@
 import pytest
 
 from amberbench.engine import fields
-from amberbench.engine.core import check
-from amberbench.engine.core import describe
-from amberbench.engine.core import sources
+from amberbench.engine.core import check, describe, sources
 
 SUFFIXES = {
     "kg": "kg", "m": "m", "m2": "m²", "m3": "m³", "c": "°C", "k": "K", "s": "s", "w": "W", "j": "J", "ms": "ms",

@@ -15,6 +15,7 @@ from amberbench.engine.steps.deposit import trays as trays_cluster
 from amberbench.engine.steps.deposit import turns as turns_cluster
 from amberbench.engine.steps.melt import belief as melt_belief
 from amberbench.engine.steps.melt import guard as melt_guard
+from amberbench.engine.steps.melt import oven
 from amberbench.engine.steps.melt import plan as melt
 from amberbench.engine.steps.temper import plan as temper
 from tests.strategies_deposit import ON_NUTS
@@ -34,7 +35,7 @@ LEFT_OUT = {
 def constants(*modules):
     """(module, name) of every number a module sets for itself."""
     return [
-        pytest.param(module, name, id=f"{module.__name__.split('.')[-1]}.{name}")
+        pytest.param(module, name, id=f"{'_'.join(module.__name__.split('.')[-2:])}.{name}")
         for module in modules
         for name, value in vars(module).items()
         if name.isupper() and type(value) is float and name not in LEFT_OUT
@@ -50,7 +51,7 @@ def moved_but_not_listed(name, request, monkeypatch, module, constant):
     return before != after and inputs[0] == inputs[1]
 
 
-@pytest.mark.parametrize(("module", "constant"), constants(heating, melt, melt_belief, melt_guard))
+@pytest.mark.parametrize(("module", "constant"), constants(heating, oven, melt, melt_belief, melt_guard))
 @pytest.mark.parametrize("oven", [{"rated_w": 1000}, {"power_w": 550}], ids=["plate", "measured"])
 def test_a_constant_that_moves_the_melt_is_an_input(oven, module, constant, monkeypatch):
     assert not moved_but_not_listed("melt.plan", MELT | {"oven": oven}, monkeypatch, module, constant)
@@ -69,11 +70,11 @@ def test_a_constant_that_moves_clusters_is_an_input(module, constant, monkeypatc
     assert not moved_but_not_listed("deposit.plan", ON_NUTS, monkeypatch, module, constant)
 
 
-@pytest.mark.parametrize(("module", "constant"), constants(temper, heating))
+@pytest.mark.parametrize(("module", "constant"), constants(temper, heating, oven))
 def test_a_constant_that_moves_a_bowl_is_an_input(module, constant, monkeypatch):
     bowl = {"mass_kg": 2.0, "room_c": 20.0, "melt_c": 46.0, "bowl": {"mass_kg": 1.0}}
     assert not moved_but_not_listed("chocolate.bowl", bowl, monkeypatch, module, constant)
 
 
 def test_a_constant_left_out_would_be_found(monkeypatch):
-    assert moved_but_not_listed("melt.plan", MELT, monkeypatch, heating, "DEAD_SD_S")
+    assert moved_but_not_listed("melt.plan", MELT, monkeypatch, oven, "DEAD_SD_S")

@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 
+from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import plane_wall
 from amberbench.engine.steps.jacket import plan as jacket
-from amberbench.engine.core.problems import Problem
 
 # A 10 lb (4.5 kg) can as a block of the same volume and height.
 CAN = {"length_m": 0.14, "width_m": 0.14, "height_m": 0.165}

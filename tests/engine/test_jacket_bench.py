@@ -5,8 +5,8 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.steps.jacket import plan as jacket
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.steps.jacket import plan as jacket
 from tests.bench import SLAB_REQUEST, Bench, jacket_slab
 
 REQUEST = jacket_slab()["request"]

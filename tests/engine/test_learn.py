@@ -7,9 +7,9 @@ import random
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.learning import pooling
-from amberbench.engine.core.statistics import TENTH
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.core.statistics import TENTH
+from amberbench.engine.learning import pooling
 from tests import strategies_batch
 from tests.bench import Bench, planned_slab
 

@@ -5,9 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.physics import fields
-from amberbench.engine.physics import materials
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.physics import fields, materials
 
 TEMPERATURES = st.floats(-40, 150)
 NAMES = st.sampled_from(fields.MATERIAL_NAMES)

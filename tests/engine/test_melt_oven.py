@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.physics import materials
-from amberbench.engine.physics import pot as heating
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.physics import materials
+from amberbench.engine.physics import pot as physics_pot
+from amberbench.engine.steps.melt import oven as heating
 
 
 def power(**request):
@@ -84,7 +85,7 @@ def test_measured_power_goes_before_the_rating_plate():
 
 
 def pot(mass_kg=1.0, vessel=None, material="caramel"):
-    return heating.Pot(mass_kg, material, vessel, 21.0)
+    return physics_pot.Pot(mass_kg, material, vessel, 21.0)
 
 
 def test_heat_content_is_that_of_the_material():
@@ -94,7 +95,7 @@ def test_heat_content_is_that_of_the_material():
 
 def test_share_of_the_bowl_follows():
     bowl = {"mass_kg": 1.0, "heat_capacity_j_kgk": 800.0}
-    assert pot(vessel=bowl).capacity(50.0) - pot().capacity(50.0) == pytest.approx(800.0 * heating.VESSEL_SHARE)
+    assert pot(vessel=bowl).capacity(50.0) - pot().capacity(50.0) == pytest.approx(800.0 * physics_pot.VESSEL_SHARE)
 
 
 @given(st.floats(-30, 100), st.floats(-50e3, 150e3))

@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
+from amberbench.engine import catalogue, fields
 from amberbench.engine.batch import run
 from tests.bench import Bench, planned_slab
 

@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
+from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import materials
 from amberbench.engine.shop import fields as fields_shop
 from amberbench.engine.steps.temper import plan as temper
-from amberbench.engine.core.problems import Problem
 from tests import strategies
 
 _numbers = iter(range(1, 10**9))

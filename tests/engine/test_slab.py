@@ -6,8 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
+from amberbench.engine import catalogue, fields
 from amberbench.engine.core import check
 from amberbench.engine.core.problems import Problem
 from tests.bench import SLAB_REQUEST

@@ -7,8 +7,7 @@ from datetime import UTC, datetime
 
 import pytest
 
-from amberbench.engine import catalogue
-from amberbench.engine import fields
+from amberbench.engine import catalogue, fields
 from amberbench.engine.exports import table
 from tests.bench import Bench
 

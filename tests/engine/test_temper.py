@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import pot as heating
 from amberbench.engine.steps.temper import plan as temper
-from amberbench.engine.core.problems import Problem
 
 OWN = {"melt_low_c": 42, "melt_high_c": 48, "cool_low_c": 26, "cool_high_c": 27, "work_low_c": 29, "work_high_c": 30.5}
 

@@ -31,20 +31,18 @@ def problem_codes():
             name = getattr(getattr(node, "func", None), "id", getattr(getattr(node, "func", None), "attr", ""))
             if isinstance(node, ast.Call) and name == "Problem" and len(node.args) > 1:
                 for word in _words(node.args[1]):
-                    yield path.name, word
+                    yield str(path.relative_to(SERVER)), word
 
 
 def warning_codes():
     """Codes of `{"code": …, "values": …}` that the plans put into `warnings`."""
     for path, tree in TREES.items():
-        if path.parent.name == "engine" and path.name.startswith(
-            ("pour", "cut", "slab", "cool", "coating", "temper", "room", "deposit", "day")
-        ):
+        if "engine" in path.parts and path.name in ("plan.py", "day.py", "firmness.py"):
             for node in ast.walk(tree):
                 if isinstance(node, ast.Dict):
                     for key, value in zip(node.keys, node.values, strict=True):
                         if isinstance(key, ast.Constant) and key.value == "code":
-                            yield from ((path.name, word) for word in _words(value))
+                            yield from ((str(path.relative_to(SERVER)), word) for word in _words(value))
 
 
 def said_anywhere():

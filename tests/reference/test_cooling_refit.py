@@ -18,9 +18,8 @@ import pytest
 from amberbench.engine import fields as engine_fields
 from amberbench.engine.core import check
 from amberbench.engine.steps.cool import course as cooling
-from amberbench.engine.steps.cool import fields
+from amberbench.engine.steps.cool import fields, refit
 from amberbench.engine.steps.cool import plan as cool
-from amberbench.engine.steps.cool import refit
 from tests import slabs
 
 LIGHT = ("steel_sheet", "aluminium_tray", "wood_board")

@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 
 from amberbench.engine.physics import materials
+from amberbench.engine.physics.sphere import Ball
 from amberbench.engine.steps.deposit import funnel
 from amberbench.engine.steps.deposit import trays as trays_cluster
-from amberbench.engine.physics.sphere import Ball
 from tests.round_bodies import cone_means
 
 WITHIN = 0.03

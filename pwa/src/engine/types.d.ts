@@ -49,6 +49,48 @@ export interface MaterialsHeatReply {
   energy_j: number;
 }
 
+export interface RoomDewPointRequest {
+  /** temperature of the air; -40 to 50 °C */
+  temp_c: number;
+  /** relative humidity as a fraction; 0.01 to 1 */
+  humidity: number;
+}
+
+export interface RoomDewPointReply {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number;
+}
+
+export interface FlowViscosityRequest {
+  /** temperature of the caramel; -40 to 150 °C */
+  temp_c: number;
+  /** mass fraction of water in the caramel; 0.01 to 0.3 */
+  moisture: number;
+  /** mass fraction of fat; 0 to 0.5; 0.081 when left out */
+  fat?: number | null;
+  /** glass temperature of its solids without water; 0 to 120 °C; 62.0 when left out */
+  dry_glass_c?: number | null;
+  /** its glass temperature, where known; null: by water; -130 to 120 °C */
+  glass_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface FlowViscosityReply {
+  /** viscosity; 0 to 1e+13 Pa s */
+  viscosity_pa_s: number;
+  /** 10 % point; 0 to 1e+13 Pa s */
+  low_pa_s: number;
+  /** 90 % point; 0 to 1e+14 Pa s */
+  high_pa_s: number;
+  /** glass temperature; -140 to 120 °C */
+  glass_c: number;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
 export interface MeltOvenFromWaterTestRequest {
   /** water; 0.2 to 3 kg */
   water_kg: number;
@@ -69,38 +111,6 @@ export interface MeltOvenFromWaterTestReply {
   power_w: number;
   /** its standard deviation; 0 to 5000 W */
   power_sd_w: number;
-}
-
-export interface MeltPlanJacketRequest {
-  /** the block, whole */
-  block: Block;
-  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
-  start_c?: number | null;
-  /** the jacket's water; 40 to 140 °C */
-  jacket_c: number;
-  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
-  window_low_c?: number | null;
-  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
-  limit_c?: number | null;
-  /** a built-in material, a composition or constants; "caramel" when left out */
-  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
-  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
-  chopped_m?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-}
-
-export interface MeltPlanJacketReply {
-  /** time until it is in the window; 0 to 1e+08 s */
-  seconds_s: number;
-  /** 10 % point; 0 to 1e+08 s */
-  low_s: number;
-  /** 90 % point; 0 to 1e+08 s */
-  high_s: number;
-  /** every input that went into the answer */
-  inputs: Input[];
 }
 
 export interface MeltPlanRequest {
@@ -213,6 +223,38 @@ export interface MeltNextBurstReply {
   power_sd_w: number;
   /** `{code, values}`: why */
   reason: unknown;
+}
+
+export interface MeltPlanJacketRequest {
+  /** the block, whole */
+  block: Block;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** the jacket's water; 40 to 140 °C */
+  jacket_c: number;
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
+  chopped_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface MeltPlanJacketReply {
+  /** time until it is in the window; 0 to 1e+08 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+08 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  high_s: number;
+  /** every input that went into the answer */
+  inputs: Input[];
 }
 
 export interface PourPlanRequest {
@@ -963,18 +1005,6 @@ export interface ChocolateBowlReply {
   bowl_request: unknown;
 }
 
-export interface RoomDewPointRequest {
-  /** temperature of the air; -40 to 50 °C */
-  temp_c: number;
-  /** relative humidity as a fraction; 0.01 to 1 */
-  humidity: number;
-}
-
-export interface RoomDewPointReply {
-  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
-  dew_point_c: number;
-}
-
 export interface RoomAdviseRequest {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
@@ -997,36 +1027,6 @@ export interface RoomAdviseReply {
   dew_point_c: number | null;
   /** what to mind */
   warnings: Warning[];
-  /** every input that went into the answer */
-  inputs: Input[];
-}
-
-export interface FlowViscosityRequest {
-  /** temperature of the caramel; -40 to 150 °C */
-  temp_c: number;
-  /** mass fraction of water in the caramel; 0.01 to 0.3 */
-  moisture: number;
-  /** mass fraction of fat; 0 to 0.5; 0.081 when left out */
-  fat?: number | null;
-  /** glass temperature of its solids without water; 0 to 120 °C; 62.0 when left out */
-  dry_glass_c?: number | null;
-  /** its glass temperature, where known; null: by water; -130 to 120 °C */
-  glass_c?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-}
-
-export interface FlowViscosityReply {
-  /** viscosity; 0 to 1e+13 Pa s */
-  viscosity_pa_s: number;
-  /** 10 % point; 0 to 1e+13 Pa s */
-  low_pa_s: number;
-  /** 90 % point; 0 to 1e+14 Pa s */
-  high_pa_s: number;
-  /** glass temperature; -140 to 120 °C */
-  glass_c: number;
   /** every input that went into the answer */
   inputs: Input[];
 }
@@ -1107,6 +1107,22 @@ export interface RunAdviseReply {
   undo: unknown;
   /** the reply of melt.next_burst while melting, for the ladder; or null */
   melt: unknown;
+}
+
+export interface DayOrderRequest {
+  /** corrected time now; 0 to 1e+14 ms */
+  at_ms: number;
+  /** the batches of today */
+  batches: Batch[];
+}
+
+export interface DayOrderReply {
+  /** in which order to take them */
+  order: Order[];
+  /** the bench as it stands */
+  now: Now[];
+  /** what to mind */
+  warnings: Warning[];
 }
 
 export interface LearnContributionRequest {
@@ -1247,7 +1263,7 @@ export interface PaperEventsReply {
 
 export interface TableBatchesRequest {
   /** summaries, newest first */
-  batches: Batch[];
+  batches: TableBatchesRequestBatch[];
 }
 
 export interface TableBatchesReply {
@@ -1260,22 +1276,6 @@ export interface TableTimelineRequest {
   events: unknown[];
   /** events that did not fit; [] when left out */
   ignored?: string[] | null;
-}
-
-export interface DayOrderRequest {
-  /** corrected time now; 0 to 1e+14 ms */
-  at_ms: number;
-  /** the batches of today */
-  batches: DayOrderRequestBatch[];
-}
-
-export interface DayOrderReply {
-  /** in which order to take them */
-  order: Order[];
-  /** the bench as it stands */
-  now: Now[];
-  /** what to mind */
-  warnings: Warning[];
 }
 
 export interface MaterialByWater {
@@ -1302,15 +1302,6 @@ export interface MaterialByConductivity {
   density_kg_m3: number;
   /** specific heat; 100 to 10000 J/(kg K) */
   heat_capacity_j_kgk: number;
-}
-
-export interface Block {
-  /** length; 0.01 to 1 m */
-  length_m: number;
-  /** width; 0.01 to 1 m */
-  width_m: number;
-  /** height; 0.01 to 1 m */
-  height_m: number;
 }
 
 export interface Input {
@@ -1372,6 +1363,15 @@ export interface History {
   free?: boolean | null;
   /** infrared reading; 0 to 150 °C */
   surface_c?: number | null;
+}
+
+export interface Block {
+  /** length; 0.01 to 1 m */
+  length_m: number;
+  /** width; 0.01 to 1 m */
+  width_m: number;
+  /** height; 0.01 to 1 m */
+  height_m: number;
 }
 
 export interface Warning {
@@ -1770,6 +1770,66 @@ export interface Height {
   height_m: number;
 }
 
+export interface Batch {
+  /** the batch */
+  id: string;
+  /** its kind; a stand-up test is left alone and takes no part */
+  kind: "slab" | "cluster" | "chocolate" | "standup";
+  /** what people call it; "" when left out */
+  name?: string | null;
+  /** allergens on the labels of its caramel and chocolate; [] when left out */
+  contains?: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[] | null;
+  /** whether somebody copied all of these labels; true when left out */
+  labels_known?: boolean | null;
+  /** what lies under its caramel; [] when left out */
+  under?: ("dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel")[] | null;
+  /** whether it takes chocolate from a bowl: dipped, or coated below; false when left out */
+  coated?: boolean | null;
+  /** how far it is */
+  state: "planned" | "open" | "closed";
+  /** whether a clock of it rings now or within minutes: taken first; false when left out */
+  soon?: boolean | null;
+  /** since when it is in this state; null: never; 0 to 1e+14 ms */
+  since_ms?: number | null;
+  /** when hands were last at it; null: never; 0 to 1e+14 ms */
+  touched_ms?: number | null;
+  /** when tools, surfaces and hands were last washed for it; null: never; 0 to 1e+14 ms */
+  washed_ms?: number | null;
+  /** when a wash for it was last done, or passed over; null: never; 0 to 1e+14 ms */
+  answered_ms?: number | null;
+}
+
+export interface Order {
+  /** the batch */
+  id: string;
+  /** all it holds; [] when left out */
+  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  /** those of which something would be left */
+  after: string[];
+  /** what to wash off before it; empty: no wash; [] when left out */
+  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+}
+
+export interface Now {
+  /** the batch */
+  id: string;
+  /** those of which something is left */
+  after: After[];
+  /** what to wash off if hands go to it now; empty: no wash; [] when left out */
+  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  /** when hands were last at those; null: never; 0 to 1e+14 ms */
+  until_ms: number | null;
+}
+
+export interface After {
+  /** the batch */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** allergens; [] when left out */
+  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+}
+
 export interface Contribution {
   /** the batch */
   batch_id: string;
@@ -1983,7 +2043,7 @@ export interface Event {
   body: unknown;
 }
 
-export interface Batch {
+export interface TableBatchesRequestBatch {
   /** the batch */
   batch_id: string;
   /** its name; "" when left out */
@@ -2008,74 +2068,16 @@ export interface Batch {
   events?: number | null;
 }
 
-export interface DayOrderRequestBatch {
-  /** the batch */
-  id: string;
-  /** its kind; a stand-up test is left alone and takes no part */
-  kind: "slab" | "cluster" | "chocolate" | "standup";
-  /** what people call it; "" when left out */
-  name?: string | null;
-  /** allergens on the labels of its caramel and chocolate; [] when left out */
-  contains?: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[] | null;
-  /** whether somebody copied all of these labels; true when left out */
-  labels_known?: boolean | null;
-  /** what lies under its caramel; [] when left out */
-  under?: ("dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel")[] | null;
-  /** whether it takes chocolate from a bowl: dipped, or coated below; false when left out */
-  coated?: boolean | null;
-  /** how far it is */
-  state: "planned" | "open" | "closed";
-  /** whether a clock of it rings now or within minutes: taken first; false when left out */
-  soon?: boolean | null;
-  /** since when it is in this state; null: never; 0 to 1e+14 ms */
-  since_ms?: number | null;
-  /** when hands were last at it; null: never; 0 to 1e+14 ms */
-  touched_ms?: number | null;
-  /** when tools, surfaces and hands were last washed for it; null: never; 0 to 1e+14 ms */
-  washed_ms?: number | null;
-  /** when a wash for it was last done, or passed over; null: never; 0 to 1e+14 ms */
-  answered_ms?: number | null;
-}
-
-export interface Order {
-  /** the batch */
-  id: string;
-  /** all it holds; [] when left out */
-  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
-  /** those of which something would be left */
-  after: string[];
-  /** what to wash off before it; empty: no wash; [] when left out */
-  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
-}
-
-export interface Now {
-  /** the batch */
-  id: string;
-  /** those of which something is left */
-  after: After[];
-  /** what to wash off if hands go to it now; empty: no wash; [] when left out */
-  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
-  /** when hands were last at those; null: never; 0 to 1e+14 ms */
-  until_ms: number | null;
-}
-
-export interface After {
-  /** the batch */
-  id: string;
-  /** what people call it; "" when left out */
-  name: string;
-  /** allergens; [] when left out */
-  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
-}
-
 export interface Functions {
   "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
   "materials.heat": { request: MaterialsHeatRequest; reply: MaterialsHeatReply };
+  "room.dew_point": { request: RoomDewPointRequest; reply: RoomDewPointReply };
+  "flow.viscosity": { request: FlowViscosityRequest; reply: FlowViscosityReply };
   "melt.oven_from_water_test": { request: MeltOvenFromWaterTestRequest; reply: MeltOvenFromWaterTestReply };
-  "melt.plan_jacket": { request: MeltPlanJacketRequest; reply: MeltPlanJacketReply };
   "melt.plan": { request: MeltPlanRequest; reply: MeltPlanReply };
   "melt.next_burst": { request: MeltNextBurstRequest; reply: MeltNextBurstReply };
+  "melt.plan_jacket": { request: MeltPlanJacketRequest; reply: MeltPlanJacketReply };
   "pour.plan": { request: PourPlanRequest; reply: PourPlanReply };
   "cut.plan": { request: CutPlanRequest; reply: CutPlanReply };
   "cut.fit_frame": { request: CutFitFrameRequest; reply: CutFitFrameReply };
@@ -2090,13 +2092,12 @@ export interface Functions {
   "deposit.plan": { request: DepositPlanRequest; reply: DepositPlanReply };
   "deposit.fill": { request: DepositFillRequest; reply: DepositFillReply };
   "chocolate.bowl": { request: ChocolateBowlRequest; reply: ChocolateBowlReply };
-  "room.dew_point": { request: RoomDewPointRequest; reply: RoomDewPointReply };
   "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };
-  "flow.viscosity": { request: FlowViscosityRequest; reply: FlowViscosityReply };
   "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
   "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };
+  "day.order": { request: DayOrderRequest; reply: DayOrderReply };
   "learn.contribution": { request: LearnContributionRequest; reply: LearnContributionReply };
   "learn.fold": { request: LearnFoldRequest; reply: LearnFoldReply };
   "learn.apply": { request: LearnApplyRequest; reply: LearnApplyReply };
@@ -2106,5 +2107,4 @@ export interface Functions {
   "paper.events": { request: PaperEventsRequest; reply: PaperEventsReply };
   "table.batches": { request: TableBatchesRequest; reply: TableBatchesReply };
   "table.timeline": { request: TableTimelineRequest; reply: TableBatchesReply };
-  "day.order": { request: DayOrderRequest; reply: DayOrderReply };
 }

@@ -9,16 +9,18 @@ from .core.problems import Problem
 from .exports import paper, table
 from .learning import apply, contribution
 from .learning import fold as learning_fold
-from .physics import materials, viscosity
+from .physics import humid_air, materials, viscosity
 from .products.chocolate import plan as chocolate
 from .products.cluster import plan as cluster
 from .products.cluster import weighed
 from .products.slab import plan as slab
+from .products.standup import plan as standup
 from .shop import fold as shop_fold
 from .steps.coat import plan as coat
 from .steps.cool import plan as cool
 from .steps.cut import plan as cut
 from .steps.deposit import funnel
+from .steps.dip import salting
 from .steps.jacket import plan as jacket
 from .steps.melt import plan as melt
 from .steps.pour import plan as pour
@@ -43,14 +45,14 @@ FUNCTIONS = {
     "chocolate.bowl": chocolate.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.hold,
-    "chocolate.salting": temper.salting,
+    "chocolate.salting": salting.salting,
     "deposit.plan": cluster.plan,
     "deposit.fill": funnel.fill,
     "deposit.learn": weighed.learn,
-    "room.dew_point": room.dew_point,
+    "room.dew_point": humid_air.dew_point,
     "room.advise": room.advise,
     "flow.viscosity": viscosity.viscosity,
-    "flow.stand_up_test": viscosity.stand_up_test,
+    "flow.stand_up_test": standup.stand_up_test,
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
     "run.advise": advice.advise_request,

@@ -5,20 +5,35 @@ the generator of the phone's types. A field is required unless it has a default.
 ("assumed" or "published"), its source key and, where a test can measure it, the name of that test in `measure_by`.
 """
 
-from .batch import day_fields
 from .batch import fields as batch_fields
-from .core.describe import together
+from .batch.events import EVENTS
+from .core import fields as core_fields
+from .core.describe import BASES
+from .core.fields import BATCHES
 from .exports import fields as exports_fields
 from .learning import fields as learning_fields
+from .learning.fields import CONTRIBUTION
 from .physics import fields as physics_fields
+from .physics.fields import BASE_NAMES, MATERIAL_NAMES
 from .products.chocolate import fields as chocolate_fields
 from .products.cluster import fields as cluster_fields
 from .products.slab import fields as slab_fields
+from .products.standup import fields as standup_fields
 from .shop import fields as shop_fields
 from .steps.coat import fields as coat_fields
+from .steps.cool import fields as cool_fields
+from .steps.cool.fields import COOL
+from .steps.cut import fields as cut_fields
+from .steps.cut.fields import FIT
+from .steps.deposit import fields as deposit_fields
 from .steps.dip import fields as dip_fields
+from .steps.jacket import fields as jacket_fields
 from .steps.melt import fields as melt_fields
+from .steps.melt.fields import MELT
+from .steps.pour import fields as pour_fields
+from .steps.pour.fields import POUR
 from .steps.room import fields as room_fields
+from .steps.temper import fields as temper_fields
 
 __all__ = [
     "BASES",
@@ -34,23 +49,27 @@ __all__ = [
     "POUR",
 ]
 
-# The body of every kind of event that a fold understands. Fields a newer version added are passed over.
-EVENTS = together(
-    batch_fields.EVENTS, cluster_fields.EVENTS, chocolate_fields.EVENTS, dip_fields.EVENTS, day_fields.EVENTS
-)
 FUNCTIONS: dict = {}
 for _part in (
+    core_fields,
     physics_fields,
     melt_fields,
+    jacket_fields,
+    pour_fields,
+    cut_fields,
+    cool_fields,
     slab_fields,
     coat_fields,
+    temper_fields,
+    dip_fields,
     cluster_fields,
+    deposit_fields,
     chocolate_fields,
     room_fields,
+    standup_fields,
     batch_fields,
     learning_fields,
     shop_fields,
     exports_fields,
-    day_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)

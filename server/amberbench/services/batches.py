@@ -5,10 +5,9 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION
-from amberbench.engine import catalogue
+from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import courses
-from amberbench.engine.batch import run as bench
+from amberbench.engine.batch import log as bench
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, EventRow, UnopenedRow

@@ -5,8 +5,7 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION
-from amberbench.engine import catalogue
+from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import courses
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow

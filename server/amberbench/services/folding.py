@@ -7,7 +7,8 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION
-from amberbench.engine.batch import run as bench
+from amberbench.engine.batch import log as bench
+from amberbench.engine.batch import run as batch_run
 from amberbench.store import queries
 from amberbench.store.models import BatchRow, UnopenedRow
 
@@ -75,7 +76,7 @@ def _goes_on(row: BatchRow, earlier: queries.Told, events: list[Document]) -> bo
 def _go_on(row: BatchRow, events: list[Document]) -> None:
     run = json.loads(row.run or "")
     for event in sorted(events, key=bench.order_key):
-        run = bench.apply(run, event)
+        run = batch_run.apply(run, event)
     for name, value in batches.run_values(run).items():
         setattr(row, name, value)
     row.events += len(events)

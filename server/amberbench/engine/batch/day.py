@@ -6,6 +6,7 @@ and hands between. It informs; the shop's own allergen plan, local codes and the
 
 from ..core import allergens as core_allergens
 from ..core.problems import Problem
+from .courses import KIND_OF
 
 # A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
 DAY_MS = 10 * 3600000.0
@@ -52,7 +53,7 @@ def _held(asked, at_ms):
                 raise Problem(path + name, "still_to_come", one[name], high=at_ms, unit="ms")
         if one["state"] == "planned" and one["touched_ms"] is not None:
             raise Problem(path + "touched_ms", "not_begun", one["touched_ms"])
-        if one["kind"] != "standup":
+        if KIND_OF[one["kind"]].shares_bench:
             held.append(dict(one, holds=_named(one["contains"] + _under(one["under"]))))
     for one in held:
         one["takes"] = _taken(one, held)
@@ -70,7 +71,7 @@ def _under(materials):
 
 def _taken(batch, held):
     """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
-    if batch["kind"] != "chocolate":
+    if not KIND_OF[batch["kind"]].lends_chocolate:
         return batch["holds"]
     dipped = [one["holds"] for one in held if one["coated"] and one["state"] == "open"]
     dipped = [one for one in dipped if not _lacking(batch["holds"], one)]

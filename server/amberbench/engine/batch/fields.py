@@ -1,62 +1,16 @@
 """The events that any batch has, and the functions that fold them, say what comes next and order a day."""
 
-from ..core.describe import boolean, choice, document, integer, many, number, text, together
-from ..physics.fields import SEEN
+from .. import products
+from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..core.fields import WARNINGS
+from ..physics.fields import PIECES
+from ..steps.wash.fields import CONTAINS, NAME, instant
 
-BURST_ADVICE = {
-    "advised_s": number("s", 0, 3600, "what the engine advised", default=None),
-    "then": choice(("turn", "stir"), "what follows the burst", default="stir"),
-    "read": boolean("whether a reading is wanted after it", default=False),
-    "from_c": number("°C", -30, 250, "bulk temperature believed before it", default=None),
-    "expected_c": number("°C", -30, 250, "bulk temperature expected after it", default=None),
-    "low_c": number("°C", -50, 250, "10 % point of expected_c", default=None),
-    "high_c": number("°C", -30, 300, "90 % point of expected_c", default=None),
-}
-# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
-OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
 EVENTS = {
     "batch_opened": {
         "plan": document("the plan; folded apart from its event", unread=True, default=None),
         "engine_version": text(20, "version that planned it", default=""),
     },
-    "ready_checked": {},
-    "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
-    "lot_named": {"lot": text(60, "lot of the caramel")},
-    "jacket_started": {
-        "seconds_s": number("s", 1, 1e8, "expected until it is in the window"),
-        "low_s": number("s", 1, 1e8, "10 % point"),
-        "high_s": number("s", 1, 1e8, "90 % point"),
-    },
-    "water_topped": {},
-    "burst_started": together({"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE),
-    "burst_ended": OF_BURST,
-    "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST),
-    "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN),
-    "rested": {"seconds_s": number("s", 1, 3600, "time off the heat")},
-    "poured": {"bulk_c": number("°C", 20, 150, "bulk temperature believed at pouring", default=None)},
-    "slab_read": together({"surface_c": number("°C", -10, 150, "infrared reading of the slab")}, SEEN),
-    "touched": together({"firm": boolean("whether the middle felt firm enough to cut")}, SEEN),
-    "cooling_refitted": {
-        "seen": integer(0, 200, "how many readings and touch tests it took in"),
-        "reply": document(
-            "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd", unread=True
-        ),
-    },
-    "freed": {},
-    "prebottomed": {},
-    "flipped": {},
-    "scored": {},
-    "cut": {},
-    "wrapped": {},
-    "stood": together({"height_m": number("m", 0.0005, 0.3, "height of the cube of a stand-up test")}, SEEN),
-    "counted": {"pieces": integer(0, 100000, "good pieces")},
-    "weighed_out": together(
-        {
-            "kg": number("kg", 0, 50, "what the scale says"),
-            "what": text(40, "what was weighed", default="rest"),
-        },
-        SEEN,
-    ),
     "noted": {"text": text(2000, "a note")},
     "photographed": {
         "photo_id": text(36, "UUIDv7 of the picture, which the phone sends by itself"),
@@ -75,6 +29,30 @@ EVENTS = {
 }
 
 RUN = document("the state of a batch, as `run.replay` makes it")
+
+KINDS = tuple(kind.name for kind in products.KINDS)
+ID = text(64, "the batch")
+
+
+BATCH = record(
+    {
+        "id": ID,
+        "kind": choice(KINDS, "its kind; a stand-up test is left alone and takes no part"),
+        "name": NAME,
+        "contains": dict(CONTAINS, meaning="allergens on the labels of its caramel and chocolate"),
+        "labels_known": boolean("whether somebody copied all of these labels", default=True),
+        "under": many(choice(PIECES, "a built-in material"), 0, 20, "what lies under its caramel", default=[]),
+        "coated": boolean("whether it takes chocolate from a bowl: dipped, or coated below", default=False),
+        "state": choice(("planned", "open", "closed"), "how far it is"),
+        "soon": boolean("whether a clock of it rings now or within minutes: taken first", default=False),
+        "since_ms": instant("since when it is in this state"),
+        "touched_ms": instant("when hands were last at it"),
+        "washed_ms": instant("when tools, surfaces and hands were last washed for it"),
+        "answered_ms": instant("when a wash for it was last done, or passed over"),
+    },
+    "one of today's batches",
+)
+BEFORE = record({"id": ID, "name": NAME, "allergens": CONTAINS}, "a batch the bench was used for")
 FUNCTIONS = {
     "run.replay": {
         "request": {
@@ -107,6 +85,43 @@ FUNCTIONS = {
             ),
             "undo": document("`{event_id, code}`: what undo would take back, or null"),
             "melt": document("the reply of melt.next_burst while melting, for the ladder; or null"),
+        },
+    },
+    "day.order": {
+        "request": {
+            "at_ms": number("ms", 0, 1e14, "corrected time now"),
+            "batches": many(BATCH, 0, 60, "the batches of today"),
+        },
+        "reply": {
+            "order": many(
+                record(
+                    {
+                        "id": ID,
+                        "allergens": dict(CONTAINS, meaning="all it holds"),
+                        "after": many(ID, 0, 60, "those of which something would be left"),
+                        "wash": dict(CONTAINS, meaning="what to wash off before it; empty: no wash"),
+                    },
+                    "a batch that is planned or open",
+                ),
+                0,
+                60,
+                "in which order to take them",
+            ),
+            "now": many(
+                record(
+                    {
+                        "id": ID,
+                        "after": many(BEFORE, 0, 60, "those of which something is left"),
+                        "wash": dict(CONTAINS, meaning="what to wash off if hands go to it now; empty: no wash"),
+                        "until_ms": instant("when hands were last at those"),
+                    },
+                    "a batch that is open",
+                ),
+                0,
+                60,
+                "the bench as it stands",
+            ),
+            "warnings": WARNINGS,
         },
     },
 }

@@ -5,19 +5,16 @@ reason. What a person was advised is in the event, so a newer engine does not re
 log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
-from .. import fields as engine_fields
 from ..core import check
 from ..core.problems import Problem
 from ..core.unfit import Unfit
-from ..products.chocolate import fold as chocolate_fold
-from ..products.cluster import fold as cluster_fold
-from ..products.standup import fold as standup_fold
-from ..steps.cool import fold as cool_fold
 from ..steps.dip import fold as dip_fold
-from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
+from .courses import KIND_OF
+from .events import EVENTS
 from .folds import FOLDS
+from .log import corrected_ms, in_order, well_formed
 
 MOST_IGNORED = 50
 AFTER_CLOSING = ("noted", "photographed", "left_out")
@@ -59,54 +56,8 @@ def opened(plan):
         "undoable": None,
         "needs_replay": False,
     }
-    run.update(BEGINNINGS[kind](plan["reply"]))
+    run.update(KIND_OF[kind].begin(plan["reply"]))
     return run
-
-
-def _slab(reply):
-    return {
-        "planned": {
-            "caramel_kg": reply["caramel_kg"],
-            "pieces": reply["cut"]["pieces"],
-            "piece_kg": reply["cut"]["piece_kg"],
-            "length_m": reply["pour"]["length_m"],
-            "width_m": reply["pour"]["width_m"],
-            "bar_height_m": reply["pour"]["bar_height_m"],
-        },
-        "melt": melt_fold.opened(reply),
-        "cool": cool_fold.opened(reply),
-    }
-
-
-def _cluster(reply):
-    planned = {name: reply[name] for name in ("caramel_kg", "piece_kg", "per_tray", "trays")}
-    planned["pieces"] = reply["clusters"]
-    planned["under_kg"] = sum(one["kg"] for one in reply["under"])
-    planned["bed"] = any(one["count"] is None for one in reply["under"])
-    planned["bed_kg"] = reply.get("bed")
-    planned["under"] = [_beneath(one, reply["clusters"]) for one in reply["under"]]
-    return {"planned": planned, "melt": melt_fold.opened(reply), "cluster": cluster_fold.opened(reply)}
-
-
-def _beneath(one, clusters):
-    """What lies under each of so many clusters: its name (null: only its make-up is known), how many, its allergen."""
-    material = one["material"] if type(one["material"]) is str else None
-    each_n = None if one["count"] is None else one["count"] // clusters
-    return {"material": material, "each_n": each_n, "allergen": one.get("allergen")}
-
-
-def _chocolate(reply):
-    # The chocolate to weigh in stands where the caramel does in other batches; nobody counts pieces of it.
-    planned = {"caramel_kg": reply["melt_kg"], "seed_kg": reply["seed_kg"], "pieces": None, "piece_kg": None}
-    return {"planned": planned, "bowl": chocolate_fold.opened(reply)}
-
-
-def _standup(reply):
-    return {"planned": {"caramel_kg": None, "pieces": None, "piece_kg": None}, "stand": standup_fold.opened()}
-
-
-# What a run starts with besides, by the kind of batch: at least what was planned (caramel_kg, pieces, piece_kg).
-BEGINNINGS = {"slab": _slab, "cluster": _cluster, "chocolate": _chocolate, "standup": _standup}
 
 
 def replay(plan, events):
@@ -127,32 +78,6 @@ def replay(plan, events):
         else:
             run = _fold(run, event)
     return run
-
-
-def in_order(events):
-    """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
-
-    Mostly they are in order as they come. If not, they are sorted out of a dict, whose order under MicroPython is as
-    good as random: its sort takes quadratic time over a list that is nearly in order.
-    """
-    found: dict = {}
-    last, ordered = None, True
-    for event in events:
-        key = order_key(event)
-        ordered = ordered and event["id"] not in found and (last is None or last <= key)
-        found[event["id"]] = event
-        last = key
-    return events if ordered else sorted(found.values(), key=order_key)
-
-
-def corrected_ms(event):
-    """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
-    return event["at_ms"] + event["offset_ms"]
-
-
-def order_key(event):
-    """The order of events: corrected time, then device, then the device's own count. A total key."""
-    return (corrected_ms(event), event["device_id"], event["seq"])
 
 
 def apply(run, event):
@@ -180,7 +105,7 @@ def _fold(run, event):
         burning = run["melt"]["burning"]
         turned = burning is not None and burning["then"] == "turn" and not told.get("free")
     try:
-        known = engine_fields.EVENTS[kind]
+        known = EVENTS[kind]
         body = check.checked(known, {name: told[name] for name in known if name in told})
         FOLDS[kind](run, body, at_ms)
     except Problem as problem:
@@ -196,18 +121,6 @@ def _fold(run, event):
         if kind not in BARE_HANDS:
             run["touched_ms"] = at_ms
     return run
-
-
-def well_formed(event):
-    """Whether a document has the members every event has."""
-    if type(event) is not dict:
-        return False
-    get, number = event.get, check.is_number
-    if type(get("body")) is not dict:
-        return False
-    if type(get("id")) is not str or type(get("device_id")) is not str or type(get("kind")) is not str:
-        return False
-    return number(get("at_ms")) and number(get("offset_ms")) and number(get("seq"))
 
 
 def _ignore(run, event, why):

@@ -1,7 +1,7 @@
 """Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
 
-from ..physics.fields import BATCHES
 from .describe import BASES
+from .fields import BATCHES
 from .problems import Problem
 
 

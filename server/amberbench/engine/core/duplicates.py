@@ -6,14 +6,6 @@ What an event answers to is in its body: the start of the burst it ends, or how 
 from .unfit import Unfit
 
 
-def is_over(melt, body):
-    """Whether the burst that a tap belongs to has been stirred already: the tap is another hand's, for the same one."""
-    if body["started_ms"] is None or not melt["bursts"]:
-        return False
-    last = melt["bursts"][-1]
-    return body["started_ms"] < last["at_ms"] + 1000.0 * last["seconds_s"]
-
-
 def once(body, counted, name):
     """Refuses what another hand has told of the same step, on a phone that had not heard of this one.
 
@@ -28,8 +20,3 @@ def counted(body, count):
     """Refuses what another hand has told already: `seen` is how many there were when it was tapped."""
     if body["seen"] is not None and body["seen"] < count:
         raise Unfit("already_counted")
-
-
-def readings(melt):
-    """The readings of a melt so far, those before a fill was taken from the bowl included."""
-    return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]

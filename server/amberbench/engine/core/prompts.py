@@ -20,12 +20,6 @@ def skip(step):
     return button("skip_" + step, "step_skipped", {"step": step})
 
 
-def lot_page(run, at_ms, advice):
-    """Asks which lot it is, in words of the step."""
-    advice["entry"] = entry("lot_named", "lot", None, None)
-    advice["choices"] = [skip("lot")]
-
-
 def entry(kind, field, low, high, **more):
     """A number to type on the keypad: the event it writes, its accepted range, and what to show beside it."""
     made = {"kind": kind, "field": field, "name": field, "low": low, "high": high, "body": {}}

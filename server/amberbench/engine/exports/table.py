@@ -1,6 +1,6 @@
 """The list of batches and a batch's timeline as CSV (RFC 4180), the same on the server and on the phone."""
 
-from ..batch.run import corrected_ms, in_order, well_formed
+from ..batch.log import corrected_ms, in_order, well_formed
 from ..core import check
 
 BATCH_COLUMNS = (

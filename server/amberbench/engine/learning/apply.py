@@ -2,12 +2,9 @@
 
 from math import log, sqrt
 
-from .. import fields as engine_fields
 from ..core import check
 from ..core.problems import Problem
-from ..physics import pot
-from ..products.cluster import asked as cluster_asked
-from ..products.slab import plan as slab
+from ..steps.melt import oven
 from . import fields
 from .fold import BAND_SD
 
@@ -24,8 +21,8 @@ def apply_request(request):
     Source: buffler_1993 for the load factor, assumed for the spread.
     """
     asked = dict(request["request"]) if type(request["request"]) is dict else request["request"]
-    name = request["function"]
-    check.checked(engine_fields.FUNCTIONS[name]["request"], asked)
+    kind = fields.PLANS[request["function"]]
+    check.checked(kind.request, asked)
     basis, batches = asked.get("basis") or {}, asked.get("batches") or {}
     check.check_basis(basis)
     if type(batches) is not dict:
@@ -49,7 +46,7 @@ def apply_request(request):
             for field in ("loss_factor", "loss_factor_sd", "spread"):
                 asked[field] = base[field]
                 take(field, base[field], base["n"])
-    _take_oven(name, asked, measured["ovens"], request["oven_id"], basis, take)
+    _take_oven(kind, asked, measured["ovens"], request["oven_id"], basis, take)
     if found:
         asked["basis"], asked["batches"] = basis, batches
     return {"request": asked, "used": found}
@@ -60,11 +57,7 @@ def _free(record, name, basis, path=None):
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
 
 
-# The caramel to melt, by the function that plans it.
-MASS_KG = {"slab.plan": slab.caramel_kg, "deposit.plan": lambda asked: cluster_asked.Job(asked).caramel_kg}
-
-
-def _take_oven(name, asked, ovens, oven_id, basis, take):
+def _take_oven(kind, asked, ovens, oven_id, basis, take):
     mine = [one for one in ovens if one["id"] == oven_id]
     if (
         not mine
@@ -72,9 +65,9 @@ def _take_oven(name, asked, ovens, oven_id, basis, take):
         or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w")
     ):
         return
-    mass_kg = MASS_KG[name](check.checked(engine_fields.FUNCTIONS[name]["request"], asked))
+    mass_kg = kind.mass_kg(check.checked(kind.request, asked))
     one = min(mine, key=lambda one: (abs(log(one["mass_kg"] / mass_kg)), one["mass_kg"]))
-    power_w = one["power_w"] * pot.load_factor(mass_kg) / pot.load_factor(one["mass_kg"])
+    power_w = one["power_w"] * oven.load_factor(mass_kg) / oven.load_factor(one["mass_kg"])
     spread = one["power_sd_w"] / one["power_w"]
     if not one["mass_band"]["low_kg"] <= mass_kg < one["mass_band"]["high_kg"]:
         spread = sqrt(spread * spread + BAND_SD * BAND_SD)

@@ -6,9 +6,10 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import TENTH
 from ..physics import pot as physics_pot
-from ..products.slab import fields as slab_fields
 from ..steps.cool import course, refit, spread
+from ..steps.cool import fields as cool_fields
 from ..steps.melt import fields as melt_fields
+from ..steps.melt import oven as melt_oven
 from ..steps.melt.belief import Belief
 from ..steps.melt.decide import follow
 from . import fields
@@ -78,7 +79,7 @@ def _oven(run):
     if oven["rated_w"] is None and oven["power_w"] is None:
         raise Silent("oven_without_power")
     pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
-    log_power, sd = _power(pot, request, log(physics_pot.power_prior(oven, request["mass_kg"])[0]))
+    log_power, sd = _power(pot, request, log(melt_oven.power_prior(oven, request["mass_kg"])[0]))
     return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
 
 
@@ -108,7 +109,7 @@ def _base(run):
     cool = run["cool"]
     if cool is None:
         raise Silent("not_in_this_batch")
-    known = slab_fields.FUNCTIONS["cool.refit"]["request"]
+    known = cool_fields.FUNCTIONS["cool.refit"]["request"]
     request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
     if not request["readings"] and not request["touches"]:
         raise Silent("says_nothing")
@@ -176,7 +177,7 @@ def compared(found, plan, run):
     oven = found["oven"]
     if oven is not None:
         asked = _melted(run)["request"]
-        power_w, sd = physics_pot.power_prior(check.checked(melt_fields.MELT, asked)["oven"], oven["mass_kg"])
+        power_w, sd = melt_oven.power_prior(check.checked(melt_fields.MELT, asked)["oven"], oven["mass_kg"])
         low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
         rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
     jacket = None if run["melt"] is None else run["melt"].get("jacket")

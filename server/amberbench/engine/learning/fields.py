@@ -1,7 +1,10 @@
 """The fields of learning: what a closed batch contributes, what many of them say, and how a plan takes that in."""
 
 from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..products import KINDS
 
+# Plans that take in what was measured.
+PLANS = {kind.function: kind for kind in KINDS if kind.mass_kg is not None}
 ID = text(80, "its id in the shop document")
 OVEN_SEEN = record(
     {
@@ -150,7 +153,7 @@ FUNCTIONS = {
         "request": {
             "measured": document("the reply of learn.fold"),
             "request": document("a request to the function"),
-            "function": choice(("slab.plan", "deposit.plan"), "which function it is for", default="slab.plan"),
+            "function": choice(tuple(PLANS), "which function it is for", default="slab.plan"),
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
         },

@@ -8,7 +8,7 @@ from math import exp, log, sqrt
 from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import TENTH
-from ..physics import pot
+from ..steps.melt import oven as melt_oven
 from . import fields
 from .pooling import counting, pooled
 
@@ -116,7 +116,7 @@ def _ovens(batches):
             oven = batch["oven"]
             band = max(i for i in range(len(BANDS_KG) - 1) if BANDS_KG[i] <= oven["mass_kg"])
             # Per unit of load factor, so that masses of one band compare.
-            value = log(oven["power_w"] / pot.load_factor(oven["mass_kg"]))
+            value = log(oven["power_w"] / melt_oven.load_factor(oven["mass_kg"]))
             by_band.setdefault(band, []).append((value, oven["power_sd"], OVEN_SPREAD))
         for band in sorted(by_band):
             others = [one for other in by_band if other != band for one in by_band[other]]
@@ -134,7 +134,7 @@ def _plate(rated):
     plates = [one for one in rated if one is not None]
     if not plates:
         return log(PLATELESS_W), PLATELESS_SD
-    return log(_middle(plates) * pot.RATED_SHARE), pot.RATED_SD
+    return log(_middle(plates) * melt_oven.RATED_SHARE), melt_oven.RATED_SD
 
 
 def _middle(values):
@@ -152,7 +152,7 @@ def _elsewhere(others, prior, prior_sd):
 def _oven(name, band, seen, before):
     mean, sd, share = pooled(seen, before[0], before[1])
     mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
-    power_w = min(max(exp(mean) * pot.load_factor(mass_kg), 100.0), 3500.0)
+    power_w = min(max(exp(mean) * melt_oven.load_factor(mass_kg), 100.0), 3500.0)
     spread = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2)
     return {
         "id": name,

@@ -1,6 +1,8 @@
 """The fields of materials, of what things lie on, of room and air."""
 
-from ..core.describe import BASES, choice, document, either, integer, many, number, record, text
+from ..core.describe import choice, either, many, number, record, together
+from ..core.fields import BASIS, INPUTS
+from .viscosity import DRY_GLASS_C
 
 MATERIAL_NAMES = (
     "caramel",
@@ -102,44 +104,14 @@ START = number(
     source="assumed",
     measure_by="block_reading",
 )
-BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
-# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
-SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
-BASIS = {
-    "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),
-    "batches": document("how many closed batches a measured field rests on, by dotted path", default=None),
-}
-INPUTS = {
-    "inputs": many(
-        record(
-            {
-                "field": text(80, "dotted path of the field"),
-                "value": document("the value used"),
-                "unit": text(20, "its unit"),
-                "basis": choice(BASES, "where the value comes from"),
-                "source": text(40, "source key, or null", default=None),
-                "measure_by": text(40, "the test that measures it, or null", default=None),
-                "n": BATCHES,
-            },
-            "one input and its basis",
-        ),
-        0,
-        200,
-        "every input that went into the answer",
-    )
-}
-WARNINGS = many(
-    record({"code": text(40, "key of the sentence"), "values": document("numbers in it")}, "one"), 0, 10, "what to mind"
+
+HUMIDITY = number("", 0.01, 1, "relative humidity as a fraction")
+HUMIDITY_OR_NONE = dict(
+    HUMIDITY, meaning="relative humidity as a fraction; null: nobody measured it", default=None, measure_by="hygrometer"
 )
+DEW_POINT = number("°C", -100, 60, "temperature of a surface that just begins to sweat")
+VISCOSITY = number("Pa s", 0, 1e13, "viscosity")
 FUNCTIONS = {
-    "units.convert": {
-        "request": {
-            "value": number("", -1e12, 1e12, "what to convert"),
-            "from": text(8, "its unit"),
-            "to": text(8, "the unit wanted"),
-        },
-        "reply": {"value": number("", -1e16, 1e16, "the converted value")},
-    },
     "materials.properties": {
         "request": {"material": MATERIAL, "temp_c": number("°C", -40, 150, "temperature")},
         "reply": {
@@ -158,4 +130,56 @@ FUNCTIONS = {
         },
         "reply": {"energy_j": number("J", -1e10, 1e10, "heat taken up; negative when cooling")},
     },
+    "room.dew_point": {
+        "request": {"temp_c": number("°C", -40, 50, "temperature of the air"), "humidity": HUMIDITY},
+        "reply": {"dew_point_c": DEW_POINT},
+    },
+    "flow.viscosity": {
+        "request": together(
+            {
+                "temp_c": number("°C", -40, 150, "temperature of the caramel"),
+                "moisture": number("", 0.01, 0.3, "mass fraction of water in the caramel"),
+                "fat": number(
+                    "",
+                    0,
+                    0.5,
+                    "mass fraction of fat",
+                    default=0.081,
+                    basis="published",
+                    source="usda_sr28",
+                    measure_by="caramel_label",
+                ),
+                "dry_glass_c": number(
+                    "°C",
+                    0,
+                    120,
+                    "glass temperature of its solids without water",
+                    default=DRY_GLASS_C,
+                    basis="assumed",
+                    source="sucrose_glass",
+                    measure_by="stand_up_test",
+                ),
+                "glass_c": number("°C", -130, 120, "its glass temperature, where known; null: by water", default=None),
+            },
+            BASIS,
+        ),
+        "reply": together(
+            {
+                "viscosity_pa_s": VISCOSITY,
+                "low_pa_s": number("Pa s", 0, 1e13, "10 % point"),
+                "high_pa_s": number("Pa s", 0, 1e14, "90 % point"),
+                "glass_c": number("°C", -140, 120, "glass temperature"),
+            },
+            INPUTS,
+        ),
+    },
 }
+
+CHOCOLATE = choice(
+    ("dark_chocolate", "milk_chocolate", "white_chocolate"),
+    "the kind of chocolate",
+    default="dark_chocolate",
+    basis="assumed",
+    source="assumed",
+)
+PIECES = tuple(name for name in MATERIAL_NAMES if name not in ("caramel",))

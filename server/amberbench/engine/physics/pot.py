@@ -6,32 +6,10 @@ from . import materials
 from .bases import SLAB_EMISSIVITY
 from .convection import radiation
 
-DEAD_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
-DEAD_SD_S = 0.4  # spread of the same; assumed, a little wider than 2–3 s evenly
-RATED_SHARE = 0.60  # share of the rating plate that a kilogram of caramel takes up; assumed, ±20 %
-RATED_SD = 0.20  # standard deviation of the logarithm of that share
-MEASURED_SD = 0.10  # the same for a measured power given without a standard deviation; assumed
-LOAD_PER_HALVING = 0.10  # load factor 1.0 at 1 kg, 0.9 at 0.5 kg, 0.8 at 0.25 kg; from memory (Buffler 1993)
-LOAD_LEAST = 0.5  # from memory: 100 g takes 0.5–0.7
 VESSEL_SHARE = 0.6  # share of the vessel that follows the caramel; assumed, 0.3–0.9
 VESSEL_SHARE_SD = 0.17  # spread of the same, evenly over that range
 CAPACITY_SD = 0.04  # relative spread of the caramel's specific heat (6–12 % water); assumed
-STIR_S = 40.0  # 30–45 s for 1–2 kg; common practice
-READ_S = 8.0  # assumed
 LOSS_SD = 0.4  # relative spread of the losses; assumed
-
-
-def load_factor(mass_kg):
-    """Share of the one-kilogram power that a smaller mass absorbs, 0.5 to 1 (from memory, buffler_1993)."""
-    return max(LOAD_LEAST, min(1.0, 1.0 + LOAD_PER_HALVING * math.log(mass_kg) / math.log(2.0)))
-
-
-def power_prior(oven, mass_kg):
-    """(power in W this mass absorbs, standard deviation of its logarithm), from the oven's best figure."""
-    if oven["power_w"] is not None:
-        spread = MEASURED_SD if oven["power_sd_w"] is None else oven["power_sd_w"] / oven["power_w"]
-        return oven["power_w"], min(0.5, spread)
-    return oven["rated_w"] * RATED_SHARE * load_factor(mass_kg), RATED_SD
 
 
 class Pot:

@@ -137,7 +137,7 @@ def _vertex(excess):
 
 
 class CapCourse:
-    """The temperatures of a cap after it was laid, one step at a time; top and bottom as `surfaces.face` gives them."""
+    """Temperatures of a cap after it was laid, a step at a time; top and bottom as `convection.face` gives them."""
 
     def __init__(self, cap, start_c, base_start_c, room_c, top, bottom, loss_factor):
         self.cap, self.room_c, self.top, self.bottom, self.loss_factor = cap, room_c, top, bottom, loss_factor

@@ -4,7 +4,6 @@ import math
 
 from ..core.check import constant
 from ..core.problems import Problem
-from ..steps.room.fields import DRY_GLASS_C
 
 KELVIN = 273.15
 # Gordon–Taylor: glass temperature of water (berk), weight of water against sucrose solids (Roos, from memory).
@@ -14,12 +13,6 @@ WLF_1, WLF_2_K, GLASS_LOG = 17.44, 51.6, 12.0
 # The relation is good to ten times either way, at least (assumed); the glass of dry solids to so many K either way
 # (assumed: sources have 52 and 62 °C for sucrose, less for glucose), which counts the more, the nearer the glass.
 SPREAD_LOG, DRY_GLASS_K = 1.0, 10.0
-# Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
-FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
-DAY_S = 86400.0
-# How much colder a caramel is when it is as stiff as a firm one: cut, and laid upon, that much later (assumed, K).
-SOFTER_K = {"firm": 0.0, "borderline": 1.0, "slumps": 2.0}
-ROUNDING = 1e-9  # 9.5 of 10 mm is 5 % lost, whatever the last digit of a float says
 
 
 def glass_c(water, dry_glass_c):
@@ -91,58 +84,4 @@ def viscosity(request):
     }
 
 
-def _refuse(heights):
-    for index in range(1, len(heights)):
-        before, now = heights[index - 1], heights[index]
-        path = "heights[" + str(index) + "]"
-        if now["at_s"] <= before["at_s"]:
-            raise Problem(path + ".at_s", "not_later", now["at_s"], low=before["at_s"], unit="s")
-        if now["height_m"] > before["height_m"]:
-            raise Problem(path + ".height_m", "height_grows", now["height_m"], high=before["height_m"], unit="m")
-
-
-def softness(firmness, squeeze):
-    """(K colder than a firm caramel, warnings, input rows) by what tests said of it; each may be null.
-
-    A stand-up test decides; without one a piece that felt soft at delivery counts as borderline.
-    """
-    verdict = firmness or ("borderline" if squeeze == "soft" else "firm")
-    softer_k, warnings = SOFTER_K[verdict], []
-    if softer_k > 0.0:
-        warnings.append({"code": verdict + "_caramel", "values": {"softer_k": softer_k}})
-    if squeeze == "brittle":
-        warnings.append({"code": "brittle_caramel", "values": {}})
-    return softer_k, warnings, [constant("flow.softer_k", softer_k, "K")] if softer_k > 0.0 else []
-
-
-def judged(heights):
-    """(share of the height lost, verdict) of [(s, m)], the fresh cube first."""
-    lost = 1.0 - heights[-1][1] / heights[0][1]
-    if lost > SLUMPS_LOST + ROUNDING:
-        return lost, "slumps"
-    firm = lost <= FIRM_LOST + ROUNDING and heights[-1][0] - heights[0][0] >= DAY_S
-    return lost, "firm" if firm else "borderline"
-
-
-def stand_up_test(request):
-    """Whether a cut cube stays square in this room: share of its height lost, and a verdict.
-
-    Request: heights (at_s in s, height_m in m, the fresh cube first), room_c (°C), basis, batches.
-    Reply: lost_fraction, verdict (firm, borderline, slumps), inputs.
-    Raises: Problem not_later (times that do not rise), height_grows (a height above the one before).
-    Relation: lost_fraction = 1 − last height / first height. Up to 5 % firm, above 15 % slumps; firm is not said before
-    a day has passed. Read it at 1, 24 and 72 h.
-    Source: memory for the test, assumed for the lines of the verdict.
-    """
-    heights = request["heights"]
-    _refuse(heights)
-    lost, verdict = judged([(one["at_s"], one["height_m"]) for one in heights])
-    return {
-        "lost_fraction": lost,
-        "verdict": verdict,
-        "inputs": [
-            constant("flow.firm_lost", FIRM_LOST, ""),
-            constant("flow.slumps_lost", SLUMPS_LOST, ""),
-            constant("flow.day_s", DAY_S, "s"),
-        ],
-    }
+DRY_GLASS_C = 62.0  # of sucrose

@@ -6,15 +6,18 @@ dotted path inside its row. A field without a default is null until somebody set
 
 from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
-from ..physics.fields import BASE, MATERIAL_NAMES, ROOM
-from ..products.cluster.fields import BED, COUNTED, DEPOSIT, FUNNEL
-from ..products.slab.fields import PIECE
-from ..steps.coat.fields import COATING, SALTING, TARGETS
-from ..steps.coat.fields import FUNCTIONS as CHOCOLATE
-from ..steps.cool.fields import COOL
+from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, PIECES, ROOM
+from ..products.cluster.fields import BED, COUNTED, DEPOSIT
+from ..steps.coat.fields import COATING
+from ..steps.cool.fields import COOL, FIRM
+from ..steps.cut.fields import PIECE
+from ..steps.deposit.fields import FUNNEL
+from ..steps.dip.fields import SALTING
 from ..steps.dip.fields import TOLD as DIP
-from ..steps.melt.fields import MELT, OVEN, VESSEL, WATER
-from ..steps.room.fields import FIRM, HUMIDITY_OR_NONE
+from ..steps.jacket.fields import WATER
+from ..steps.melt.fields import MELT, OVEN, VESSEL
+from ..steps.temper.fields import FUNCTIONS as CHOCOLATE
+from ..steps.temper.fields import TARGETS
 
 LANGUAGES = ("en", "es")
 NAME = text(60, "what people call it", default="")
@@ -143,7 +146,6 @@ PRODUCTS = {
     "coating.salt": DIP["salt"],
     "coating.salt_each_kg": DIP["salt_each_kg"],
 }
-PIECES = tuple(name for name in MATERIAL_NAMES if name not in ("caramel",))
 _COUNTED = COUNTED["item"]["fields"]
 CLUSTER = {
     "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit"),

@@ -3,7 +3,7 @@
 Folding is total: an event that makes no sense is listed in `ignored` and changes nothing.
 """
 
-from ..batch import run
+from ..batch import log
 from ..core import allergens, check, describe
 from ..core.problems import Problem
 from ..physics import materials
@@ -23,7 +23,7 @@ def fold(request):
     """The shop document after all of its events, whatever order they come in; the same id counts once.
 
     Request: shop_id (null: that of the first event), events (kind shop_set, body {doc, field, value, basis}).
-    Reply: shop (the document: `{id, basis, …}` and a list for each of `fields_shop.LISTS`, rows in the order in which
+    Reply: shop (the document: `{id, basis, …}` and a list for each of `fields.LISTS`, rows in the order in which
     they first appear, with every field or what stands until it is set; basis by "<doc>.<field>"), ignored [{id, why}].
     Raises: Problem for a request that is none; an event never raises.
     Relation: order of the log (run.order_key). null takes a value back; removed true hides a row. What a vessel is
@@ -56,7 +56,7 @@ def _in_order(events, ignored):
     """Events that are some, each once, in the order of the log."""
     sound: dict = {}
     for event in events:
-        if not run.well_formed(event) or type(event.get("shop_id")) is not str:
+        if not log.well_formed(event) or type(event.get("shop_id")) is not str:
             _ignore(ignored, event, "malformed")
         elif event["kind"] != KIND:
             _ignore(ignored, event, "unknown_kind")
@@ -67,7 +67,7 @@ def _in_order(events, ignored):
 
 def _key(event):
     # The id makes it total even where a device counted one number twice.
-    return run.order_key(event) + (event["id"],)
+    return log.order_key(event) + (event["id"],)
 
 
 def _ignore(ignored, event, why):

@@ -1,8 +1,8 @@
 """The fields of a bowl of chocolate: its plan, and the events of its batch."""
 
-from ...core.describe import boolean, document, number, record, text, together
-from ...physics.fields import SEEN
-from ...steps.coat.fields import FUNCTIONS as CHOCOLATE
+from ...core.describe import document, number, record, text, together
+from ...core.fields import SEEN
+from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
 
 TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]
 
@@ -25,7 +25,6 @@ EVENTS = {
     "bowl_burst": together({"seconds_s": number("s", 1, 600, "time set on the oven, at half power")}, SEEN),
     "bowl_read": together({"bowl_c": number("°C", 0, 90, "probe reading of the stirred bowl")}, SEEN),
     "seeded": together({"kg": number("kg", 0, 50, "seed stirred in")}, SEEN),
-    "strip_tested": together({"good": boolean("whether the strip set with a shine and no streaks")}, SEEN),
     "bowl_warmed": SEEN,
     "bowl_thickened": {},
     "bowl_used": {},

@@ -1,7 +1,7 @@
 """A bowl of chocolate as folds: bursts, readings, seed, strips, warming, what is left."""
 
 from ...core import duplicates
-from ...core.unfit import Unfit, belongs
+from ...core.unfit import Unfit, part
 from ...steps.temper import plan as temper
 from . import plan
 
@@ -33,7 +33,7 @@ def opened(reply):
 
 def _state(run, counted):
     """The state of the bowl while it is in hand; `counted` names the list that an event would lengthen."""
-    belongs(run, "use")
+    part(run, "bowl")
     if "use" in run["done"]:
         raise Unfit("already_done")
     if len(run["bowl"][counted]) >= MOST:
@@ -98,22 +98,6 @@ def _seed(run, body, at_ms):
     run["done"].pop("temper_check", None)
 
 
-def _strip(run, body, at_ms):
-    """A strip of a bowl, or before a batch is dipped."""
-    state = run.get("bowl") or run.get("dip")
-    if state is None:
-        raise Unfit("not_in_this_batch")
-    if "temper_check" in run["done"]:
-        raise Unfit("already_done")
-    if len(state["strips"]) >= MOST:
-        raise Unfit("too_many")
-    duplicates.once(body, state["strips"], "good")
-    state["strips"].append({"good": body["good"], "at_ms": at_ms})
-    state["streaky"] = not body["good"]
-    if body["good"]:
-        run["done"]["temper_check"] = at_ms
-
-
 def _warm(run, body, at_ms):
     state = _state(run, "warmed")
     duplicates.counted(body, len(state["warmed"]))
@@ -134,7 +118,7 @@ def _use_up(run, body, at_ms):
 
 
 def _name_leftover(run, body, at_ms):
-    belongs(run, "leftover")
+    part(run, "bowl")
     run["bowl"]["leftover_lot"] = body["lot"]
     run["done"]["leftover"] = at_ms
 
@@ -143,9 +127,14 @@ FOLDS = {
     "bowl_burst": _burst,
     "bowl_read": _read,
     "seeded": _seed,
-    "strip_tested": _strip,
     "bowl_warmed": _warm,
     "bowl_thickened": _thicken,
     "bowl_used": _use_up,
     "leftover_named": _name_leftover,
 }
+
+
+def begin(reply):
+    # The chocolate to weigh in stands where the caramel does in other batches; nobody counts pieces of it.
+    planned = {"caramel_kg": reply["melt_kg"], "seed_kg": reply["seed_kg"], "pieces": None, "piece_kg": None}
+    return {"planned": planned, "bowl": opened(reply)}

@@ -1,6 +1,7 @@
 """A bowl of chocolate as prompts: melt, seed, stir and read, strip, use, leftover. Nothing here changes the run."""
 
-from ...core.prompts import button, clock, entry, lot_page, skip
+from ...core.prompts import button, clock, entry, skip
+from ...steps.common.prompts import lot_page
 from . import plan
 from .fold import in_it_kg
 
@@ -15,7 +16,7 @@ MORE_SEED = 0.03
 READS_OFF_K = 5.0
 
 
-def bowl_clocks(run):
+def bowl_clocks(run, step):
     """What rings for a bowl: the burst, the stirring, the strip, and the end of its working range."""
     state, done = run["bowl"], run["done"]
     burning, read_ms = state["burning"], state["read_ms"]

@@ -2,11 +2,14 @@
 
 from ...core.allergens import ALLERGENS
 from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
-from ...physics.fields import BASE, BASIS, INPUTS, MATERIAL, ROOM, SEEN, START, WARNINGS
+from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
+from ...steps.cool.fields import FIRM
+from ...steps.deposit.fields import FUNNEL, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
-from ...steps.room.fields import AIR, FIRM, HUMIDITY_OR_NONE
-from ..slab.fields import RESIDUE
+from ...steps.pour.fields import RESIDUE
+from ...steps.room.fields import AIR
 
 UNDER = either(MATERIAL["alternatives"], "what lies under the caramel: a built-in material, a composition or constants")
 DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit", measure_by="clusters_weighed")
@@ -56,24 +59,6 @@ TRAY = record(
     },
     "the tray",
 )
-LOSS = number(
-    "W/(m² K)",
-    1,
-    60,
-    "heat the fill loses through wall and open top",
-    default=10.0,
-    basis="assumed",
-    source="assumed",
-    measure_by="funnel_readings",
-)
-FUNNEL = record(
-    {
-        "volume_m3": number("m³", 0.0002, 0.01, "brimful"),
-        "fill": number("", 0.25, 1, "share that is filled", default=0.75, basis="assumed", source="practice"),
-        "h_w_m2k": LOSS,
-    },
-    "the funnel",
-)
 DEPOSIT = together(
     {
         "rows": ROWS,
@@ -96,7 +81,7 @@ DEPOSIT = together(
             measure_by="tray_timed",
         ),
         "start_c": START,
-        "window_low_c": dict(MELT["window_low_c"], meaning="coolest temperature to deposit at"),
+        "window_low_c": WINDOW_LOW,
         "window_high_c": dict(MELT["window_high_c"], meaning="hottest temperature to deposit at"),
         "limit_c": MELT["limit_c"],
         "warn_c": MELT["warn_c"],
@@ -114,14 +99,6 @@ DEPOSIT = together(
     FIRM,
     BASIS,
 )  # fmt: skip
-FILL = {
-    "h_w_m2k": LOSS,
-    "material": MATERIAL,
-    "room_c": ROOM,
-    "window_low_c": DEPOSIT["window_low_c"],
-    "limit_c": DEPOSIT["limit_c"],
-    "pace_kg_s": number("kg/s", 1e-6, 3, "what runs out of the funnel, pauses included"),
-}
 SECOND = record(
     {
         "from_s": number("s", 0, 1e8, "from when it is tacky"),
@@ -241,38 +218,11 @@ LEARN_REPLY = {
 FUNCTIONS = {
     "deposit.learn": {"request": LEARN, "reply": LEARN_REPLY},
     "deposit.plan": {"request": DEPOSIT, "reply": DEPOSIT_REPLY},
-    "deposit.fill": {
-        "request": together(
-            FILL,
-            {
-                "now_c": number("°C", 0, 150, "temperature of the fill"),
-                "fill_kg": number("kg", 0.005, 20, "caramel in the funnel now"),
-            },
-        ),
-        "reply": {"seconds_s": number("s", 0, 1e8, "time until it leaves the window or is empty; 0: it is too cool")},
-    },
 }
 
 EVENTS = {
     "allergens_checked": {},
     "under_laid": {},
-    "filled": together(
-        {
-            "kg": number("kg", 0.001, 20, "caramel in the funnel then"),
-            "bulk_c": number("°C", 20, 150, "its temperature as believed"),
-            "sd_k": number("K", 0, 60, "standard deviation of bulk_c, as believed; null: as usual", default=None),
-            "bowl_c": number("°C", 20, 150, "what stays in the bowl, as believed; null: as warm", default=None),
-        },
-        SEEN,
-    ),
-    "fill_read": together({"surface_c": number("°C", 0, 150, "infrared reading into the funnel")}, SEEN),
-    "fill_ended": together(
-        {
-            "left_kg": number("kg", 0, 20, "what goes back from the funnel into the bowl", default=0.0),
-            "bulk_c": number("°C", 20, 150, "temperature of the bowl with it, as believed"),
-        },
-        SEEN,
-    ),
     "tray_laid": SEEN,
     "laying_ended": {},
     "tack_tested": together({"tacky": boolean("whether the first row is tacky")}, SEEN),

@@ -5,10 +5,11 @@ by the same events as the first melt. Laying ends when the funnel is emptied; th
 """
 
 from ...core import duplicates
-from ...core.unfit import Unfit, belongs
+from ...core.unfit import Unfit, part
 from ...steps.deposit import trays
 from ...steps.deposit.fold import laying, set_clock, told
 from ...steps.deposit.trays import freed, seconds
+from ...steps.melt import fold as melt_fold
 
 MOST_TRAYS, MOST_TRIES = 60, 120
 # Tried too soon: again after this (assumed).
@@ -146,7 +147,7 @@ def _empty(run, body, at_ms):
 
 
 def _free(run, body, at_ms):
-    belongs(run, "cool_tray")
+    part(run, "cluster")
     state = run["cluster"]
     if "melt" not in run["done"]:
         raise Unfit("not_laid_yet")
@@ -171,3 +172,20 @@ FOLDS = {
     "funnel_emptied": _empty,
     "tray_freed": _free,
 }
+
+
+def begin(reply):
+    planned = {name: reply[name] for name in ("caramel_kg", "piece_kg", "per_tray", "trays")}
+    planned["pieces"] = reply["clusters"]
+    planned["under_kg"] = sum(one["kg"] for one in reply["under"])
+    planned["bed"] = any(one["count"] is None for one in reply["under"])
+    planned["bed_kg"] = reply.get("bed")
+    planned["under"] = [_beneath(one, reply["clusters"]) for one in reply["under"]]
+    return {"planned": planned, "melt": melt_fold.opened(reply), "cluster": opened(reply)}
+
+
+def _beneath(one, clusters):
+    """What lies under each of so many clusters: its name (null: only its make-up is known), how many, its allergen."""
+    material = one["material"] if type(one["material"]) is str else None
+    each_n = None if one["count"] is None else one["count"] // clusters
+    return {"material": material, "each_n": each_n, "allergen": one.get("allergen")}

@@ -5,8 +5,9 @@ import math
 from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import bases, materials, viscosity
-from ...steps.cool import course
+from ...steps.cool import course, firmness
 from ...steps.cool import plan as cool
+from ...steps.deposit import fields as deposit_fields
 from ...steps.deposit import funnel, trays, turns
 from ...steps.dip import plan as dip_plan
 from ...steps.melt import plan as melt
@@ -14,7 +15,7 @@ from ...steps.melt.fields import MELT
 from ...steps.room import plan as room
 from .. import parts
 from . import asked as cluster_asked
-from . import fields, windows
+from . import windows
 
 MELT_AS_IS = (
     "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
@@ -35,7 +36,7 @@ def plan(request):
     the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
     h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
     humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
-    dip {fields_dip.DIP, with pickup} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
+    dip {dip.fields.DIP, with pickup} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
     Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
     deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one size), second_kg (kg),
     deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg
@@ -49,14 +50,14 @@ def plan(request):
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜
-    and viscosity (`flow`) to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
+    and viscosity to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
     spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air, nothing
     lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
     ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
     4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
     free as in one of 23 °C, the warmest that brings clusters to 24 °C. Trays that are laid again hold
     alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
-    are counted as the bench goes about it (`turns_cluster`). A bed goes as far as rows are laid.
+    are counted as the bench goes about it (`deposit.turns`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
@@ -81,7 +82,7 @@ def plan(request):
     finish, finish_rows = _finished(request, job, piece_kg)
     for part in (held, heat, _weights(request, job, piece_kg), finish):
         reply.update(part)
-    _, soft, soft_rows = viscosity.softness(request["firmness"], request["squeeze"])
+    _, soft, soft_rows = firmness.softness(request["firmness"], request["squeeze"])
     thinner = _thinner(request, job)
     reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + _run_together(request, thinner) + warnings
     reply["inputs"] = rows + _constants(request["base"], thinner) + finish_rows + soft_rows
@@ -205,13 +206,13 @@ def _fill_request(request, job):
     """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
     found = {name: request[name] for name in FILL_AS_IS}
     found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
-    pace = fields.FILL["pace_kg_s"]
+    pace = deposit_fields.FILL["pace_kg_s"]
     found["pace_kg_s"] = max(pace["low"], job.deposits_kg / job.deposits * job.per_s)
     return found
 
 
 def _windows(request, job, per_tray, melt_request):
-    softer_k = viscosity.softness(request["firmness"], request["squeeze"])[0]
+    softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
     tray = windows.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
     material = materials.resolved(request["material"])
@@ -246,7 +247,7 @@ def _sizes(job):
 
 
 def _bench(job, fill_request, safe_s, second, full):
-    """The state of a bench, as `folds_cluster.opened`, as far as what lies ahead of it is reckoned from it."""
+    """The state of a bench, as `fold.opened`, as far as what lies ahead of it is reckoned from it."""
     return {
         "request": fill_request,
         "full_kg": job.fill_kg,

@@ -16,7 +16,7 @@ AHEAD_MS, FILL_MS = 300000.0, 30000.0
 SOONEST_FREE = 0.3
 
 
-def cluster_clocks(run):
+def cluster_clocks(run, step):
     """What rings: the fill leaves its window or runs low, a tray turns tacky, it turns cold, a tray comes free."""
     state, done = run["cluster"], run["done"]
     if "melt" not in done:

@@ -1,1 +1,87 @@
-"""Slab."""
+"""A slab of caramels between bars, cut by a map."""
+
+from ...core.describe import together
+from ...steps.common import fields as common_fields
+from ...steps.common import fold as common_fold
+from ...steps.common import prompts as common_prompts
+from ...steps.cool import fields as cool_fields
+from ...steps.cool import fold as cool_fold
+from ...steps.cool import prompts as cool_prompts
+from ...steps.dip import fields as dip_fields
+from ...steps.dip import fold as dip_fold
+from ...steps.dip import prompts as dip_prompts
+from ...steps.jacket import fields as jacket_fields
+from ...steps.jacket import fold as jacket_fold
+from ...steps.jacket import prompts as jacket_prompts
+from ...steps.melt import fields as melt_fields
+from ...steps.melt import fold as melt_fold
+from ...steps.melt import prompts as melt_prompts
+from ...steps.temper import fields as temper_fields
+from ...steps.temper import fold as temper_fold
+from ...steps.wrap import fields as wrap_fields
+from ..kind import Kind
+from . import fields, fold, plan, prompts
+
+KIND = Kind(
+    name="slab",
+    function="slab.plan",
+    request=fields.SLAB,
+    mass_kg=plan.caramel_kg,
+    course=(
+        ("set_up", "ready_checked"),
+        ("weigh", "weighed"),
+        ("lot", "lot_named"),
+        ("melt", "poured"),
+        ("cool", "touched"),
+        ("loosen", "freed"),
+        ("prebottom", "prebottomed"),
+        ("flip", "flipped"),
+        ("score", "scored"),
+        ("cut", "cut"),
+        ("temper_check", "strip_tested"),
+        ("dip", "dipped"),
+        ("set", "set_hard"),
+        ("wrap", "wrapped"),
+        ("count", "counted"),
+        ("weigh_out", "weighed_out"),
+        ("close", "closed"),
+    ),
+    without={
+        "lot": common_fold.lot_is_known,
+        "prebottom": lambda run: not run["prebottom"],
+        "temper_check": dip_fold.is_plain,
+        "dip": dip_fold.is_plain,
+        "set": dip_fold.is_plain,
+        "wrap": lambda run: not run.get("wrap"),
+    },
+    never_skipped=("melt", "close"),
+    begin=fold.begin,
+    events=together(
+        common_fields.EVENTS,
+        melt_fields.EVENTS,
+        jacket_fields.EVENTS,
+        cool_fields.EVENTS,
+        temper_fields.EVENTS,
+        dip_fields.EVENTS,
+        wrap_fields.EVENTS,
+        fields.EVENTS,
+    ),
+    folds=together(
+        common_fold.FOLDS,
+        melt_fold.FOLDS,
+        jacket_fold.FOLDS,
+        cool_fold.FOLDS,
+        temper_fold.FOLDS,
+        dip_fold.FOLDS,
+    ),
+    notes=common_fold.NOTES,
+    pages=together(common_prompts.PAGES, dip_prompts.PAGES, prompts.PAGES),
+    clocks=(
+        ("melt", melt_prompts.melt_clocks),
+        ("melt", jacket_prompts.jacket_clocks),
+        ("cool", prompts.slab_clocks),
+        ("dip", dip_prompts.dip_clocks),
+    ),
+    wants=cool_prompts.wants,
+    hot=("melt", "close", "closed"),
+)

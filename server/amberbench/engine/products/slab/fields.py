@@ -1,111 +1,15 @@
 """The fields of the whole slab plan, and the events of cutting it."""
 
-from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
-from ...physics.fields import BASE, BASIS, INPUTS, MATERIAL, ROOM, START, WARNINGS
-from ...steps.cool.fields import COOL, COOL_READINGS, COOL_REPLY
+from ...core.describe import choice, document, either, integer, many, number, record, together
+from ...core.fields import BASIS, INPUTS, WARNINGS
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
+from ...steps.cool.fields import COOL, COOL_REPLY, FIRM
+from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE
 from ...steps.dip.fields import DIP, DIP_REPLY
-from ...steps.melt.fields import CHOPPED, JACKET_REPLY, MELT, MELT_REPLY, OVEN, VESSEL, WATER
-from ...steps.room.fields import AIR, FIRM, HUMIDITY_OR_NONE
-
-RESIDUE = number(
-    "",
-    0,
-    0.3,
-    "fraction of the caramel that stays in the bowl",
-    default=0.02,
-    basis="assumed",
-    source="memory",
-    measure_by="bowl_residue",
-)
-BARS = many(
-    number("m", 0.002, 0.1, "height of a bar"),
-    1,
-    20,
-    "heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height",
-    default=None,
-)
-POUR = {
-    "solve_for": choice(("mass", "length", "height"), "the unknown"),
-    "mass_kg": number("kg", 0.05, 50, "caramel weighed in", default=None),
-    "length_m": number("m", 0.02, 5, "frame length", default=None),
-    "width_m": number("m", 0.02, 5, "frame width", default=None),
-    "slab_height_m": number("m", 0.002, 0.1, "slab height wanted", default=None),
-    "bars_m": BARS,
-    "max_length_m": number("m", 0.02, 5, "longest frame the table allows", default=None),
-    "max_width_m": number("m", 0.02, 5, "widest frame the table allows", default=None),
-    "pour_c": number("°C", 20, 130, "temperature at pouring", default=74.0, basis="assumed", source="practice"),
-    "room_c": ROOM,
-    "residue": RESIDUE,
-    "material": MATERIAL,
-}
-PIECE = {
-    "piece_length_m": number("m", 0.005, 0.3, "length of one centre"),
-    "piece_width_m": number("m", 0.005, 0.3, "width of one centre"),
-    "trim_m": number(
-        "m", 0, 0.1, "trim on every edge", default=0.005, basis="assumed", source="assumed", measure_by="trim_weighed"
-    ),
-    "kerf_m": number(
-        "m", 0, 0.01, "cut loss between centres", default=0.0, basis="assumed", source="assumed", measure_by="cut_loss"
-    ),
-}
-CUT = together(
-    {
-        "length_m": number("m", 0.02, 5, "frame length"),
-        "width_m": number("m", 0.02, 5, "frame width"),
-        "thickness_m": number("m", 0.001, 0.1, "slab height after cooling"),
-        "material": MATERIAL,
-    },
-    PIECE,
-)
-FIT = together(
-    {
-        "pieces": integer(1, 5000, "centres wanted"),
-        "max_length_m": number("m", 0.02, 5, "longest frame the bars and the table allow"),
-        "max_width_m": number("m", 0.02, 5, "widest frame"),
-    },
-    PIECE,
-)
-FRAME_FOUND = record(
-    {
-        "rows": integer(1, 5000, "centres across the width"),
-        "columns": integer(1, 5000, "centres along the length"),
-        "rotated": boolean("whether the centre's length lies across the frame"),
-        "length_m": number("m", 0, 5, "frame length"),
-        "width_m": number("m", 0, 5, "frame width"),
-        "pieces": integer(1, 1000000, "centres it gives"),
-        "waste": number("", 0, 1, "share of the area that is trim, cut loss or centres beyond those wanted"),
-    },
-    "one frame that fits",
-)
-CUT_REPLY = {
-    "rows": integer(1, 5000, "centres across the width"),
-    "columns": integer(1, 5000, "centres along the length"),
-    "pieces": integer(1, 1000000, "centres"),
-    "rotated": boolean("whether the centre's length lies across the frame"),
-    "cuts_along_m": many(
-        number("m", 0, 5, "distance from the datum edge"), 2, 5001, "cuts that run along the length, from the long edge"
-    ),
-    "cuts_across_m": many(
-        number("m", 0, 5, "distance from the datum edge"), 2, 5001, "cuts that run across, from the short edge"
-    ),
-    "piece_kg": number("kg", 0, 200, "mass of one centre"),
-    "trim_kg": number("kg", 0, 50000, "mass of trim and cut loss"),
-}
-POUR_REPLY = together(
-    {
-        "mass_kg": number("kg", 0, 50, "caramel weighed in"),
-        "length_m": number("m", 0, 5, "frame length"),
-        "width_m": number("m", 0, 5, "frame width"),
-        "slab_height_m": number("m", 0, 0.1, "height of the poured slab"),
-        "settled_height_m": number("m", 0, 0.12, "height once at room temperature"),
-        "bars": many(number("m", 0, 0.1, "height of a bar"), 0, 20, "the bars to stack, thickest first"),
-        "bar_height_m": number("m", 0, 0.2, "their total height"),
-        "area_m2": number("m²", 0, 25, "area inside the frame"),
-        "volume_m3": number("m³", 0, 3, "volume poured"),
-        "warnings": WARNINGS,
-    },
-    INPUTS,
-)
+from ...steps.jacket.fields import CHOPPED, JACKET_REPLY, WATER
+from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
+from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
+from ...steps.room.fields import AIR
 
 SLAB = together(
     {
@@ -184,23 +88,6 @@ SLAB = together(
 )
 
 FUNCTIONS = {
-    "pour.plan": {"request": together(POUR, BASIS), "reply": POUR_REPLY},
-    "cut.plan": {"request": together(CUT, BASIS), "reply": together(CUT_REPLY, INPUTS)},
-    "cut.fit_frame": {
-        "request": together(FIT, BASIS),
-        "reply": together({"frames": many(FRAME_FOUND, 0, 40, "frames that fit, smallest area first")}, INPUTS),
-    },
-    "cool.plan": {"request": COOL, "reply": COOL_REPLY},
-    "cool.refit": {
-        "request": together(COOL, COOL_READINGS),
-        "reply": together(
-            COOL_REPLY,
-            {
-                "loss_factor": number("", 0.1, 10, "heat loss over that of the model, as fitted"),
-                "loss_factor_sd": number("", 0, 2, "standard deviation of its logarithm"),
-            },
-        ),
-    },
     "slab.plan": {
         "request": SLAB,
         "reply": together(
@@ -225,4 +112,13 @@ FUNCTIONS = {
             INPUTS,
         ),
     },
+}
+
+
+EVENTS: dict = {
+    "freed": {},
+    "prebottomed": {},
+    "flipped": {},
+    "scored": {},
+    "cut": {},
 }

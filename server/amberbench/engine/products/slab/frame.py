@@ -3,15 +3,16 @@
 import math
 
 from ...core.problems import Problem
+from ...steps.cut import fields as cut_fields
 from ...steps.cut import plan as cut
 from ...steps.melt import fields as melt_fields
+from ...steps.pour import fields as pour_fields
 from ...steps.pour import plan as pour
-from . import fields
 
 OTHERS = 8
-SHORTEST_M = fields.POUR["length_m"]["low"]
+SHORTEST_M = pour_fields.POUR["length_m"]["low"]
 BOWL_KG = melt_fields.MELT["mass_kg"]
-MOST_PIECES = fields.FIT["pieces"]["high"]
+MOST_PIECES = cut_fields.FIT["pieces"]["high"]
 
 
 class Job:

@@ -2,19 +2,20 @@
 
 from ...core import check
 from ...core.problems import Problem
-from ...physics import materials, viscosity
+from ...physics import materials
 from ...steps.coat import plan as coat
 from ...steps.cool import fields as cool_fields
+from ...steps.cool import firmness
 from ...steps.cool import plan as cool
 from ...steps.cut import plan as cut
 from ...steps.dip import plan as dip_plan
 from ...steps.jacket import plan as jacket
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import plan as melt
+from ...steps.pour import fields as pour_fields
 from ...steps.pour import plan as pour
 from ...steps.room import plan as room
 from .. import parts
-from . import fields
 from . import frame as slab_frame
 
 COOL_AS_IS = (
@@ -48,7 +49,7 @@ def plan(request):
     chopped_m (m) or null}; vessel, burst_s (s), step_s (s), base, top,
     bottom, contact_m2k_w (m² K/W), target_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), humidity (fraction)
     or null, start_c (°C), windows {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg
-    (kg) or null, dip {fields_dip.DIP} or null, firmness and squeeze {fields_room.FIRM}, basis, batches.
+    (kg) or null, dip {dip.fields.DIP} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
     Reply: caramel_kg (kg, with residue and trim), blocks, leftover_kg (kg, of the last block; without block_kg, of
     the caramel in hand), pour, cut, melt or jacket, cool (the replies of those functions), frames (others that would
     do), dip (or null), room (as room.advise), melt_request, cool_request, warnings, inputs.
@@ -73,7 +74,7 @@ def plan(request):
     dip = _dip(request, poured, cuts)
     chocolate = request["dip"]["chocolate"] if dip else None
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
-    _, soft, soft_inputs = viscosity.softness(request["firmness"], request["squeeze"])
+    _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
     return {
         "caramel_kg": mass_kg,
         "blocks": blocks,
@@ -140,7 +141,7 @@ def _pour(request, job, frame, pour_c):
 
 
 def _checked_pour(wanted):
-    return pour.plan(check.checked(fields.FUNCTIONS["pour.plan"]["request"], wanted))
+    return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
 
 
 def _cut(request, poured, material):
@@ -208,7 +209,7 @@ def _melt_request(request, job, caramel_kg):
 def _cool_request(request, poured, pour_c):
     """The full, checked request to cool.plan."""
     wanted = {name: request[name] for name in COOL_AS_IS}
-    softer_k = viscosity.softness(request["firmness"], request["squeeze"])[0]
+    softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
     wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
     wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})

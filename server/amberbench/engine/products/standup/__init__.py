@@ -1,1 +1,24 @@
-"""Standup."""
+"""A stand-up test: a cube of caramel that stands for three days."""
+
+from ...core.describe import together
+from ...steps.common import fields as common_fields
+from ...steps.common import fold as common_fold
+from ..kind import Kind
+from . import fields, fold, prompts
+
+KIND = Kind(
+    name="standup",
+    course=(
+        ("set_up", "ready_checked"),
+        ("lot", "lot_named"),
+        ("stand", "stood"),
+        ("close", "closed"),
+    ),
+    without={"lot": common_fold.lot_is_known},
+    begin=fold.begin,
+    events=together(common_fields.EVENTS, fields.EVENTS),
+    folds=together(common_fold.FOLDS, fold.FOLDS),
+    pages=prompts.PAGES,
+    clocks=(("stand", prompts.stand_clocks),),
+    shares_bench=False,
+)

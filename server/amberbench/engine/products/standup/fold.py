@@ -1,8 +1,8 @@
 """A stand-up test as folds: the heights of one cube over three days, and what they say of its caramel."""
 
 from ...core import duplicates
-from ...core.unfit import Unfit, belongs
-from ...physics import viscosity
+from ...core.unfit import Unfit, part
+from . import plan
 
 # When its height is measured, after the fresh cube: 1, 24 and 72 h (from memory).
 LOOKS_S = (0.0, 3600.0, 86400.0, 259200.0)
@@ -22,7 +22,7 @@ def due_ms(state):
 
 
 def _stand(run, body, at_ms):
-    belongs(run, "stand")
+    part(run, "stand")
     state, height_m = run["stand"], body["height_m"]
     heights = state["heights"]
     if "stand" in run["done"]:
@@ -34,10 +34,14 @@ def _stand(run, body, at_ms):
     if len(heights) > 1:
         since_ms = heights[0]["at_ms"]
         measured = [((one["at_ms"] - since_ms) / 1000.0, one["height_m"]) for one in heights]
-        state["lost_fraction"], state["verdict"] = viscosity.judged(measured)
+        state["lost_fraction"], state["verdict"] = plan.judged(measured)
     # Who missed a look and comes days later has the last one.
     if len(heights) == len(LOOKS_S) or at_ms - heights[0]["at_ms"] >= 1000.0 * LOOKS_S[-1]:
         run["done"]["stand"] = at_ms
 
 
 FOLDS = {"stood": _stand}
+
+
+def begin(reply):
+    return {"planned": {"caramel_kg": None, "pieces": None, "piece_kg": None}, "stand": opened()}

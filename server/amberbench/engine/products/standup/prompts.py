@@ -1,12 +1,13 @@
 """A stand-up test as prompts: cut a cube, measure it, leave it, measure it again, say whether the caramel is firm."""
 
-from ...core.prompts import button, clock, entry, lot_page, skip
+from ...core.prompts import button, clock, entry, skip
+from ...steps.common.prompts import lot_page
 from .fold import LOOKS_S, due_ms
 
 LOWEST_M, HIGHEST_M = 0.0005, 0.1
 
 
-def stand_clocks(run):
+def stand_clocks(run, step):
     """What rings for a test: the next look."""
     state = run["stand"]
     due = due_ms(state)

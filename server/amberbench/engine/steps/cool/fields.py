@@ -1,7 +1,8 @@
 """The fields of cooling: layers, surfaces, milestones, readings."""
 
-from ...core.describe import boolean, choice, many, number, record, together
-from ...physics.fields import BASE, BASIS, INPUTS, MATERIAL, ROOM, WARNINGS, surface
+from ...core.describe import boolean, choice, document, integer, many, number, record, together
+from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
+from ...physics.fields import BASE, MATERIAL, ROOM, surface
 
 COOL = together(
     {
@@ -139,4 +140,39 @@ COOL_READINGS = {
     "reading_sd_k": number(
         "K", 0.05, 10, "standard deviation of a reading", default=2.0, basis="assumed", source="assumed"
     ),
+}
+# What tests have said of a caramel: a cube that stood three days, a piece squeezed at delivery.
+FIRM = {
+    "firmness": choice(
+        ("firm", "borderline", "slumps"), "what a stand-up test said of it; null: none was made", default=None
+    ),
+    "squeeze": choice(("firm", "soft", "brittle"), "how a piece felt at delivery; null: not squeezed", default=None),
+}
+
+
+FUNCTIONS = {
+    "cool.plan": {"request": COOL, "reply": COOL_REPLY},
+    "cool.refit": {
+        "request": together(COOL, COOL_READINGS),
+        "reply": together(
+            COOL_REPLY,
+            {
+                "loss_factor": number("", 0.1, 10, "heat loss over that of the model, as fitted"),
+                "loss_factor_sd": number("", 0, 2, "standard deviation of its logarithm"),
+            },
+        ),
+    },
+}
+
+
+EVENTS = {
+    "poured": {"bulk_c": number("°C", 20, 150, "bulk temperature believed at pouring", default=None)},
+    "slab_read": together({"surface_c": number("°C", -10, 150, "infrared reading of the slab")}, SEEN),
+    "touched": together({"firm": boolean("whether the middle felt firm enough to cut")}, SEEN),
+    "cooling_refitted": {
+        "seen": integer(0, 200, "how many readings and touch tests it took in"),
+        "reply": document(
+            "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd", unread=True
+        ),
+    },
 }

@@ -1,7 +1,8 @@
 """The slab as it cools, as folds: poured, read, touched, and what refits make of its ready time."""
 
 from ...core import check, duplicates
-from ...core.unfit import Unfit, belongs, melting
+from ...core.unfit import Unfit, part
+from ..melt.fold import melting
 from .plan import TOUCH_AGAIN_S
 
 MOST_READINGS = 60
@@ -24,7 +25,7 @@ def opened(reply):
 
 def _pour(run, body, at_ms):
     melting(run)
-    belongs(run, "cool")
+    part(run, "cool")
     run["done"]["melt"] = at_ms
     run["melt"]["burning"] = run["melt"]["resting"] = None
     run["melt"]["read_wanted"] = False
@@ -45,7 +46,7 @@ def _set_cooling(run, ready_s, low_s, high_s):
 
 
 def _cooling(run, at_ms):
-    belongs(run, "cool")
+    part(run, "cool")
     if "melt" not in run["done"]:
         raise Unfit("not_poured_yet")
     if len(run["cool"]["readings"]) + len(run["cool"]["touches"]) >= MOST_READINGS:
@@ -72,7 +73,7 @@ def _touch(run, body, at_ms):
 
 
 def _refit(run, body, at_ms):
-    belongs(run, "cool")
+    part(run, "cool")
     cool = run["cool"]
     if "melt" not in run["done"] or body["seen"] != len(cool["readings"]) + len(cool["touches"]):
         raise Unfit("outdated")

@@ -4,12 +4,12 @@ from math import exp, log
 
 from ...core.check import constant
 from ...physics import bases, convection
+from ..room.plan import COLD_ROOM_C
 from . import course, spread
 from . import refit as cool_refit
 
 MOST_POINTS = 100
 TOUCH_AGAIN_S = 600.0  # a slab that is not firm is not ready for another ten minutes (practice)
-COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; assumed
 
 
 def plan(request):

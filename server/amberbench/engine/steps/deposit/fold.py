@@ -7,9 +7,11 @@ import math
 
 from ...core import duplicates
 from ...core.problems import Problem
-from ...core.unfit import Unfit, belongs, melting
-from ...physics import pot
+from ...core.unfit import Unfit, part
+from ..melt import fold as melt_fold
+from ..melt import oven as melt_oven
 from ..melt import plan as melt
+from ..melt.fold import melting
 from . import trays, turns
 from .trays import FILL_SD_K, LEAST_SD_K, SURE
 from .turns import LEAST_BOWL_KG
@@ -28,7 +30,7 @@ BEGUN = 0.05
 
 def laying(run):
     """The state of the clusters while they are laid."""
-    belongs(run, "cool_tray")
+    part(run, "cluster")
     melting(run)
     return run["cluster"]
 
@@ -102,7 +104,7 @@ def _in_bowl(run, kg, bulk_c, sd_k, at_ms):
     melt_state, state = run["melt"], run["cluster"]
     oven = _shown(melt_state, max(LEAST_BOWL_KG, kg))
     state["bowl_kg"] = kg
-    melt_state["past"] = duplicates.readings(melt_state)
+    melt_state["past"] = melt_fold.readings(melt_state)
     melt_state["history"] = []
     melt_state["request"] = dict(
         melt_state["request"], mass_kg=max(LEAST_BOWL_KG, kg), start_c=bulk_c, start_sd_k=sd_k, oven=oven
@@ -115,7 +117,7 @@ def _shown(melt_state, kg):
     """The oven with the power that this melt has shown, for so much caramel."""
     request, history = melt_state["request"], melt_state["history"]
     oven, kinds = request["oven"], [one["kind"] for one in history]
-    factor = pot.load_factor(kg) / pot.load_factor(request["mass_kg"])
+    factor = melt_oven.load_factor(kg) / melt_oven.load_factor(request["mass_kg"])
     if "burst" not in kinds or "reading" not in kinds:
         return oven if oven["power_w"] is None else dict(oven, power_w=factor * oven["power_w"])
     try:

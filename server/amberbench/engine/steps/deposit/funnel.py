@@ -24,7 +24,7 @@ def ball_m(volume_m3):
 def seconds(fill, now_c, fill_kg):
     """Time in s until a fill of fill_kg at now_c, emptying at fill["pace_kg_s"], leaves its window or is empty.
 
-    fill: as `fields_deposit.FILL`.
+    fill: as `fields.FILL`.
     """
     low_c, room_c, empty_s = fill["window_low_c"], fill["room_c"], fill_kg / fill["pace_kg_s"]
     if now_c <= low_c:

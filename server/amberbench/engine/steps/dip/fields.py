@@ -1,8 +1,41 @@
 """The fields of dipping pieces: what a plan says of it, and the events of its steps."""
 
 from ...core.describe import boolean, integer, many, number, record, text, together
-from ...physics.fields import SEEN
-from ..coat.fields import COATING, COATING_REPLY, SALTING
+from ...core.fields import BASIS, INPUTS, SEEN
+from ..coat.fields import COATING, COATING_REPLY
+
+SALTING = together(
+    {
+        "dip_s": number("s", 0.5, 600, "time from one piece to the next"),
+        "set_s": number(
+            "s",
+            10,
+            3600,
+            "time until a dipped piece takes no more salt",
+            default=120.0,
+            basis="assumed",
+            source="practice",
+            measure_by="strip_test",
+        ),
+        "salt_each_kg": number("kg", 0.00001, 0.002, "salt on one piece; null: not weighed", default=None),
+        "pieces": integer(1, 100000, "pieces to salt", default=None),
+    },
+    BASIS,
+)
+
+
+FUNCTIONS = {
+    "chocolate.salting": {
+        "request": SALTING,
+        "reply": together(
+            {
+                "every": integer(1, 10000, "pieces to dip before the first of them is salted"),
+                "salt_kg": number("kg", 0, 200, "salt for all; null: not asked", default=None),
+            },
+            INPUTS,
+        ),
+    },
+}
 
 COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "pocket_m")
 SALTED_AS = ("set_s", "salt_each_kg")

@@ -7,7 +7,7 @@ MOST_SALTED = 1000
 
 
 def opened(reply):
-    """The dipping's state in a run before it starts; `reply` is the plan's, as `fields_dip.DIP_REPLY`; None: the
+    """The dipping's state in a run before it starts; `reply` is the plan's, as `fields.DIP_REPLY`; None: the
     plan did not ask how much it takes.
     """
     told = reply or {"method": "fork", "every": 1}
@@ -58,3 +58,8 @@ FOLDS = {
     "dipped": _dip,
     "set_hard": _set,
 }
+
+
+def is_plain(run):
+    """Whether nothing is dipped."""
+    return run.get("dip") is None

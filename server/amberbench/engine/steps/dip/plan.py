@@ -1,14 +1,14 @@
 """Dipping the pieces of a batch: chocolate, outside size, and how many before they are marked or salted."""
 
 from ..coat import plan as coat
-from ..temper import plan as temper
+from . import salting as dip_salting
 from .fields import COATED_AS, TOLD
 
 
 def plan(dip, pieces, piece, centre_kg, material, prebottom_m2):
-    """What dipping takes, as `fields_dip.DIP_REPLY`.
+    """What dipping takes, as `fields.DIP_REPLY`.
 
-    `dip`: a checked `fields_dip.DIP`; `piece` {length_m, width_m, height_m} of an undipped one, or null for a cluster;
+    `dip`: a checked `fields.DIP`; `piece` {length_m, width_m, height_m} of an undipped one, or null for a cluster;
     `centre_kg` its weight; `prebottom_m2` the area that gets the pre-bottom, or null. Raises as chocolate.coating.
     """
     wanted = {name: dip[name] for name in COATED_AS}
@@ -16,5 +16,5 @@ def plan(dip, pieces, piece, centre_kg, material, prebottom_m2):
     reply = coat.plan(wanted)
     reply.update({name: dip[name] for name in TOLD})
     salting = {"dip_s": dip["dip_s"], "set_s": dip["set_s"], "salt_each_kg": dip["salt_each_kg"], "pieces": pieces}
-    reply.update(temper.salting(salting))
+    reply.update(dip_salting.salting(salting))
     return reply

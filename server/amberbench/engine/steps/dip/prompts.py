@@ -1,6 +1,5 @@
 """Dipping as prompts: is the chocolate in temper, dip, mark and salt in time, leave to set. For slab and cluster."""
 
-from ...batch.courses import open_step
 from ...core.prompts import button, clock, skip
 
 # Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
@@ -9,9 +8,9 @@ CENTRES_REST_MS = 15 * 60000.0
 SET_MS = 30 * 60000.0
 
 
-def dip_clocks(run):
+def dip_clocks(run, step):
     """What rings while a batch is dipped: the salting, and the time to set."""
-    state, done, step = run["dip"], run["done"], open_step(run)
+    state, done = run["dip"], run["done"]
     if step == "set":
         return [clock("set", done["dip"], done["dip"] + SET_MS, "ready")]
     if step != "dip" or state["started_ms"] is None or state["every"] < 2 or not _on_top(state):
@@ -47,7 +46,7 @@ def _temper(run, at_ms, advice):
 
 def _dip(run, at_ms, advice):
     state = run["dip"]
-    salt, clocks = state["salt_each_kg"], dip_clocks(run)
+    salt, clocks = state["salt_each_kg"], dip_clocks(run, "dip")
     advice["caution"] = {"word": "NOTICE", "code": "caution.fork_carries"}
     if state["method"] != "fork":
         advice["say"] = {"code": "say.dip_enrober", "values": {}}

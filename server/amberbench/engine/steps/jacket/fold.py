@@ -1,6 +1,8 @@
 """The melt in a water jacket as folds: the block goes in, is looked at until it stirs freely, water is added."""
 
-from ...core.unfit import Unfit, melting
+from ...core.unfit import Unfit
+from ..melt import fold as melt_fold
+from ..melt.fold import melting
 
 # A look costs heat and steam: never sooner than this after the last, and never so late that nobody minds the water
 # (assumed).
@@ -76,3 +78,20 @@ def top_up(run, body, at_ms):
     if jacket["started_ms"] is None:
         raise Unfit("nothing_in_yet")
     jacket["topped_ms"] = at_ms
+
+
+def melt_opened(reply):
+    """The melt's state in a run, in an oven or in the jacket that the plan's `reply` has."""
+    state = melt_fold.opened(reply)
+    if reply.get("jacket"):
+        state["jacket"] = opened(reply["jacket"])
+    return state
+
+
+def stir(run, body, at_ms):
+    """Stirred: in a jacket that is a look."""
+    fold = melt_fold.stir if melting(run)["jacket"] is None else look
+    fold(run, body, at_ms)
+
+
+FOLDS = {"jacket_started": start, "water_topped": top_up, "stirred": stir}

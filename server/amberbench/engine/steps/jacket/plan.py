@@ -7,8 +7,8 @@ from ...core.problems import Problem
 from ...core.statistics import TENTH
 from ...physics import materials
 from ...physics.plane_wall import middle_and_mean, roots
-from ..melt import fields as melt_fields
 from ..melt.belief import FREE_C
+from . import fields
 
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
 WALL_W_M2K = 25.0
@@ -119,7 +119,7 @@ def request_for(melt):
     if height_m > cube_m:
         raise Problem("thickness_m", "not_the_shortest_side", height_m, 0.01, cube_m, "m")
     side_m = math.sqrt(volume_m3 / height_m)
-    known = melt_fields.FUNCTIONS["melt.plan_jacket"]["request"]
+    known = fields.FUNCTIONS["melt.plan_jacket"]["request"]
     wanted = {name: melt[name] for name in known if name in melt and name != "basis"}
     wanted["block"] = {"length_m": side_m, "width_m": side_m, "height_m": height_m}
     return check.checked(known, wanted)

@@ -6,7 +6,8 @@ from ...core.problems import Problem
 from ...core.prompts import button, clock
 from ...core.statistics import TENTH
 from ..melt.belief import FRESH_COLD_K, FRESH_SD_K
-from ..melt.prompts import read_entry, ready_page, resting_page, too_warm_page
+from ..melt.prompts import read_entry, resting_page, too_warm_page
+from ..pour.prompts import ready_page
 from . import plan
 from .fold import wait_s
 
@@ -36,9 +37,11 @@ def jacket_page(run, at_ms, advice):
         _waiting(jacket, advice)
 
 
-def jacket_clocks(run):
+def jacket_clocks(run, step):
     """The clocks that run while it melts: the next look, the water, the next reading."""
     state, jacket = run["melt"], run["melt"]["jacket"]
+    if jacket is None or "melt" in run["done"]:
+        return []
     if jacket["started_ms"] is None or (state["resting"] is not None and state["read_wanted"]):
         return []
     if state["free"]:

@@ -1,7 +1,7 @@
 """What is believed of a melt: bulk temperature and absorbed power, corrected by what happens at the bench.
 
 State: bulk temperature t_c (°C) and log_p, the logarithm of the power in W, with their covariance. Bursts, stirs and
-rests move it along the energy balance of `heating`; "stirs freely?" and infrared readings correct it.
+rests move it along the energy balance of `physics.pot`; "stirs freely?" and infrared readings correct it.
 """
 
 import math
@@ -9,6 +9,7 @@ import math
 from ...core.statistics import normal_below
 from ...physics import materials
 from ...physics import pot as physics_pot
+from . import oven
 
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
 POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
@@ -53,7 +54,7 @@ class Belief:
 
     def after(self, seconds_s, t_c, log_p):
         """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
-        energy_j = math.exp(log_p) * max(0.0, seconds_s - physics_pot.DEAD_S)
+        energy_j = math.exp(log_p) * max(0.0, seconds_s - oven.DEAD_S)
         return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
     def spread_after(self, seconds_s):
@@ -61,9 +62,9 @@ class Belief:
         warm_c = self.after(seconds_s, self.t_c, self.log_p)
         power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
         by_t = self.pot.capacity(self.t_c) / capacity
-        by_p = power_w * max(0.0, seconds_s - physics_pot.DEAD_S) / capacity
-        loss_k = physics_pot.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + physics_pot.STIR_S) / capacity
-        dead_k = physics_pot.DEAD_SD_S * power_w / capacity
+        by_p = power_w * max(0.0, seconds_s - oven.DEAD_S) / capacity
+        loss_k = physics_pot.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + oven.STIR_S) / capacity
+        dead_k = oven.DEAD_SD_S * power_w / capacity
         own = loss_k * loss_k + dead_k * dead_k + (by_p * self.drift_sd) ** 2
         variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
         return warm_c, variance, by_p, by_t
@@ -93,7 +94,7 @@ class Belief:
 
     def stir(self, free):
         """It was stirred and the person said whether it stirs freely (None: did not say)."""
-        self.cool(physics_pot.STIR_S)
+        self.cool(oven.STIR_S)
         self.free = free
         if free is not None and not (free and self.t_c > FREE_C + 8.0):
             self._learn_free(1.0 if free else -1.0)
@@ -130,7 +131,7 @@ class Belief:
 
     def read(self, surface_c):
         """An infrared reading; one far off the prediction is kept in doubt until a second one agrees with it."""
-        self.cool(physics_pot.READ_S)
+        self.cool(oven.READ_S)
         if self.lumpy() and surface_c < NO_LUMPS_C:
             self._correct(((1.0, LUMP_COLD_K, LUMP_SD_K),), surface_c)
             return

@@ -1,7 +1,8 @@
 """The fields of the melt: oven, vessel, heat lines, history, bursts."""
 
 from ...core.describe import boolean, choice, document, many, number, record, together
-from ...physics.fields import BASIS, INPUTS, MATERIAL, ROOM, START
+from ...core.fields import BASIS, INPUTS, SEEN
+from ...physics.fields import MATERIAL, ROOM, START
 
 OVEN = record(
     {
@@ -129,36 +130,6 @@ MELT_REPLY = together(
     },
     INPUTS,
 )
-
-WATER = number("°C", 40, 140, "the jacket's water", measure_by="jacket_water")
-CHOPPED = number("m", 0.005, 0.6, "size of the pieces it was chopped into; null: whole", default=None)
-JACKET_REPLY = together(
-    {
-        "seconds_s": number("s", 0, 1e8, "time until it is in the window"),
-        "low_s": number("s", 0, 1e8, "10 % point"),
-        "high_s": number("s", 0, 1e8, "90 % point"),
-    },
-    INPUTS,
-)
-JACKET = together(
-    {
-        "block": record(
-            {
-                "length_m": number("m", 0.01, 1, "length"),
-                "width_m": number("m", 0.01, 1, "width"),
-                "height_m": number("m", 0.01, 1, "height"),
-            },
-            "the block, whole",
-        ),
-        "start_c": START,
-        "jacket_c": WATER,
-        "window_low_c": MELT["window_low_c"],
-        "limit_c": MELT["limit_c"],
-        "material": MATERIAL,
-        "chopped_m": CHOPPED,
-    },
-    BASIS,
-)
 FUNCTIONS = {
     "melt.oven_from_water_test": {
         "request": {
@@ -173,10 +144,6 @@ FUNCTIONS = {
             "power_w": number("W", 0, 5000, "power the water absorbed"),
             "power_sd_w": number("W", 0, 5000, "its standard deviation"),
         },
-    },
-    "melt.plan_jacket": {
-        "request": JACKET,
-        "reply": JACKET_REPLY,
     },
     "melt.plan": {"request": MELT, "reply": MELT_REPLY},
     "melt.next_burst": {
@@ -212,4 +179,25 @@ FUNCTIONS = {
             "reason": document("`{code, values}`: why"),
         },
     },
+}
+
+BURST_ADVICE = {
+    "advised_s": number("s", 0, 3600, "what the engine advised", default=None),
+    "then": choice(("turn", "stir"), "what follows the burst", default="stir"),
+    "read": boolean("whether a reading is wanted after it", default=False),
+    "from_c": number("°C", -30, 250, "bulk temperature believed before it", default=None),
+    "expected_c": number("°C", -30, 250, "bulk temperature expected after it", default=None),
+    "low_c": number("°C", -50, 250, "10 % point of expected_c", default=None),
+    "high_c": number("°C", -30, 300, "90 % point of expected_c", default=None),
+}
+# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
+OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
+
+
+EVENTS = {
+    "burst_started": together({"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE),
+    "burst_ended": OF_BURST,
+    "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST),
+    "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN),
+    "rested": {"seconds_s": number("s", 1, 3600, "time off the heat")},
 }

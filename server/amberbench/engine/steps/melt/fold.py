@@ -1,8 +1,29 @@
 """The melt in an oven as folds: bursts, stirs, readings and rests; also the readings of a water jacket."""
 
 from ...core import duplicates
-from ...core.unfit import Unfit, melting
-from ..jacket import fold as jacket_fold
+from ...core.unfit import Unfit, part
+
+
+def melting(run):
+    """The state of the melt while it lasts."""
+    part(run, "melt")
+    if "melt" in run["done"]:
+        raise Unfit("already_poured")
+    return run["melt"]
+
+
+def is_over(melt, body):
+    """Whether the burst that a tap belongs to has been stirred already: the tap is another hand's, for the same one."""
+    if body["started_ms"] is None or not melt["bursts"]:
+        return False
+    last = melt["bursts"][-1]
+    return body["started_ms"] < last["at_ms"] + 1000.0 * last["seconds_s"]
+
+
+def readings(melt):
+    """The readings of a melt so far, those before a fill was taken from the bowl included."""
+    return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]
+
 
 # A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
 USUAL_GAP_S = 90.0
@@ -20,7 +41,7 @@ def opened(reply):
         "history": [],
         "bursts": [],
         "burning": None,
-        "jacket": jacket_fold.opened(reply["jacket"]) if reply.get("jacket") else None,
+        "jacket": None,
         "resting": None,
         "free": False,
         "read_wanted": False,
@@ -58,17 +79,15 @@ def _start_burst(run, body, at_ms):
 
 def _end_burst(run, body, at_ms):
     melt = melting(run)
-    if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"] or duplicates.is_over(melt, body):
+    if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"] or is_over(melt, body):
         raise Unfit("no_burst_running")
     melt["burning"]["due_ms"] = at_ms
 
 
-def _stir(run, body, at_ms):
+def stir(run, body, at_ms):
     melt = melting(run)
-    if melt["jacket"] is not None:
-        return jacket_fold.look(run, body, at_ms)
     burning = melt["burning"]
-    if burning is None or duplicates.is_over(melt, body):
+    if burning is None or is_over(melt, body):
         raise Unfit("nothing_to_stir")
     ended_ms = min(burning["due_ms"], at_ms)
     seconds_s = (ended_ms - burning["started_ms"]) / 1000.0
@@ -91,7 +110,7 @@ def _read(run, body, at_ms):
     _room_for(melt["history"])
     if melt["burning"] is not None:
         raise Unfit("burst_running")
-    duplicates.once(body, duplicates.readings(melt), "surface_c")
+    duplicates.once(body, readings(melt), "surface_c")
     _gap(melt, at_ms)
     melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
     melt["last_c"] = body["surface_c"]
@@ -118,11 +137,9 @@ def _rest(run, body, at_ms):
 
 
 FOLDS = {
-    "jacket_started": jacket_fold.start,
-    "water_topped": jacket_fold.top_up,
     "burst_started": _start_burst,
     "burst_ended": _end_burst,
-    "stirred": _stir,
+    "stirred": stir,
     "read": _read,
     "rested": _rest,
 }

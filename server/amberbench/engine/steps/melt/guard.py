@@ -3,6 +3,7 @@
 import math
 
 from ...physics import pot as physics_pot
+from . import oven as melt_oven
 from .belief import Belief
 
 # Hottest rise over mean rise in one burst, at 1 kg. Assumed: 1.5–2.5 is usual, more at edges and without a turntable
@@ -31,7 +32,7 @@ class Melt:
         oven, mass_kg = request["oven"], request["mass_kg"]
         self.unevenness = oven["unevenness"] or usual_unevenness(oven["turntable"], mass_kg)
         pot = physics_pot.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
-        power = physics_pot.power_prior(oven, mass_kg)
+        power = melt_oven.power_prior(oven, mass_kg)
         self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"))
 
     def hottest_c(self, seconds_s):
@@ -70,7 +71,7 @@ class Melt:
         net_w = power_w - pot.loss_w(belief.t_c)
         if net_w <= 0.0:
             return float(self.most)
-        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * physics_pot.DEAD_S
+        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * melt_oven.DEAD_S
         return min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
 
     def longest_s(self, cautious):

@@ -8,7 +8,7 @@ from ...core.statistics import TENTH, normal_below
 from ...physics import pot
 from . import belief as melt_belief
 from . import decide as melt_decide
-from . import guard
+from . import guard, oven
 from .decide import decide, follow
 from .guard import Melt
 
@@ -39,7 +39,7 @@ def oven_from_water_test(request):
     if request["container_kg"] is not None and request["room_c"] is not None:
         energy_j += CONTAINER_J_KGK * request["container_kg"] * (request["end_c"] - request["room_c"])
     else:
-        time_s -= pot.DEAD_S
+        time_s -= oven.DEAD_S
     power_w = energy_j / time_s
     if power_w < 100.0 or power_w > 3500.0:
         raise Problem("seconds_s", "power_out_of_reach", power_w, 100.0, 3500.0, "W")
@@ -97,7 +97,7 @@ def plan(request):
         if len(bursts) == MOST_BURSTS:
             raise Problem("mass_kg", "oven_too_weak", request["mass_kg"], unit="kg")
         bursts.append(_planned(melt))
-    total_s = sum(burst["seconds_s"] for burst in bursts) + pot.STIR_S * len(bursts)
+    total_s = sum(burst["seconds_s"] for burst in bursts) + oven.STIR_S * len(bursts)
     energy_j = belief.pot.content(belief.t_c) - belief.pot.content(start_c)
     return {"bursts": bursts, "total_s": float(total_s), "energy_j": energy_j, "inputs": assumed(melt, request)}
 
@@ -107,7 +107,7 @@ def _planned(melt):
     belief, seconds_s = melt.belief, melt.longest_s(True)
     hottest_c = melt.hottest_c(seconds_s)
     belief.burst(seconds_s)
-    belief.cool(pot.STIR_S)
+    belief.cool(oven.STIR_S)
     if seconds_s == 0.0 or belief.t_c > melt.high_c:
         raise Problem("step_s", "step_too_coarse", melt.step_s, unit="s")
     spread_k, expected_c = TENTH * belief.sd_k(), belief.t_c
@@ -126,19 +126,19 @@ def _planned(melt):
 def assumed(melt, request):
     """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
     rows: list = [
-        constant("melt.dead_s", pot.DEAD_S, "s", "oven_tests", "published"),
-        constant("melt.stir_s", pot.STIR_S, "s", "practice"),
+        constant("melt.dead_s", oven.DEAD_S, "s", "oven_tests", "published"),
+        constant("melt.stir_s", oven.STIR_S, "s", "practice"),
         constant("melt.loss_w", window_loss_w(melt), "W", "mcadams"),
     ]
     if request["vessel"] is not None:
         rows.append(constant("melt.vessel_share", pot.VESSEL_SHARE, ""))
     if request["oven"]["power_w"] is None:
-        factor = pot.load_factor(request["mass_kg"])
-        rows.append(constant("melt.rated_share", pot.RATED_SHARE, "", measure_by="oven_water_test"))
-        rows.append(constant("melt.rated_sd", pot.RATED_SD, "", measure_by="oven_water_test"))
+        factor = oven.load_factor(request["mass_kg"])
+        rows.append(constant("melt.rated_share", oven.RATED_SHARE, "", measure_by="oven_water_test"))
+        rows.append(constant("melt.rated_sd", oven.RATED_SD, "", measure_by="oven_water_test"))
         rows.append(constant("melt.load_factor", factor, "", "buffler_1993", measure_by="oven_water_test"))
     elif request["oven"]["power_sd_w"] is None:
-        rows.append(constant("melt.measured_sd", pot.MEASURED_SD, "", measure_by="oven_water_test"))
+        rows.append(constant("melt.measured_sd", oven.MEASURED_SD, "", measure_by="oven_water_test"))
     if request["oven"]["unevenness"] is None:
         rows.append(constant("oven.unevenness", melt.unevenness, "", "memory", measure_by="hot_spot_readings"))
     return rows + _believed() + _decided()
@@ -192,8 +192,8 @@ def next_burst(request):
     (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason
     {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
-    Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `melt_belief`; what to do
-    with it, see `melt_next`; how long a burst may be, see `melt_guard`.
+    Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `belief`; what to do
+    with it, see `decide`; how long a burst may be, see `guard`.
     Source: choi_okos_1986 for the heat; readings and lumps from memory.
     """
     check_melt(request)
@@ -206,7 +206,7 @@ def next_burst(request):
     ahead_k = spread_k
     if action == "burst":
         hottest_c = melt.hottest_c(seconds_s)
-        expected_c = belief.pot.cooled(melt.expected_c(seconds_s), pot.STIR_S)
+        expected_c = belief.pot.cooled(melt.expected_c(seconds_s), oven.STIR_S)
         ahead_k = TENTH * math.sqrt(belief.spread_after(seconds_s)[1])
     elif action == "rest":
         expected_c = belief.pot.cooled(belief.t_c, seconds_s)

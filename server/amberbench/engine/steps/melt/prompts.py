@@ -1,17 +1,16 @@
 """The melt as prompts: burst, turn, stir, read, rest, pour. Nothing here changes the run."""
 
-from ...core.duplicates import readings
 from ...core.problems import Problem
 from ...core.prompts import button, clock, entry, skip
 from . import plan
-from .fold import USUAL_GAP_S
+from .fold import USUAL_GAP_S, readings
 
 # Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
 STIR_S = 35.0
 
 
-def melt_page(run, at_ms, advice, ends=None):
-    """Fills in the advice while the caramel melts; `ends`: (page, button) of what ends it, else a slab is poured."""
+def melt_page(run, at_ms, advice, ends):
+    """Fills in the advice while the caramel melts; `ends`: (page, button) of what ends it."""
     state = run["melt"]
     if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
         _heating(state, advice)
@@ -20,7 +19,7 @@ def melt_page(run, at_ms, advice, ends=None):
     elif state["resting"] is not None and at_ms < state["resting"]["due_ms"]:
         resting_page(state, advice)
     else:
-        _next_burst(run, at_ms, advice, ends or (ready_page, pour_button))
+        _next_burst(run, at_ms, advice, ends)
 
 
 def _heating(state, advice):
@@ -90,11 +89,6 @@ def belief(run, at_ms):
         return None
 
 
-def pour_button(run, bulk_c):
-    """The button that pours caramel so warm; null: nobody has read it."""
-    return button("pour_now", "poured", {"bulk_c": bulk_c})
-
-
 def _next_burst(run, at_ms, advice, ends):
     state, (page, out) = run["melt"], ends
     now = belief(run, at_ms)
@@ -136,27 +130,6 @@ def _read(state, now, advice, poured):
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def ready_page(run, now, advice, poured):
-    advice["step"] = "pour"
-    advice["say"] = {"code": "say.ready", "values": {}}
-    advice["more"] = {"code": "more.pour", "values": frame_for(run)}
-    advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = dict(poured, code="button.poured")
-    advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
-    advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
-
-
-def frame_for(run):
-    """The frame that brings what was weighed in to the height of the bars: the area follows the mass."""
-    planned = run["planned"]
-    share = 1.0 if run["weighed_kg"] is None else run["weighed_kg"] / planned["caramel_kg"]
-    return {
-        "length_m": planned["length_m"] * share,
-        "width_m": planned["width_m"],
-        "bar_height_m": planned["bar_height_m"],
-    }
-
-
 def _burst(state, now, advice):
     first = not state["history"] and not state["free"]
     advice["step"] = "burst"
@@ -186,3 +159,15 @@ def too_warm_page(state, now, advice, stop, seconds_s, since_ms):
     advice["caution"] = {"word": "WARNING", "code": "caution.no_water"}
     if stop:
         advice["clocks"] = [clock("too_hot", since_ms, since_ms, "too_hot")]
+
+
+def melt_clocks(run, step):
+    """What rings in an oven's melt."""
+    clocks, melt = [], run["melt"]
+    burning, resting = melt["burning"], melt["resting"]
+    # Whoever took the bowl out early stands beside it: nothing to ring for.
+    if burning is not None and burning["due_ms"] >= burning["started_ms"] + 1000.0 * burning["seconds_s"]:
+        clocks.append(clock(burning["then"], burning["started_ms"], burning["due_ms"], "stir"))
+    if resting is not None:
+        clocks.append(clock("rest", resting["started_ms"], resting["due_ms"], "read"))
+    return clocks

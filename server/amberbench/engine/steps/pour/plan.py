@@ -3,10 +3,10 @@
 from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import materials
-from ...products.slab import fields as slab_fields
+from . import fields
 
 CLOSE_ENOUGH_M = 0.0005  # a bar within half a millimetre gives the wanted height; assumed
-TALLEST_M = slab_fields.POUR["slab_height_m"]["high"]
+TALLEST_M = fields.POUR["slab_height_m"]["high"]
 # Whether a pour reaches the corners in time. Assumed, nobody's measurement: a person spreads about a tray of
 # 0.3 m × 0.4 m in 40 s; below 60 °C caramel no longer runs under the spatula; air and base together take
 # 40 W/(m² K) from it in the first minutes.
@@ -107,7 +107,7 @@ def plan(request):
 def _refuse_missing(request):
     for name in KNOWN[request["solve_for"]]:
         if request[name] is None:
-            field = slab_fields.POUR[name]
+            field = fields.POUR[name]
             raise Problem(name, "missing", None, field["low"], field["high"], field["unit"])
 
 
@@ -139,7 +139,7 @@ def _solve_mass(request, density):
     bars, height, warnings = _set_bars(request)
     length, width = request["length_m"], request["width_m"]
     per_metre = mass_for(density, width, height, request["residue"])
-    mass, limits = per_metre * length, slab_fields.POUR["mass_kg"]
+    mass, limits = per_metre * length, fields.POUR["mass_kg"]
     if mass > limits["high"]:
         raise Problem("length_m", "frame_too_large", length, high=limits["high"] / per_metre, unit="m")
     if mass < limits["low"]:
@@ -151,14 +151,14 @@ def _solve_length(request, density):
     bars, height, warnings = _set_bars(request)
     mass, width = request["mass_kg"], request["width_m"]
     length = area_for(density, mass, height, request["residue"]) / width
-    _refuse_outside(mass, length, slab_fields.POUR["length_m"])
+    _refuse_outside(mass, length, fields.POUR["length_m"])
     return _document(mass, length, width, height, bars, height, warnings)
 
 
 def _solve_height(request, density):
     mass, length, width = request["mass_kg"], request["length_m"], request["width_m"]
     height = mass * (1.0 - request["residue"]) / (density * length * width)
-    _refuse_outside(mass, height, slab_fields.POUR["slab_height_m"])
+    _refuse_outside(mass, height, fields.POUR["slab_height_m"])
     if request["bars_m"] is None:
         return _document(mass, length, width, height, [], height, [])
     bars = lowest_stack_over(request["bars_m"], height)

@@ -3,10 +3,9 @@
 import math
 
 from ...core.check import constant
-from ..cool.plan import COLD_ROOM_C
+from ...physics.humid_air import dew_c, vapour
 
-# Magnus form with the constants of the World Meteorological Organization, over water, −40 to 50 °C.
-MAGNUS, MAGNUS_C = 17.62, 243.12
+COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; assumed
 # Humidity at the surface from which sugar dissolves and blooms: dark 82–85 %, milk 78 % (read in a guide for makers;
 # another trade page says 68 %); white taken as milk.
 SUGAR_BLOOM = {"dark_chocolate": 0.82, "milk_chocolate": 0.78, "white_chocolate": 0.78}
@@ -15,31 +14,6 @@ HUMID, SETTING_C = 0.55, 22.0
 CENTRE_LOW_C, CENTRE_HIGH_C = 21.0, 26.0
 SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 °C
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
-
-
-def vapour(temp_c):
-    """Logarithm of the saturation pressure of water at a temperature in °C, over that at 0 °C."""
-    return MAGNUS * temp_c / (MAGNUS_C + temp_c)
-
-
-def dew_c(temp_c, humidity):
-    """Dew point in °C of air at temp_c (°C) and a relative humidity (fraction)."""
-    gamma = math.log(humidity) + vapour(temp_c)
-    return MAGNUS_C * gamma / (MAGNUS - gamma)
-
-
-def dew_point(request):
-    """Dew point of the room's air: what is colder than this sweats.
-
-    Request: temp_c (°C), humidity (fraction).
-    Reply: dew_point_c (°C).
-    Raises: Problem too_low or too_high (humidity outside 0.01 to 1, temp_c outside −40 to 50 °C).
-    Relation: γ = ln(humidity) + 17.62 · T / (243.12 + T); 243.12 · γ / (17.62 − γ). Within 0.4 % of saturation
-    pressure over water.
-    Example: 22 °C and 55 % give 12.5 °C.
-    Source: wmo_magnus.
-    """
-    return {"dew_point_c": dew_c(request["temp_c"], request["humidity"])}
 
 
 def advise(request):
@@ -66,7 +40,7 @@ def advise(request):
 
 
 def for_plan(room_c, humidity, chocolate):
-    """What the room does to a batch, as `fields_room.AIR`, and what that rests on: (reply, input rows).
+    """What the room does to a batch, as `fields.AIR`, and what that rests on: (reply, input rows).
 
     `humidity` and `chocolate` may be null. In a room too warm for a clean cut the slab is chilled to CHILLED_C: the
     coldest surface there is.

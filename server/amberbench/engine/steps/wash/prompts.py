@@ -2,15 +2,12 @@
 
 from ...core.prompts import button, skip
 
-# Hot caramel and hot chocolate are not left to wash: what is wanted then is asked for after it.
-HOT = ("melt", "melt_bowl", "close", "closed")
 
-
-def mind(run, step, advice):
+def mind(run, step, advice, hot):
     """Puts the wash in the place of a step's page, unless hands are at something hot or only a clock is waited for."""
     wanted = (run.get("wash") or {}).get("wanted")
     waits = advice["number"] is not None and advice["number"]["name"] == "due_ms"
-    if wanted is None or step in HOT or waits:
+    if wanted is None or step in hot or waits:
         return
     advice["step"] = "wash"
     advice["say"] = {"code": "say.wash", "values": {"allergens": wanted["allergens"]}}

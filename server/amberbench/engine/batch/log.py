@@ -1,0 +1,41 @@
+"""The order of the log."""
+
+from ..core import check
+
+
+def in_order(events):
+    """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
+
+    Mostly they are in order as they come. If not, they are sorted out of a dict, whose order under MicroPython is as
+    good as random: its sort takes quadratic time over a list that is nearly in order.
+    """
+    found: dict = {}
+    last, ordered = None, True
+    for event in events:
+        key = order_key(event)
+        ordered = ordered and event["id"] not in found and (last is None or last <= key)
+        found[event["id"]] = event
+        last = key
+    return events if ordered else sorted(found.values(), key=order_key)
+
+
+def corrected_ms(event):
+    """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
+    return event["at_ms"] + event["offset_ms"]
+
+
+def order_key(event):
+    """The order of events: corrected time, then device, then the device's own count. A total key."""
+    return (corrected_ms(event), event["device_id"], event["seq"])
+
+
+def well_formed(event):
+    """Whether a document has the members every event has."""
+    if type(event) is not dict:
+        return False
+    get, number = event.get, check.is_number
+    if type(get("body")) is not dict:
+        return False
+    if type(get("id")) is not str or type(get("device_id")) is not str or type(get("kind")) is not str:
+        return False
+    return number(get("at_ms")) and number(get("offset_ms")) and number(get("seq"))

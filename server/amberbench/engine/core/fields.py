@@ -1,0 +1,45 @@
+"""The fields that everything has: the basis of inputs, warnings, how many were seen; and of converting units."""
+
+from .describe import BASES, choice, document, integer, many, number, record, text
+
+BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
+# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
+SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
+BASIS = {
+    "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),
+    "batches": document("how many closed batches a measured field rests on, by dotted path", default=None),
+}
+INPUTS = {
+    "inputs": many(
+        record(
+            {
+                "field": text(80, "dotted path of the field"),
+                "value": document("the value used"),
+                "unit": text(20, "its unit"),
+                "basis": choice(BASES, "where the value comes from"),
+                "source": text(40, "source key, or null", default=None),
+                "measure_by": text(40, "the test that measures it, or null", default=None),
+                "n": BATCHES,
+            },
+            "one input and its basis",
+        ),
+        0,
+        200,
+        "every input that went into the answer",
+    )
+}
+WARNINGS = many(
+    record({"code": text(40, "key of the sentence"), "values": document("numbers in it")}, "one"), 0, 10, "what to mind"
+)
+
+
+FUNCTIONS = {
+    "units.convert": {
+        "request": {
+            "value": number("", -1e12, 1e12, "what to convert"),
+            "from": text(8, "its unit"),
+            "to": text(8, "the unit wanted"),
+        },
+        "reply": {"value": number("", -1e16, 1e16, "the converted value")},
+    },
+}

@@ -1,0 +1,81 @@
+"""A slab as prompts: set up, melt, score and cut by the map, count."""
+
+from ...core.prompts import button, clock, entry, most_pieces
+from ...steps.common.prompts import plain_page
+from ...steps.cool.prompts import cool_page
+from ...steps.jacket.prompts import jacket_page
+from ...steps.melt.prompts import melt_page
+from ...steps.pour.prompts import frame_for, pour_button, ready_page
+from ...steps.wrap.prompts import rest_clocks, wrap_page
+
+# A slab longer or shorter than the map by more than this share no longer matches it (assumed).
+SAME_LENGTH = 0.03
+
+
+def slab_clocks(run, step):
+    done = run["done"]
+    if "melt" in done and step == "cool":
+        return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
+    return rest_clocks(run, step)
+
+
+# One page for each step ---------------------------------------------------------------------------------------------
+
+
+def _set_up(run, at_ms, advice):
+    planned = run["planned"]
+    frame = {name: planned[name] for name in ("length_m", "width_m", "bar_height_m")}
+    advice["more"] = {"code": "more.frame", "values": frame}
+    advice["action"] = button("all_ready", "ready_checked")
+    advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+    if run["melt"]["jacket"] is not None:
+        request = run["melt"]["request"]
+        heat = {"jacket_c": request["jacket_c"], "limit_c": request["limit_c"]}
+        advice["say"] = {"code": "say.set_up_jacket", "values": {}}
+        advice["more"] = {"code": "more.set_up_jacket", "values": heat}
+        advice["caution"] = {"word": "WARNING", "code": "caution.hot_water"}
+
+
+def _melt(run, at_ms, advice):
+    if run["melt"]["jacket"] is None:
+        melt_page(run, at_ms, advice, (ready_page, pour_button))
+    else:
+        jacket_page(run, at_ms, advice)
+
+
+def _by_map(words, kind, caution):
+    """As `_plain`, by the slab map; says so when more or less was weighed in and the map is not the slab's length."""
+    plain = plain_page(words, kind, "CAUTION", caution)
+
+    def page(run, at_ms, advice):
+        plain(run, at_ms, advice)
+        planned_m, length_m = run["planned"]["length_m"], frame_for(run)["length_m"]
+        if abs(length_m - planned_m) > SAME_LENGTH * planned_m:
+            advice["more"] = {"code": "more.other_length", "values": {"length_m": length_m, "planned_m": planned_m}}
+
+    return page
+
+
+def _count(run, at_ms, advice):
+    planned = run["planned"]
+    pieces = planned["pieces"]
+    likely = pieces * frame_for(run)["length_m"] / planned["length_m"]
+    advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
+    advice["entry"] = entry(
+        "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
+    )
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+
+
+PAGES = {
+    "set_up": _set_up,
+    "melt": _melt,
+    "cool": cool_page,
+    "loosen": plain_page("loosened", "freed", "CAUTION", "knife"),
+    "prebottom": plain_page("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),
+    "flip": plain_page("flipped", "flipped", "CAUTION", "flip"),
+    "score": _by_map("scored", "scored", "knife"),
+    "cut": _by_map("cut", "cut", "knife_cut"),
+    "wrap": wrap_page,
+    "count": _count,
+}

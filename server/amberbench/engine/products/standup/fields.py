@@ -1,0 +1,40 @@
+"""The fields of a stand-up test, and its event."""
+
+from ...core.describe import choice, many, number, record, together
+from ...core.fields import BASIS, INPUTS, SEEN
+from ...physics.fields import ROOM
+
+FUNCTIONS = {
+    "flow.stand_up_test": {
+        "request": together(
+            {
+                "heights": many(
+                    record(
+                        {
+                            "at_s": number("s", 0, 3e6, "time since the cube was set down"),
+                            "height_m": number("m", 0.0005, 0.3, "its height then"),
+                        },
+                        "one measurement",
+                    ),
+                    2,
+                    50,
+                    "heights of the cube, the fresh one first",
+                ),
+                "room_c": ROOM,
+            },
+            BASIS,
+        ),
+        "reply": together(
+            {
+                "lost_fraction": number("", 0, 1, "share of its first height that is lost"),
+                "verdict": choice(("firm", "borderline", "slumps"), "whether it stays square in this room"),
+            },
+            INPUTS,
+        ),
+    },
+}
+
+
+EVENTS = {
+    "stood": together({"height_m": number("m", 0.0005, 0.3, "height of the cube of a stand-up test")}, SEEN),
+}

@@ -1,0 +1,18 @@
+"""The events that every batch has: all ready, weighed, lot, count, what is left."""
+
+from ...core.describe import integer, number, text, together
+from ...core.fields import SEEN
+
+EVENTS = {
+    "ready_checked": {},
+    "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
+    "lot_named": {"lot": text(60, "lot of the caramel")},
+    "counted": {"pieces": integer(0, 100000, "good pieces")},
+    "weighed_out": together(
+        {
+            "kg": number("kg", 0, 50, "what the scale says"),
+            "what": text(40, "what was weighed", default="rest"),
+        },
+        SEEN,
+    ),
+}

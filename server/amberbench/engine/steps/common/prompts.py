@@ -1,0 +1,77 @@
+"""The steps that every batch has, as prompts: weigh, lot, weigh out, close."""
+
+from ...core.prompts import MOST_TIMES, button, entry, skip
+
+
+def lot_page(run, at_ms, advice):
+    """Asks which lot it is, in words of the step."""
+    advice["entry"] = entry("lot_named", "lot", None, None)
+    advice["choices"] = [skip("lot")]
+
+
+# More of the caramel than this in the bowl is the bowl on the scale with it (assumed; learning takes in no more).
+MOST_RESIDUE = 0.3
+
+
+def _weigh(run, at_ms, advice):
+    planned_kg = run["planned"]["caramel_kg"]
+    if run["lot"]:
+        advice["more"] = {"code": "more.lot", "values": {"lot": run["lot"]}}
+    advice["number"] = {"name": "caramel_kg", "value": planned_kg}
+    advice["entry"] = entry(
+        "weighed",
+        "kg",
+        0.05,
+        10.0,
+        likely_low=planned_kg * 0.97,
+        likely_high=planned_kg * 1.03,
+        body={"lot": run["lot"]},
+    )
+    advice["entry"]["name"] = "caramel_kg"
+    advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
+
+
+def plain_page(words, kind, word, caution):
+    """A step of one sentence, one button and one caution."""
+
+    def page(run, at_ms, advice):
+        advice["action"] = button(words, kind)
+        advice["choices"] = [skip(advice["step"])]
+        advice["caution"] = {"word": word, "code": "caution." + caution}
+
+    return page
+
+
+def _weigh_out(run, at_ms, advice):
+    weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
+    advice["entry"] = entry(
+        "weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest", "seen": len(run["out"])}
+    )
+    advice["entry"]["name"] = "rest_kg"
+    advice["choices"] = [skip("weigh_out")]
+
+
+def _close(run, at_ms, advice):
+    advice["action"] = button("close", "closed")
+    if any(one["what"] == "bowl" for one in run["out"]):
+        advice["more"] = {"code": "more.leftovers", "values": {}}
+    else:
+        # With both, the notice would not fit a small phone.
+        advice["choices"] = [{"code": "button.weigh_bowl", "entry": _bowl_entry(run)}]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+
+
+def _bowl_entry(run):
+    """What stays in the bowl teaches how much to melt."""
+    most_kg = MOST_RESIDUE * (run["weighed_kg"] or run["planned"]["caramel_kg"])
+    made = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "bowl", "seen": len(run["out"])})
+    made["name"] = "bowl_kg"
+    return made
+
+
+def closed_page(run, at_ms, advice):
+    advice["more"] = {"code": "more.closed", "values": {"n": run["pieces"] or 0}}
+
+
+PAGES = {"weigh": _weigh, "lot": lot_page, "weigh_out": _weigh_out, "close": _close, "closed": closed_page}

@@ -1,0 +1,20 @@
+"""How much colder a soft caramel is cut and laid upon."""
+
+from ...core.check import constant
+
+# How much colder a caramel is when it is as stiff as a firm one: cut, and laid upon, that much later (assumed, K).
+SOFTER_K = {"firm": 0.0, "borderline": 1.0, "slumps": 2.0}
+
+
+def softness(firmness, squeeze):
+    """(K colder than a firm caramel, warnings, input rows) by what tests said of it; each may be null.
+
+    A stand-up test decides; without one a piece that felt soft at delivery counts as borderline.
+    """
+    verdict = firmness or ("borderline" if squeeze == "soft" else "firm")
+    softer_k, warnings = SOFTER_K[verdict], []
+    if softer_k > 0.0:
+        warnings.append({"code": verdict + "_caramel", "values": {"softer_k": softer_k}})
+    if squeeze == "brittle":
+        warnings.append({"code": "brittle_caramel", "values": {}})
+    return softer_k, warnings, [constant("flow.softer_k", softer_k, "K")] if softer_k > 0.0 else []

@@ -1,0 +1,25 @@
+"""The strip test as a fold: of a bowl, or before a batch is dipped."""
+
+from ...core import duplicates
+from ...core.unfit import Unfit
+
+MOST = 120
+
+
+def strip(run, body, at_ms):
+    """A strip of a bowl, or before a batch is dipped."""
+    state = run.get("bowl") or run.get("dip")
+    if state is None:
+        raise Unfit("not_in_this_batch")
+    if "temper_check" in run["done"]:
+        raise Unfit("already_done")
+    if len(state["strips"]) >= MOST:
+        raise Unfit("too_many")
+    duplicates.once(body, state["strips"], "good")
+    state["strips"].append({"good": body["good"], "at_ms": at_ms})
+    state["streaky"] = not body["good"]
+    if body["good"]:
+        run["done"]["temper_check"] = at_ms
+
+
+FOLDS = {"strip_tested": strip}

@@ -1,0 +1,24 @@
+"""The events of the wash between two batches."""
+
+from ...core.allergens import ALLERGENS
+from ...core.describe import boolean, choice, many, number, text
+
+NAME = text(200, "what people call it", default="")
+CONTAINS = many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens", default=[])
+
+
+def instant(meaning):
+    return number("ms", 0, 1e14, meaning + "; null: never", default=None)
+
+
+EVENTS = {
+    "wash_told": {
+        "wanted": boolean("whether the bench must be washed before this batch goes on"),
+        # By name: a batch that comes after need not look into another's log.
+        "after": many(NAME, 0, 60, "what the bench was used for before", default=[]),
+        "allergens": dict(CONTAINS, meaning="what is on the bench and not declared by this batch"),
+        # Clocks of two phones differ: a wash answers what it was told of, whatever its own time.
+        "until_ms": instant("when hands were last at those"),
+    },
+    "washed": {},
+}

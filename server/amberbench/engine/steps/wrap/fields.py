@@ -1,0 +1,5 @@
+"""The event of wrapping."""
+
+EVENTS: dict = {
+    "wrapped": {},
+}
