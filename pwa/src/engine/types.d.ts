@@ -1230,6 +1230,16 @@ export interface PaperEventsRequest {
   lot?: string | null;
   /** bursts in their order; [] when left out */
   bursts?: PaperEventsRequestBurst[] | null;
+  /** loose pieces that go back to their lot; 0 to 50 kg */
+  loose_kg?: number | null;
+  /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
+  planned_pieces?: number | null;
+  /** good pieces counted; 0 to 100000 */
+  pieces?: number | null;
+  /** trim and other leftovers; 0 to 50 kg */
+  rest_kg?: number | null;
+  /** who made it, what was seen; [] when left out */
+  notes?: string[] | null;
   /** when the slab was poured; 0 to 9e+13 ms */
   poured_at_ms?: number | null;
   /** readings and touch tests in order; [] when left out */
@@ -1244,16 +1254,6 @@ export interface PaperEventsRequest {
   fills?: PaperEventsRequestFill[] | null;
   /** trays in laying order; [] when left out */
   trays?: PaperEventsRequestTray[] | null;
-  /** loose pieces that go back to their lot; 0 to 50 kg */
-  loose_kg?: number | null;
-  /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
-  planned_pieces?: number | null;
-  /** good pieces counted; 0 to 100000 */
-  pieces?: number | null;
-  /** trim and other leftovers; 0 to 50 kg */
-  rest_kg?: number | null;
-  /** who made it, what was seen; [] when left out */
-  notes?: string[] | null;
 }
 
 export interface PaperEventsReply {

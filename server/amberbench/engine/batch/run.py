@@ -8,7 +8,9 @@ log's rules is the contract in DEVELOPERS.md, "The batch log".
 from ..core import check
 from ..core.problems import Problem
 from ..core.unfit import Unfit
+from ..products import KINDS
 from ..steps.dip import fold as dip_fold
+from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
 from .courses import KIND_OF
@@ -19,9 +21,11 @@ from .log import corrected_ms, in_order, well_formed
 MOST_IGNORED = 50
 AFTER_CLOSING = ("noted", "photographed", "left_out")
 # What a phone writes by itself: nobody tapped it, nobody takes it back.
-BY_ITSELF = ("cooling_refitted", "wash_told")
+BY_ITSELF = ["wash_told"] + [event for kind in KINDS for event in kind.by_itself]
 # With these nothing of a batch comes onto the bench.
-BARE_HANDS = ("batch_opened", "taken_over", "ready_checked", "allergens_checked", "washed", "closed")
+BARE_HANDS = ["batch_opened", "taken_over", "washed", "closed"]
+BARE_HANDS += [event for kind in KINDS for event in kind.bare_hands]
+PARTS = [part for kind in KINDS for part in kind.parts]
 
 
 def opened(plan):
@@ -39,10 +43,6 @@ def opened(plan):
         "done": {},
         "skipped": [],
         "weighed_kg": None,
-        "melt": None,
-        "cool": None,
-        "cluster": None,
-        "bowl": None,
         "dip": dip_fold.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
         "room": room_prompts.minded(plan["reply"]),
         "wash": wash_fold.opened(),
@@ -56,6 +56,8 @@ def opened(plan):
         "undoable": None,
         "needs_replay": False,
     }
+    for name in PARTS:
+        run[name] = None
     run.update(KIND_OF[kind].begin(plan["reply"]))
     return run
 
@@ -100,10 +102,8 @@ def _fold(run, event):
         return _ignore(run, event, "unknown_kind")
     if run["closed_at_ms"] is not None and kind not in AFTER_CLOSING:
         return _ignore(run, event, "batch_closed")
-    told, turned = event["body"], False
-    if kind == "stirred" and run["melt"] is not None:
-        burning = run["melt"]["burning"]
-        turned = burning is not None and burning["then"] == "turn" and not told.get("free")
+    told = event["body"]
+    name = melt_fold.undo_name(run, kind, told)
     try:
         known = EVENTS[kind]
         body = check.checked(known, {name: told[name] for name in known if name in told})
@@ -117,7 +117,7 @@ def _fold(run, event):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
     elif kind not in BY_ITSELF and kind not in AFTER_CLOSING:
-        run["undoable"] = {"event_id": event["id"], "kind": "turned" if turned else kind}
+        run["undoable"] = {"event_id": event["id"], "kind": name}
         if kind not in BARE_HANDS:
             run["touched_ms"] = at_ms
     return run

@@ -1,63 +1,31 @@
 """What travels on paper and in tables: a filled-in batch sheet, the list of batches, a timeline."""
 
 from ..core.describe import boolean, document, integer, many, number, record, text
-
-# A batch sheet has fewer rows; whoever writes on its back has room too.
-MOST_ROWS = 40
-
-
-def _instant(meaning, **more):
-    return number("ms", 0, 9e13, meaning, **more)
-
+from ..products import KINDS
+from ..steps.common.sheet import MOST_ROWS, instant
 
 BURST = {
-    "at_ms": _instant("when it was started"),
+    "at_ms": instant("when it was started"),
     "seconds_s": number("s", 1, 600, "time set on the oven"),
     "free": boolean("whether it stirred freely after it", default=False),
     "surface_c": number("°C", 0, 150, "infrared reading after the stir", default=None),
 }
-FEEL = {
-    "at_ms": _instant("when it was read or pressed"),
-    "surface_c": number("°C", -10, 150, "infrared reading of the slab", default=None),
-    "firm": boolean("whether the middle felt firm enough to cut", default=None),
-}
-FILL = {
-    "at_ms": _instant("when the funnel was filled"),
-    "surface_c": number("°C", 0, 150, "infrared reading into it", default=None),
-}
-TRAY = {
-    "laid_at_ms": _instant("when it was laid", default=None),
-    "second_at_ms": _instant("when it had its second deposit", default=None),
-    "freed_at_ms": _instant("when it came off its paper", default=None),
-}
-PLANNED_FILL = record(
-    {
-        "fill_kg": number("kg", 0.001, 20, "one fill of the funnel"),
-        "low_c": number("°C", 20, 150, "coolest that the bowl is ready at"),
-    },
-    "what the plan of clusters has; null: a slab",
-    default=None,
-)
-SHEET = {
-    "after_ms": _instant("corrected time of the newest event the batch has"),
-    "now_ms": _instant("corrected time of typing"),
-    "weighed_at_ms": _instant("when all was ready and weighed in", default=None),
+SHEET: dict = {
+    "after_ms": instant("corrected time of the newest event the batch has"),
+    "now_ms": instant("corrected time of typing"),
+    "weighed_at_ms": instant("when all was ready and weighed in", default=None),
     "weighed_kg": number("kg", 0.01, 50, "caramel weighed in", default=None),
     "lot": text(60, "lot of the caramel", default=None),
     "bursts": many(record(BURST, "a burst"), 0, MOST_ROWS, "bursts in their order", default=[]),
-    "poured_at_ms": _instant("when the slab was poured", default=None),
-    "slab": many(record(FEEL, "a look at the slab"), 0, MOST_ROWS, "readings and touch tests in order", default=[]),
-    "cut_at_ms": _instant("when it was cut", default=None),
-    "fill": PLANNED_FILL,
-    "nuts_clear": boolean("whether nut-free work was finished before nuts came out", default=False),
-    "fills": many(record(FILL, "a fill"), 0, MOST_ROWS, "fills of the funnel in order", default=[]),
-    "trays": many(record(TRAY, "a tray"), 0, MOST_ROWS, "trays in laying order", default=[]),
     "loose_kg": number("kg", 0, 50, "loose pieces that go back to their lot", default=None),
     "planned_pieces": integer(0, 1000000, "pieces the plan has; null: any count is believed", default=None),
     "pieces": integer(0, 100000, "good pieces counted", default=None),
     "rest_kg": number("kg", 0, 50, "trim and other leftovers", default=None),
     "notes": many(text(2000, "a note"), 0, 4, "who made it, what was seen", default=[]),
 }
+for _kind in KINDS:
+    if _kind.sheet is not None:
+        SHEET.update(_kind.sheet.FIELDS)
 WRITTEN = {
     "kind": text(40, "what happened"),
     "at_ms": number("ms", 0, 1e14, "when, corrected"),

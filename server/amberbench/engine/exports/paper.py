@@ -2,12 +2,11 @@
 
 from ..core.problems import Problem
 from ..core.prompts import MOST_TIMES, most_pieces
-from ..steps.deposit.trays import FRESH_K
+from ..products import KINDS
+from ..steps.common.sheet import Sheet
 from ..steps.melt.prompts import STIR_S
 
-MINUTE_MS = 60000.0
-# A phone's clock and a kitchen's differ a little (assumed).
-AHEAD_MS = 5 * MINUTE_MS
+SHEETS = [kind.sheet for kind in KINDS if kind.sheet is not None]
 
 
 def events(request):
@@ -28,18 +27,11 @@ def events(request):
     last tray.
     Source: practice for STIR_S, assumed for the rest.
     """
-    sheet = _Sheet(request["after_ms"], request["now_ms"])
+    sheet = Sheet(request["after_ms"], request["now_ms"])
     _weigh(sheet, request)
     _hot(sheet, request)
-    _free(sheet, request["trays"])
-    if request["poured_at_ms"] is not None:
-        sheet.add("poured", "poured_at_ms", request["poured_at_ms"])
-    elif request["slab"]:
-        raise Problem("poured_at_ms", "needs_pour")
-    for index, one in enumerate(request["slab"]):
-        _feel(sheet, "slab[" + str(index) + "]", one)
-    if request["cut_at_ms"] is not None:
-        sheet.add("cut", "cut_at_ms", request["cut_at_ms"])
+    for own in SHEETS:
+        own.after_melting(sheet, request)
     _count(sheet, request)
     for text in request["notes"]:
         if text:
@@ -70,10 +62,8 @@ def _weigh(sheet, request):
     """All ready, and weighing in."""
     if request["weighed_at_ms"] is not None:
         sheet.add("ready_checked", "weighed_at_ms", request["weighed_at_ms"])
-    if request["nuts_clear"]:
-        sheet.then("allergens_checked", {})
-    if request["fill"] is not None and request["weighed_at_ms"] is not None:
-        sheet.then("under_laid", {})
+    for own in SHEETS:
+        own.before_weighing(sheet, request)
     if request["weighed_kg"] is not None:
         sheet.then("weighed", {"kg": request["weighed_kg"], "lot": request["lot"]})
     elif request["lot"]:
@@ -81,20 +71,20 @@ def _weigh(sheet, request):
 
 
 def _hot(sheet, request):
-    """Bursts, fills and trays, as they came: [(time, field, kind, what stands there)] of each, merged."""
+    """Bursts and what the kinds have besides, as they came: [(time, field, kind, what stands there)], merged."""
     bursts = [
         (one["at_ms"], "bursts[" + str(row) + "].at_ms", "burst_started", one)
         for row, one in enumerate(request["bursts"])
     ]
-    fills = [
-        (one["at_ms"], "fills[" + str(row) + "].at_ms", "filled", _filled(request, one))
-        for row, one in enumerate(request["fills"])
-    ]
-    steps = _merged([bursts, fills] + _laid(request))
+    columns, until_ms = [bursts], None
+    for own in SHEETS:
+        columns += own.columns(request)
+        until_ms = own.hot_until_ms(request) if until_ms is None else until_ms
+    steps = _merged(columns)
     for index, (at_ms, field, kind, one) in enumerate(steps):
         if kind == "burst_started":
             # A reading never past the next start or the pour: whole minutes leave little room.
-            after_ms = steps[index + 1][0] if index + 1 < len(steps) else request["poured_at_ms"]
+            after_ms = steps[index + 1][0] if index + 1 < len(steps) else until_ms
             _burst(sheet, field, one, after_ms)
         else:
             sheet.add(kind, field, at_ms, one)
@@ -115,87 +105,3 @@ def _merged(columns):
         found.append(column.pop(0))
         left = [rows for rows in left if rows]
     return found
-
-
-def _filled(request, one):
-    """The body of a fill."""
-    fill = request["fill"]
-    if fill is None:
-        raise Problem("fill", "missing")
-    warm_c = fill["low_c"] + FRESH_K if one["surface_c"] is None else one["surface_c"]
-    return {"kg": fill["fill_kg"], "bulk_c": warm_c}
-
-
-def _laid(request):
-    """The columns of trays laid, and laid again."""
-    first: list = []
-    second: list = []
-    for row, one in enumerate(request["trays"]):
-        path = "trays[" + str(row) + "]."
-        if one["laid_at_ms"] is None:
-            raise Problem(path + "laid_at_ms", "missing")
-        first.append((one["laid_at_ms"], path + "laid_at_ms", "tray_laid", {}))
-        if one["second_at_ms"] is not None:
-            if one["second_at_ms"] < one["laid_at_ms"]:
-                raise Problem(path + "second_at_ms", "out_of_order", one["second_at_ms"], low=one["laid_at_ms"])
-            second.append((one["second_at_ms"], path + "second_at_ms", "second_laid", {}))
-    if first and not request["fills"]:
-        raise Problem("fills[0].at_ms", "missing")
-    if first and request["fills"][0]["at_ms"] > first[0][0]:
-        raise Problem(first[0][1], "out_of_order", first[0][0], low=request["fills"][0]["at_ms"])
-    return [first, second]
-
-
-def _free(sheet, trays):
-    """The funnel is emptied after the last tray; then they come free one by one."""
-    if trays:
-        sheet.then("funnel_emptied", {})
-    for row, one in enumerate(trays):
-        if one["freed_at_ms"] is not None:
-            sheet.add("tray_freed", "trays[" + str(row) + "].freed_at_ms", one["freed_at_ms"], {"free": True})
-    if any(one["freed_at_ms"] is not None for one in trays):
-        sheet.then("separated", {})
-
-
-def _feel(sheet, path, one):
-    """A reading of the slab, a touch test, or both at once."""
-    if one["surface_c"] is None and one["firm"] is None:
-        raise Problem(path + ".surface_c", "missing")
-    sheet.mark(path + ".at_ms", one["at_ms"])
-    if one["surface_c"] is not None:
-        sheet.then("slab_read", {"surface_c": one["surface_c"]})
-    if one["firm"] is not None:
-        sheet.then("touched", {"firm": one["firm"]})
-
-
-class _Sheet:
-    """Events in their order; `at_ms` is the time of the last one."""
-
-    def __init__(self, after_ms, now_ms):
-        self.at_ms = after_ms
-        self.now_ms = now_ms
-        self.events: list = []
-
-    def mark(self, field, at_ms):
-        """Takes a time that stands on the sheet."""
-        if at_ms < self.at_ms - MINUTE_MS:
-            raise Problem(field, "out_of_order", at_ms, low=self.at_ms)
-        if at_ms > self.now_ms + AHEAD_MS:
-            raise Problem(field, "still_to_come", at_ms, high=self.now_ms)
-        self.at_ms = max(at_ms, self.at_ms)
-
-    def add(self, kind, field, at_ms, body=None):
-        """An event whose time stands on the sheet."""
-        self.mark(field, at_ms)
-        self.then(kind, body or {})
-
-    def later(self, kind, seconds_s, body, most_ms=None):
-        """An event some seconds after the last, not after `most_ms`."""
-        at_ms = self.at_ms + 1000.0 * seconds_s
-        self.at_ms = at_ms if most_ms is None else max(self.at_ms, min(at_ms, most_ms))
-        self.then(kind, body)
-
-    def then(self, kind, body):
-        """An event right after the last, a millisecond later so that the order stands."""
-        self.at_ms += 1.0
-        self.events.append({"kind": kind, "at_ms": self.at_ms, "body": dict(body, typed_at_ms=self.now_ms)})

@@ -2,6 +2,7 @@
 
 from math import exp, log, sqrt
 
+from ..batch.courses import KIND_OF
 from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import TENTH
@@ -73,7 +74,7 @@ def _oven(run):
         raise Silent("not_in_this_batch")
     if run["melt"].get("jacket") is not None:
         raise Silent("in_a_jacket")
-    known, melt = melt_fields.FUNCTIONS["melt.next_burst"]["request"], _melted(run)
+    known, melt = melt_fields.FUNCTIONS["melt.next_burst"]["request"], KIND_OF[run["kind"]].oven_melt(run)
     request = check.checked(known, dict(melt["request"], history=melt["history"]))
     oven = request["oven"]
     if oven["rated_w"] is None and oven["power_w"] is None:
@@ -81,12 +82,6 @@ def _oven(run):
     pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
     log_power, sd = _power(pot, request, log(melt_oven.power_prior(oven, request["mass_kg"])[0]))
     return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
-
-
-def _melted(run):
-    """The melt of all that was weighed in: of clusters the first, before fills were taken from the bowl."""
-    cluster = run.get("cluster")
-    return run["melt"] if cluster is None or cluster["melted"] is None else cluster["melted"]
 
 
 def _power(pot, request, start):
@@ -176,7 +171,7 @@ def compared(found, plan, run):
     rows = []
     oven = found["oven"]
     if oven is not None:
-        asked = _melted(run)["request"]
+        asked = KIND_OF[run["kind"]].oven_melt(run)["request"]
         power_w, sd = melt_oven.power_prior(check.checked(melt_fields.MELT, asked)["oven"], oven["mass_kg"])
         low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
         rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))

@@ -28,6 +28,7 @@ KIND = Kind(
         "leftover": lambda run: not any(one["kg"] > 0.0 for one in run["out"]),
     },
     begin=fold.begin,
+    parts=("bowl",),
     events=together(common_fields.EVENTS, temper_fields.EVENTS, fields.EVENTS),
     folds=together(common_fold.FOLDS, temper_fold.FOLDS, fold.FOLDS),
     notes=common_fold.NOTES,

@@ -17,7 +17,7 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import asked, fields, fold, prompts
+from . import asked, fields, fold, prompts, sheet
 
 KIND = Kind(
     name="cluster",
@@ -50,6 +50,11 @@ KIND = Kind(
     },
     never_skipped=("melt", "close"),
     begin=fold.begin,
+    parts=("melt", "cluster"),
+    oven_melt=fold.oven_melt,
+    bare_hands=("ready_checked", "allergens_checked"),
+    sheet=sheet,
+    in_shop=True,
     events=together(
         common_fields.EVENTS,
         melt_fields.EVENTS,

@@ -56,6 +56,12 @@ def opened(reply):
     }
 
 
+def oven_melt(run):
+    """The melt of all that was weighed in: the first one, before fills were taken from the bowl."""
+    melted = run["cluster"]["melted"]
+    return run["melt"] if melted is None else melted
+
+
 def _lay(run, body, at_ms):
     state = laying(run)
     if state["fills"] == 0:

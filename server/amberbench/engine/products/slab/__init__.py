@@ -20,7 +20,7 @@ from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ...steps.wrap import fields as wrap_fields
 from ..kind import Kind
-from . import fields, fold, plan, prompts
+from . import fields, fold, plan, prompts, sheet
 
 KIND = Kind(
     name="slab",
@@ -56,6 +56,10 @@ KIND = Kind(
     },
     never_skipped=("melt", "close"),
     begin=fold.begin,
+    parts=("melt", "cool"),
+    by_itself=("cooling_refitted",),
+    sheet=sheet,
+    in_shop=True,
     events=together(
         common_fields.EVENTS,
         melt_fields.EVENTS,

@@ -50,6 +50,13 @@ def opened(reply):
     }
 
 
+def undo_name(run, kind, body):
+    """How the button that takes an event back calls it: a stir asked for as a turn of the bowl is a turn."""
+    burning = None if run["melt"] is None else run["melt"]["burning"]
+    turn = kind == "stirred" and burning is not None and burning["then"] == "turn" and not body.get("free")
+    return "turned" if turn else kind
+
+
 def _gap(melt, at_ms):
     """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
     if melt["last_at_ms"] is not None:
