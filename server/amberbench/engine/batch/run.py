@@ -44,7 +44,7 @@ def opened(plan):
         "skipped": [],
         "weighed_kg": None,
         "dip": dip_fold.opened(plan["reply"].get("dip")) if plan.get("finish") == "dipped" else None,
-        "room": room_prompts.minded(plan["reply"]),
+        "room": room_prompts.warnings_for_bench(plan["reply"]),
         "wash": wash_fold.opened(),
         "touched_ms": None,
         "wrap": plan.get("finish") == "wrapped",

@@ -23,8 +23,8 @@ def events(request):
     missing (nothing stands on the sheet; a tray that was laid again or freed without being laid, or laid without a
     fill).
     Relation: a stir ends a burst when its seconds are over; the reading of a burst follows STIR_S later. A fill is as
-    much as planned, and where it was not read FRESH_K over what the bowl is ready at. The funnel is emptied after the
-    last tray.
+    much as planned, and where it was not read FRESH_BOWL_K over what the bowl is ready at. The funnel is emptied after
+    the last tray.
     Source: practice for STIR_S, assumed for the rest.
     """
     sheet = Sheet(request["after_ms"], request["now_ms"])

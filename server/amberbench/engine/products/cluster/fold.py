@@ -7,8 +7,8 @@ by the same events as the first melt. Laying ends when the funnel is emptied; th
 from ...core import duplicates
 from ...core.unfit import Unfit, part
 from ...steps.deposit import trays
-from ...steps.deposit.fold import laying, set_clock, told
-from ...steps.deposit.trays import freed, seconds
+from ...steps.deposit.fold import advance_to, laying, set_clock
+from ...steps.deposit.trays import freed, second_deposits
 from ...steps.melt import fold as melt_fold
 
 MOST_TRAYS, MOST_TRIES = 60, 120
@@ -29,7 +29,7 @@ def opened(reply):
     return {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "fresh_s": max(trays.SHORT_S, reply.get("safe_s", reply["fill_s"])),
+        "fresh_s": max(trays.SHORTEST_FILL_S, reply.get("safe_s", reply["fill_s"])),
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "per_tray": reply["per_tray"],
@@ -77,7 +77,7 @@ def _lay(run, body, at_ms):
 
 def _tray_done(state, task, tray, at_ms):
     """A whole tray has run out of the funnel: what is in it is known again."""
-    told(state, at_ms)
+    advance_to(state, at_ms)
     left = max(0.0, state["base_kg"] - trays.tray_kg(state, task, tray))
     if state["fill"] is None:
         state["bowl_kg"] = left
@@ -90,17 +90,17 @@ def _end_laying(run, body, at_ms):
     state = laying(run)
     if state["all_laid"]:
         raise Unfit("already_done")
-    told(state, at_ms)
+    advance_to(state, at_ms)
     state["all_laid"] = True
     if state["under_way"] == "lay":
         # The tray under way is given up as it is.
         state["under_way"] = None
     if state["begun_ms"] is not None:
-        _next_turn(state, at_ms)
+        _choose_next_task(state, at_ms)
 
 
-def _next_turn(state, at_ms):
-    """What was told may change whose turn it is, unless a tray is under way."""
+def _choose_next_task(state, at_ms):
+    """Chooses the next task again, unless a tray is under way."""
     if state["under_way"] is None:
         state["begun_ms"] = at_ms
         state["base_kg"] = state["bowl_kg"] + (0.0 if state["fill"] is None else state["fill"]["kg"])
@@ -111,7 +111,7 @@ def _second_of(state):
     """The tray that is next for a second deposit."""
     if state["second"] is None:
         raise Unfit("no_second_deposit")
-    tray = seconds(state)
+    tray = second_deposits(state)
     if tray >= len(state["laid"]):
         raise Unfit("not_laid_yet")
     return tray
@@ -124,7 +124,7 @@ def _test(run, body, at_ms):
     if len(state["tests"]) >= MOST_TRIES:
         raise Unfit("too_many")
     duplicates.once(body, state["tests"], "tacky")
-    told(state, at_ms)
+    advance_to(state, at_ms)
     at_s = (at_ms - state["laid"][tray]["began_ms"]) / 1000.0
     state["tests"].append({"at_s": at_s, "tacky": body["tacky"]})
     from_s = state["second"]["from_s"]
@@ -132,7 +132,7 @@ def _test(run, body, at_ms):
         state["tack"] = max(SOONEST, min(state["tack"], at_s / from_s))
     else:
         state["tack"] = min(LATEST, max(state["tack"], (at_s + TACKY_AGAIN_S) / from_s))
-    _next_turn(state, at_ms)
+    _choose_next_task(state, at_ms)
 
 
 def _lay_second(run, body, at_ms):

@@ -8,7 +8,7 @@ from ...physics import bases, materials, viscosity
 from ...steps.cool import course, firmness
 from ...steps.cool import plan as cool
 from ...steps.deposit import fields as deposit_fields
-from ...steps.deposit import funnel, trays, turns
+from ...steps.deposit import funnel, schedule, trays
 from ...steps.dip import plan as dip_plan
 from ...steps.melt import plan as melt
 from ...steps.melt.fields import MELT
@@ -57,7 +57,7 @@ def plan(request):
     4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
     free as in one of 23 °C, the warmest that brings clusters to 24 °C. Trays that are laid again hold
     alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
-    are counted as the bench goes about it (`deposit.turns`). A bed goes as far as rows are laid.
+    are counted as the bench goes about it (`deposit.schedule`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
@@ -72,7 +72,7 @@ def plan(request):
     reply = {
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
-        "by_tray": trays.alike(bench),
+        "by_tray": trays.equal_trays(bench),
         "under": under,
         "bed": _bed(request, beds_m2),
         "second": second,
@@ -105,7 +105,7 @@ def _heated(request, job):
         "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
         "fill_kg": job.fill_kg,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
-        "safe_s": trays.safe_s(fill_request, melt_request, job.fill_kg),
+        "safe_s": trays.safe_fill_s(fill_request, melt_request, job.fill_kg),
     }, rows
 
 
@@ -136,7 +136,7 @@ def _finished(request, job, piece_kg):
 
 def _short_fills(job, safe_s):
     """What to say of a window that no fill is sure to stay in for more than a few deposits."""
-    if safe_s > trays.SHORT_S:
+    if safe_s > trays.SHORTEST_FILL_S:
         return []
     return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
 
@@ -158,17 +158,17 @@ def _held(job, bench):
     """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
     full = number = held = bench["per_tray"]
     if bench["second"] is not None:
-        held = turns.most_on_tray(bench)
+        held = schedule.most_on_tray(bench)
         # Alike, so that no small rest has to be kept warm for the last one.
         number = min(full, math.ceil(job.clusters / math.ceil(job.clusters / held)))
     found = {"per_tray": number, "trays": math.ceil(job.clusters / number), "tray_s": number / job.per_s}
     bench.update(found)
-    found["fills"], found["reheats"] = turns.reckoned(bench)
+    found["fills"], found["reheats"] = schedule.count_fills(bench)
     return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
 def _dip(request, job, piece_kg):
-    """What dipping takes, or None; a pre-bottom goes under the whole spread, reckoned for the largest deposit."""
+    """What dipping takes, or None; a pre-bottom goes under the whole spread, sized for the largest deposit."""
     dip = request["dip"]
     if dip is None:
         return None
@@ -198,7 +198,7 @@ def _melt_request(request, job, low_c):
     """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
-    wanted["window_high_c"] = min(request["window_high_c"] + trays.POURED_K, request["warn_c"])
+    wanted["window_high_c"] = min(request["window_high_c"] + trays.POURING_LOSS_K, request["warn_c"])
     return parts.full(MELT, wanted, request, {"mass_kg": job.field})
 
 
@@ -225,7 +225,7 @@ def _windows(request, job, per_tray, melt_request):
 
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
     found, across_m = stuff(job.heaviest_kg)
-    warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays.FRESH_K)
+    warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays.FRESH_BOWL_K)
     least = None if lightest_kg == job.heaviest_kg else stuff(lightest_kg)
     return windows.windows(tray, found, across_m, least, second, warmest_c)
 
@@ -247,11 +247,11 @@ def _sizes(job):
 
 
 def _bench(job, fill_request, safe_s, second, full):
-    """The state of a bench, as `fold.opened`, as far as what lies ahead of it is reckoned from it."""
+    """The state of a bench, as `fold.opened`, as far as a forecast needs it."""
     return {
         "request": fill_request,
         "full_kg": job.fill_kg,
-        "fresh_s": max(trays.SHORT_S, safe_s),
+        "fresh_s": max(trays.SHORTEST_FILL_S, safe_s),
         "tray_s": full / job.per_s,
         "per_tray": full,
         "trays": full,
@@ -284,4 +284,4 @@ def _constants(base, thinner):
         constant("deposit.bowl_k", BOWL_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
-    return own + turns.constants() + cool.base_rows(base)[:-1]
+    return own + schedule.constants() + cool.base_rows(base)[:-1]

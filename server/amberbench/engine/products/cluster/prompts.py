@@ -6,8 +6,8 @@ Nothing here changes the run.
 from ...core import allergens
 from ...core.prompts import button, clock, entry, most_pieces
 from ...steps.deposit.prompts import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
-from ...steps.deposit.trays import freed, on_tray, seconds, sizes_on, window_ms
-from ...steps.deposit.turns import LEAST_BOWL_KG, turn
+from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
+from ...steps.deposit.trays import freed, on_tray, second_deposits, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
 
 # A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
@@ -32,10 +32,10 @@ def _laying_clocks(run):
     if fill is not None:
         clocks.append(clock("fill", fill["at_ms"], fill["due_ms"], "read"))
     elif state["begun_ms"] is not None and run["melt"]["burning"] is None and run["melt"]["resting"] is None:
-        task, _, from_ms = turn(state, state["begun_ms"])
+        task, _, from_ms = next_task(state, state["begun_ms"])
         if task == "wait":
             clocks.append(clock("fill", state["begun_ms"], _waits_ms(run, from_ms), "read"))
-    tray = seconds(state)
+    tray = second_deposits(state)
     if state["second"] is not None and tray < len(state["laid"]):
         from_ms, to_ms = window_ms(state, tray)
         clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
@@ -107,7 +107,7 @@ def _under(run, at_ms, advice):
 
 def _melt(run, at_ms, advice):
     state = run["cluster"]
-    task, tray, from_ms = ("melt", 0, at_ms) if state["begun_ms"] is None else turn(state, at_ms)
+    task, tray, from_ms = ("melt", 0, at_ms) if state["begun_ms"] is None else next_task(state, at_ms)
     if task == "empty":
         _empty(run, at_ms, advice)
     elif state["fill"] is not None:

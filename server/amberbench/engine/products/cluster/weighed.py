@@ -75,7 +75,7 @@ def _width(across_m):
 
 
 def _under(request, across_m):
-    """(kg under all clusters, its standard deviation): weighed, or reckoned from what was to lie there."""
+    """(kg under all clusters, its standard deviation): weighed, or calculated from what was to lie there."""
     if request["under_kg"] is not None:
         return request["under_kg"], SCALE_SD_KG if request["under_kg"] > 0.0 else 0.0
     kg = request["clusters"] * sum(each_kg for _, each_kg in asked.beneath(request, across_m))

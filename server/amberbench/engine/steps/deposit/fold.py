@@ -1,6 +1,6 @@
-"""The funnel's fills as folds: how much is in it, how warm that is believed to be, when it has to be seen to.
+"""Folds of the funnel's events: how much caramel is in it, how warm it is believed to be, when its clock rings.
 
-What was told last sets all of it anew. On the safe side a fill is cooler than believed and loses more than planned.
+Every event sets these again. The clock uses a safe estimate: cooler than believed, losing heat faster than planned.
 """
 
 import math
@@ -12,20 +12,20 @@ from ..melt import fold as melt_fold
 from ..melt import oven as melt_oven
 from ..melt import plan as melt
 from ..melt.fold import melting
-from . import trays, turns
-from .trays import FILL_SD_K, LEAST_SD_K, SURE
-from .turns import LEAST_BOWL_KG
+from . import schedule, trays
+from .schedule import LEAST_BOWL_KG
+from .trays import FILL_SD_K, LEAST_SD_K, SAFE_TEMP_SD
 
 MOST_FILLS, MOST_READINGS = 120, 120
 # A reading into the funnel scatters so much (standard deviation; from memory, as of the bowl); what a fill loses is
 # known to a fifth (assumed): one factor for all of its time, so its part of the error grows with what the fill has lost
-# (`lost_k`, K), however often it is told of in between.
+# (`lost_k`, K), however many events come in between.
 READ_SD_K, LOSS_SD = 2.0, 0.2
 # A reading so many standard deviations below belief is taken at its word: a fill may have been left to stand, but it is
 # never much warmer than it was filled (assumed).
-OFF_SD = 3.0
+OUTLIER_SD = 3.0
 # Less than this share of a tray laid is none: the tap came late (assumed).
-BEGUN = 0.05
+TRAY_BEGUN_SHARE = 0.05
 
 
 def laying(run):
@@ -35,13 +35,13 @@ def laying(run):
     return run["cluster"]
 
 
-def told(state, at_ms):
-    """What has run out of the funnel until now, and how warm the rest is, before something else is told."""
+def advance_to(state, at_ms):
+    """Brings the fill up to a time in ms, before the next event is added: its kg and its temperatures."""
     fill = state["fill"]
     if fill is None:
         return
-    turn = turns.turn(state, at_ms)
-    ran_kg = trays.run_out_kg(state, turn, at_ms)
+    task = schedule.next_task(state, at_ms)
+    ran_kg = trays.run_out_kg(state, task, at_ms)
     warm_c = [trays.cooled_c(state, ran_kg, at_ms, sure) for sure in (False, True)]
     before_k = fill.get("lost_k", 0.0)  # runs that were kept before this was reckoned have none
     fill["lost_k"] = before_k + fill["now_c"] - warm_c[0]
@@ -50,18 +50,18 @@ def told(state, at_ms):
     fill["now_c"], fill["sure_c"] = warm_c
     fill["kg"], fill["at_ms"] = fill["kg"] - ran_kg, at_ms
     done_kg = state["base_kg"] - state["bowl_kg"] - fill["kg"]
-    if turn[0] in ("lay", "second") and done_kg > BEGUN * trays.tray_kg(state, turn[0], turn[1]):
-        state["under_way"] = turn[0]
+    if task[0] in ("lay", "second") and done_kg > TRAY_BEGUN_SHARE * trays.tray_kg(state, task[0], task[1]):
+        state["under_way"] = task[0]
 
 
 def set_clock(state):
-    """When the fill has to be seen to."""
+    """Sets the fill's clock: when it must be read, topped up or emptied (ms)."""
     fill = state["fill"]
     if fill is not None:
-        fill["thick_ms"] = fill["at_ms"] + 1000.0 * trays.lasts_s(state, fill["sure_c"], fill["kg"])
-        likely_s = trays.likely_s(state, fill["now_c"], fill["sd_k"], fill["kg"])
+        fill["thick_ms"] = fill["at_ms"] + 1000.0 * trays.fill_lasts_s(state, fill["sure_c"], fill["kg"])
+        likely_s = trays.likely_fill_s(state, fill["now_c"], fill["sd_k"], fill["kg"])
         fill["likely_ms"] = fill["at_ms"] + 1000.0 * likely_s
-        fill["due_ms"], fill["why"] = turns.due_ms(state)
+        fill["due_ms"], fill["why"] = schedule.due_ms(state)
 
 
 def _fill(run, body, at_ms):
@@ -74,7 +74,7 @@ def _fill(run, body, at_ms):
         state["melted"] = {"request": melt_state["request"], "history": melt_state["history"]}
         state["filled_ms"] = at_ms
         state["bowl_kg"] = state["base_kg"] = trays.weighed_kg(run)
-    told(state, at_ms)
+    advance_to(state, at_ms)
     had = state["fill"] or {"kg": 0.0, "sd_k": 0.0}
     had_kg, had_sd_k = had["kg"], had["sd_k"]
     kg = max(body["kg"], had_kg, 1e-3)
@@ -92,7 +92,7 @@ def _fill(run, body, at_ms):
         "sd_k": sd_k,
         "lost_k": had_kg / kg * had.get("lost_k", 0.0),
     }
-    state["fill"]["sure_c"] = body["bulk_c"] - SURE * sd_k
+    state["fill"]["sure_c"] = body["bulk_c"] - SAFE_TEMP_SD * sd_k
     if state["under_way"] is None:
         state["begun_ms"], state["base_kg"] = at_ms, left + kg
     _in_bowl(run, left, body["bulk_c"] if body["bowl_c"] is None else body["bowl_c"], bowl_sd_k, at_ms)
@@ -100,7 +100,10 @@ def _fill(run, body, at_ms):
 
 
 def _in_bowl(run, kg, bulk_c, sd_k, at_ms):
-    """What the bowl holds now, as warm as believed within sd_k: a new melt of less, by what the oven has shown."""
+    """Begins a new melt with what is in the bowl (kg), believed to be at bulk_c (standard deviation sd_k, K).
+
+    The oven keeps the power that the melt so far has shown.
+    """
     melt_state, state = run["melt"], run["cluster"]
     oven = _shown(melt_state, max(LEAST_BOWL_KG, kg))
     state["bowl_kg"] = kg
@@ -114,7 +117,7 @@ def _in_bowl(run, kg, bulk_c, sd_k, at_ms):
 
 
 def _shown(melt_state, kg):
-    """The oven with the power that this melt has shown, for so much caramel."""
+    """The oven with the power that this melt has shown, scaled to kg of caramel."""
     request, history = melt_state["request"], melt_state["history"]
     oven, kinds = request["oven"], [one["kind"] for one in history]
     factor = melt_oven.load_factor(kg) / melt_oven.load_factor(request["mass_kg"])
@@ -135,18 +138,18 @@ def _read(run, body, at_ms):
         raise Unfit("too_many")
     duplicates.once(body, state["readings"], "surface_c")
     state["readings"].append({"at_ms": at_ms, "surface_c": body["surface_c"]})
-    told(state, at_ms)
+    advance_to(state, at_ms)
     fill = state["fill"]
     fill["seen_ms"] = at_ms
     unsure, read = fill["sd_k"] * fill["sd_k"], READ_SD_K * READ_SD_K
     off_k = body["surface_c"] - fill["now_c"]
-    if off_k < 0.0 and off_k * off_k > OFF_SD * OFF_SD * (unsure + read):
+    if off_k < 0.0 and off_k * off_k > OUTLIER_SD * OUTLIER_SD * (unsure + read):
         unsure = off_k * off_k - read
     gain = unsure / (unsure + read)
     fill["now_c"] += gain * off_k
     fill["lost_k"] *= 1.0 - gain
     fill["sd_k"] = math.sqrt(unsure * read / (unsure + read))
-    fill["sure_c"] = fill["now_c"] - SURE * fill["sd_k"]
+    fill["sure_c"] = fill["now_c"] - SAFE_TEMP_SD * fill["sd_k"]
     set_clock(state)
 
 
@@ -156,7 +159,7 @@ def _end(run, body, at_ms):
     if state["fill"] is None:
         raise Unfit("funnel_empty")
     duplicates.counted(body, state["fills"])
-    told(state, at_ms)
+    advance_to(state, at_ms)
     sd_k, state["fill"] = state["fill"]["sd_k"], None
     if body["left_kg"] > 1e-3:
         _in_bowl(run, state["bowl_kg"] + body["left_kg"], body["bulk_c"], sd_k, at_ms)

@@ -1,4 +1,4 @@
-"""The funnel as prompts: filled from a warm bowl, read, topped up, or emptied back into the bowl to be heated again.
+"""Prompts for the funnel: fill it from a warm bowl, read it, top it up, or empty it back into the bowl and reheat.
 
 Nothing here changes the run.
 """
@@ -9,8 +9,8 @@ from ...physics import pot as physics_pot
 from ..melt.fold import USUAL_GAP_S
 from ..melt.prompts import belief, read_entry
 from . import trays
-from .trays import LEAST_SD_K, POURED_K, SURE, fresh_s, lasts_s
-from .turns import LEAST_BOWL_KG, READ_AGAIN_S, WORTH, left_kg, needed_s, turn
+from .schedule import LEAST_BOWL_KG, READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task
+from .trays import LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh_fill_s
 
 # A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
 READS_OFF_K = 12.0
@@ -22,7 +22,7 @@ GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}
 
 
 def fill_page(run, now, advice, filled):
-    """The bowl is in its window: the funnel is filled from it."""
+    """The page when the bowl is in its window: fill the funnel from it."""
     advice["step"] = "fill"
     kg = fill_kg(run, 0.0)
     some = kg == run["cluster"]["full_kg"]
@@ -43,7 +43,7 @@ def stood_c(run, now, at_ms):
 
 
 def fill_kg(run, had_kg):
-    """What the funnel holds when filled: three quarters, or what there is; rather more than to leave a spoonful."""
+    """What the funnel is filled with in kg: a planned fill, or all there is, also when that is a little more."""
     state = run["cluster"]
     bowl_kg = trays.weighed_kg(run) if state["bowl_kg"] is None else state["bowl_kg"]
     all_kg = bowl_kg + had_kg
@@ -58,7 +58,7 @@ def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
     """
     bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else bulk_c
     kg, (had_kg, had_c) = fill_kg(run, had[0]), had
-    mixed_c = had_c + max(0.0, kg - had_kg) / kg * (bulk_c - POURED_K - had_c)
+    mixed_c = had_c + max(0.0, kg - had_kg) / kg * (bulk_c - POURING_LOSS_K - had_c)
     body = {"kg": kg, "bulk_c": _typed(mixed_c), "bowl_c": _typed(bulk_c), "seen": run["cluster"]["fills"]}
     if now is not None:
         body["sd_k"] = min(60.0, (now["bulk_c"] - now["bulk_low_c"]) / TENTH)
@@ -71,23 +71,23 @@ def _typed(temp_c):
 
 
 def ran_empty(run):
-    """The funnel is empty before its clock rings: filled anew from the bowl."""
+    """The button that says the funnel ran empty before its clock rang."""
     state = run["cluster"]
     body = {"left_kg": 0.0, "bulk_c": _typed(run["melt"]["request"]["start_c"]), "seen": state["fills"]}
     return button("funnel_empty", "fill_ended", body)
 
 
 def fill_over(run, at_ms, advice, read):
-    """The funnel is seen to: topped up while the bowl is warm enough for that, else read, else heated with the bowl."""
+    """The page when the fill's clock rings: top up while the bowl is warm enough, else read, else empty and reheat."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     had_kg, why = left_kg(state, at_ms), fill["why"]
     now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
     had_c = trays.cooled_c(state, fill["kg"] - had_kg, at_ms, False)
     bowl_c = None if now is None else stood_c(run, now, at_ms)
     body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, bowl_c), "seen": state["fills"]}
-    back, task = button("reheat", "fill_ended", body), turn(state, at_ms)[0]
+    back, task = button("reheat", "fill_ended", body), next_task(state, at_ms)[0]
     topped = None if now is None else fill_button(run, bowl_c, now, (had_kg, had_c))
-    if topped is not None and _worth(state, topped, had_kg, at_ms):
+    if topped is not None and _is_worth_topping_up(state, topped, had_kg, at_ms):
         _top_up(run, now, advice, dict(topped, code="button.funnel_topped_up"), [back, read])
     elif why == "thick" and task != "wait" and at_ms > fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
         # It may be warmer than its clock, which is on the safe side.
@@ -109,7 +109,7 @@ def fill_over(run, at_ms, advice, read):
 
 
 def _top_up(run, now, advice, topped, choices):
-    """From a bowl that is warm enough; what nobody has read since the last fill may be cooler than believed."""
+    """The page that tops up from a warm bowl; a bowl not read since the last fill is read first."""
     if any(one["kind"] == "reading" for one in run["melt"]["history"]):
         advice["step"] = "refill"
         advice["say"] = {"code": "say.funnel_low", "values": {}}
@@ -121,12 +121,12 @@ def _top_up(run, now, advice, topped, choices):
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _worth(state, topped, had_kg, at_ms):
+def _is_worth_topping_up(state, topped, had_kg, at_ms):
     """Whether a funnel topped up from the bowl as it is would last long enough."""
-    kg, sure_c = topped["body"]["kg"], topped["body"]["bulk_c"] - SURE * max(LEAST_SD_K, topped["body"]["sd_k"])
+    kg, sure_c = topped["body"]["kg"], topped["body"]["bulk_c"] - SAFE_TEMP_SD * max(LEAST_SD_K, topped["body"]["sd_k"])
     if kg < had_kg + LEAST_TOP_UP * state["full_kg"]:
         return False
-    return lasts_s(state, sure_c, kg) >= min(needed_s(state, at_ms), WORTH * fresh_s(state, kg))
+    return fill_lasts_s(state, sure_c, kg) >= min(needed_s(state, at_ms), WORTHWHILE_SHARE * fresh_fill_s(state, kg))
 
 
 def _mixed_c(state, had_kg, had_c, bowl_c):
@@ -137,8 +137,8 @@ def _mixed_c(state, had_kg, had_c, bowl_c):
 
 
 def bowl_empty(state, at_ms, advice):
-    """What is left in the funnel goes on the tray under way, which is told as it is."""
-    task, tray, _ = turn(state, at_ms)
+    """The page when the bowl is empty: what is left in the funnel goes on the tray under way."""
+    task, tray, _ = next_task(state, at_ms)
     advice["step"] = "refill"
     advice["say"] = {"code": "say.bowl_empty", "values": {}}
     advice["action"] = button("empty_funnel", "funnel_emptied")

@@ -1,6 +1,6 @@
-"""Trays of clusters as they were told: how much lies on each, when its second deposit may come, what is in the funnel.
+"""Trays of clusters: how much lies on each, when its second deposit may be laid, how long a fill of the funnel lasts.
 
-A tap tells that a tray is full; between two taps what runs out of the funnel is reckoned at the planned pace.
+A tap says that a tray is full; between two taps caramel is taken to run out of the funnel at the planned pace.
 """
 
 from . import funnel
@@ -8,22 +8,22 @@ from . import funnel
 # A fill is as warm as believed within so much (standard deviation; where a melt says nothing, and at least; assumed).
 FILL_SD_K, LEAST_SD_K = 1.2, 0.8
 # What is poured into a funnel is so much cooler there (assumed).
-POURED_K = 0.7
-# The clock of a fill must not ring too late: it is reckoned as so many standard deviations cooler, and as losing this
-# many times the heat (the 1 % point of a funnel's loss known to a fifth, assumed). At 3.8 deviations and 1.8 times,
-# fills of narrow windows would be heated again without end (simulated benches).
-SURE, QUICKER = 3.4, 1.6
+POURING_LOSS_K = 0.7
+# The clock of a fill must not ring too late: the fill is taken to be so many standard deviations cooler, and to lose
+# this many times the heat (the 1 % point of a funnel's loss known to a fifth, assumed). At 3.8 deviations and 1.8
+# times, fills of narrow windows would be heated again without end (simulated benches).
+SAFE_TEMP_SD, SAFE_LOSS_FACTOR = 3.4, 1.6
 # The same for a tray that would turn cold if the caramel were heated again first (assumed).
-LIKELY, LIKELY_QUICKER = 2.6, 1.3
-# A bowl that is said to be ready is mostly so much over the low end of its window (assumed, by simulated kitchens).
-FRESH_K = 1.0
-# What lies ahead is reckoned with a fill so many standard deviations cooler than that (assumed).
-PLANS = 2.8
+LIKELY_TEMP_SD, LIKELY_LOSS_FACTOR = 2.6, 1.3
+# A bowl said to be ready is mostly so much warmer than the low end of its window (assumed, by simulated kitchens).
+FRESH_BOWL_K = 1.0
+# Forecasts take a fresh fill to be so many standard deviations cooler than that (assumed).
+PLANNED_TEMP_SD = 2.8
 # Where a fresh fill is surely warm for no longer than this, no other is: it is laid for so long, and while it is likely
 # warm enough; the plan says so (assumed).
-SHORT_S = 20.0
+SHORTEST_FILL_S = 20.0
 # A funnel that waits empties so slowly (s for all of it), as far as its clock goes.
-WAITS_S = 36000.0
+WAITING_EMPTIES_IN_S = 36000.0
 
 
 def weighed_kg(run):
@@ -32,7 +32,7 @@ def weighed_kg(run):
     return bowl_kg * run["cluster"]["given"]
 
 
-def seconds(state):
+def second_deposits(state):
     """How many trays have their second deposit."""
     return len([one for one in state["laid"] if one["second_ms"] is not None])
 
@@ -59,8 +59,8 @@ def sizes_on(state, tray):
     return found or [dict(state["sizes"][-1], clusters=left)]
 
 
-def alike(state):
-    """[{trays, sizes}]: neighbouring trays that hold the same, in laying order; [] where all deposits are alike."""
+def equal_trays(state):
+    """[{trays, sizes}]: neighbouring trays that hold the same sizes, in laying order; [] if there is one size only."""
     trays = state["trays"] if len(state["sizes"]) > 1 else 0
     every = [sizes_on(state, tray) for tray in range(trays)]
     first = [tray for tray in range(trays) if tray == 0 or every[tray] != every[tray - 1]]
@@ -74,7 +74,7 @@ def tray_kg(state, task, tray):
     return sum(row["clusters"] * row["deposit_kg"] for row in sizes_on(state, tray))
 
 
-def span_s(state, tray):
+def laying_s(state, tray):
     """How long laying a tray once takes at the planned pace."""
     return state["tray_s"] * on_tray(state, tray) / state["per_tray"]
 
@@ -87,18 +87,21 @@ def window_ms(state, tray):
     """
     laid, second = state["laid"][tray], state["second"]
     from_ms, to_ms = (1000.0 * state["tack"] * second[name] for name in ("from_s", "to_s"))
-    held_ms = max(0.0, laid["laid_ms"] - laid["began_ms"] - 1000.0 * span_s(state, tray))
+    held_ms = max(0.0, laid["laid_ms"] - laid["began_ms"] - 1000.0 * laying_s(state, tray))
     return laid["began_ms"] + held_ms + from_ms, laid["began_ms"] + to_ms
 
 
 def pace_kg_s(state, task, tray):
     """What runs out of the funnel in kg/s while a tray is laid; 0.0 while nothing is."""
-    return tray_kg(state, task, tray) / max(1.0, span_s(state, tray)) if task in ("lay", "second") else 0.0
+    return tray_kg(state, task, tray) / max(1.0, laying_s(state, tray)) if task in ("lay", "second") else 0.0
 
 
-def run_out_kg(state, turn, at_ms):
-    """What has run out of the funnel since it was last told of; never more than the tray still takes."""
-    fill, (task, tray, from_ms) = state["fill"], turn
+def run_out_kg(state, next_task, at_ms):
+    """What has run out of the funnel since its last event, in kg; never more than the tray still takes.
+
+    next_task: as `schedule.next_task`.
+    """
+    fill, (task, tray, from_ms) = state["fill"], next_task
     # What rings is heeded: nothing is laid any more.
     took_s = max(0.0, min(at_ms, fill["due_ms"]) - max(fill["at_ms"], from_ms)) / 1000.0
     whole_kg = tray_kg(state, task, tray) if task in ("lay", "second") else 0.0
@@ -110,41 +113,44 @@ def cooled_c(state, ran_kg, at_ms, sure):
     """How warm the fill is in °C once so much has run out of it: as believed, or on the safe side."""
     fill, request = state["fill"], state["request"]
     took_s, start_c = (at_ms - fill["at_ms"]) / 1000.0, fill["sure_c"] if sure else fill["now_c"]
-    pace = max(ran_kg / max(1.0, took_s), fill["kg"] / WAITS_S)
-    request = dict(_quicker(request) if sure else request, pace_kg_s=pace)
+    pace = max(ran_kg / max(1.0, took_s), fill["kg"] / WAITING_EMPTIES_IN_S)
+    request = dict(_with_faster_loss(request) if sure else request, pace_kg_s=pace)
     return funnel.cooled_c(request, start_c, fill["kg"], took_s)
 
 
-def safe_s(fill_request, melt_request, full_kg):
+def safe_fill_s(fill_request, melt_request, full_kg):
     """How long a whole fill fresh from the bowl stays in its window in s, on the safe side; standing, where it would be
     empty before: then it may be longer than the time it takes to empty."""
-    fresh_c = melt_request["window_low_c"] + FRESH_K - PLANS * FILL_SD_K
-    return lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_QUICKER)
+    fresh_c = melt_request["window_low_c"] + FRESH_BOWL_K - PLANNED_TEMP_SD * FILL_SD_K
+    return fill_lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_LOSS_FACTOR)
 
 
-def fresh_s(state, kg):
-    """The same of a fill of kg: as its volume over its surface."""
+def fresh_fill_s(state, kg):
+    """How long a fresh fill of kg stays in its window in s: in proportion to its volume over its surface."""
     return state["fresh_s"] * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
 
 
-def short(state):
+def fills_are_short(state):
     """Whether no fill of this bench is sure to stay in its window for more than a few deposits."""
-    return state["fresh_s"] <= SHORT_S
+    return state["fresh_s"] <= SHORTEST_FILL_S
 
 
-def _quicker(request, quicker=QUICKER):
-    return dict(request, h_w_m2k=quicker * request["h_w_m2k"])
+def _with_faster_loss(request, loss_factor=SAFE_LOSS_FACTOR):
+    return dict(request, h_w_m2k=loss_factor * request["h_w_m2k"])
 
 
-def lasts_s(state, sure_c, kg, quicker=QUICKER):
-    """How long a fill stays in its window in s, losing so many times the heat: laid at the pace, or waiting."""
-    request, kg = _quicker(state["request"], quicker), max(1e-3, kg)
+def fill_lasts_s(state, sure_c, kg, loss_factor=SAFE_LOSS_FACTOR):
+    """How long a fill of kg at sure_c stays in its window in s, losing loss_factor times the planned heat.
+
+    It empties at the planned pace; where it would be empty before it is too cool, it is taken to stand and wait.
+    """
+    request, kg = _with_faster_loss(state["request"], loss_factor), max(1e-3, kg)
     found_s = funnel.seconds(request, sure_c, kg)
     if found_s < kg / request["pace_kg_s"] - 1.0:
         return found_s
-    return funnel.seconds(dict(request, pace_kg_s=min(request["pace_kg_s"], kg / WAITS_S)), sure_c, kg)
+    return funnel.seconds(dict(request, pace_kg_s=min(request["pace_kg_s"], kg / WAITING_EMPTIES_IN_S)), sure_c, kg)
 
 
-def likely_s(state, now_c, sd_k, kg):
-    """The same, with less on the safe side."""
-    return lasts_s(state, now_c - LIKELY * sd_k, kg, LIKELY_QUICKER)
+def likely_fill_s(state, now_c, sd_k, kg):
+    """The same with a smaller margin: how long a fill believed to be at now_c within sd_k likely lasts."""
+    return fill_lasts_s(state, now_c - LIKELY_TEMP_SD * sd_k, kg, LIKELY_LOSS_FACTOR)

@@ -1,7 +1,7 @@
 """What the room's air and a soft caramel mean at the bench, said at the step where something can still be done."""
 
 # Warnings of a plan, the steps that say them again in a few words, and those words. The first that fits is said.
-AT = (
+AT_STEPS = (
     ("slumps_caramel", ("cut",), "more.cut_slumps"),
     ("borderline_caramel", ("cut",), "more.cut_sinks"),
     ("brittle_caramel", ("score",), "more.cut_brittle"),
@@ -17,18 +17,18 @@ AT = (
 )
 
 
-def minded(reply):
-    """The warnings of a plan's reply that the bench says again, [{code, values}]; old plans carry no room."""
-    told = (reply.get("room") or {}).get("warnings", []) + reply.get("warnings", [])
-    return [one for one in told if one["code"] in [code for code, _, _ in AT]]
+def warnings_for_bench(reply):
+    """The warnings of a plan's reply that prompts repeat, [{code, values}]; plans of older versions have no room."""
+    warnings = (reply.get("room") or {}).get("warnings", []) + reply.get("warnings", [])
+    return [one for one in warnings if one["code"] in [code for code, _, _ in AT_STEPS]]
 
 
-def mind(run, advice):
-    """Puts what the room means at this step beside the prompt, where nothing else stands there."""
+def add_room_advice(run, advice):
+    """Adds what the room means for this step to the prompt, if nothing else is said beside it."""
     if advice["more"] is not None:
         return
     warnings = {one["code"]: one["values"] for one in run.get("room", [])}
-    for code, steps, words in AT:
+    for code, steps, words in AT_STEPS:
         if code in warnings and advice["step"] in steps:
             advice["more"] = {"code": words, "values": warnings[code]}
             return

@@ -3,8 +3,8 @@
 from ...core.prompts import button, skip
 
 
-def mind(run, step, advice, hot):
-    """Puts the wash in the place of a step's page, unless hands are at something hot or only a clock is waited for."""
+def add_wash_prompt(run, step, advice, hot):
+    """Shows the wash instead of the page of a step, unless that step is hot or only waits for a clock."""
     wanted = (run.get("wash") or {}).get("wanted")
     waits = advice["number"] is not None and advice["number"]["name"] == "due_ms"
     if wanted is None or step in hot or waits:
