@@ -10,9 +10,8 @@ from amberbench.engine.products.cluster import plan as deposit
 from amberbench.engine.products.cluster import windows as clusters
 from amberbench.engine.steps.cool import course as cooling
 from amberbench.engine.steps.cool import spread as cooling_range
-from amberbench.engine.steps.deposit import funnel
+from amberbench.engine.steps.deposit import funnel, schedule
 from amberbench.engine.steps.deposit import trays as trays_cluster
-from amberbench.engine.steps.deposit import turns as turns_cluster
 from amberbench.engine.steps.melt import belief as melt_belief
 from amberbench.engine.steps.melt import guard as melt_guard
 from amberbench.engine.steps.melt import oven
@@ -62,7 +61,7 @@ def test_a_constant_that_moves_the_cooling_is_an_input(module, constant, monkeyp
     assert not moved_but_not_listed("cool.plan", COOL, monkeypatch, module, constant)
 
 
-CLUSTERS = (clusters, funnel, bases, cooling, deposit, trays_cluster, turns_cluster)
+CLUSTERS = (clusters, funnel, bases, cooling, deposit, trays_cluster, schedule)
 
 
 @pytest.mark.parametrize(("module", "constant"), constants(*CLUSTERS))

@@ -8,7 +8,7 @@ from ...core.statistics import normal_below
 # burst costs five readings; tuned on simulated kitchens.
 RISK = 0.125  # pour when the chance of lying below the window, plus OVER times that of lying above, is at most this
 OVER = 3.0  # a melt that is a little high cools while it is read again; one that is low costs another burst
-SECOND_READING_SD = 0.243  # spread, as a share of the window, from which a second reading comes before the deciding burst
+SECOND_READING_SD = 0.243  # spread, as a share of the window, from which a second reading comes first
 CLOSE = 0.9  # chance of lying below the window above which another burst is needed anyway
 MOST_READINGS = 5  # readings after one burst; then the mean decides
 MOST_REST_S = 900.0
