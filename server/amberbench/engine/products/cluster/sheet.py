@@ -3,7 +3,7 @@
 from ...core.describe import boolean, many, number, record
 from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
-from ...steps.deposit.trays import FRESH_K
+from ...steps.deposit.trays import FRESH_BOWL_K
 
 FILL = {
     "at_ms": instant("when the funnel was filled"),
@@ -57,7 +57,7 @@ def _filled(request, one):
     fill = request["fill"]
     if fill is None:
         raise Problem("fill", "missing")
-    warm_c = fill["low_c"] + FRESH_K if one["surface_c"] is None else one["surface_c"]
+    warm_c = fill["low_c"] + FRESH_BOWL_K if one["surface_c"] is None else one["surface_c"]
     return {"kg": fill["fill_kg"], "bulk_c": warm_c}
 
 
