@@ -55,6 +55,11 @@ def test_file_that_is_not_there_is_not_the_shell(client, built, path):
     assert response.status_code == 404
 
 
+@pytest.mark.parametrize("path", ["a" * 256, "plan/" + "ñ" * 200, "assets/" + "a" * 300 + ".js", "x/" * 5000])
+def test_address_longer_than_any_file_name_is_not_found(client, built, path):
+    assert client.get(f"/{path}").status_code == 404
+
+
 @pytest.mark.parametrize(
     ("accepts", "packing"),
     [("", None), ("gzip", "gzip"), ("br, gzip", "br"), ("gzip, br;q=0", "gzip"), ("identity", None)],

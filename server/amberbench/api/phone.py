@@ -30,6 +30,8 @@ TYPES = {
     ".woff2": "font/woff2",
 }
 PACKED = {"br": ".br", "gzip": ".gz"}
+LONGEST_PATH = 255
+"""Bytes. No page of the app comes near it, and no file system takes a longer name."""
 # What runs nothing and shows nothing by itself needs no more.
 NO_PAGE = "default-src 'none'; frame-ancestors 'none'"
 # Of workers, connections and the manifest the default speaks.
@@ -67,6 +69,8 @@ def serve(path: str = "index.html") -> Response:
     folder = Path(current_app.config["PWA_FOLDER"])
     if not (folder / "index.html").is_file():
         return _not_built()
+    if len(path.encode()) > LONGEST_PATH:
+        raise NotFound
     found = safe_join(str(folder), path)
     if found is not None and Path(found).is_file():
         return _file(Path(found), immutable=path.startswith("assets/"))
