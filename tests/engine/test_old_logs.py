@@ -1,0 +1,61 @@
+"""Logs of batches that were kept before decisions stood in events replay to what they replayed to then.
+
+`old_logs.json.gz` holds {plans, logs: [{what, plan, events, run}]}: 75 batches of every kind, drawn at random from
+simulated benches and hands, by the prompts and beside them, and the run that the engine of that day made of each.
+`plan` is an index into `plans`; openings come without their plan.
+"""
+
+import copy
+import gzip
+import json
+import math
+from collections import Counter
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from amberbench.engine import catalogue
+
+FILE = Path(__file__).with_name("old_logs.json.gz")
+KEPT = json.loads(gzip.decompress(FILE.read_bytes()))
+LOGS: list[dict[str, Any]] = KEPT["logs"]
+TOLD = [
+    ["undone", "step_skipped", "washed", "wash_told", "taken_over", "left_out"],
+    ["salted", "wrapped", "water_topped", "touched", "cooling_refitted"],
+    ["filled", "fill_read", "fill_ended", "second_laid", "tack_tested", "bowl_read", "seeded", "stood"],
+]
+NAMES = [f"{number}: {one['what']}" for number, one in enumerate(LOGS)]
+
+
+def replayed(one: dict[str, Any]) -> dict[str, Any]:
+    """The run of a kept log by the engine of now."""
+    plan = copy.deepcopy(KEPT["plans"][one["plan"]])
+    return json.loads(json.dumps(catalogue.call("run.replay", {"plan": plan, "events": one["events"]})["run"]))
+
+
+def same(now: Any, then: Any) -> bool:
+    """Whether two documents say the same; numbers to the digits that another machine's arithmetic gives too."""
+    if isinstance(now, float) and isinstance(then, float):
+        return math.isclose(now, then, rel_tol=1e-9, abs_tol=1e-9)
+    if isinstance(now, dict) and isinstance(then, dict):
+        return now.keys() == then.keys() and all(same(now[name], then[name]) for name in now)
+    if isinstance(now, list) and isinstance(then, list):
+        return len(now) == len(then) and all(map(same, now, then))
+    return type(now) is type(then) and now == then
+
+
+@pytest.mark.parametrize("one", LOGS, ids=NAMES)
+def test_old_log_replays_to_the_run_it_had(one: dict[str, Any]):
+    run = replayed(one)
+    assert run.keys() == one["run"].keys()
+    assert [name for name in run if not same(run[name], one["run"][name])] == []
+
+
+def test_old_logs_are_of_every_kind_and_tell_of_what_happens_at_benches():
+    kinds = Counter(one["run"]["kind"] for one in LOGS)
+    assert min(kinds[kind] for kind in ("slab", "cluster", "chocolate", "standup")) >= 6
+    told = Counter(event["kind"] for one in LOGS for event in one["events"] if isinstance(event, dict))
+    assert [kind for row in TOLD for kind in row if told[kind] < 2] == []
+    assert any("typed_at_ms" in event["body"] for one in LOGS for event in one["events"])
+    assert max(one["run"]["cluster"]["fills"] for one in LOGS if one["run"]["cluster"]) >= 4
