@@ -27,7 +27,15 @@ from .steps.pour import plan as pour
 from .steps.room import plan as room
 from .steps.temper import plan as temper
 
-FUNCTIONS = {
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from .core.annotations import Document
+
+
+FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "units.convert": units.convert_request,
     "materials.properties": materials.properties,
     "materials.heat": materials.heat,
@@ -69,7 +77,7 @@ FUNCTIONS = {
 }
 
 
-def call(name, request):
+def call(name: str, request: "Any") -> "Document":
     """The reply of one function to a request; raises Problem when the request makes no sense.
 
     Where the reply lists `inputs`, those of the request come first, then what the function itself assumed.
@@ -89,7 +97,7 @@ def call(name, request):
     return reply
 
 
-def call_text(name, text):
+def call_text(name: str, text: str) -> str:
     """The same with JSON on both sides, for the phone's worker: `{"reply": …}` or `{"problem": …}`."""
     try:
         return json.dumps({"reply": call(name, _parsed(text))})
@@ -97,7 +105,7 @@ def call_text(name, text):
         return json.dumps({"problem": problem.document()})
 
 
-def _parsed(text):
+def _parsed(text: str) -> "Any":
     try:
         return json.loads(text)
     except ValueError:

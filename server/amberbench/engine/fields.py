@@ -35,6 +35,11 @@ from .steps.pour.fields import POUR
 from .steps.room import fields as room_fields
 from .steps.temper import fields as temper_fields
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from .core.annotations import Document
+
+
 __all__ = [
     "BASES",
     "BASE_NAMES",
@@ -49,7 +54,7 @@ __all__ = [
     "POUR",
 ]
 
-FUNCTIONS: dict = {}
+FUNCTIONS: "dict[str, Document]" = {}
 for _part in (
     core_fields,
     physics_fields,

@@ -4,8 +4,15 @@ from .describe import BASES
 from .fields import BATCHES
 from .problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any, TypeGuard
 
-def checked(fields, request, path=""):
+    from .annotations import Document
+
+
+def checked(fields: "Document", request: "Any", path: str = "") -> "Document":
     """The request with every default filled in.
 
     Raises Problem for a field that is missing, unknown, of the wrong kind, not finite or out of range: of several for
@@ -26,11 +33,11 @@ def checked(fields, request, path=""):
     return full
 
 
-def _join(path, name):
+def _join(path: str, name: str) -> str:
     return path + "." + name if path else name
 
 
-def _value(field, request, name, path):
+def _value(field: "Document", request: "Document", name: str, path: str) -> "Any":
     if name in request and request[name] is not None:
         return CHECKS[field["kind"]](field, request[name], path)
     # Where null means something of its own (no base), it is not "left out".
@@ -48,12 +55,12 @@ def _value(field, request, name, path):
 LARGEST = 1e300
 
 
-def is_number(value):
+def is_number(value: "Any") -> "TypeGuard[float]":
     """True for an int or float that arithmetic in floats can take; a bool is not a number, nor is NaN or infinity."""
-    return type(value) in (int, float) and -LARGEST <= value <= LARGEST
+    return type(value) in (int, float) and bool(-LARGEST <= value <= LARGEST)
 
 
-def _number(field, value, path):
+def _number(field: "Document", value: "Any", path: str) -> "Any":
     low, high, unit = field["low"], field["high"], field["unit"]
     if type(value) not in (int, float):
         raise Problem(path, "not_a_number", value, low, high, unit)
@@ -66,20 +73,20 @@ def _number(field, value, path):
     return value
 
 
-def _integer(field, value, path):
+def _integer(field: "Document", value: "Any", path: str) -> int:
     _number(field, value, path)
     if value != int(value):
         raise Problem(path, "not_whole", value, field["low"], field["high"])
     return int(value)
 
 
-def _boolean(field, value, path):
+def _boolean(field: "Document", value: "Any", path: str) -> bool:
     if type(value) is not bool:
         raise Problem(path, "not_true_or_false", value)
     return value
 
 
-def _text(field, value, path):
+def _text(field: "Document", value: "Any", path: str) -> str:
     if type(value) is not str:
         raise Problem(path, "not_text", value)
     if len(value) > field["most"]:
@@ -87,17 +94,17 @@ def _text(field, value, path):
     return value
 
 
-def _choice(field, value, path):
+def _choice(field: "Document", value: "Any", path: str) -> str:
     if type(value) is not str or value not in field["options"]:
         raise Problem(path, "not_an_option", value, accepted=field["options"])
     return value
 
 
-def _record(field, value, path):
+def _record(field: "Document", value: "Any", path: str) -> "Document":
     return checked(field["fields"], value, path)
 
 
-def _many(field, value, path):
+def _many(field: "Document", value: "Any", path: str) -> "list[Any]":
     if type(value) not in (list, tuple):
         raise Problem(path, "not_a_list", value)
     if len(value) < field["least"]:
@@ -110,7 +117,7 @@ def _many(field, value, path):
     return [CHECKS[item["kind"]](item, one, path + "[" + str(index) + "]") for index, one in enumerate(value)]
 
 
-def _either(field, value, path):
+def _either(field: "Document", value: "Any", path: str) -> "Any":
     """A word goes to the choice, a record to the alternative that shares most field names with it."""
     alternatives = field["alternatives"]
     if type(value) is dict:
@@ -128,7 +135,7 @@ def _either(field, value, path):
     raise Problem(path, "not_a_record", value)
 
 
-def _document(field, value, path):
+def _document(field: "Document", value: "Any", path: str) -> "Any":
     if "unread" in field:
         return value
     if type(value) not in (dict, list, str, int, float, bool):
@@ -137,9 +144,9 @@ def _document(field, value, path):
     return value
 
 
-def _refuse_not_finite(value, path):
+def _refuse_not_finite(value: "Any", path: str) -> None:
     """Refuses a document with a NaN, an infinity or an absurdly large number anywhere in it, without recursion."""
-    waiting: list = [[value]]
+    waiting: "list[Any]" = [[value]]
     while waiting:
         one = waiting.pop()
         for inner in one.values() if type(one) is dict else one:
@@ -150,7 +157,7 @@ def _refuse_not_finite(value, path):
                 raise Problem(path, "not_finite", str(inner))
 
 
-CHECKS = {
+CHECKS: "dict[str, Callable[[Document, Any, str], Any]]" = {
     "number": _number,
     "integer": _integer,
     "boolean": _boolean,
@@ -163,7 +170,7 @@ CHECKS = {
 }
 
 
-def check_basis(basis):
+def check_basis(basis: "Document") -> None:
     """Refuses a basis that is not one of the four words."""
     if type(basis) is not dict:
         raise Problem("basis", "not_a_record", basis)
@@ -172,7 +179,7 @@ def check_basis(basis):
             raise Problem("basis." + path, "not_an_option", basis[path], accepted=list(BASES))
 
 
-def inputs(fields, request, full):
+def inputs(fields: "Document", request: "Document", full: "Document") -> "list[Document]":
     """Every number and word that went into an answer, with its basis.
 
     A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis. Each
@@ -182,13 +189,13 @@ def inputs(fields, request, full):
     """
     said = request.get("basis") or {}
     check_basis(said)
-    rows: list = []
+    rows: "list[Document]" = []
     _list_inputs(fields, request, full, "", said, rows)
     _count_batches(request.get("batches") or {}, rows)
     return rows
 
 
-def _count_batches(batches, rows):
+def _count_batches(batches: "Document", rows: "list[Document]") -> None:
     """Fills in how many closed batches each measured value rests on."""
     if type(batches) is not dict:
         raise Problem("batches", "not_a_record", batches)
@@ -198,7 +205,9 @@ def _count_batches(batches, rows):
             row["n"] = _integer(BATCHES, n, "batches." + row["field"])
 
 
-def _list_inputs(fields, request, full, path, said, rows):
+def _list_inputs(
+    fields: "Document", request: "Any", full: "Document", path: str, said: "Document", rows: "list[Document]"
+) -> None:
     for name in sorted(fields):
         field, value, here = fields[name], full.get(name), _join(path, name)
         given = type(request) is dict and request.get(name) is not None
@@ -227,7 +236,9 @@ def _list_inputs(fields, request, full, path, said, rows):
             )
 
 
-def constant(field, value, unit, source="assumed", basis="assumed", measure_by=None):
+def constant(
+    field: str, value: float, unit: str, source: str = "assumed", basis: str = "assumed", measure_by: str | None = None
+) -> "Document":
     """One row of `inputs` for a constant of the engine's own that no request sets."""
     return {
         "field": field,

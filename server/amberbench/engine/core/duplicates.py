@@ -5,8 +5,12 @@ What an event answers to is in its body: the start of the burst it ends, or how 
 
 from .unfit import Unfit
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from .annotations import Document
 
-def once(body, counted, name):
+
+def once(body: "Document", counted: "list[Document]", name: str) -> None:
     """Refuses what another hand has told of the same step, on a phone that had not heard of this one.
 
     The step is the one after the `seen` ones known when it was tapped; it is the same when `name` says the same.
@@ -16,7 +20,7 @@ def once(body, counted, name):
         raise Unfit("already_counted")
 
 
-def counted(body, count):
+def counted(body: "Document", count: int) -> None:
     """Refuses what another hand has told already: `seen` is how many there were when it was tapped."""
     if body["seen"] is not None and body["seen"] < count:
         raise Unfit("already_counted")

@@ -1,5 +1,12 @@
 """What a request can have wrong with it."""
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from .annotations import Document
+
+
 MOST_SHOWN = 80
 
 
@@ -11,7 +18,16 @@ class Problem(ValueError):
     accepted: the accepted words, where there are some.
     """
 
-    def __init__(self, field, code, given=None, low=None, high=None, unit=None, accepted=None):
+    def __init__(
+        self,
+        field: str,
+        code: str,
+        given: "Any" = None,
+        low: float | None = None,
+        high: float | None = None,
+        unit: str | None = None,
+        accepted: "list[Any] | None" = None,
+    ) -> None:
         self.field = field
         self.code = code
         self.given = given
@@ -21,7 +37,7 @@ class Problem(ValueError):
         self.accepted = accepted
         super().__init__(field + ": " + code)
 
-    def document(self):
+    def document(self) -> "Document":
         """The problem as a document; whoever shows it puts the sentence of the code in the place of `message`."""
         return {
             "field": self.field,
@@ -35,7 +51,7 @@ class Problem(ValueError):
         }
 
 
-def _shown(value):
+def _shown(value: "Any") -> "Any":
     """The given value as a document may carry it: finite, short, and the same under every Python."""
     if type(value) is str and len(value) > MOST_SHOWN:
         return value[:MOST_SHOWN] + "…"

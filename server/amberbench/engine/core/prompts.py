@@ -1,28 +1,35 @@
 """The small parts a prompt is made of: a button, a number to type, a clock; and what is a slip of the finger."""
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from .annotations import Document
+
+
 # A count or a rest this many times what was planned or weighed in is a slip of the finger (assumed).
 MOST_TIMES = 4
 LEAST_MOST = 100
 
 
-def most_pieces(likely):
+def most_pieces(likely: int) -> int:
     """The largest count that is believed of a batch that likely gives so many pieces."""
     return max(LEAST_MOST, int(MOST_TIMES * likely))
 
 
-def button(code, kind, body=None):
+def button(code: str, kind: str, body: "Document | None" = None) -> "Document":
     """A button: the key of its words, the kind of event it writes and the event's body."""
     return {"code": "button." + code, "kind": kind, "body": body or {}}
 
 
-def skip(step):
+def skip(step: str) -> "Document":
     """The button that passes over a step."""
     return button("skip_" + step, "step_skipped", {"step": step})
 
 
-def entry(kind, field, low, high, **more):
+def entry(kind: str, field: str, low: float | None, high: float | None, **more: "Any") -> "Document":
     """A number to type on the keypad: the event it writes, its accepted range, and what to show beside it."""
-    made = {"kind": kind, "field": field, "name": field, "low": low, "high": high, "body": {}}
+    made: "Document" = {"kind": kind, "field": field, "name": field, "low": low, "high": high, "body": {}}
     for name in ("last", "likely_low", "likely_high", "band_low", "band_high"):
         made[name] = more.get(name)
     if "body" in more:
@@ -30,6 +37,6 @@ def entry(kind, field, low, high, **more):
     return made
 
 
-def clock(name, started_ms, due_ms, sound):
+def clock(name: str, started_ms: float, due_ms: float, sound: str) -> "Document":
     """A running clock; the sound is one of stir, read, ready and too_hot."""
     return {"name": name, "started_ms": started_ms, "due_ms": due_ms, "sound": sound}

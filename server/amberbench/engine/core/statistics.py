@@ -5,6 +5,6 @@ from math import erf
 TENTH = 1.2815515655446004  # standard deviations from the mean to the 10 % or 90 % point
 
 
-def normal_below(z):
+def normal_below(z: float) -> float:
     """Probability that a standard normal variable lies below z."""
     return 0.5 * (1.0 + erf(z / 1.4142135623730951))

@@ -2,6 +2,11 @@
 
 from .problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from .annotations import Document
+
+
 # unit: (dimension, factor to SI, offset: SI = value * factor + offset). Exact by definition (NIST SP 811, B.8).
 UNITS = {
     "g": ("mass", 0.001, 0.0),
@@ -23,7 +28,7 @@ UNITS = {
 }
 
 
-def to_si(value, unit, field="value"):
+def to_si(value: float, unit: str, field: str = "value") -> float:
     """A value in SI (°C for temperatures); Problem `unknown_unit` when the unit is not in the list."""
     if unit not in UNITS:
         raise Problem(field, "unknown_unit", unit, accepted=sorted(UNITS))
@@ -31,7 +36,7 @@ def to_si(value, unit, field="value"):
     return value * factor + offset
 
 
-def convert(value, from_unit, to_unit):
+def convert(value: float, from_unit: str, to_unit: str) -> float:
     """A value in another unit of the same dimension.
 
     Raises Problem `unknown_unit`, or `wrong_unit` when the two units measure different things.
@@ -47,7 +52,7 @@ def convert(value, from_unit, to_unit):
     return (si - offset) / factor
 
 
-def convert_request(request):
+def convert_request(request: "Document") -> "Document":
     """A value in another unit of the same dimension.
 
     Request: value, from (its unit), to (the unit wanted), both of the list: g kg oz lb, mm cm m in, °C °F, ml l, W,

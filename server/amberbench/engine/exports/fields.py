@@ -4,13 +4,18 @@ from ..core.describe import boolean, document, integer, many, number, record, te
 from ..products import KINDS
 from ..steps.common.sheet import MOST_ROWS, instant
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 BURST = {
     "at_ms": instant("when it was started"),
     "seconds_s": number("s", 1, 600, "time set on the oven"),
     "free": boolean("whether it stirred freely after it", default=False),
     "surface_c": number("°C", 0, 150, "infrared reading after the stir", default=None),
 }
-SHEET: dict = {
+SHEET: "Document" = {
     "after_ms": instant("corrected time of the newest event the batch has"),
     "now_ms": instant("corrected time of typing"),
     "weighed_at_ms": instant("when all was ready and weighed in", default=None),

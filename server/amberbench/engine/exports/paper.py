@@ -6,10 +6,17 @@ from ..products import KINDS
 from ..steps.common.sheet import Sheet
 from ..steps.melt.prompts import STIR_S
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ..core.annotations import Document
+
+
 SHEETS = [kind.sheet for kind in KINDS if kind.sheet is not None]
 
 
-def events(request):
+def events(request: "Document") -> "Document":
     """What a filled-in batch sheet says, as events in the order of the log.
 
     Request: after_ms, now_ms (corrected times, ms: of the batch's newest event, of typing), weighed_at_ms (ms),
@@ -42,7 +49,7 @@ def events(request):
     return {"events": sheet.events}
 
 
-def _count(sheet, request):
+def _count(sheet: "Sheet", request: "Document") -> None:
     """Good pieces, and the weight of the rest."""
     pieces, planned = request["pieces"], request["planned_pieces"]
     rest_kg, weighed_kg = request["rest_kg"], request["weighed_kg"]
@@ -58,7 +65,7 @@ def _count(sheet, request):
         sheet.then("weighed_out", {"kg": rest_kg, "what": "rest"})
 
 
-def _weigh(sheet, request):
+def _weigh(sheet: "Sheet", request: "Document") -> None:
     """All ready, and weighing in."""
     if request["weighed_at_ms"] is not None:
         sheet.add("ready_checked", "weighed_at_ms", request["weighed_at_ms"])
@@ -70,13 +77,14 @@ def _weigh(sheet, request):
         sheet.then("lot_named", {"lot": request["lot"]})
 
 
-def _hot(sheet, request):
+def _hot(sheet: "Sheet", request: "Document") -> None:
     """Bursts and what the kinds have besides, as they came: [(time, field, kind, what stands there)], merged."""
     bursts = [
         (one["at_ms"], "bursts[" + str(row) + "].at_ms", "burst_started", one)
         for row, one in enumerate(request["bursts"])
     ]
-    columns, until_ms = [bursts], None
+    columns: "list[list[Any]]" = [bursts]
+    until_ms: float | None = None
     for own in SHEETS:
         columns += own.columns(request)
         until_ms = own.hot_until_ms(request) if until_ms is None else until_ms
@@ -90,14 +98,14 @@ def _hot(sheet, request):
             sheet.add(kind, field, at_ms, one)
 
 
-def _burst(sheet, field, one, after_ms):
+def _burst(sheet: "Sheet", field: str, one: "Document", after_ms: float | None) -> None:
     sheet.add("burst_started", field, one["at_ms"], {"seconds_s": one["seconds_s"]})
     sheet.later("stirred", one["seconds_s"], {"free": one["free"]})
     if one["surface_c"] is not None:
         sheet.later("read", STIR_S, {"surface_c": one["surface_c"]}, after_ms)
 
 
-def _merged(columns):
+def _merged(columns: "list[list[tuple[float, str, str, Document]]]") -> "list[tuple[float, str, str, Document]]":
     """Rows of several columns in the order of time; each column keeps its own, the earlier one comes first."""
     left, found = [list(column) for column in columns if column], []
     while left:

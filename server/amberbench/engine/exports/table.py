@@ -3,6 +3,13 @@
 from ..batch.log import corrected_ms, in_order, well_formed
 from ..core import check
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ..core.annotations import Document
+
+
 BATCH_COLUMNS = (
     "batch_id",
     "name",
@@ -39,7 +46,7 @@ FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 DAY_S = 86400
 
 
-def batches(request):
+def batches(request: "Document") -> "Document":
     """The list of batches as CSV.
 
     Request: batches (summaries). Reply: text, a row a batch under a row of names; kg in kilograms, times in ISO 8601,
@@ -50,14 +57,14 @@ def batches(request):
     return {"text": _csv(BATCH_COLUMNS, [_batch(one) for one in request["batches"]])}
 
 
-def _batch(one):
+def _batch(one: "Document") -> "Document":
     row = dict(one)
     row["opened_at"], row["closed_at"] = iso(one["opened_at_ms"]), iso(one["closed_at_ms"])
     row["pieces_are"] = None if one["pieces"] is None else "planned" if one["good_kg"] is None else "counted"
     return row
 
 
-def timeline(request):
+def timeline(request: "Document") -> "Document":
     """What happened in a batch as CSV.
 
     Request: events (in any order), ignored (ids of those that did not fit). Reply: text, a row an event in the order
@@ -73,7 +80,7 @@ def timeline(request):
     return {"text": _csv(TIMELINE_COLUMNS, [_happening(one, undone, ignored) for one in sound])}
 
 
-def _happening(event, undone, ignored):
+def _happening(event: "Document", undone: "Any", ignored: "Any") -> "Document":
     row, event_id = {name: event["body"].get(name) for name in TOLD}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
     row["at"] = iso(corrected_ms(event))
@@ -82,14 +89,14 @@ def _happening(event, undone, ignored):
     return row
 
 
-def _csv(columns, rows):
+def _csv(columns: tuple[str, ...], rows: "list[Document]") -> str:
     lines = [",".join(columns)]
     for row in rows:
         lines.append(",".join([cell(row[name]) for name in columns]))
     return "\r\n".join(lines) + "\r\n"
 
 
-def cell(value):
+def cell(value: float | str | None) -> str:
     """One value as a cell: empty for what is not known, words guarded so that no spreadsheet runs them."""
     if type(value) is bool:
         return "true" if value else "false"
@@ -104,7 +111,7 @@ def cell(value):
     return value
 
 
-def _digits(value):
+def _digits(value: float) -> str:
     """A number with a point and at most six decimals, none it does not need; a large one by power of ten."""
     if abs(value) < 1e15 and value == int(value):
         return str(int(value))
@@ -113,7 +120,7 @@ def _digits(value):
     return ("%.6f" % value).rstrip("0").rstrip(".")
 
 
-def iso(at_ms):
+def iso(at_ms: float | None) -> str | None:
     """An instant (ms since 1970) in ISO 8601, UTC, whole seconds; None for none.
 
     Relation: days since 0000-03-01 in eras of 400 years, so that leap days come last. Source: arithmetic of the

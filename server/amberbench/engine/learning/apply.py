@@ -8,8 +8,17 @@ from ..steps.melt import oven
 from . import fields
 from .fold import BAND_SD
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
 
-def apply_request(request):
+    from amberbench.engine.products.kind import Kind
+
+    from ..core.annotations import Document
+
+
+def apply_request(request: "Document") -> "Document":
     """A request to slab.plan or deposit.plan with the shop's measured values in place of what is assumed.
 
     Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id.
@@ -28,13 +37,13 @@ def apply_request(request):
     if type(batches) is not dict:
         raise Problem("batches", "not_a_record", batches)
     basis, batches = dict(basis), dict(batches)
-    found: list = []
+    found: "list[Document]" = []
     try:
         measured = check.checked(fields.FUNCTIONS["learn.fold"]["reply"], request["measured"])
     except Problem:
         raise Problem("measured", "not_measured") from None
 
-    def take(field, value, n):
+    def take(field: str, value: float, n: int) -> None:
         basis[field], batches[field] = "measured", n
         found.append({"field": field, "value": value, "n": n})
 
@@ -52,12 +61,19 @@ def apply_request(request):
     return {"request": asked, "used": found}
 
 
-def _free(record, name, basis, path=None):
+def _free(record: "Document", name: str, basis: "Document", path: str | None = None) -> bool:
     """Whether a field was left to a default or an older measurement, not typed for this batch."""
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
 
 
-def _take_oven(kind, asked, ovens, oven_id, basis, take):
+def _take_oven(
+    kind: "Kind",
+    asked: "Document",
+    ovens: "list[Document]",
+    oven_id: str | None,
+    basis: "Document",
+    take: "Callable[..., Any]",
+) -> None:
     mine = [one for one in ovens if one["id"] == oven_id]
     if (
         not mine

@@ -15,6 +15,13 @@ from ..steps.melt.belief import Belief
 from ..steps.melt.decide import follow
 from . import fields
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from amberbench.engine.physics.pot import Pot
+
+    from ..core.annotations import Document
+
+
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
 ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
 ONE_SIDED = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
@@ -26,7 +33,7 @@ class Silent(Exception):
     """Why a batch tells nothing of something."""
 
 
-def contribution_request(request):
+def contribution_request(request: "Document") -> "Document":
     """What a closed batch contributes to the shop's measured values.
 
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
@@ -52,9 +59,9 @@ def contribution_request(request):
         raise Problem("run", "not_a_run") from None
 
 
-def contribution(batch_id, plan, run):
+def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document":
     """The contribution of a closed run; raises KeyError or TypeError when it is no run."""
-    found = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
+    found: "Document" = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
     for name in ("oven_id", "base_id", "product_id"):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
     for part, tell in PARTS:
@@ -68,7 +75,7 @@ def contribution(batch_id, plan, run):
     return check.checked(fields.CONTRIBUTION, found)
 
 
-def _oven(run):
+def _oven(run: "Document") -> "Document":
     """What the melt says of the oven."""
     if run["melt"] is None:
         raise Silent("not_in_this_batch")
@@ -84,7 +91,7 @@ def _oven(run):
     return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
 
 
-def _power(pot, request, start):
+def _power(pot: "Pot", request: "Document", start: float) -> tuple[float, float]:
     """(ln of the one power that explains the melt, its standard deviation) by the readings alone."""
     for _ in range(ROUNDS):
         belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
@@ -99,7 +106,7 @@ def _power(pot, request, start):
     return start, 1.0 / sqrt(information)
 
 
-def _base(run):
+def _base(run: "Document") -> "Document":
     """What the cooling says of the base."""
     cool = run["cool"]
     if cool is None:
@@ -126,47 +133,53 @@ def _base(run):
     return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
 
 
-def _refitted(request, prior, prior_sd):
+def _refitted(request: "Document", prior: float, prior_sd: float) -> tuple[float, float]:
     """(mean of ln(loss factor), its standard deviation) after the readings and touch tests of a checked request."""
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
     low_k, sd_k = request["reading_low_k"], request["reading_sd_k"]
-    return refit.fit(refit.Evidence(course.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd)
+    fitted: tuple[float, float] = refit.fit(
+        refit.Evidence(course.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd
+    )
+    return fitted
 
 
-def _pieces(run):
+def _pieces(run: "Document") -> "Document":
     """What was planned and counted."""
     if run["pieces"] is None:
         raise Silent("not_counted")
     return {"planned": run["planned"]["pieces"], "counted": run["pieces"]}
 
 
-def _out_kg(run, words):
+def _out_kg(run: "Document", words: tuple[str, ...]) -> float:
     if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
         raise Silent("not_weighed_in")
     weighed = [one["kg"] for one in run["out"] if one["what"] in words]
     if not weighed or not all(check.is_number(kg) for kg in weighed):
         raise Silent("not_weighed_out")
-    return sum(weighed)
+    out_kg: float = sum(weighed)
+    return out_kg
 
 
-def _trim(run):
+def _trim(run: "Document") -> float:
     """Trim over the caramel weighed in; centres that did not count as good were weighed with it."""
     out_kg = _out_kg(run, TRIM_WORDS)
     if run["pieces"] is None:
         raise Silent("not_counted")
     lost = max(0, run["planned"]["pieces"] - run["pieces"])
-    return max(0.0, out_kg - lost * run["planned"]["piece_kg"]) / run["weighed_kg"]
+    share: float = max(0.0, out_kg - lost * run["planned"]["piece_kg"]) / run["weighed_kg"]
+    return share
 
 
-def _residue(run):
-    return _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
+def _residue(run: "Document") -> float:
+    share: float = _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
+    return share
 
 
 PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim), ("residue", _residue))
 
 
-def compared(found, plan, run):
+def compared(found: "Document", plan: "Document", run: "Document") -> "list[Document]":
     """[{name, planned, low, high, happened}]: the plan against what happened, as far as both are known."""
     rows = []
     oven = found["oven"]
@@ -191,7 +204,7 @@ def compared(found, plan, run):
     return rows
 
 
-def _planned_cooling(plan):
+def _planned_cooling(plan: "Document") -> "Document | None":
     """What the plan said of the cooling; None when it is no plan."""
     reply = plan.get("reply")
     cool = reply.get("cool") if type(reply) is dict else None
@@ -201,5 +214,5 @@ def _planned_cooling(plan):
     return None
 
 
-def _row(name, planned, low, high, happened):
+def _row(name: str, planned: float, low: float | None, high: float | None, happened: float) -> "Document":
     return {"name": name, "planned": planned, "low": low, "high": high, "happened": happened}

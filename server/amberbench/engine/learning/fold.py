@@ -12,6 +12,13 @@ from ..steps.melt import oven as melt_oven
 from . import fields
 from .pooling import counting, pooled
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ..core.annotations import Document
+
+
 BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, ½, 1, 2, 4 and 8 kg
 # Usual spreads from batch to batch, as logarithms unless said otherwise; nobody measured them (assumed). What the
 # batches show moves them.
@@ -32,7 +39,7 @@ TRIM, RESIDUE, SHARE_PRIOR_SD = 0.10, 0.02, 0.8
 MOST_OVER = 1.2  # more good centres than planned by more than this are a slip of the finger
 
 
-def fold(request):
+def fold(request: "Document") -> "Document":
     """What the shop's closed batches measured; the ranges are those of a new batch.
 
     Request: batches [contributions, as learn.contribution makes them, left_out true where the shop leaves one out],
@@ -49,7 +56,7 @@ def fold(request):
     Yield: logit of good over planned centres.
     Source: assumed for what is believed before the first batch and for the usual spreads.
     """
-    ignored: list = []
+    ignored: "list[Document]" = []
     batches = _sound(request["batches"], ignored)
     reply = {
         "ovens": _ovens(batches),
@@ -62,9 +69,9 @@ def fold(request):
     return reply
 
 
-def _sound(batches, ignored):
+def _sound(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
     """The checked contributions that count, by batch id; the rest goes to `ignored` with the reason."""
-    found: list = []
+    found: "list[tuple[str, list[float], Document]]" = []
     for batch in batches:
         try:
             if type(batch) is not dict:
@@ -86,7 +93,7 @@ def _sound(batches, ignored):
     return [found[i][2] for i in range(len(found)) if i == 0 or found[i][0] != found[i - 1][0]]
 
 
-def _figures(batch):
+def _figures(batch: "Document") -> list[float]:
     """Its numbers in a row, so that of two tellings of one batch the same one counts in any order."""
     row = []
     for part in ("oven", "base", "pieces"):
@@ -98,20 +105,20 @@ def _figures(batch):
 PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
 
 
-def _by(batches, key, part):
+def _by(batches: "list[Document]", key: str, part: str) -> "list[tuple[str, list[Document]]]":
     """[(id, its batches)] of those that tell of a part, in order of id."""
-    groups: dict = {}
+    groups: "dict[str, list[Document]]" = {}
     for batch in batches:
         if batch[key] is not None and batch[part] is not None:
             groups.setdefault(batch[key], []).append(batch)
     return [(name, groups[name]) for name in sorted(groups)]
 
 
-def _ovens(batches):
+def _ovens(batches: "list[Document]") -> "list[Document]":
     rows = []
     for name, group in _by(batches, "oven_id", "oven"):
         prior, prior_sd = _plate([batch["oven"]["rated_w"] for batch in group])
-        by_band: dict = {}
+        by_band: dict[int, list[tuple[float, float, float]]] = {}
         for batch in group:
             oven = batch["oven"]
             band = max(i for i in range(len(BANDS_KG) - 1) if BANDS_KG[i] <= oven["mass_kg"])
@@ -124,12 +131,12 @@ def _ovens(batches):
     return _told(rows)
 
 
-def _told(rows):
+def _told(rows: "list[Document]") -> "list[Document]":
     """Those that rest on a batch at all: of one whose only batch is more likely bad than good, nothing is known."""
     return [row for row in rows if row["n"] > 0]
 
 
-def _plate(rated):
+def _plate(rated: list[float | None]) -> tuple[float, float]:
     """(ln of the power per unit of load factor, its standard deviation) before any melt: the middle of the plates."""
     plates = [one for one in rated if one is not None]
     if not plates:
@@ -137,11 +144,11 @@ def _plate(rated):
     return log(_middle(plates) * melt_oven.RATED_SHARE), melt_oven.RATED_SD
 
 
-def _middle(values):
+def _middle(values: list[float]) -> float:
     return sorted(values)[len(values) // 2]
 
 
-def _elsewhere(others, prior, prior_sd):
+def _elsewhere(others: list[tuple[float, float, float]], prior: float, prior_sd: float) -> tuple[float, float]:
     """The same after the oven's melts of other masses."""
     if not others:
         return prior, prior_sd
@@ -149,7 +156,7 @@ def _elsewhere(others, prior, prior_sd):
     return mean, sqrt(sd * sd + BAND_SD * BAND_SD)
 
 
-def _oven(name, band, seen, before):
+def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: tuple[float, float]) -> "Document":
     mean, sd, share = pooled(seen, before[0], before[1])
     mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
     power_w = min(max(exp(mean) * melt_oven.load_factor(mass_kg), 100.0), 3500.0)
@@ -166,7 +173,7 @@ def _oven(name, band, seen, before):
     }
 
 
-def _bases(batches):
+def _bases(batches: "list[Document]") -> "list[Document]":
     rows = []
     for name, group in _by(batches, "base_id", "base"):
         seen = []
@@ -189,9 +196,9 @@ def _bases(batches):
     return _told(rows)
 
 
-def _products(batches, ignored):
+def _products(batches: "list[Document]", ignored: "list[Document]") -> "list[Document]":
     trims = {name: [batch["trim"] for batch in group] for name, group in _by(batches, "product_id", "trim")}
-    counts: dict = {}
+    counts: "dict[str, Any]" = {}
     for name, group in _by(batches, "product_id", "pieces"):
         for batch in group:
             pieces = batch["pieces"]
@@ -207,7 +214,7 @@ def _products(batches, ignored):
     return rows
 
 
-def _yield(counts):
+def _yield(counts: list[tuple[int, int]]) -> "Document":
     """Share of good centres of [(planned, counted)]: its logit, half a centre added to either side."""
     if not counts:
         return {"yield": 0.0, "yield_sd": 0.0, "yield_low": 0.0, "yield_high": 0.0, "n": 0}
@@ -230,7 +237,7 @@ def _yield(counts):
     }
 
 
-def _share(shares, usual):
+def _share(shares: list[float], usual: float) -> "Document | None":
     """A share of the caramel weighed in, by its logarithm; a gram in a kilogram counts as that at least."""
     if not shares:
         return None

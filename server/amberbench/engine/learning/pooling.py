@@ -16,7 +16,7 @@ SHARE, SHARE_SD = 0.75, 0.6  # before the first batch, and the deviation of its 
 ROUNDS = 5
 
 
-def pooled(seen, prior, prior_sd):
+def pooled(seen: list[tuple[float, float, float]], prior: float, prior_sd: float) -> tuple[float, float, float]:
     """(mean, its standard deviation, share of the usual spread that batches show).
 
     seen: [(value, own standard deviation, usual spread)], in any order. A new batch lies around the mean with
@@ -33,13 +33,13 @@ def pooled(seen, prior, prior_sd):
     return _weighed(peaks)
 
 
-def counting(seen, mean, share):
+def counting(seen: list[tuple[float, float, float]], mean: float, share: float) -> int:
     """How many of `seen` are more likely good than bad around the mean and with the share that `pooled` found."""
     rows = [(value, sd * sd, spread * spread) for value, sd, spread in seen]
     return len([1 for value, good, odds in _known(rows, share * share) if _good(value - mean, good, odds) >= 0.5])
 
 
-def _known(rows, share2):
+def _known(rows: list[tuple[float, float, float]], share2: float) -> list[tuple[float, float, float]]:
     """[(value, its variance when good, odds of bad against good in the middle)]"""
     known = []
     for value, own, between in rows:
@@ -48,17 +48,19 @@ def _known(rows, share2):
     return known
 
 
-def _good(off, variance, odds):
+def _good(off: float, variance: float, odds: float) -> float:
     """The chance that a batch so far off is a good one."""
     return 1.0 / (1.0 + odds * exp(min(0.5 * off * off / variance, 600.0)))
 
 
-def _middle(rows):
+def _middle(rows: list[tuple[float, float, float]]) -> float:
     half = len(rows) // 2
     return rows[half][0] if len(rows) % 2 else 0.5 * (rows[half - 1][0] + rows[half][0])
 
 
-def _peak(rows, share2, mean, prior, prior_var):
+def _peak(
+    rows: list[tuple[float, float, float]], share2: float, mean: float, prior: float, prior_var: float
+) -> tuple[float, float, float]:
     """(most likely mean, its variance, ln of the chance of it all) at one share; fixed rounds, the same everywhere."""
     known = _known(rows, share2)
     information = 0.0
@@ -79,7 +81,7 @@ def _peak(rows, share2, mean, prior, prior_var):
     return mean, 1.0 / information, chance
 
 
-def _weighed(peaks):
+def _weighed(peaks: list[tuple[float, float, float, float]]) -> tuple[float, float, float]:
     most = max(peak[0] for peak in peaks)
     weights = [exp(max(peak[0] - most, -600.0)) for peak in peaks]
     total = sum(weights)

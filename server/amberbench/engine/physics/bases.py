@@ -1,5 +1,10 @@
 """What a slab lies on: the layers under it, from the slab downwards."""
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 # Thickness in m (assumed: what a shop is likely to have), then conductivity W/(m K), density kg/m³, specific heat
 # J/(kg K) (source en_12524: stainless steel, aluminium alloy, marble, granite, plywood of 500 kg/m³), and the
 # emissivity of the underside (source emissivity_manuals; granite as marble, aluminium as received).
@@ -14,7 +19,7 @@ SLAB_EMISSIVITY = 0.95  # no table has caramel; food and other non-metals 0.93 t
 OWN_EMISSIVITY = 0.90  # of the underside of a base of one's own: most things that are not bare metal. Assumed.
 
 
-def described(base):
+def described(base: "Document | str | None") -> tuple[list[tuple[float, float, float]], float, float]:
     """(layers, area ratio, emissivity of the underside).
 
     base: a built-in name, `{"layers": [...], "area_ratio"}` or None. A layer is (thickness m, conductivity W/(m K),
@@ -22,7 +27,7 @@ def described(base):
     """
     if base is None:
         return [], 1.0, SLAB_EMISSIVITY
-    if type(base) is str:
+    if isinstance(base, str):
         thickness, k, rho, cp, emissivity = BUILT_IN[base]
         return [(thickness, k, rho * cp)], 1.0, emissivity
     layers = [

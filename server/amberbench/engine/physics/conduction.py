@@ -18,7 +18,16 @@ class Stack:
     layers: [(thickness m, conductivity W/(m K), capacity J/(m³ K))] from the slab downwards.
     """
 
-    def __init__(self, thickness_m, conductivity, capacity, layers, area_ratio, cells=18, layer_cells=5):
+    def __init__(
+        self,
+        thickness_m: float,
+        conductivity: tuple[float, float, float],
+        capacity: tuple[float, float, float],
+        layers: list[tuple[float, float, float]],
+        area_ratio: float,
+        cells: int = 18,
+        layer_cells: int = 5,
+    ) -> None:
         self.cells = cells
         self.thickness_m = thickness_m
         self.end_m = 0.5 * thickness_m / (cells - 2)  # two half cells at each face, where the profile bends most
@@ -41,14 +50,25 @@ class Stack:
             self.foot_resistance = half
 
 
-def _at(polynomial, temp_c):
+def _at(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
 
 
 class Course:
     """The temperatures of a stack after pouring, one step at a time."""
 
-    def __init__(self, stack, start_c, base_start_c, air_c, contact_m2k_w, top, bottom, loss_factor, finer=1.0):
+    def __init__(
+        self,
+        stack: "Stack",
+        start_c: float,
+        base_start_c: float,
+        air_c: float,
+        contact_m2k_w: float,
+        top: tuple[str, float, float, bool],
+        bottom: tuple[str, float, float, bool],
+        loss_factor: float,
+        finer: float = 1.0,
+    ) -> None:
         self.stack = stack
         self.air_c = air_c
         self.contact = contact_m2k_w
@@ -73,12 +93,12 @@ class Course:
         self.middle = [0.0] * size
         self.surface_rate = self.foot_rate = 0.0
 
-    def _slab_time(self):
+    def _slab_time(self) -> float:
         stack = self.stack
         temp_c = self.excess[0] + self.air_c
         return stack.thickness_m * stack.thickness_m * _at(stack.capacity, temp_c) / _at(stack.conductivity, temp_c)
 
-    def advance(self):
+    def advance(self) -> None:
         """One step; at_s, surface_c, core_c follow."""
         self._links()
         self._factor()
@@ -90,7 +110,7 @@ class Course:
         self.foot_rate = (self.foot_c - was[1]) / self.step_s
         self._next_step(was[2])
 
-    def _next_step(self, core_was):
+    def _next_step(self, core_was: float) -> None:
         self.last_s = self.step_s
         longest = self.last_s * (1.0 + self.growth)
         fall, excess = core_was - self.core_c, self.core_c - self.air_c
@@ -98,7 +118,7 @@ class Course:
             longest = min(longest, max(self.share * excess * self.step_s / fall, 0.5 * self.last_s))
         self.step_s = longest
 
-    def _links(self):
+    def _links(self) -> None:
         """Conductances between cells and heat capacities of the slab's cells, at the middle of the step."""
         stack, excess, before, air_c = self.stack, self.excess, self.before, self.air_c
         slab, end_m, widths, per_width = stack.cells, stack.end_m, stack.widths, stack.per_width
@@ -130,7 +150,7 @@ class Course:
             links[slab + i] = 1.0 / stack.base_link[i]
         links[-1] = _in_series(self.h_foot, stack.foot_resistance)
 
-    def _factor(self):
+    def _factor(self) -> None:
         links, capacity, lower, inverse = self.links, self.capacity, self.lower, self.inverse
         stage = STAGE * self.step_s
         above = stage * links[0]
@@ -145,7 +165,7 @@ class Course:
             above = below
         lower[len(inverse)] = 0.0
 
-    def _sweeps(self):
+    def _sweeps(self) -> None:
         """Both stages: M w = C x, then M x' = C ((1 + √2) w − √2 x)."""
         excess, middle, before = self.excess, self.middle, self.before
         capacity = self.capacity
@@ -157,7 +177,7 @@ class Course:
             excess[i] = capacity[i] * ((1.0 + ROOT_2) * middle[i] - ROOT_2 * before[i])
         self._solve(excess)
 
-    def _solve(self, values):
+    def _solve(self, values: list[float]) -> None:
         lower, inverse = self.lower, self.inverse
         last = 0.0
         for i in range(len(values)):
@@ -168,7 +188,7 @@ class Course:
             last = values[i] * inverse[i] + lower[i + 1] * last
             values[i] = last
 
-    def _faces(self):
+    def _faces(self) -> None:
         """Temperatures of the top face, the hottest point and the underside: parabolas through the nearest cells."""
         excess, slab, cell_m = self.excess, self.stack.cells, self.stack.end_m
         pull = self.k_top / (3.0 * cell_m)
@@ -188,11 +208,11 @@ class Course:
         self.core_c = self.air_c + _hottest(excess, slab, top, face, slope)
 
 
-def _in_series(h, resistance):
+def _in_series(h: float, resistance: float) -> float:
     return h / (1.0 + h * resistance)
 
 
-def _hottest(excess, slab, top, face, slope):
+def _hottest(excess: list[float], slab: int, top: float, face: float, slope: float) -> float:
     """The highest excess in the slab: a face, or the vertex of the parabola through the hottest cell."""
     best = 0
     for i in range(1, slab):

@@ -8,6 +8,11 @@ Correlations of this kind differ by 15 % in the total coefficient: that is what 
 
 from math import sqrt
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 STEFAN_BOLTZMANN = 5.670374419e-8  # W/(m² K⁴)
 KELVIN = 273.15
 
@@ -20,21 +25,21 @@ RAYLEIGH_30, RAYLEIGH_60 = 9.113e7, 5.900e7
 AIR_30, AIR_60 = 0.02588, 0.02808
 
 
-def plate_length_m(length_m, width_m):
+def plate_length_m(length_m: float, width_m: float) -> float:
     """Area over perimeter of a rectangle in m: the length in the plate relations."""
     return 0.5 * length_m * width_m / (length_m + width_m)
 
 
-def face(setting, emissivity, plate_m, up):
+def face(setting: "Document | str", emissivity: float, plate_m: float, up: bool) -> tuple[str, float, float, bool]:
     """A face as (kind, given or emissivity, plate length in m, whether it faces up), for `coefficient`."""
-    if type(setting) is dict:
+    if isinstance(setting, dict):
         return ("given", float(setting["h_w_m2k"]), plate_m, up)
     if setting == "insulated":
         return ("given", 0.0, plate_m, up)
     return (setting, emissivity, plate_m, up)
 
 
-def coefficient(face_is, surface_c, air_c):
+def coefficient(face_is: tuple[str, float, float, bool], surface_c: float, air_c: float) -> float:
     """Heat-transfer coefficient in W/(m² K) of a face at surface_c in air at air_c, radiation included."""
     kind, emissivity, plate_m, up = face_is
     if kind == "given":
@@ -43,13 +48,13 @@ def coefficient(face_is, surface_c, air_c):
     return convection + radiation(emissivity, surface_c, air_c)
 
 
-def radiation(emissivity, surface_c, air_c):
+def radiation(emissivity: float, surface_c: float, air_c: float) -> float:
     """Radiation in W/(m² K) of a face at surface_c to surroundings at air_c."""
     hot, cold = surface_c + KELVIN, air_c + KELVIN
     return emissivity * STEFAN_BOLTZMANN * (hot + cold) * (hot * hot + cold * cold)
 
 
-def natural(plate_m, surface_c, air_c, up):
+def natural(plate_m: float, surface_c: float, air_c: float, up: bool) -> float:
     """Natural convection in W/(m² K) of a horizontal plate of length A/P = plate_m in m."""
     warmer = surface_c - air_c
     share = (0.5 * (surface_c + air_c) - 30.0) / 30.0

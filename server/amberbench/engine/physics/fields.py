@@ -4,6 +4,11 @@ from ..core.describe import choice, either, many, number, record, together
 from ..core.fields import BASIS, INPUTS
 from .viscosity import DRY_GLASS_C
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+
 MATERIAL_NAMES = (
     "caramel",
     "dark_chocolate",
@@ -49,7 +54,7 @@ MATERIAL = either(
 )
 
 
-def surface(words, meaning, default):
+def surface(words: "Any", meaning: "Any", default: "Any") -> "Any":
     """How a face gives heat to the air: a word, or a given coefficient."""
     return either(
         [

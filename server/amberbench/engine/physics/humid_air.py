@@ -2,22 +2,27 @@
 
 import math
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 # Magnus form with the constants of the World Meteorological Organization, over water, −40 to 50 °C.
 MAGNUS, MAGNUS_C = 17.62, 243.12
 
 
-def vapour(temp_c):
+def vapour(temp_c: float) -> float:
     """Logarithm of the saturation pressure of water at a temperature in °C, over that at 0 °C."""
     return MAGNUS * temp_c / (MAGNUS_C + temp_c)
 
 
-def dew_c(temp_c, humidity):
+def dew_c(temp_c: float, humidity: float) -> float:
     """Dew point in °C of air at temp_c (°C) and a relative humidity (fraction)."""
     gamma = math.log(humidity) + vapour(temp_c)
     return MAGNUS_C * gamma / (MAGNUS - gamma)
 
 
-def dew_point(request):
+def dew_point(request: "Document") -> "Document":
     """Dew point of the room's air: what is colder than this sweats.
 
     Request: temp_c (°C), humidity (fraction).

@@ -6,6 +6,11 @@ conductivity within about ±10 % (Carson 2006). Fat melting is not included: up 
 
 from ..core.problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 COMPONENTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
 LOWEST_C, HIGHEST_C = -40.0, 150.0
 
@@ -57,12 +62,12 @@ FOODS = {
 CHOCOLATE = {"conductivity_w_mk": 0.27, "density_kg_m3": 1300.0, "heat_capacity_j_kgk": 1590.0}
 
 
-def resolved(material):
+def resolved(material: "Document | str") -> "Document":
     """A material as a composition or constants: names looked up, fractions normalised.
 
     Raises Problem `unknown_material`, or `composition_sum` when the fractions do not sum to 1 ± 0.02.
     """
-    if type(material) is str:
+    if isinstance(material, str):
         if material.endswith("_chocolate"):
             return CHOCOLATE
         if material not in FOODS:
@@ -73,7 +78,7 @@ def resolved(material):
     return _normalised(material)
 
 
-def _normalised(composition):
+def _normalised(composition: "Document") -> "Document":
     total = sum(composition[name] for name in COMPONENTS)
     if total < 0.98 or total > 1.02:
         raise Problem("material", "composition_sum", total, 0.98, 1.02)
@@ -82,39 +87,42 @@ def _normalised(composition):
     return mixture
 
 
-def _at(polynomial, temp_c):
+def _at(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
 
 
-def volume_fractions(mixture, temp_c):
+def volume_fractions(mixture: "Document", temp_c: float) -> tuple[list[float], float]:
     """Volume fraction of each component and the specific volume (m³/kg) of a normalised composition."""
     volumes = [mixture[name] / _at(DENSITY[name], temp_c) for name in COMPONENTS]
     total = sum(volumes)
     return [volume / total for volume in volumes], total
 
 
-def conductivity(material, temp_c):
+def conductivity(material: "Document", temp_c: float) -> float:
     """Thermal conductivity in W/(m K) of a resolved material: parallel rule, the ASHRAE choice for liquids."""
     if "conductivity_w_mk" in material:
-        return material["conductivity_w_mk"]
+        given: float = material["conductivity_w_mk"]
+        return given
     fractions, _ = volume_fractions(material, temp_c)
     return sum(share * _at(CONDUCTIVITY[name], temp_c) for name, share in zip(COMPONENTS, fractions))
 
 
-def density(material, temp_c):
+def density(material: "Document", temp_c: float) -> float:
     """Density in kg/m³ of a resolved material without air.
 
     A weighed density is taken to be that at 21 °C and keeps the composition's thermal expansion.
     """
     if "conductivity_w_mk" in material:
-        return material["density_kg_m3"]
+        given: float = material["density_kg_m3"]
+        return given
     by_composition = 1.0 / volume_fractions(material, temp_c)[1]
     if material.get("density_kg_m3") is None:
         return by_composition
-    return material["density_kg_m3"] * by_composition * volume_fractions(material, 21.0)[1]
+    weighed: float = material["density_kg_m3"]
+    return weighed * by_composition * volume_fractions(material, 21.0)[1]
 
 
-def heat_polynomial(material):
+def heat_polynomial(material: "Document") -> tuple[float, float, float]:
     """(a0, a1, a2) of the specific heat in J/(kg K) of a resolved material, exact from 0 to 150 °C."""
     if "conductivity_w_mk" in material:
         return (material["heat_capacity_j_kgk"], 0.0, 0.0)
@@ -125,7 +133,7 @@ def heat_polynomial(material):
     return (terms[0], terms[1], terms[2])
 
 
-def heat_capacity(material, temp_c):
+def heat_capacity(material: "Document", temp_c: float) -> float:
     """Specific heat in J/(kg K) of a resolved material at a temperature in °C."""
     value = _at(heat_polynomial(material), temp_c)
     if temp_c < 0.0 and "water" in material:
@@ -133,11 +141,11 @@ def heat_capacity(material, temp_c):
     return value
 
 
-def _integral(polynomial, temp_c):
+def _integral(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return temp_c * (polynomial[0] + temp_c * (polynomial[1] / 2.0 + temp_c * polynomial[2] / 3.0))
 
 
-def enthalpy(material, temp_c):
+def enthalpy(material: "Document", temp_c: float) -> float:
     """Enthalpy in J/kg of a resolved material over that at 0 °C, by exact integration of the polynomials."""
     value = _integral(heat_polynomial(material), temp_c)
     if temp_c < 0.0 and "water" in material:
@@ -145,7 +153,7 @@ def enthalpy(material, temp_c):
     return value
 
 
-def properties(request):
+def properties(request: "Document") -> "Document":
     """Density, specific heat, conductivity and diffusivity of a material at a temperature.
 
     Request: material (name, composition or constants), temp_c (°C).
@@ -165,7 +173,7 @@ def properties(request):
     }
 
 
-def heat(request):
+def heat(request: "Document") -> "Document":
     """Heat a mass takes up between two temperatures.
 
     Request: material, mass_kg (kg), from_c (°C), to_c (°C).

@@ -9,7 +9,7 @@ import math
 TERMS = 6
 
 
-def roots(bi):
+def roots(bi: float) -> list[float]:
     """The first roots of ζ tan ζ = Bi, by bisection between the poles."""
     found = []
     for n in range(TERMS):
@@ -26,7 +26,7 @@ def roots(bi):
     return found
 
 
-def middle_and_mean(zetas, fo):
+def middle_and_mean(zetas: list[float], fo: float) -> tuple[float, float]:
     """(θ in the middle, mean θ) at a Fourier number; `zetas` as `roots` gives them."""
     middle = mean = 0.0
     for zeta in zetas:

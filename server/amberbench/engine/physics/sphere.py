@@ -11,7 +11,7 @@ import math
 TERMS = 8
 
 
-def roots(bi):
+def roots(bi: float) -> list[float]:
     """The first roots of 1 − ζ cot ζ = Bi, one in each (n π, (n + 1) π), by bisection."""
     found = []
     for n in range(TERMS):
@@ -31,14 +31,14 @@ class Ball:
     """bi: Biot number on the first radius; empties: Fourier number at which it is empty; inside: resistance of the
     inside over that of a ball, for a body of another shape that the ball stands for."""
 
-    def __init__(self, bi, empties, inside=1.0):
+    def __init__(self, bi: float, empties: float, inside: float = 1.0) -> None:
         self.empties = empties
         self.squares = [zeta * zeta for zeta in roots(bi)]
         self.shares = [6.0 * bi * bi / (square * (square + bi * bi - bi)) for square in self.squares]
         self.skin = 1.0 / (3.0 * bi)
         self.inside = inside * (1.0 / self.squares[0] - self.skin)
 
-    def mean(self, fo):
+    def mean(self, fo: float) -> float:
         """Mean excess over the room at a Fourier number, 1 at the start."""
         radius = max(0.0, 1.0 - fo / self.empties) ** (1.0 / 3.0)
         whole, now = self.skin + self.inside, self.skin + self.inside * radius
@@ -51,7 +51,7 @@ class Ball:
             total += self.shares[index] * (1.0 / often + left)
         return min(1.0, total)
 
-    def reaches(self, excess):
+    def reaches(self, excess: float) -> float | None:
         """Fourier number at which the mean has fallen to an excess, by bisection; None: empty before that."""
         if excess >= 1.0:
             return 0.0

@@ -16,24 +16,26 @@ LEVELS = [0.5 * (1.0 - math.cos(math.pi * j / UP)) for j in range(UP + 1)]  # no
 GROWTH, SHARE = 0.35, 0.2  # of a step over the last; of the excess that may fall in one
 
 
-def height_m(volume_m3, radius_m):
+def height_m(volume_m3: float, radius_m: float) -> float:
     """Height in m of the spherical cap that stands on a circle and has a volume: π h (3 a² + h²)/6 solved for h."""
     half = 3.0 * volume_m3 / math.pi
-    root = (half + math.sqrt(half * half + radius_m**6)) ** (1.0 / 3.0)
+    root: float = (half + math.sqrt(half * half + radius_m**6)) ** (1.0 / 3.0)
     return root - radius_m * radius_m / root
 
 
-def _mesh(radius_m, tall_m):
+def _mesh(
+    radius_m: float, tall_m: float
+) -> tuple[list[tuple[float, float]], list[tuple[int, int, int]], list[int], list[int]]:
     """([(r, z)], [(node, node, node)], nodes of the top, nodes of the foot), each from the middle to the rim."""
     ball_m = 0.5 * (radius_m * radius_m + tall_m * tall_m) / tall_m
-    points: list = []
+    points: list[tuple[float, float]] = []
     for i in range(ACROSS):
         r = radius_m * math.sin(0.5 * math.pi * i / ACROSS)
         top = (radius_m * radius_m - r * r) / (math.sqrt(ball_m * ball_m - r * r) + ball_m - tall_m)
         points += [(r, top * level) for level in LEVELS]
     rim, row = len(points), UP + 1
     points.append((radius_m, 0.0))
-    triangles: list = []
+    triangles: list[tuple[int, int, int]] = []
     for i in range(ACROSS):
         for j in range(UP):
             here = i * row + j
@@ -49,14 +51,25 @@ class Cap:
     """A cap on its base. radius_m, tall_m (m); conductivity in W/(m K); capacity in J/(m³ K); base as `bases.described`
     takes it, of which each cap has tray_ratio times its own foot; contact in m² K/W."""
 
-    def __init__(self, radius_m, tall_m, conductivity, capacity, base, tray_ratio, contact_m2k_w):
+    def __init__(
+        self,
+        radius_m: float,
+        tall_m: float,
+        conductivity: float,
+        capacity: float,
+        base: str,
+        tray_ratio: float,
+        contact_m2k_w: float,
+    ) -> None:
         points, triangles, self.tops, feet = _mesh(radius_m, tall_m)
         layers, ratio, _ = bases.described(base)
         self.cap_nodes = len(points)
         cells = _cells(layers)
         size = self.cap_nodes + len(cells)
         self.capacity = [0.0] * size
-        self.links: list = [{} for _ in range(size)]  # each node's links to earlier ones, W/K; itself: their sum
+        self.links: list[dict[int, float]] = [
+            {} for _ in range(size)
+        ]  # each node's links to earlier ones, W/K; itself: their sum
         for triangle in triangles:
             self._triangle(triangle, points, conductivity, capacity)
         # Straight edges cut off a little of the round cap: its heat is kept.
@@ -76,7 +89,9 @@ class Cap:
         self.bare_m2, self.under_m2, self.last_half = max(0.0, shared_m2 - foot_m2), shared_m2, cells[-1][1]
         self._pack()
 
-    def _triangle(self, nodes, points, conductivity, capacity):
+    def _triangle(
+        self, nodes: tuple[int, int, int], points: list[tuple[float, float]], conductivity: float, capacity: float
+    ) -> None:
         (r1, z1), (r2, z2), (r3, z3) = [points[node] for node in nodes]
         area = 0.5 * abs((r2 - r1) * (z3 - z1) - (r3 - r1) * (z2 - z1))
         radii = r1 + r2 + r3
@@ -87,13 +102,13 @@ class Cap:
             for n in range(m):
                 self._link(nodes[m], nodes[n], -share * (b[m] * b[n] + c[m] * c[n]))
 
-    def _link(self, one, other, w_k):
+    def _link(self, one: int, other: int, w_k: float) -> None:
         late, early = max(one, other), min(one, other)
         self.links[late][early] = self.links[late].get(early, 0.0) - w_k
         for node in (one, other):
             self.links[node][node] = self.links[node].get(node, 0.0) + w_k
 
-    def _edges(self, points, nodes):
+    def _edges(self, points: list[tuple[float, float]], nodes: list[int]) -> dict[int, float]:
         """Area in m² that each node has of a face given by its nodes in order."""
         areas = {node: 0.0 for node in nodes}
         for index in range(1, len(nodes)):
@@ -103,7 +118,7 @@ class Cap:
             areas[nodes[index]] += ring * (r + 2.0 * s)
         return areas
 
-    def _pack(self):
+    def _pack(self) -> None:
         """The links as rows without gaps: `first[i]` is the first node that row i reaches, itself not in the row."""
         self.first, self.rows, self.own = [], [], []
         for node, links in enumerate(self.links):
@@ -113,16 +128,16 @@ class Cap:
             self.own.append(links[node])
 
 
-def _cells(layers):
+def _cells(layers: list[tuple[float, float, float]]) -> list[tuple[float, float]]:
     """[(heat capacity J/(m² K), half its resistance m² K/W)] of the base's cells, from the top."""
-    cells: list = []
+    cells: list[tuple[float, float]] = []
     for thickness, k, volume_capacity in layers:
         number = 4 if thickness / k > 0.002 else 1
         cells += [(volume_capacity * thickness / number, 0.5 * thickness / number / k)] * number
     return cells
 
 
-def _vertex(excess):
+def _vertex(excess: list[float]) -> float:
     """The highest excess on the axis, between its nodes: the vertex of the parabola through the hottest three."""
     best = 1
     for j in range(2, UP):
@@ -139,7 +154,16 @@ def _vertex(excess):
 class CapCourse:
     """Temperatures of a cap after it was laid, a step at a time; top and bottom as `convection.face` gives them."""
 
-    def __init__(self, cap, start_c, base_start_c, room_c, top, bottom, loss_factor):
+    def __init__(
+        self,
+        cap: "Cap",
+        start_c: float,
+        base_start_c: float,
+        room_c: float,
+        top: tuple[str, float, float, bool],
+        bottom: tuple[str, float, float, bool],
+        loss_factor: float,
+    ) -> None:
         self.cap, self.room_c, self.top, self.bottom, self.loss_factor = cap, room_c, top, bottom, loss_factor
         nodes, size = cap.cap_nodes, len(cap.own)
         self.excess = [start_c - room_c] * nodes + [base_start_c - room_c] * (size - nodes)
@@ -147,17 +171,17 @@ class CapCourse:
         self.face_m2 = sum(cap.face.values())
         self.step_s = 0.003 * sum(cap.capacity[:nodes]) / (10.0 * (self.face_m2 + cap.bare_m2))
 
-    def base_c(self):
+    def base_c(self) -> float:
         """Temperature of the top of the base in °C."""
         return self.room_c + self.excess[self.cap.cap_nodes]
 
-    def mean_c(self):
+    def mean_c(self) -> float:
         """Mean temperature of the cap in °C, by heat."""
         nodes, capacity = self.cap.cap_nodes, self.cap.capacity
         heat = sum(capacity[i] * self.excess[i] for i in range(nodes))
         return self.room_c + heat / sum(capacity[:nodes])
 
-    def advance(self):
+    def advance(self) -> None:
         """One step; at_s, core_c (hottest) and surface_c (mean of the top face) follow."""
         core_was, excess = self.core_c - self.room_c, self.excess
         self._factor()
@@ -176,7 +200,7 @@ class CapCourse:
             longest = min(longest, max(SHARE * core / (core_was - core), 0.5) * self.step_s)
         self.step_s = longest
 
-    def _loss(self, node):
+    def _loss(self, node: int) -> float:
         """What node gives to the room, W/K, at the coefficients of this step."""
         cap, given = self.cap, 0.0
         if node in cap.face:
@@ -187,14 +211,14 @@ class CapCourse:
             given += cap.under_m2 * self.h_foot / (1.0 + self.h_foot * cap.last_half)
         return given
 
-    def _factor(self):
+    def _factor(self) -> None:
         """L D Lᵀ of capacity + STAGE·step·links, row by row within the packed rows."""
         cap, stage = self.cap, STAGE * self.step_s
         self.h_top = self.loss_factor * coefficient(self.top, self.surface_c, self.room_c)
         self.h_foot = self.loss_factor * coefficient(self.bottom, self.room_c + self.excess[-1], self.room_c)
-        firsts: list = cap.first
-        lower: list = []
-        pivots: list = []
+        firsts: list[int] = cap.first
+        lower: list[list[float]] = []
+        pivots: list[float] = []
         self.lower, self.pivots = lower, pivots
         for i in range(len(cap.own)):
             first = firsts[i]
@@ -213,7 +237,7 @@ class CapCourse:
             lower.append(row)
             pivots.append(pivot)
 
-    def _solve(self, values):
+    def _solve(self, values: list[float]) -> None:
         """Solves in place."""
         firsts, lower, pivots = self.cap.first, self.lower, self.pivots
         size = len(values)

@@ -5,6 +5,11 @@ import math
 from ..core.check import constant
 from ..core.problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 KELVIN = 273.15
 # Gordon–Taylor: glass temperature of water (berk), weight of water against sucrose solids (Roos, from memory).
 WATER_GLASS_C, WATER_WEIGHT = -135.0, 4.7
@@ -15,19 +20,19 @@ WLF_1, WLF_2_K, GLASS_LOG = 17.44, 51.6, 12.0
 SPREAD_LOG, DRY_GLASS_K = 1.0, 10.0
 
 
-def glass_c(water, dry_glass_c):
+def glass_c(water: float, dry_glass_c: float) -> float:
     """Glass temperature in °C of sugar solids with a mass fraction of water in the fat-free phase."""
     solids, weighed = 1.0 - water, WATER_WEIGHT * water
     mixed_k = solids * (dry_glass_c + KELVIN) + weighed * (WATER_GLASS_C + KELVIN)
     return mixed_k / (solids + weighed) - KELVIN
 
 
-def log_viscosity(above_k):
+def log_viscosity(above_k: float) -> float:
     """Decimal logarithm of the viscosity in Pa s at above_k (K) over the glass temperature."""
     return GLASS_LOG - WLF_1 * above_k / (WLF_2_K + above_k)
 
 
-def thinner(material, from_c, to_c):
+def thinner(material: "Document", from_c: float, to_c: float) -> float:
     """How many times thinner a resolved material is at to_c than at from_c (°C): by the glass of sucrose, as its water
     has it; 1.0 where nothing is known of its water, or it is a glass."""
     sugar_and_water = 1.0 - material.get("fat", 1.0)
@@ -36,10 +41,11 @@ def thinner(material, from_c, to_c):
     glass = glass_c(material["water"] / sugar_and_water, DRY_GLASS_C)
     if min(from_c, to_c) < glass:
         return 1.0
-    return 10.0 ** (log_viscosity(from_c - glass) - log_viscosity(to_c - glass))
+    ratio: float = 10.0 ** (log_viscosity(from_c - glass) - log_viscosity(to_c - glass))
+    return ratio
 
 
-def viscosity(request):
+def viscosity(request: "Document") -> "Document":
     """Viscosity of caramel from its water and temperature: a trend, never a promise.
 
     Request: temp_c (°C), moisture (fraction), fat (fraction), dry_glass_c (°C), glass_c (°C) or null, basis, batches.

@@ -20,6 +20,11 @@ from ..steps.melt.fields import MELT, OVEN, VESSEL
 from ..steps.temper.fields import FUNCTIONS as CHOCOLATE
 from ..steps.temper.fields import TARGETS
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+
 LANGUAGES = ("en", "es")
 NAME = text(60, "what people call it", default="")
 TABLE_M = (0.05, 5)
@@ -84,7 +89,7 @@ TRAYS = {
 }
 
 
-def _part(name):
+def _part(name: "Any") -> "Any":
     return number("", 0, 1, "mass fraction of " + name + " on the label; null: as in firm caramel", default=None)
 
 

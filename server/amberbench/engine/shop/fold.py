@@ -11,6 +11,13 @@ from ..steps.melt import plan as melt
 from ..steps.temper import plan as temper
 from . import fields
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ..core.annotations import Document
+
+
 KIND = "shop_set"
 ID_LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_.:-"
 MOST_IGNORED = 50
@@ -19,7 +26,7 @@ HEAT_LINES = ("windows.slab.low_c", "windows.slab.high_c", "warn_c", "stop_c", "
 LOWEST_DENSITY, HIGHEST_DENSITY = 800.0, 1700.0  # kg/m³: whipped to nearly dry; beyond lies a slip
 
 
-def fold(request):
+def fold(request: "Document") -> "Document":
     """The shop document after all of its events, whatever order they come in; the same id counts once.
 
     Request: shop_id (null: that of the first event), events (kind shop_set, body {doc, field, value, basis}).
@@ -31,13 +38,13 @@ def fold(request):
     contain milk whatever was said.
     Source: usda_sr28 for what a label leaves out, memory for specific heats.
     """
-    ignored: list = []
+    ignored: "list[Document]" = []
     shop_id = request["shop_id"]
     events = _in_order(request["events"], ignored)
     if shop_id is None and events:
         shop_id = events[0]["shop_id"]
-    said: dict = {}
-    order: list = []
+    said: "dict[str, Document]" = {}
+    order: list[str] = []
     for event in events:
         if event["shop_id"] != shop_id:
             _ignore(ignored, event, "other_shop")
@@ -52,9 +59,9 @@ def fold(request):
     return {"shop": _document(shop_id, said, order), "ignored": ignored}
 
 
-def _in_order(events, ignored):
+def _in_order(events: "list[Any]", ignored: "list[Any]") -> "list[Document]":
     """Events that are some, each once, in the order of the log."""
-    sound: dict = {}
+    sound: "dict[str, Document]" = {}
     for event in events:
         if not log.well_formed(event) or type(event.get("shop_id")) is not str:
             _ignore(ignored, event, "malformed")
@@ -65,33 +72,34 @@ def _in_order(events, ignored):
     return sorted(sound.values(), key=_key)
 
 
-def _key(event):
+def _key(event: "Document") -> tuple[float, str, int, str]:
     # The id makes it total even where a device counted one number twice.
-    return log.order_key(event) + (event["id"],)
+    corrected_ms, device_id, seq = log.order_key(event)
+    return (corrected_ms, device_id, seq, event["id"])
 
 
-def _ignore(ignored, event, why):
+def _ignore(ignored: "list[Document]", event: "Any", why: str) -> None:
     if len(ignored) < MOST_IGNORED:
         name = event.get("id") if type(event) is dict else None
         ignored.append({"id": name if type(name) is str else None, "why": why})
 
 
-def _take(said, body):
+def _take(said: "Document", body: "Document") -> "Any":
     """Writes one event's value where it belongs; returns the doc. Raises Problem."""
-    doc, field, basis = body.get("doc"), body.get("field"), body.get("basis", "typed")
+    doc: "Any" = body.get("doc")
+    field: "Any" = body.get("field")
+    basis = body.get("basis", "typed")
     if basis not in describe.BASES:
         raise Problem("basis", "not_an_option", basis, accepted=list(describe.BASES))
     value = accepted(doc, field, body.get("value"))
-    row = said.get(doc)
-    if row is None:
-        row = said[doc] = {}
+    row = said.setdefault(doc, {})
     row[field] = (value, basis)
     if field == "made_of" and value is not None:
         row["heat_capacity_j_kgk"] = (fields.MADE_OF[value], "assumed")
     return doc
 
 
-def known_fields(doc):
+def known_fields(doc: "Any") -> "Document":
     """The fields of a doc: "shop" or "<list>/<id>". Raises Problem malformed or not_an_option (doc)."""
     if doc == "shop":
         return fields.SHOP
@@ -103,7 +111,7 @@ def known_fields(doc):
     return fields.LISTS[parts[0]]
 
 
-def accepted(doc, field, value):
+def accepted(doc: "Any", field: "Any", value: "Any") -> "Any":
     """A value as the log takes it; null stays null. Raises Problem named after the field."""
     known = known_fields(doc)
     if field == "removed" and doc != "shop":
@@ -120,7 +128,7 @@ def accepted(doc, field, value):
     return value
 
 
-def check_request(request):
+def check_request(request: "Document") -> "Document":
     """Whether values fit a row of the shop, before they are written.
 
     Request: doc ("shop" or "<list>/<id>"), values (by field; null: not set).
@@ -149,7 +157,7 @@ def check_request(request):
     return {"values": full}
 
 
-def _check_lines(full):
+def _check_lines(full: "Any") -> None:
     lines = [(name, full[name]) for name in HEAT_LINES if full.get(name) is not None]
     for index in range(1, len(lines)):
         below, above = lines[index - 1], lines[index]
@@ -159,20 +167,20 @@ def _check_lines(full):
             raise Problem(below[0], "line_above_line", below[1], high=above[1], unit="°C")
 
 
-def _check_milk(full):
+def _check_milk(full: "Any") -> None:
     """What is reckoned as firm caramel, which is made with milk, is not free of it."""
     contains = full.get("contains")
     if contains is not None and "milk" not in contains and full.get("label.protein_share") is None:
         raise Problem("contains", "milk_in_caramel")
 
 
-def _unnamed(chocolate):
+def _unnamed(chocolate: "Document") -> list[str]:
     """What the kind of a chocolate contains by its name and its list leaves out."""
-    named = allergens.of(chocolate.get("chocolate"))
+    named = allergens.of(chocolate["chocolate"])
     return [] if named is None or named in chocolate["contains"] else [named]
 
 
-def _check_curve(full):
+def _check_curve(full: "Any") -> None:
     """A temper curve of one's own is whole and in order, or there is none."""
     given = {name: full["targets." + name] for name in temper.LINES if full.get("targets." + name) is not None}
     missing = [name for name in temper.LINES if name not in given]
@@ -182,14 +190,14 @@ def _check_curve(full):
         temper.lines({"targets": given})
 
 
-def _check_label(full):
+def _check_label(full: "Any") -> None:
     parts = [full.get("label." + name + "_share") or 0.0 for name in fields.LABEL]
     if sum(parts) > 1.02:
         raise Problem("label_share", "composition_sum", sum(parts), 0, 1.02)
 
 
-def _document(shop_id, said, order):
-    basis: dict = {}
+def _document(shop_id: str, said: "Document", order: list[str]) -> "Document":
+    basis: "Document" = {}
     shop = _row("shop", fields.SHOP, said.get("shop", {}), basis)
     shop["id"] = shop_id
     for name in fields.LISTS:
@@ -209,9 +217,9 @@ def _document(shop_id, said, order):
     return shop
 
 
-def _row(doc, known, said, basis):
+def _row(doc: str, known: "Document", said: "Document", basis: "Document") -> "Document":
     """A row with every field as it was said or as it stands until then; what it rests on goes into `basis`."""
-    row: dict = {}
+    row: "Document" = {}
     for field in known:
         value, rests_on = said.get(field, (None, None))
         if value is None:
@@ -223,7 +231,7 @@ def _row(doc, known, said, basis):
     return row
 
 
-def _put(row, path, value):
+def _put(row: "Document", path: list[str], value: "Any") -> None:
     for name in path[:-1]:
         if name not in row:
             row[name] = {}
@@ -231,7 +239,7 @@ def _put(row, path, value):
     row[path[-1]] = value
 
 
-def _material(row):
+def _material(row: "Document") -> "Any":
     """What the engine reckons a caramel with: its built-in name, or that make-up with what its label says.
 
     The dry parts, from the label or else from the built-in make-up, fill what the water leaves: labels seldom add up.
@@ -255,7 +263,7 @@ def _material(row):
     return mixture
 
 
-def density(request):
+def density(request: "Document") -> "Document":
     """Density of a caramel from the weight of a known volume.
 
     Request: mass_kg (kg), volume_m3 (m³).
