@@ -28,7 +28,7 @@ def bench_calls() -> dict[str, Calls]:
     return {
         "melt.next_burst": _calls("melt.next_burst", dict(melt["request"], history=melt["history"])),
         "run.advise at a burst": _calls("run.advise", {"run": late.run, "at_ms": late.now_ms}),
-        RELOAD: _calls("run.replay", _lean(long)),
+        RELOAD: _calls("run.replay", _for_worker(long)),
         "reload: run.advise after it": _calls("run.advise", {"run": long.run, "at_ms": long.now_ms}),
     }
 
@@ -49,8 +49,8 @@ def _calls(name: str, request: dict[str, Any]) -> Calls:
     return [(name, json.dumps(request))]
 
 
-def _lean(bench: Bench) -> dict[str, Any]:
-    """A batch as the phone asks for its fold (pwa/src/state/lean.ts): without what only pictures and the desk read."""
+def _for_worker(bench: Bench) -> dict[str, Any]:
+    """A batch as the phone asks for its fold (`forWorker.ts`): without what only pictures and the desk read."""
     reply = {name: part for name, part in bench.plan["reply"].items() if name not in ("melt", "inputs", "frames")}
     for part, left_out in (("cool", ("curve", "milestones", "inputs")), ("cut", ("cuts_along_m", "cuts_across_m"))):
         reply[part] = {name: value for name, value in reply[part].items() if name not in left_out}

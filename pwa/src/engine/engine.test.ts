@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 
 import { EngineFailure, EngineProblem } from "../problems";
 import { realEngine } from "../testing/engine";
-import { Lane, type EnginePort } from "./lane";
+import { WorkerQueue, type EnginePort } from "./workerQueue";
 import type { Answer, Call } from "./messages";
 
 test("the server's own files answer under MicroPython", async () => {
@@ -41,18 +41,18 @@ class Port implements EnginePort {
   }
 }
 
-function lane() {
+function queue() {
   const ports: Port[] = [];
-  const made = new Lane(() => {
+  const made = new WorkerQueue(() => {
     const port = new Port();
     ports.push(port);
     return port;
   });
-  return { lane: made, ports };
+  return { queue: made, ports };
 }
 
 test("calls are sent one at a time, in order, and answered in order", async () => {
-  const { lane: one, ports } = lane();
+  const { queue: one, ports } = queue();
   const [first, second] = [one.call("f", "1"), one.call("f", "2")];
   expect(ports[0]!.calls.map((call) => call.text)).toEqual(["1"]);
   ports[0]!.answer("a");
@@ -62,7 +62,7 @@ test("calls are sent one at a time, in order, and answered in order", async () =
 });
 
 test("a plan that is being typed overtakes those that wait, not the one at work", async () => {
-  const { lane: one, ports } = lane();
+  const { queue: one, ports } = queue();
   const calls = ["1", "2", "3"].map((text) => one.call("slab.plan", text, "slab.plan"));
   ports[0]!.answer("a");
   ports[0]!.answer("c");
@@ -71,7 +71,7 @@ test("a plan that is being typed overtakes those that wait, not the one at work"
 });
 
 test("after a crash the call at hand fails and the next goes to a fresh worker", async () => {
-  const { lane: one, ports } = lane();
+  const { queue: one, ports } = queue();
   const [lost, kept] = [one.call("f", "1"), one.call("f", "2")];
   ports[0]!.crash();
   await expect(lost).rejects.toThrow(EngineFailure);
@@ -81,7 +81,7 @@ test("after a crash the call at hand fails and the next goes to a fresh worker",
 });
 
 test("a worker that never starts fails every call instead of hanging", async () => {
-  const { lane: one, ports } = lane();
+  const { queue: one, ports } = queue();
   const calls = Array.from({ length: 8 }, (_, n) => one.call("f", String(n)).catch((error: unknown) => error));
   while (ports.some((port) => !port.ended)) ports.find((port) => !port.ended)!.crash();
   for (const outcome of await Promise.all(calls)) expect(outcome).toBeInstanceOf(EngineFailure);

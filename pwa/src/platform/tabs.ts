@@ -13,15 +13,15 @@ export async function alone(name: string, work: () => Promise<void>): Promise<bo
   });
 }
 
-/** Tells the other tabs of this app something, and hears what they tell. */
+/** Sends messages to the other tabs of this app and receives theirs. */
 export class Tabs<Message> {
   private readonly channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("amberbench");
 
-  constructor(hear: (message: Message) => void) {
-    if (this.channel) this.channel.onmessage = ({ data }: MessageEvent<Message>) => hear(data);
+  constructor(receive: (message: Message) => void) {
+    if (this.channel) this.channel.onmessage = ({ data }: MessageEvent<Message>) => receive(data);
   }
 
-  tell(message: Message): void {
+  send(message: Message): void {
     this.channel?.postMessage(message);
   }
 }

@@ -7,7 +7,7 @@ import { openStore, type Store, uuid7 } from "../storage";
 import { realEngine } from "../testing/engine";
 import { BatchBook, type Compute } from "./batchBook";
 import { Taps } from "./taps";
-import { Wanted } from "./wanted";
+import { PendingComputations } from "./pendingComputations";
 
 const T0 = 1_790_000_000_000;
 let compute: Compute;
@@ -237,7 +237,7 @@ test("undo takes back what it names", async () => {
 test("a reading of the cooling slab is refitted once, and the reply is an event", async () => {
   const one = book();
   const batchId = await opened(one);
-  const wanted = new Wanted(
+  const wanted = new PendingComputations(
     {
       deviceId: store.deviceId,
       compute: (name, request) => compute(name, request),

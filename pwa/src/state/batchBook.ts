@@ -6,7 +6,7 @@ import type { Functions } from "../engine/types";
 import { correctedMs } from "../order";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
-import { leanBatch } from "./lean";
+import { batchForWorker } from "./forWorker";
 import type { Batch } from "./types";
 
 export type Compute = <N extends FunctionName>(
@@ -115,7 +115,7 @@ export class BatchBook {
     const events = await this.parts.store.events.eventsOf(batchId);
     const plan = planOf(events);
     if (!plan) return;
-    const { run } = (await this.parts.compute("run.replay", leanBatch(plan, events))) as unknown as { run: Run };
+    const { run } = (await this.parts.compute("run.replay", batchForWorker(plan, events))) as unknown as { run: Run };
     const advice = await this.advise(run);
     const known = this.batches.value.get(batchId);
     const pending = this.dirty.has(batchId);

@@ -49,8 +49,8 @@ export class Day {
     const asked = JSON.stringify(rows);
     if (asked !== this.asked || !this.reply) {
       // Another phone's clock may be ahead.
-      const told = rows.flatMap((row) => [row.since_ms, row.touched_ms, row.washed_ms, row.answered_ms]);
-      const at_ms = Math.max(this.parts.clock(), ...told.map((one) => one ?? 0));
+      const instants = rows.flatMap((row) => [row.since_ms, row.touched_ms, row.washed_ms, row.answered_ms]);
+      const at_ms = Math.max(this.parts.clock(), ...instants.map((one) => one ?? 0));
       this.reply = await this.parts.compute("day.order", { at_ms, batches: rows });
       this.asked = asked;
       this.parts.answered(this.reply);
@@ -58,7 +58,7 @@ export class Day {
     for (const now of this.reply.now) {
       // Somebody tapped meanwhile: this answer is of before, the next check asks anew.
       if (JSON.stringify(this.rows()) !== this.asked) return;
-      await this.tell(now);
+      await this.recordWash(now);
     }
   }
 
@@ -66,10 +66,10 @@ export class Day {
     return this.parts
       .batches()
       .filter((batch) => batch.run !== null)
-      .map((batch) => inShort(batch, this.parts.clock()));
+      .map((batch) => dayRow(batch, this.parts.clock()));
   }
 
-  private async tell(now: DayOrderReply["now"][number]): Promise<void> {
+  private async recordWash(now: DayOrderReply["now"][number]): Promise<void> {
     const batch = this.parts.batches().find((one) => one.batchId === now.id);
     const known = batch?.run?.wash?.wanted?.allergens ?? [];
     if (!batch || batch.pending || !this.parts.isMine(batch) || known.join() === now.wash.join()) return;
@@ -79,7 +79,7 @@ export class Day {
 }
 
 /** A batch as day.order is asked about it. */
-function inShort(batch: Batch, now: number): Row {
+function dayRow(batch: Batch, now: number): Row {
   const { batchId, plan, run, events, advice } = batch;
   return {
     id: batchId,

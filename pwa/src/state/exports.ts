@@ -30,8 +30,8 @@ export async function saveBatches(summaries: Summary[]): Promise<void> {
 export async function saveTimeline({ events, run }: BatchRecord): Promise<void> {
   const ignored = run.ignored.flatMap(({ id }) => (id === null ? [] : [id]));
   // A plan is no column of a table, and heavy to carry into the worker.
-  const lean = events.map((one) => (one.kind === "batch_opened" ? { ...one, body: {} } : one));
-  const { text } = await compute("table.timeline", { events: lean, ignored }, "desk");
+  const withoutPlans = events.map((one) => (one.kind === "batch_opened" ? { ...one, body: {} } : one));
+  const { text } = await compute("table.timeline", { events: withoutPlans, ignored }, "desk");
   saveFile(fileName("timeline", "csv"), CSV, text);
 }
 

@@ -19,7 +19,7 @@ import * as records from "./records";
 import * as shopState from "./shop";
 import * as shopDesk from "./shopDesk";
 import * as signals from "./signals";
-import { applyUpdate, exportFacts, house, playSound, silenceNow, start } from "./start";
+import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
 import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
@@ -79,7 +79,7 @@ export function elsewhere(batch: Batch): holder.Elsewhere | null {
 
 // --- actions ---
 export async function changeSettings(change: Partial<Settings>): Promise<void> {
-  await (await house()).changeSettings(change);
+  await (await appState()).changeSettings(change);
 }
 
 /** The id of a new row of the shop. */
@@ -89,7 +89,7 @@ export function newId(): string {
 
 /** Writes edits of the shop: all of them or none. */
 export async function editShop(edits: ShopEdit[]): Promise<void> {
-  await (await house()).shopBook.write(edits);
+  await (await appState()).shopBook.write(edits);
 }
 
 /** Fills an empty shop with the invented one; an edit like any other. */
@@ -99,13 +99,13 @@ export async function takeDemoShop(): Promise<void> {
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */
 export async function openBatch(plan: PlanDocument): Promise<string> {
-  return (await house()).openBatch(plan);
+  return (await appState()).openBatch(plan);
 }
 
 /** The one way a tap becomes an event. Resolves when it is on the disk, before the engine has looked at it.
  * Rejects when the phone could not keep it (`storage` says so too). */
 export async function record(batchId: string, kind: string, body: Values): Promise<Tap> {
-  return (await house()).taps.record(batchId, kind, body);
+  return (await appState()).taps.record(batchId, kind, body);
 }
 
 /** Writes a note on a batch, running or closed; false when the tap did not count. */
@@ -115,22 +115,22 @@ export async function note(batchId: string, text: string): Promise<boolean> {
 
 /** Leaves a closed batch out of what the shop learns, for a reason; null takes it in again. */
 export async function leaveOut(batchId: string, reason: string | null): Promise<void> {
-  await (await house()).leaveOut(batchId, reason);
+  await (await appState()).leaveOut(batchId, reason);
 }
 
 /** Keeps a photo of a batch, made smaller; the event that tells of it, or why there is none. Never rejects for the photo. */
 export async function takePhoto(batchId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
-  return (await house()).photos.take(batchId, file);
+  return (await appState()).photos.take(batchId, file);
 }
 
 /** A photo by its id, or where it is. */
 export async function findPhoto(id: string): Promise<Blob | PhotoElsewhere> {
-  return (await house()).photos.find(id);
+  return (await appState()).photos.find(id);
 }
 
 /** Takes back what `advice.undo` names. */
 export async function undo(batchId: string): Promise<Tap> {
-  return (await house()).taps.undo(batchId);
+  return (await appState()).taps.undo(batchId);
 }
 
 /** Stops the ringing and acknowledges what rang; call it on any first tap while `rings` is not empty. */
@@ -139,17 +139,17 @@ export function silence(): void {
 }
 
 export async function refreshSummaries(): Promise<void> {
-  await records.refreshSummaries((await house()).store);
+  await records.refreshSummaries((await appState()).store);
 }
 
 /** null: neither the server nor this phone has it. */
 export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
-  return records.loadRecord((await house()).store, batchId);
+  return records.loadRecord((await appState()).store, batchId);
 }
 
 /** Sends now, cancelling the back-off. */
 export async function syncNow(): Promise<void> {
-  await (await house()).syncing.loop.nudge();
+  await (await appState()).syncing.loop.nudge();
 }
 
 /** Saves a clock as a calendar file: it rings on a locked phone too, by the phone's own clock. */
@@ -173,25 +173,25 @@ export const saveRecord = exports.saveRecord;
 
 /** Saves every event as JSON. */
 export async function saveLog(): Promise<void> {
-  await exports.saveLog((await house()).store);
+  await exports.saveLog((await appState()).store);
 }
 
 /** Writes a filled-in batch sheet into the log; rejects with EngineProblem when it cannot be so. */
 export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Promise<void> {
-  await paper.typeBack(await house(), batch, sheet);
+  await paper.typeBack(await appState(), batch, sheet);
 }
 
 /** A batch sheet begun and not yet kept; null: none. */
 export async function sheetDraft(batchId: string): Promise<unknown> {
-  return paper.sheetDraft(await house(), batchId);
+  return paper.sheetDraft(await appState(), batchId);
 }
 
 /** Keeps a batch sheet as far as it is typed; null: no longer needed. */
 export async function keepSheetDraft(batchId: string, form: unknown): Promise<void> {
-  await paper.keepSheetDraft(await house(), batchId, form);
+  await paper.keepSheetDraft(await appState(), batchId, form);
 }
 
 /** Saves all facts not yet on the server into a JSON file; resolves with their number. */
 export async function exportUnsent(): Promise<number> {
-  return exportFacts(await house());
+  return exportFacts(await appState());
 }

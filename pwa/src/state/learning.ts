@@ -11,7 +11,7 @@ export const lessons = signal<Lesson[] | null>(null);
 /** What they amount to; null while nothing has been taught. */
 export const measured = signal<Measured | null>(null);
 
-const TOLD = "contributions";
+const LESSONS = "contributions";
 
 /** The things of the shop a plan uses; null: none. */
 export interface PlanParts {
@@ -49,7 +49,7 @@ export class Learning {
     if (!this.stale) return;
     this.stale = false;
     try {
-      await this.store.meta.put(TOLD, await httpApi.contributions());
+      await this.store.meta.put(LESSONS, await httpApi.contributions());
     } catch {
       this.stale = true;
       return;
@@ -76,8 +76,8 @@ export class Learning {
   private async all(): Promise<Lesson[]> {
     const { meta, events, batches } = this.store;
     const unsent = await events.unsent();
-    const told = ((await meta.get<Lesson[]>(TOLD)) ?? []).map((lesson) => withUnsent(lesson, unsent));
-    const known = new Set(told.map((one) => one.batch_id));
+    const fromServer = ((await meta.get<Lesson[]>(LESSONS)) ?? []).map((lesson) => withUnsent(lesson, unsent));
+    const known = new Set(fromServer.map((one) => one.batch_id));
     const ahead = new Set(unsent.map((event) => event.batch_id));
     // A bowl of chocolate melts no caramel: it teaches nothing, here as on the server.
     const rows = (await batches.all()).filter((row) => row.closed_at_ms !== null && row.run?.melt !== null);
@@ -85,7 +85,7 @@ export class Learning {
     for (const row of rows)
       if (!known.has(row.batch_id) || ahead.has(row.batch_id)) own.push(await this.lessonOf(row));
     const mine = new Set(own.map((one) => one.batch_id));
-    return [...own, ...told.filter((one) => !mine.has(one.batch_id))].sort((a, b) => b.closed_at_ms - a.closed_at_ms);
+    return [...own, ...fromServer.filter((one) => !mine.has(one.batch_id))].sort((a, b) => b.closed_at_ms - a.closed_at_ms);
   }
 
   /** As the server makes it (services/contributions.py). */

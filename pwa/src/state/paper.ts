@@ -3,18 +3,18 @@ import type { HeatLines } from "../documents";
 import { compute } from "../engine/client";
 import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
-import type { House } from "./house";
+import type { AppState } from "./app";
 import { correctedNow } from "./time";
 import type { BatchRecord } from "./types";
 
 export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "planned_pieces" | "fill">;
 
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
-export async function typeBack({ book, learning }: House, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
+export async function typeBack({ book, learning }: AppState, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
   const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as HeatLines).window_low_c } : null;
-  const told = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
-  const written = await compute("paper.events", told, "desk");
+  const request = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
+  const written = await compute("paper.events", request, "desk");
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
   await learning.noticed();
 }
@@ -22,11 +22,11 @@ export async function typeBack({ book, learning }: House, { summary, plan, run, 
 const draftName = (batchId: string) => `sheet ${batchId}`;
 
 /** A sheet that was begun and not yet kept, as the form left it; null: none. */
-export async function sheetDraft({ store }: House, batchId: string): Promise<unknown> {
+export async function sheetDraft({ store }: AppState, batchId: string): Promise<unknown> {
   return (await store.meta.get(draftName(batchId))) ?? null;
 }
 
 /** Keeps what is typed so far, so that a reload loses none of it; null: no longer needed. */
-export async function keepSheetDraft({ store }: House, batchId: string, form: unknown): Promise<void> {
+export async function keepSheetDraft({ store }: AppState, batchId: string, form: unknown): Promise<void> {
   await store.meta.put(draftName(batchId), form);
 }

@@ -5,7 +5,7 @@ import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { httpApi } from "../sync/api";
 import { openedMs, planOf } from "./batchBook";
-import { leanBatch } from "./lean";
+import { batchForWorker } from "./forWorker";
 import { sync } from "./syncing";
 import type { Batch, BatchRecord } from "./types";
 
@@ -65,7 +65,7 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
   const events = await store.events.eventsOf(batchId);
   const plan = planOf(events);
   if (!plan) return null;
-  const { run } = (await compute("run.replay", leanBatch(plan, events), "desk")) as unknown as { run: Run };
+  const { run } = (await compute("run.replay", batchForWorker(plan, events), "desk")) as unknown as { run: Run };
   const step = (await store.batches.get(batchId))?.advice?.step ?? "";
   return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events };
 }

@@ -34,8 +34,8 @@ export async function ovenPowerOf(test: { water_kg: number; start_c: number; end
 export type FunnelLesson = Functions["deposit.learn"]["reply"];
 
 /** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
-export async function learnFunnel(told: Values): Promise<FunnelLesson> {
-  return compute("deposit.learn", told as unknown as Functions["deposit.learn"]["request"], "desk");
+export async function learnFunnel(weighed: Values): Promise<FunnelLesson> {
+  return compute("deposit.learn", weighed as unknown as Functions["deposit.learn"]["request"], "desk");
 }
 
 interface Seed {

@@ -8,25 +8,25 @@ import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
 import { isAtHand } from "./batchBook";
-import { House, troubleOf } from "./house";
+import { AppState, troubleOf } from "./app";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
 import { batches, deviceId, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
 import { sync } from "./syncing";
 import { correctedNow, setOffset, startTicking } from "./time";
 
-let current: House | null = null;
-let opened: (house: House) => void;
-let refused: (why: unknown) => void;
-const opening = new Promise<House>((done, failed) => {
-  opened = done;
-  refused = failed;
+let current: AppState | null = null;
+let resolveOpening: (appState: AppState) => void;
+let rejectOpening: (why: unknown) => void;
+const opening = new Promise<AppState>((done, failed) => {
+  resolveOpening = done;
+  rejectOpening = failed;
 });
-// Whoever needs the house sees the failure; nobody needing it is no error.
+// Whoever awaits the state sees the failure; if nobody does, that is no error.
 opening.catch(() => {});
 
 /** Resolves once the store is open; rejects when this browser gives us none. */
-export function house(): Promise<House> {
+export function appState(): Promise<AppState> {
   return opening;
 }
 
@@ -46,27 +46,27 @@ export async function start(): Promise<void> {
   });
   void startShell({ stored: () => void (shellStored.value = true), waiting: () => void newVersion() });
   try {
-    current = await openHouse();
+    current = await openAppState();
     storage.value = "open";
-    opened(current);
+    resolveOpening(current);
   } catch (error) {
     storage.value = troubleOf(error);
     console.error("no storage:", error);
-    refused(error);
+    rejectOpening(error);
   }
   const persistent = await keepStorage();
   sync.value = { ...sync.value, persistent };
 }
 
-async function openHouse(): Promise<House> {
+async function openAppState(): Promise<AppState> {
   const store = await openStore(phoneNow());
   deviceId.value = store.deviceId;
   await loadShop(store);
   const offset = (await store.meta.get<number>("offset_ms")) ?? null;
   if (offset !== null) setOffset(offset);
-  const house = new House(store, (await store.meta.get<Acknowledged[]>("acknowledged")) ?? [], offset);
-  await house.open();
-  return house;
+  const app = new AppState(store, (await store.meta.get<Acknowledged[]>("acknowledged")) ?? [], offset);
+  await app.open();
+  return app;
 }
 
 /** How long after the start a waiting version may take over by itself: nobody has begun anything yet (ms). */
@@ -94,7 +94,7 @@ export function playSound(name: SoundName): void {
   void testSound(name);
 }
 
-export async function exportFacts({ store }: House): Promise<number> {
+export async function exportFacts({ store }: AppState): Promise<number> {
   const events = await store.events.unsent();
   const document = { app: "amberbench", holds: "unsent_events", device_id: store.deviceId, events };
   const day = new Date(correctedNow()).toISOString().slice(0, 10);

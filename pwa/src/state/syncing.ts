@@ -4,7 +4,7 @@ import type { Shop, Summary } from "../documents";
 import { correctedMs } from "../order";
 import type { Store } from "../storage";
 import { httpApi } from "../sync/api";
-import { Exchange, type News } from "../sync/exchange";
+import { Exchange, type ExchangeResult } from "../sync/exchange";
 import { SyncLoop } from "../sync/loop";
 import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
@@ -21,7 +21,7 @@ interface SyncParts {
   summaries: (summaries: Summary[]) => void;
   /** The server answered, and has all facts of this phone. */
   exchanged: (engineVersion: string) => void;
-  /** Batches with news; null: the shop. */
+  /** Batches with new events; null: the shop. */
   touched: (batchIds: (string | null)[]) => void;
 }
 
@@ -40,7 +40,7 @@ export class Syncing {
       exchange: () => exchange.run(),
       alone: parts.alone,
       random: Math.random,
-      after: (news) => this.after(news),
+      after: (result) => this.after(result),
     });
   }
 
@@ -52,14 +52,14 @@ export class Syncing {
     sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused };
   }
 
-  private async after(news: News | null): Promise<void> {
+  private async after(result: ExchangeResult | null): Promise<void> {
     if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
-    if (news) this.takeNews(news);
+    if (result) this.takeResult(result);
     else sync.value = { ...sync.value, reachable: false };
     await this.count();
   }
 
-  private takeNews({ health, shop, summaries, touched }: News): void {
+  private takeResult({ health, shop, summaries, touched }: ExchangeResult): void {
     const lastAt = this.parts.phoneNow() + (this.filter.offsetMs ?? 0);
     sync.value = { ...sync.value, reachable: true, lastAt };
     if (shop) this.parts.shop(shop);

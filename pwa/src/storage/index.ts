@@ -17,11 +17,11 @@ export interface Store {
   photos: PhotoBox;
   deviceId: string;
   /** When the browser throws the store away while the app is open, what `keep` still has is written into a new one. */
-  onLoss: (keep: () => Kept) => void;
+  onLoss: (keep: () => RescuedData) => void;
 }
 
 /** What a phone still has in its memory. */
-export interface Kept {
+export interface RescuedData {
   events: BenchEvent[];
   meta: Record<string, unknown>;
 }

@@ -9,7 +9,7 @@ export const GROUP = 100;
 const GROUP_TEXT = 500_000;
 
 /** What an exchange brought to the phone. */
-export interface News {
+export interface ExchangeResult {
   health: Health;
   shop: Shop | null;
   summaries: Summary[] | null;
@@ -27,14 +27,14 @@ export class Exchange {
     private readonly clock: () => number,
   ) {}
 
-  async run(): Promise<News> {
+  async run(): Promise<ExchangeResult> {
     const health = await this.checkHealth();
-    const news: News = { health, shop: null, summaries: null, touched: new Set() };
-    if ((await this.store.meta.get("cursor")) === undefined) await this.takeSnapshot(news);
+    const result: ExchangeResult = { health, shop: null, summaries: null, touched: new Set() };
+    if ((await this.store.meta.get("cursor")) === undefined) await this.takeSnapshot(result);
     await this.store.events.offerAgain(health.engine_version);
-    await this.push(health.engine_version, news.touched);
-    await this.pull(news.touched);
-    return news;
+    await this.push(health.engine_version, result.touched);
+    await this.pull(result.touched);
+    return result;
   }
 
   private async checkHealth(): Promise<Health> {
@@ -44,13 +44,13 @@ export class Exchange {
     return health;
   }
 
-  private async takeSnapshot(news: News): Promise<void> {
+  private async takeSnapshot(result: ExchangeResult): Promise<void> {
     const { shop, events, summaries, cursor } = await this.api.snapshot();
     if (shop) await this.store.meta.put("shop", shop);
     await this.store.meta.put("summaries", summaries);
-    news.touched = await this.store.events.mergePulled(events, cursor);
-    news.shop = shop;
-    news.summaries = summaries;
+    result.touched = await this.store.events.mergePulled(events, cursor);
+    result.shop = shop;
+    result.summaries = summaries;
   }
 
   private async push(engineVersion: string, touched: Set<string | null>): Promise<void> {

@@ -1,16 +1,16 @@
 import { Refusal, Unreachable } from "./api";
 import { pause } from "./backoff";
-import type { News } from "./exchange";
+import type { ExchangeResult } from "./exchange";
 
 /** Lets one tab at a time do something; false when another tab is at it. */
 type Alone = (work: () => Promise<void>) => Promise<boolean>;
 
 interface LoopParts {
-  exchange: () => Promise<News>;
+  exchange: () => Promise<ExchangeResult>;
   alone: Alone;
   random: () => number;
   /** After each try: what it brought, or null when the server could not be reached. */
-  after: (news: News | null) => Promise<void> | void;
+  after: (result: ExchangeResult | null) => Promise<void> | void;
 }
 
 /** Exchanges with the server again and again: at once when nudged, calmly while all is well, ever more rarely while
@@ -55,9 +55,9 @@ export class SyncLoop {
 
   private async round(): Promise<void> {
     try {
-      const news = await this.parts.exchange();
+      const result = await this.parts.exchange();
       this.failures = 0;
-      await this.parts.after(news);
+      await this.parts.after(result);
     } catch (error) {
       if (!(error instanceof Unreachable || error instanceof Refusal)) console.error(error);
       this.failures += 1;

@@ -135,9 +135,9 @@ test("two phones end with the same events in the same order", async () => {
 test("a refused event stays on the phone, out of the fold, and holds up nothing", async () => {
   const [, second] = await write(3);
   server.refuse = (event) => (event.id === second!.id ? "too_long" : null);
-  const news = await exchange().run();
+  const result = await exchange().run();
   expect(server.log).toHaveLength(2);
-  expect([...news.touched]).toEqual(["a"]);
+  expect([...result.touched]).toEqual(["a"]);
   expect(await store.events.refused()).toEqual([{ event: second, code: "too_long" }]);
   await exchange().run();
   expect(server.pushes).toHaveLength(1);

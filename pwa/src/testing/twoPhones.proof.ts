@@ -9,7 +9,7 @@ import { inOrder } from "../order";
 import { httpApi } from "../sync/api";
 import { Chance } from "./chance";
 import { realEngine } from "./engine";
-import { Hand, type World } from "./hand";
+import { PhoneUser, type StorySetup } from "./phoneUser";
 import { Network } from "./network";
 
 const SERVER = process.env["AMBERBENCH_PROOF_SERVER"] ?? "";
@@ -32,16 +32,16 @@ const WILD: [string, Values][] = [
   ["noted", { text: "sticky" }],
 ];
 
-let world: World;
+let setup: StorySetup;
 let plan: PlanDocument;
-const told = { events: 0, ignored: 0, undone: 0, twins: 0, full: 0, met: {} as Record<string, number> };
+const totals = { events: 0, ignored: 0, undone: 0, twins: 0, full: 0, outcomes: {} as Record<string, number> };
 
 beforeAll(async () => {
   const compute = await realEngine();
   const request = { have: { kg: 1.8 }, slab_height_m: 0.01, piece_length_m: 0.024, piece_width_m: 0.024, bars_m: [0.01], oven: { rated_w: 1000 } };
   const reply = await compute("slab.plan", request);
   plan = { kind: "slab", name: "Invented", prebottom: false, product_id: null, oven_id: null, base_id: null, lot: null, request, reply };
-  world = { compute } as World;
+  setup = { compute } as StorySetup;
 }, 60_000);
 
 test(`${RUNS} stories of two phones end in one run`, { timeout: 3_600_000 }, async () => {
@@ -52,11 +52,11 @@ test(`${RUNS} stories of two phones end in one run`, { timeout: 3_600_000 }, asy
       throw new Error(`story ${SEED + run}: ${String(error)}`, { cause: error });
     }
   }
-  console.log(JSON.stringify({ stories: RUNS, ...told }));
-  expect(told.ignored).toBeGreaterThan(0);
-  expect(told.undone).toBeGreaterThan(0);
-  expect(told.twins).toBeGreaterThan(0);
-  expect(told.full).toBeLessThan(0.02 * RUNS + 1);
+  console.log(JSON.stringify({ stories: RUNS, ...totals }));
+  expect(totals.ignored).toBeGreaterThan(0);
+  expect(totals.undone).toBeGreaterThan(0);
+  expect(totals.twins).toBeGreaterThan(0);
+  expect(totals.full).toBeLessThan(0.02 * RUNS + 1);
 });
 
 async function story(seed: number): Promise<void> {
@@ -64,53 +64,53 @@ async function story(seed: number): Promise<void> {
   const network = new Network(SERVER, chance);
   network.nowMs = NINE_MS;
   network.isTheOnlyOne();
-  world = { ...world, chance, network, written: new Map() };
-  const hands = [new Hand(world, `one-${seed}`), new Hand(world, `other-${seed}`)] as const;
+  setup = { ...setup, chance, network, written: new Map() };
+  const users = [new PhoneUser(setup, `one-${seed}`), new PhoneUser(setup, `other-${seed}`)] as const;
   const wrong = chance.happens(0.4);
-  for (const hand of hands) {
-    if (chance.happens(0.7)) hand.errorMs = Math.round(chance.between(-2, 2) * 3_600_000);
-    await hand.opens();
+  for (const user of users) {
+    if (chance.happens(0.7)) user.errorMs = Math.round(chance.between(-2, 2) * 3_600_000);
+    await user.opens();
     network.trouble = false;
-    await hand.exchanges();
+    await user.exchanges();
     network.trouble = true;
     // Some start with a clock that nobody has ever set right.
-    if (!wrong) hand.setsItsClock();
+    if (!wrong) user.setsItsClock();
   }
-  const batchId = await hands[0].plans(plan);
-  const twins = await interleave(hands, batchId, wrong);
+  const batchId = await users[0].plans(plan);
+  const twins = await interleave(users, batchId, wrong);
   network.trouble = false;
   network.meanwhile = () => Promise.resolve();
-  for (const hand of [...hands, ...hands]) expect(await hand.exchanges()).toBe(true);
-  await agree(hands, batchId, twins);
-  for (const [fate, count] of Object.entries(network.met)) told.met[fate] = (told.met[fate] ?? 0) + count;
+  for (const user of [...users, ...users]) expect(await user.exchanges()).toBe(true);
+  await agree(users, batchId, twins);
+  for (const [outcome, count] of Object.entries(network.outcomes)) totals.outcomes[outcome] = (totals.outcomes[outcome] ?? 0) + count;
   // The next story's phones start from the open batches only.
   network.nowMs += 1000;
-  await hands[0].does(batchId, "closed", {});
-  await hands[0].exchanges();
+  await users[0].does(batchId, "closed", {});
+  await users[0].exchanges();
 }
 
 type Twin = [string, string];
 
 /** Chance at work; the pairs of events that were the same step, tapped on both phones. */
-async function interleave(hands: readonly [Hand, Hand], batchId: string, wrong: boolean): Promise<Twin[]> {
-  const { chance, network } = world;
+async function interleave(users: readonly [PhoneUser, PhoneUser], batchId: string, wrong: boolean): Promise<Twin[]> {
+  const { chance, network } = setup;
   const twins: Twin[] = [];
   let clocksAreRight = !wrong;
-  const busy = () => (chance.happens(0.15) ? tap(chance.oneOf(hands), batchId) : Promise.resolve());
+  const busy = () => (chance.happens(0.15) ? tap(chance.oneOf(users), batchId) : Promise.resolve());
   network.meanwhile = busy;
   for (let step = 0; step < STEPS; step++) {
     network.nowMs += Math.floor(chance.happens(0.1) ? chance.between(60_000, 1_800_000) : chance.between(800, 65_000));
-    const hand = chance.oneOf(hands);
+    const user = chance.oneOf(users);
     const dice = chance.next();
-    if (dice < 0.55) await tap(hand, batchId);
+    if (dice < 0.55) await tap(user, batchId);
     else if (dice < 0.65) {
-      const pairs = await together(hands, batchId);
+      const pairs = await together(users, batchId);
       if (clocksAreRight) twins.push(...pairs);
-    } else if (dice < 0.92) await hand.exchanges();
-    else if (dice < 0.96) await hand.opens();
-    else if (dice < 0.98) hand.setsItsClock();
+    } else if (dice < 0.92) await user.exchanges();
+    else if (dice < 0.96) await user.opens();
+    else if (dice < 0.98) user.setsItsClock();
     else {
-      hand.errorMs += Math.round(chance.between(-1, 1) * 600_000);
+      user.errorMs += Math.round(chance.between(-1, 1) * 600_000);
       clocksAreRight = false;
     }
   }
@@ -118,23 +118,23 @@ async function interleave(hands: readonly [Hand, Hand], batchId: string, wrong: 
 }
 
 /** One hand does something: what its screen offers, mostly. */
-async function tap(hand: Hand, batchId: string): Promise<void> {
-  const { chance } = world;
-  if (!hand.batch(batchId)) return;
+async function tap(user: PhoneUser, batchId: string): Promise<void> {
+  const { chance } = setup;
+  if (!user.batch(batchId)) return;
   const dice = chance.next();
-  if (!hand.hasIt(batchId) && dice < 0.5) return void (await hand.does(batchId, "taken_over", {}));
-  if (dice < 0.06) return void (await hand.does(batchId, "undone", {}));
-  if (dice < 0.14) return void (await hand.does(batchId, ...chance.oneOf(WILD)));
-  const button = await hand.sees(batchId);
-  if (button) await hand.does(batchId, button.kind, button.body);
+  if (!user.hasIt(batchId) && dice < 0.5) return void (await user.does(batchId, "taken_over", {}));
+  if (dice < 0.06) return void (await user.does(batchId, "undone", {}));
+  if (dice < 0.14) return void (await user.does(batchId, ...chance.oneOf(WILD)));
+  const button = await user.sees(batchId);
+  if (button) await user.does(batchId, button.kind, button.body);
 }
 
 /** Two phones that know the same go off line, and two hands tap the same steps on both, half a second apart. */
-async function together([one, other]: readonly [Hand, Hand], batchId: string): Promise<Twin[]> {
-  const { chance, network } = world;
+async function together([one, other]: readonly [PhoneUser, PhoneUser], batchId: string): Promise<Twin[]> {
+  const { chance, network } = setup;
   const pairs: Twin[] = [];
-  const ids = (hand: Hand) => (hand.batch(batchId)?.events ?? []).map((event) => event.id).join();
-  for (const hand of [one, other, one, other, one]) await hand.exchanges();
+  const ids = (user: PhoneUser) => (user.batch(batchId)?.events ?? []).map((event) => event.id).join();
+  for (const user of [one, other, one, other, one]) await user.exchanges();
   if (ids(one) !== ids(other) || ids(one) === "") return pairs;
   for (let steps = Math.ceil(chance.between(0, 8)); steps > 0; steps--) {
     network.nowMs += Math.floor(chance.between(5_000, 70_000));
@@ -150,17 +150,17 @@ async function together([one, other]: readonly [Hand, Hand], batchId: string): P
   return pairs;
 }
 
-async function agree(hands: readonly [Hand, Hand], batchId: string, twins: Twin[]): Promise<void> {
+async function agree(users: readonly [PhoneUser, PhoneUser], batchId: string, twins: Twin[]): Promise<void> {
   const record = await httpApi.batch(batchId);
   if (!record.run) throw new Error("the server could not fold the batch");
-  const wanted = [...world.written.values()].sort(inOrder);
+  const wanted = [...setup.written.values()].sort(inOrder);
   const onServer = record.events.map(({ id, kind, body, at_ms, offset_ms, seq, device_id }) => [id, kind, body, at_ms, offset_ms, seq, device_id]);
   expect(onServer).toEqual(wanted.map(({ id, kind, body, at_ms, offset_ms, seq, device_id }) => [id, kind, body, at_ms, offset_ms, seq, device_id]));
-  for (const hand of hands) {
-    expect(await hand.store.events.unsentCount()).toBe(0);
-    expect((await hand.store.events.eventsOf(batchId)).map((event) => event.id)).toEqual(wanted.map((event) => event.id));
+  for (const user of users) {
+    expect(await user.store.events.unsentCount()).toBe(0);
+    expect((await user.store.events.eventsOf(batchId)).map((event) => event.id)).toEqual(wanted.map((event) => event.id));
     // One that was closed before the app was opened again is not among the running ones: what it keeps counts.
-    same((await hand.store.batches.get(batchId))?.run, record.run, "run");
+    same((await user.store.batches.get(batchId))?.run, record.run, "run");
   }
   countedOnce(record.run, wanted, twins);
 }
@@ -183,7 +183,7 @@ function countedOnce(run: Run, events: BenchEvent[], twins: Twin[]): void {
   const counted = (kind: string) => events.filter((event) => event.kind === kind && counts(event));
   const { melt, cool, out } = run as SlabRun & { melt: { history: { kind: string }[] } };
   // A run names so many of the ignored and no more (run.py): past that nobody can tell which they were.
-  if (run.ignored.length === MOST_IGNORED) return void (told.full += 1);
+  if (run.ignored.length === MOST_IGNORED) return void (totals.full += 1);
   expect(melt.bursts.length).toBe(counted("stirred").length);
   expect([0, 1]).toContain(counted("burst_started").length - melt.bursts.length);
   expect(melt.history.filter((one) => one.kind === "reading")).toHaveLength(counted("read").length);
@@ -196,8 +196,8 @@ function countedOnce(run: Run, events: BenchEvent[], twins: Twin[]): void {
     const both = events.filter((event) => pair.includes(event.id));
     expect(both.filter(counts).length, `${both[0]?.kind} by two hands`).toBeLessThanOrEqual(1);
   }
-  told.events += events.length;
-  told.ignored += ignored.size;
-  told.undone += undone.size;
-  told.twins += twins.length;
+  totals.events += events.length;
+  totals.ignored += ignored.size;
+  totals.undone += undone.size;
+  totals.twins += twins.length;
 }

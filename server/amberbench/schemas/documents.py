@@ -6,7 +6,7 @@ from marshmallow import fields as ma_fields
 from amberbench.engine.core import describe as kinds
 
 from .fault import schema_messages
-from .fields import Count, Many, Plain
+from .fields import Count, ListOf, Plain
 
 MOST_EVENTS = 500
 ANY = (dict, list, str, int, float, bool)
@@ -24,7 +24,7 @@ class Push(ma.Schema):
     """Events to store."""
 
     error_messages = schema_messages(["events"])
-    events = Many(
+    events = ListOf(
         kinds.many(kinds.document("an event"), 0, MOST_EVENTS, "events, oldest first"),
         Plain(kinds.document("an event", default=None), ANY, "not_a_document"),
         metadata={"description": "events, oldest first"},

@@ -90,7 +90,7 @@ class Record(_Described):
         return self.schema.load(value)
 
 
-class Many(_Described):
+class ListOf(_Described):
     """A list of one kind of item."""
 
     def __init__(self, described: Field, item: ma.fields.Field[Any], **more: Any) -> None:

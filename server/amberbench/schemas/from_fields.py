@@ -8,7 +8,7 @@ import marshmallow as ma
 from amberbench.engine import fields as engine_fields
 
 from .fault import schema_messages
-from .fields import Either, Many, Plain, Quantity, Record
+from .fields import Either, ListOf, Plain, Quantity, Record
 from .records import Field, Fields, record_names, sides
 
 
@@ -61,7 +61,7 @@ def _field(described: Field, inner: Any, asked: bool) -> ma.fields.Field[Any]:
     if kind == "record":
         return Record(described, inner(described), **about)
     if kind == "many":
-        return Many(described, _field(described["item"], inner, asked), **about)
+        return ListOf(described, _field(described["item"], inner, asked), **about)
     if kind == "either":
         parts = [_field(one, inner, asked) for one in described["alternatives"]]
         records = [one for one in parts if isinstance(one, Record)]

@@ -5,7 +5,7 @@ from typing import Any
 from apispec.ext.marshmallow.openapi import OpenAPIConverter
 
 from . import units
-from .fields import Either, Many, Plain, Quantity, Record
+from .fields import Either, ListOf, Plain, Quantity, Record
 
 
 def describe(converter: OpenAPIConverter, field: Any, **_: Any) -> dict[str, Any]:
@@ -16,7 +16,7 @@ def describe(converter: OpenAPIConverter, field: Any, **_: Any) -> dict[str, Any
         return _plain(field)
     if isinstance(field, Record):
         return {"allOf": [converter.resolve_nested_schema(type(field.schema))]}
-    if isinstance(field, Many):
+    if isinstance(field, ListOf):
         most = {"minItems": field.described["least"], "maxItems": field.described["most"]}
         return {"type": "array", "items": converter.field2property(field.item)} | most
     if isinstance(field, Either):

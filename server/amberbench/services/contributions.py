@@ -19,7 +19,7 @@ Document = dict[str, Any]
 MOST = 60
 """So many batches, those closed last, teach: ovens age, rooms change with the season."""
 
-SILENT = [kind for kind, steps in courses.ORDER.items() if "melt" not in steps]
+KINDS_WITHOUT_MELT = [kind for kind, steps in courses.ORDER.items() if "melt" not in steps]
 """Kinds of batch that melt no caramel and so teach nothing: they must not crowd out those that do."""
 
 
@@ -30,7 +30,7 @@ def newest() -> Document:
     batch that cannot be read. What is missing or outdated is worked out between transactions: it takes a while.
     """
     with reading() as session:
-        rows = queries.batches_closed_last(session, MOST, SILENT)
+        rows = queries.batches_closed_last(session, MOST, KINDS_WITHOUT_MELT)
         kept = queries.contributions(session, [row.batch_id for row in rows])
         lines = [_line(row, kept.get(row.batch_id)) for row in rows]
         outdated = [
@@ -39,7 +39,7 @@ def newest() -> Document:
             if not _is_good(kept.get(row.batch_id), row.events)
         ]
     for line, _, request in outdated:
-        line["contribution"] = _told(request)
+        line["contribution"] = _contribution(request)
     if outdated:
         with writing() as session:
             for line, events, _ in outdated:
@@ -70,16 +70,16 @@ def _line(row: BatchRow, kept: ContributionRow | None) -> Document:
     }
 
 
-def _told(request: Document) -> Document | None:
+def _contribution(request: Document) -> Document | None:
     try:
-        told: Document = catalogue.call("learn.contribution", request)["contribution"]
-        return told
+        contribution: Document = catalogue.call("learn.contribution", request)["contribution"]
+        return contribution
     except Exception:  # a run that is none, or a fault of the engine: the others teach all the same
         log.exception("batch %s teaches nothing", request["batch_id"])
         return None
 
 
 def _keep(session: Session, line: Document, events: int) -> None:
-    told = line["contribution"]
-    document = strict_json.write(told) if told else None
+    contribution = line["contribution"]
+    document = strict_json.write(contribution) if contribution else None
     session.merge(ContributionRow(batch_id=line["batch_id"], events=events, engine_version=VERSION, document=document))

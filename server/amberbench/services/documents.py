@@ -13,10 +13,10 @@ def event(row: EventRow) -> dict[str, Any]:
     more = json.loads(row.more) if row.more else {}
     members = {name: getattr(row, name) for name in MEMBERS}
     own = {"position": row.position, "received_ms": row.received_ms, "flags": flags(row.flags)}
-    return more | told(members, json.loads(row.body)) | own
+    return more | as_written(members, json.loads(row.body)) | own
 
 
-def told(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
+def as_written(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
     """An event as the phone wrote it; milliseconds without a ".0"."""
     at = {"at_ms": whole(members["at_ms"]), "offset_ms": whole(members["offset_ms"])}
     return members | at | {"body": body}

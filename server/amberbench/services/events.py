@@ -109,11 +109,12 @@ def _is_same(event: Event, kept: Event) -> bool:
 
 def _by_batch(events: list[Event]) -> dict[str, list[dict[str, Any]]]:
     """Events as documents, by their batches."""
-    told: dict[str, list[dict[str, Any]]] = {}
+    by_batch: dict[str, list[dict[str, Any]]] = {}
     for event in events:
         if event.members["batch_id"] is not None:
-            told.setdefault(event.members["batch_id"], []).append(documents.told(event.members, event.content))
-    return told
+            document = documents.as_written(event.members, event.content)
+            by_batch.setdefault(event.members["batch_id"], []).append(document)
+    return by_batch
 
 
 def _answer(

@@ -17,28 +17,28 @@ from . import batches, strict_json
 Document = dict[str, Any]
 
 
-def fold(session: Session, told: Mapping[str, list[Document]], first: int) -> None:
+def fold(session: Session, new_events: Mapping[str, list[Document]], first: int) -> None:
     """Folds the batches that newly stored events belong to.
 
-    told: by batch its new events as documents; first: the position of the first of them all.
+    new_events: by batch, its new events as documents; first: the position of the first of them all.
     """
-    rows = queries.batches_with_runs(session, list(told))
-    earlier = queries.told_before(session, list(told), first)
+    rows = queries.batches_with_runs(session, list(new_events))
+    earlier = queries.counts_before(session, list(new_events), first)
     try:
         with session.begin_nested():
             left = [
                 batch_id
-                for batch_id, events in told.items()
+                for batch_id, events in new_events.items()
                 if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id))
             ]
     except Exception:  # a figure that no column takes; one by one it harms no other batch
-        left = list(told)
+        left = list(new_events)
     for batch_id in left:
         batches.project(session, batch_id)
 
 
 def _folded(
-    session: Session, batch_id: str, events: list[Document], row: BatchRow | None, earlier: queries.Told | None
+    session: Session, batch_id: str, events: list[Document], row: BatchRow | None, earlier: queries.EventCounts | None
 ) -> bool:
     """Whether the batch could be folded without reading its log."""
     try:
@@ -48,7 +48,7 @@ def _folded(
             _go_on(row, events)
         else:
             return False
-    except Exception:  # told of by `project`, which keeps what can be said without the engine
+    except Exception:  # `project` answers for it: it keeps what can be said without the engine
         return False
     return True
 
@@ -62,7 +62,7 @@ def _begin(session: Session, batch_id: str, events: list[Document]) -> None:
         session.add(batches.row_of(opening, len(events), batches.replayed(opening, events)))
 
 
-def _goes_on(row: BatchRow, earlier: queries.Told, events: list[Document]) -> bool:
+def _goes_on(row: BatchRow, earlier: queries.EventCounts, events: list[Document]) -> bool:
     """Whether the new events come after all others in the order of the log, and none is taken back."""
     return (
         bool(row.run)

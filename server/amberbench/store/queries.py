@@ -36,21 +36,21 @@ def events_of(session: Session, batch_id: str) -> list[EventRow]:
     return list(session.scalars(asked))
 
 
-class Told(NamedTuple):
-    """What was told of a batch: how many events, the corrected time of its newest (ms), how many take another back."""
+class EventCounts(NamedTuple):
+    """Of a batch: how many events, the corrected time of its newest (ms), how many take another back."""
 
     events: int
     newest_ms: float
     undone: int
 
 
-def told_before(session: Session, batch_ids: Sequence[str], position: int) -> dict[str, Told]:
-    """What was told of some batches before a position; those without an event are missing."""
+def counts_before(session: Session, batch_ids: Sequence[str], position: int) -> dict[str, EventCounts]:
+    """The counts of some batches before a position in the log; those without an event are missing."""
     newest = func.max(EventRow.at_ms + EventRow.offset_ms)
     undone = func.sum(case((EventRow.kind == "undone", 1), else_=0))
     asked = select(EventRow.batch_id, func.count(), newest, undone)
     asked = asked.where(EventRow.batch_id.in_(batch_ids), EventRow.position < position).group_by(EventRow.batch_id)
-    return {batch_id: Told(*told) for batch_id, *told in session.execute(asked) if batch_id is not None}
+    return {batch_id: EventCounts(*counts) for batch_id, *counts in session.execute(asked) if batch_id is not None}
 
 
 def openings_of(session: Session, batch_id: str) -> list[EventRow]:

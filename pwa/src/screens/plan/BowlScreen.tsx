@@ -17,7 +17,7 @@ import { ReadNumber } from "./ReadNumber";
 import { filled } from "./request";
 import { Marks, Warnings } from "./Sentences";
 import { useAnswer } from "./useAnswer";
-import { wanted } from "./wanted";
+import { planDraft } from "./planDraft";
 import { BOWL, WhatField } from "./WhatField";
 
 interface BowlForm {
@@ -43,8 +43,8 @@ export function BowlScreen() {
 
 /** As it starts: with the chocolate that a plan of pieces asked for. */
 function firstBowl(shop: Shop): BowlForm {
-  const asked = wanted.bowl;
-  wanted.bowl = null;
+  const asked = planDraft.bowl;
+  planDraft.bowl = null;
   const chocolates = chocolatesOf(shop);
   const chocolate = chocolates.find((one) => one.id === asked?.chocolate_id) ?? chocolates[0];
   // To ten grams, upwards: nobody weighs in finer.

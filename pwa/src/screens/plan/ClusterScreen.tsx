@@ -16,13 +16,13 @@ import { ownName } from "./ownName";
 import { ReadNumber } from "./ReadNumber";
 import { SizeFields } from "./SizeFields";
 import { useAnswer } from "./useAnswer";
-import { wanted } from "./wanted";
+import { planDraft } from "./planDraft";
 import { WhatField } from "./WhatField";
 
 export function ClusterScreen() {
   const shop = shopSignal.value;
   const products = shop?.products.filter((one) => one.kind === "cluster") ?? [];
-  const first = products.find((one) => one.id === wanted.product_id) ?? products[0];
+  const first = products.find((one) => one.id === planDraft.product_id) ?? products[0];
   const [page, setPage] = useState<ClusterPage | null>(null);
   return (
     <>
@@ -39,7 +39,7 @@ export function ClusterScreen() {
 
 function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage: (page: ClusterPage) => void }) {
   const [form, setForm] = useState<ClusterForm>(() => {
-    wanted.product_id = null;
+    planDraft.product_id = null;
     return firstClusters(shop, first);
   });
   const [unread, read] = useUnread();

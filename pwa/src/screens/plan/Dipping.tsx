@@ -2,7 +2,7 @@ import type { Input, Product, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
 import { go } from "../router";
 import { Marks } from "./Sentences";
-import { wanted } from "./wanted";
+import { planDraft } from "./planDraft";
 
 export type Dip = NonNullable<SlabPlanReply["dip"]>;
 
@@ -10,7 +10,7 @@ export type Dip = NonNullable<SlabPlanReply["dip"]>;
 export function BowlButton({ product, dip }: { product: Product | undefined; dip: Dip | null | undefined }) {
   if (!dip) return null;
   const plan = () => {
-    wanted.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
+    planDraft.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
     go("/plan/chocolate");
   };
   return (

@@ -14,7 +14,7 @@ import { PlanAnswer } from "./PlanAnswer";
 import { PlanFields } from "./PlanFields";
 import { ownName } from "./ownName";
 import { type Answer, useAnswer } from "./useAnswer";
-import { wanted } from "./wanted";
+import { planDraft } from "./planDraft";
 
 export function PlanScreen() {
   const shop = shopSignal.value;
@@ -61,8 +61,8 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
 
 /** The form as it starts: with the product that was chosen on another form. */
 function firstOf(shop: Shop): PlanForm {
-  const id = wanted.product_id;
-  wanted.product_id = null;
+  const id = planDraft.product_id;
+  planDraft.product_id = null;
   return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
 }
 

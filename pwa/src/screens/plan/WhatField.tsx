@@ -3,7 +3,7 @@ import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
 import { named } from "../named";
 import { go } from "../router";
-import { wanted } from "./wanted";
+import { planDraft } from "./planDraft";
 
 /** Stands for a bowl of chocolate among the products. */
 export const BOWL = "bowl of chocolate";
@@ -24,7 +24,7 @@ export function WhatField({ shop, value, onProduct, kind }: Props) {
     if (id === BOWL) return go("/plan/chocolate");
     const made = shop.products.find((one) => one.id === id)?.kind === "cluster" ? "cluster" : "slab";
     if (onProduct && made === kind) return onProduct(id);
-    wanted.product_id = id;
+    planDraft.product_id = id;
     go(made === "cluster" ? "/plan/clusters" : "/plan");
   };
   return <ChoiceField label={t("desk.product")} value={value} options={[...named(shop.products), { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;

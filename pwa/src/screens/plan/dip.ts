@@ -33,9 +33,9 @@ export function dipRequest(product: Product | undefined, shop: Shop): Values | u
   const { coating, pocket, prebottom } = product;
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
   const all_m = coating.thickness_m;
-  const told = Object.entries(FROM_COATING).map(([here, there]) => [here, coating[there as keyof typeof coating]]);
+  const values = Object.entries(FROM_COATING).map(([here, there]) => [here, coating[there as keyof typeof coating]]);
   return filled({
-    ...Object.fromEntries(told),
+    ...Object.fromEntries(values),
     thickness_m: all_m === null ? null : { bottom: all_m, side: all_m, top: all_m },
     prebottom_m: prebottom ? coating.prebottom_m : null,
     pocket_m: Object.values(pocket).every((side) => side !== null) ? pocket : null,
@@ -48,9 +48,9 @@ export function dipRequest(product: Product | undefined, shop: Shop): Values | u
 export function dipOrigins(product: Product | undefined): Record<string, string> {
   if (product?.finish !== "dipped") return {};
   const row = `products/${product.id}`;
-  const told = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}.coating.${there}`]);
+  const values = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}.coating.${there}`]);
   return {
-    ...Object.fromEntries(told),
+    ...Object.fromEntries(values),
     ...Object.fromEntries(["side", "bottom", "top"].map((side) => [`dip.thickness_m.${side}`, `${row}.coating.thickness_m`])),
     ...from(`${row}.coating`, ["prebottom_m"], "dip."),
     ...from(`${row}.pocket`, ["length_m", "width_m", "height_m"], "dip.pocket_m."),

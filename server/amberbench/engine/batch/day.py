@@ -145,6 +145,6 @@ def _rank(batch, bench):
 
 
 def _warnings(shown):
-    told = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
+    warnings = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
     unknown = [one["name"] for one in shown if not one["labels_known"]]
-    return told + ([{"code": "label_unknown", "values": {"names": unknown}}] if unknown else [])
+    return warnings + ([{"code": "label_unknown", "values": {"names": unknown}}] if unknown else [])

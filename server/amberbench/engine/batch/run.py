@@ -102,11 +102,11 @@ def _fold(run, event):
         return _ignore(run, event, "unknown_kind")
     if run["closed_at_ms"] is not None and kind not in AFTER_CLOSING:
         return _ignore(run, event, "batch_closed")
-    told = event["body"]
-    name = melt_fold.undo_name(run, kind, told)
+    written = event["body"]
+    name = melt_fold.undo_name(run, kind, written)
     try:
         known = EVENTS[kind]
-        body = check.checked(known, {name: told[name] for name in known if name in told})
+        body = check.checked(known, {name: written[name] for name in known if name in written})
         FOLDS[kind](run, body, at_ms)
     except Problem as problem:
         return _ignore(run, event, problem.code)

@@ -1,4 +1,4 @@
-"""Two hands, two phones, one step: taken on both while neither had heard of the other, it counts once.
+"""Duplicates: a step that was tapped on two phones, while neither knew of the other, counts once.
 
 What an event answers to is in its body: the start of the burst it ends, or how many of its kind had been counted.
 """
@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 def once(body: "Document", counted: "list[Document]", name: str) -> None:
-    """Refuses what another hand has told of the same step, on a phone that had not heard of this one.
+    """Refuses an event of a step that another phone has already written, without knowing of this one.
 
     The step is the one after the `seen` ones known when it was tapped; it is the same when `name` says the same.
     """
@@ -21,6 +21,6 @@ def once(body: "Document", counted: "list[Document]", name: str) -> None:
 
 
 def counted(body: "Document", count: int) -> None:
-    """Refuses what another hand has told already: `seen` is how many there were when it was tapped."""
+    """Refuses an event that another phone has already written: `seen` is how many there were when it was tapped."""
     if body["seen"] is not None and body["seen"] < count:
         raise Unfit("already_counted")

@@ -3,7 +3,7 @@
 from .describe import BASES, choice, document, integer, many, number, record, text
 
 BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
-# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
+# Two phones may have taken the same step while neither had heard of the other: the event says what it answers.
 SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
 BASIS = {
     "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),

@@ -24,7 +24,7 @@ BATCH_COLUMNS = (
     "device_id",
     "events",
 )
-TOLD = (
+BODY_COLUMNS = (
     "seconds_s",
     "free",
     "surface_c",
@@ -40,7 +40,7 @@ TOLD = (
     "step",
     "text",
 )
-TIMELINE_COLUMNS = ("at", "kind", "counts") + TOLD + ("typed_at", "device_id", "event_id")
+TIMELINE_COLUMNS = ("at", "kind", "counts") + BODY_COLUMNS + ("typed_at", "device_id", "event_id")
 # What a spreadsheet takes for the beginning of a formula, and what it skips before one (from memory; a test holds it).
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 DAY_S = 86400
@@ -81,7 +81,7 @@ def timeline(request: "Document") -> "Document":
 
 
 def _happening(event: "Document", undone: "Any", ignored: "Any") -> "Document":
-    row, event_id = {name: event["body"].get(name) for name in TOLD}, event["id"]
+    row, event_id = {name: event["body"].get(name) for name in BODY_COLUMNS}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
     row["at"] = iso(corrected_ms(event))
     row["typed_at"] = iso(event["body"].get("typed_at_ms"))

@@ -1,4 +1,4 @@
-"""What one closed batch tells of the shop's own oven, base, product and bowl, whatever its plan believed."""
+"""What one closed batch teaches about the shop's own oven, base, product and bowl, whatever its plan believed."""
 
 from math import exp, log, sqrt
 
@@ -29,8 +29,8 @@ LEAST = 1.0  # information on a logarithm, 1/sd², below which a batch says noth
 TRIM_WORDS, BOWL_WORDS = ("trim", "rest"), ("bowl",)
 
 
-class Silent(Exception):
-    """Why a batch tells nothing of something."""
+class TeachesNothing(Exception):
+    """Why a batch teaches nothing about a part."""
 
 
 def contribution_request(request: "Document") -> "Document":
@@ -40,11 +40,11 @@ def contribution_request(request: "Document") -> "Document":
     Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
     power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd
     (the same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each
-    null where the batch does not tell; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
+    null where the batch teaches nothing; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
     Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
     Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
-    out of its end again; power and heat capacity count as one. A water jacket tells nothing of an oven. Loss factor:
-    the same with cool.refit. So a batch tells the same whatever its plan had learnt, and batches may be pooled. Trim
+    out of its end again; power and heat capacity count as one. A jacket teaches nothing about an oven. Loss factor:
+    the same with cool.refit. So a batch teaches the same whatever its plan had learnt, and batches may be pooled. Trim
     is what was weighed as trim or rest less the centres that were not counted; residue is what was weighed as bowl.
     Source: assumed for the wide starts.
     """
@@ -64,11 +64,11 @@ def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document"
     found: "Document" = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
     for name in ("oven_id", "base_id", "product_id"):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
-    for part, tell in PARTS:
+    for part, teach in PARTS:
         try:
-            told = check.checked({part: fields.CONTRIBUTION[part]}, {part: tell(run)})
-            found[part] = told[part]
-        except (Silent, Problem) as why:
+            taught = check.checked({part: fields.CONTRIBUTION[part]}, {part: teach(run)})
+            found[part] = taught[part]
+        except (TeachesNothing, Problem) as why:
             found[part] = None
             found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
     found["compared"] = compared(found, plan, run)
@@ -78,14 +78,14 @@ def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document"
 def _oven(run: "Document") -> "Document":
     """What the melt says of the oven."""
     if run["melt"] is None:
-        raise Silent("not_in_this_batch")
+        raise TeachesNothing("not_in_this_batch")
     if run["melt"].get("jacket") is not None:
-        raise Silent("in_a_jacket")
+        raise TeachesNothing("in_a_jacket")
     known, melt = melt_fields.FUNCTIONS["melt.next_burst"]["request"], KIND_OF[run["kind"]].oven_melt(run)
     request = check.checked(known, dict(melt["request"], history=melt["history"]))
     oven = request["oven"]
     if oven["rated_w"] is None and oven["power_w"] is None:
-        raise Silent("oven_without_power")
+        raise TeachesNothing("oven_without_power")
     pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
     log_power, sd = _power(pot, request, log(melt_oven.power_prior(oven, request["mass_kg"])[0]))
     return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
@@ -100,9 +100,9 @@ def _power(pot: "Pot", request: "Document", start: float) -> tuple[float, float]
         follow(belief, request["history"])
         information = 1.0 / belief.pp - before
         if not belief.heard or information < LEAST:
-            raise Silent("says_nothing")
-        told = (belief.log_p / belief.pp - start * before) / information
-        start = min(max(told, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
+            raise TeachesNothing("says_nothing")
+        alone = (belief.log_p / belief.pp - start * before) / information
+        start = min(max(alone, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
     return start, 1.0 / sqrt(information)
 
 
@@ -110,11 +110,11 @@ def _base(run: "Document") -> "Document":
     """What the cooling says of the base."""
     cool = run["cool"]
     if cool is None:
-        raise Silent("not_in_this_batch")
+        raise TeachesNothing("not_in_this_batch")
     known = cool_fields.FUNCTIONS["cool.refit"]["request"]
     request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
     if not request["readings"] and not request["touches"]:
-        raise Silent("says_nothing")
+        raise TeachesNothing("says_nothing")
     factor, sd = request["loss_factor"], request["loss_factor_sd"]
     spread_sd = min(spread.in_loss_factor(course.Slab(request), factor, sd), 5.0)
     # What a touch test says depends on where it was expected: where the plan's range lay. Its start is taken out again.
@@ -122,7 +122,7 @@ def _base(run: "Document") -> "Document":
     x, sd = _refitted(request, prior, prior_sd)
     information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
     if information < LEAST:
-        raise Silent("says_nothing")
+        raise TeachesNothing("says_nothing")
     over = (x - prior) / (prior_sd * prior_sd) / information
     if len({one["firm"] for one in request["touches"]}) == 1:
         # Firm at the first touch says "this much or more": near, and that much surer, moves a mean by the same.
@@ -147,16 +147,16 @@ def _refitted(request: "Document", prior: float, prior_sd: float) -> tuple[float
 def _pieces(run: "Document") -> "Document":
     """What was planned and counted."""
     if run["pieces"] is None:
-        raise Silent("not_counted")
+        raise TeachesNothing("not_counted")
     return {"planned": run["planned"]["pieces"], "counted": run["pieces"]}
 
 
 def _out_kg(run: "Document", words: tuple[str, ...]) -> float:
     if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
-        raise Silent("not_weighed_in")
+        raise TeachesNothing("not_weighed_in")
     weighed = [one["kg"] for one in run["out"] if one["what"] in words]
     if not weighed or not all(check.is_number(kg) for kg in weighed):
-        raise Silent("not_weighed_out")
+        raise TeachesNothing("not_weighed_out")
     out_kg: float = sum(weighed)
     return out_kg
 
@@ -165,7 +165,7 @@ def _trim(run: "Document") -> float:
     """Trim over the caramel weighed in; centres that did not count as good were weighed with it."""
     out_kg = _out_kg(run, TRIM_WORDS)
     if run["pieces"] is None:
-        raise Silent("not_counted")
+        raise TeachesNothing("not_counted")
     lost = max(0, run["planned"]["pieces"] - run["pieces"])
     share: float = max(0.0, out_kg - lost * run["planned"]["piece_kg"]) / run["weighed_kg"]
     return share

@@ -128,10 +128,10 @@ def _ovens(batches: "list[Document]") -> "list[Document]":
         for band in sorted(by_band):
             others = [one for other in by_band if other != band for one in by_band[other]]
             rows.append(_oven(name, band, by_band[band], _elsewhere(others, prior, prior_sd)))
-    return _told(rows)
+    return _with_batches(rows)
 
 
-def _told(rows: "list[Document]") -> "list[Document]":
+def _with_batches(rows: "list[Document]") -> "list[Document]":
     """Those that rest on a batch at all: of one whose only batch is more likely bad than good, nothing is known."""
     return [row for row in rows if row["n"] > 0]
 
@@ -193,7 +193,7 @@ def _bases(batches: "list[Document]") -> "list[Document]":
                 "n": counting(seen, mean, share),
             }
         )
-    return _told(rows)
+    return _with_batches(rows)
 
 
 def _products(batches: "list[Document]", ignored: "list[Document]") -> "list[Document]":

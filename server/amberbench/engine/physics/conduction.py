@@ -11,7 +11,7 @@ ROOT_2 = 1.4142135623730951
 STAGE = 1.0 - 0.5 * ROOT_2  # γ/2 of TR-BDF2, γ = 2 − √2
 
 
-class Stack:
+class LayerStack:
     """A slab on its base, cut into cells; heights in m, everything per m² of slab.
 
     conductivity, capacity: (a0, a1, a2) of the slab's conductivity in W/(m K) and heat capacity in J/(m³ K) over °C.
@@ -59,7 +59,7 @@ class Course:
 
     def __init__(
         self,
-        stack: "Stack",
+        stack: "LayerStack",
         start_c: float,
         base_start_c: float,
         air_c: float,

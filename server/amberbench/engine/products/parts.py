@@ -7,7 +7,7 @@ from ..core.problems import Problem
 
 
 def renamed(function, request, names):
-    """Calls a function; a Problem it raises is told under the whole plan's own field names."""
+    """Calls a function; a Problem it raises names the fields of the whole plan."""
     try:
         return function(request)
     except Problem as problem:

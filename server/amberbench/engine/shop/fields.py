@@ -13,8 +13,8 @@ from ..steps.coat.fields import COATING
 from ..steps.cool.fields import COOL, FIRM
 from ..steps.cut.fields import PIECE
 from ..steps.deposit.fields import FUNNEL
+from ..steps.dip.fields import AT_BENCH as DIP
 from ..steps.dip.fields import SALTING
-from ..steps.dip.fields import TOLD as DIP
 from ..steps.jacket.fields import WATER
 from ..steps.melt.fields import MELT, OVEN, VESSEL
 from ..steps.temper.fields import FUNCTIONS as CHOCOLATE

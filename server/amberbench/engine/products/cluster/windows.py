@@ -65,7 +65,7 @@ class Tray:
         return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
 
     def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
-        """The Times of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
+        """The MilestoneTimes of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
         # What heaps higher than half a ball is taken to be as wide as one.
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
         tall_m = height_m(mixture.volume_m3, radius_m)
@@ -80,10 +80,10 @@ class Tray:
             points.append((course.at_s, course.core_c, course.surface_c))
             if tacky is None and course.surface_c <= self.tacky_c:
                 tacky = (course.mean_c(), course.base_c())
-        return Times(points, self, tacky or (mixture.start_c, base_start_c))
+        return MilestoneTimes(points, self, tacky or (mixture.start_c, base_start_c))
 
 
-class Times:
+class MilestoneTimes:
     """Times in s at which a cluster is tacky, too cold to weld and free (rough where nobody asked for it).
 
     left: (mean of the cluster, base under it) in °C when it was tacky.

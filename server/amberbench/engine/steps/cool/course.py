@@ -4,7 +4,7 @@ from math import log
 
 from ...core.problems import Problem
 from ...physics import bases, convection, materials
-from ...physics.conduction import Course, Stack
+from ...physics.conduction import Course, LayerStack
 
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
 ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
@@ -81,7 +81,7 @@ class Slab:
         conductivity, capacity = properties(
             materials.resolved(request["material"]), min(self.room_c, self.base_start_c), self.start_c
         )
-        self.stack = Stack(request["thickness_m"], conductivity, capacity, layers, ratio, cells, layer_cells)
+        self.stack = LayerStack(request["thickness_m"], conductivity, capacity, layers, ratio, cells, layer_cells)
         plate_m = convection.plate_length_m(request["length_m"], request["width_m"])
         self.top = convection.face(request["top"], bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = convection.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)

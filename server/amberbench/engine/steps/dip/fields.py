@@ -39,8 +39,8 @@ FUNCTIONS = {
 
 COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "pocket_m")
 SALTED_AS = ("set_s", "salt_each_kg")
-# What the bench is told of it besides.
-TOLD = {
+# What the prompts at the bench need besides.
+AT_BENCH = {
     "method": COATING["method"],
     "dip_s": dict(SALTING["dip_s"], default=20.0, basis="assumed", source="assumed", measure_by="dip_timed"),
     "salt_each_kg": SALTING["salt_each_kg"],
@@ -51,7 +51,7 @@ DIP = record(
     together(
         {name: COATING[name] for name in COATED_AS},
         {name: SALTING[name] for name in SALTED_AS},
-        TOLD,
+        AT_BENCH,
     ),
     "dip the pieces in chocolate; null: they stay plain",
     default=None,
@@ -59,7 +59,7 @@ DIP = record(
 DIP_REPLY = record(
     together(
         COATING_REPLY,
-        TOLD,
+        AT_BENCH,
         {
             "every": integer(1, 10000, "pieces to dip before the first of them is marked or salted"),
             "salt_kg": number("kg", 0, 200, "salt for all; null: none goes on", default=None),

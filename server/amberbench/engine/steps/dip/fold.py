@@ -10,9 +10,9 @@ def opened(reply):
     """The dipping's state in a run before it starts; `reply` is the plan's, as `fields.DIP_REPLY`; None: the
     plan did not ask how much it takes.
     """
-    told = reply or {"method": "fork", "every": 1}
+    planned = reply or {"method": "fork", "every": 1}
     names = ("method", "every", "dip_s", "salt", "salt_each_kg", "top_mark")
-    state = {name: told.get(name) for name in names}
+    state = {name: planned.get(name) for name in names}
     state.update(started_ms=None, bowls=[], salted=0, salted_ms=None, strips=[], streaky=False)
     return state
 

@@ -2,7 +2,7 @@
 
 from ..coat import plan as coat
 from . import salting as dip_salting
-from .fields import COATED_AS, TOLD
+from .fields import AT_BENCH, COATED_AS
 
 
 def plan(dip, pieces, piece, centre_kg, material, prebottom_m2):
@@ -14,7 +14,7 @@ def plan(dip, pieces, piece, centre_kg, material, prebottom_m2):
     wanted = {name: dip[name] for name in COATED_AS}
     wanted.update(pieces=pieces, piece=piece, centre_kg=centre_kg, material=material, prebottom_m2=prebottom_m2)
     reply = coat.plan(wanted)
-    reply.update({name: dip[name] for name in TOLD})
+    reply.update({name: dip[name] for name in AT_BENCH})
     salting = {"dip_s": dip["dip_s"], "set_s": dip["set_s"], "salt_each_kg": dip["salt_each_kg"], "pieces": pieces}
     reply.update(dip_salting.salting(salting))
     return reply

@@ -190,7 +190,7 @@ BURST_ADVICE = {
     "low_c": number("°C", -50, 250, "10 % point of expected_c", default=None),
     "high_c": number("°C", -30, 300, "90 % point of expected_c", default=None),
 }
-# Two phones may have taken the same step while neither had heard of the other: what the step answers to is told.
+# Two phones may have taken the same step while neither had heard of the other: the event says what it answers.
 OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
 
 

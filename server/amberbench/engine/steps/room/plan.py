@@ -36,7 +36,7 @@ def advise(request):
         constant("room.centre_low_c", CENTRE_LOW_C, "°C", "practice"),
         constant("room.centre_high_c", CENTRE_HIGH_C, "°C", "practice"),
     ]
-    return dict(_told(request), inputs=_constants(request["chocolate"]) + centres)
+    return dict(_air_reply(request), inputs=_constants(request["chocolate"]) + centres)
 
 
 def for_plan(room_c, humidity, chocolate):
@@ -47,10 +47,10 @@ def for_plan(room_c, humidity, chocolate):
     """
     surface_c = CHILLED_C if room_c > SOFT_C else None
     asked = {"room_c": room_c, "humidity": humidity, "surface_c": surface_c, "centre_c": None, "chocolate": chocolate}
-    return _told(asked), _constants(chocolate) + [constant("room.chilled_c", CHILLED_C, "°C", "memory")]
+    return _air_reply(asked), _constants(chocolate) + [constant("room.chilled_c", CHILLED_C, "°C", "memory")]
 
 
-def _told(request):
+def _air_reply(request):
     room_c, humidity, chocolate = request["room_c"], request["humidity"], request["chocolate"]
     dew, water = None, []
     if humidity is not None:

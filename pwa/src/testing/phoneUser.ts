@@ -1,4 +1,4 @@
-/** One phone and the hand that holds it: the real store, outbox, book, taps and exchange, a clock that may be wrong. */
+/** One phone and the person who uses it: the real store, outbox, book, taps and exchange, a clock that may be wrong. */
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
 import { BatchBook, type Compute } from "../state/batchBook";
 import { elsewhere } from "../state/holder";
@@ -11,7 +11,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { Chance } from "./chance";
 import type { Network } from "./network";
 
-export interface World {
+export interface StorySetup {
   network: Network;
   chance: Chance;
   compute: Compute;
@@ -24,7 +24,7 @@ interface Tapped {
   body: Values;
 }
 
-export class Hand {
+export class PhoneUser {
   store!: Store;
   book!: BatchBook;
   /** The phone's clock against the true one (ms). */
@@ -35,17 +35,17 @@ export class Hand {
   private offsetMs = 0;
 
   constructor(
-    private readonly world: World,
+    private readonly setup: StorySetup,
     private readonly name: string,
   ) {}
 
   /** Opens the app, for the first time or after it was killed: what is not on the disk is gone. */
   async opens(): Promise<void> {
-    const { compute } = this.world;
+    const { compute } = this.setup;
     this.store = await openStore(this.clock(), this.name);
     const write = async (batchId: string, kind: string, body: Values) => {
       const event = await this.book.write(batchId, kind, body);
-      this.world.written.set(event.id, event);
+      this.setup.written.set(event.id, event);
       await this.book.refresh(batchId);
     };
     this.book = new BatchBook({ store: this.store, compute, phoneNow: () => this.clock(), offsetMs: () => this.offsetMs,
@@ -57,7 +57,7 @@ export class Hand {
   }
 
   private clock(): number {
-    return this.world.network.nowMs + this.errorMs;
+    return this.setup.network.nowMs + this.errorMs;
   }
 
   /** Takes the newest estimate of its clock's error, as the app does while nothing runs. */
@@ -94,21 +94,21 @@ export class Hand {
 
   /** Writes what a button says; the id of the event, or null where the tap did not count. */
   async does(batchId: string, kind: string, body: Values): Promise<string | null> {
-    const before = this.world.written.size;
+    const before = this.setup.written.size;
     const tap = kind === "undone" ? await this.taps.undo(batchId) : await this.taps.record(batchId, kind, body);
     if (tap !== "written") return null;
-    if (this.world.written.size !== before + 1) throw new Error("a tap is one event");
-    return [...this.world.written.keys()].at(-1) ?? null;
+    if (this.setup.written.size !== before + 1) throw new Error("a tap is one event");
+    return [...this.setup.written.keys()].at(-1) ?? null;
   }
 
   /** One of the buttons that this phone shows now, and what it would write. */
   async sees(batchId: string): Promise<Tapped | null> {
     const { buttons, entries } = await this.offered(batchId);
     const all = [...buttons, ...buttons, ...entries.map((entry) => this.typed(entry))];
-    return all.length > 0 ? this.world.chance.oneOf(all) : null;
+    return all.length > 0 ? this.setup.chance.oneOf(all) : null;
   }
 
-  /** The same button as another hand's, as this phone has it; null when it shows none. */
+  /** The same button as on another phone, as this one has it; null when it shows none. */
   async seesAlso(batchId: string, { kind, body }: Tapped): Promise<Tapped | null> {
     const { buttons, entries } = await this.offered(batchId);
     const entry = entries.find((one) => one.kind === kind);
@@ -129,7 +129,7 @@ export class Hand {
 
   /** A figure that may well be typed. */
   private typed(entry: Entry | TextEntry): Tapped {
-    const { chance } = this.world;
+    const { chance } = this.setup;
     if (entry.low === null) return { kind: entry.kind, body: { ...entry.body, [entry.field]: chance.oneOf(["117", "A-9"]) } };
     const low = entry.likely_low ?? entry.band_low ?? entry.low;
     const high = entry.likely_high ?? entry.band_high ?? entry.high;

@@ -10,7 +10,7 @@ interface Waiting {
   failed: (error: EngineFailure) => void;
 }
 
-/** What a lane needs of a Worker. */
+/** What a queue needs of a Worker. */
 export interface EnginePort {
   postMessage(call: Call): void;
   terminate(): void;
@@ -19,7 +19,7 @@ export interface EnginePort {
 }
 
 /** Told when an engine has started, and when one stopped. */
-export interface LaneListener {
+export interface QueueListener {
   ready?: (version: string) => void;
   crashed?: (why: string) => void;
 }
@@ -28,7 +28,7 @@ export interface LaneListener {
 const MOST_RESTARTS = 5;
 
 /** One engine worker and the calls that wait for it: one at a time, in order, restarted when it crashes. */
-export class Lane {
+export class WorkerQueue {
   private port: EnginePort | null = null;
   private waiting: Waiting[] = [];
   private current: Waiting | null = null;
@@ -37,7 +37,7 @@ export class Lane {
 
   constructor(
     private readonly make: () => EnginePort,
-    private readonly listener: LaneListener = {},
+    private readonly listener: QueueListener = {},
   ) {}
 
   /** The answer as JSON text; null when a later call with the same key overtook this one. */

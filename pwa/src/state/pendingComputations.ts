@@ -3,9 +3,9 @@ import type { FunctionName } from "../engine/client";
 import type { Values } from "../documents";
 import type { Batch } from "./types";
 
-interface WantedParts {
+interface PendingParts {
   deviceId: string;
-  /** The engine at the desk: what is wanted may take a second. */
+  /** The engine at the desk: it may take a second. */
   compute: (name: FunctionName, request: Functions[FunctionName]["request"]) => Promise<unknown>;
   write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
 }
@@ -13,18 +13,18 @@ interface WantedParts {
 /** The phone that wrote the newest event answers at once, any other only after so long, in case that one is gone (ms). */
 const OTHERS_WAIT_MS = 20_000;
 
-/** Computes what the engine wants for a batch (a refit) and writes the reply as an event, once. */
-export class Wanted {
+/** Computes what a batch is waiting for (a refit) and writes the reply as an event, once. */
+export class PendingComputations {
   /** Asked in this session: the batch and the request, so that a reply on its way is not asked for twice. */
   private readonly asked = new Set<string>();
   private readonly timers = new Map<string, ReturnType<typeof setTimeout>>();
 
   constructor(
-    private readonly parts: WantedParts,
+    private readonly parts: PendingParts,
     private readonly batch: (batchId: string) => Batch | undefined,
   ) {}
 
-  /** Looks whether a batch wants something; called after every fold. */
+  /** Starts the computation that a batch waits for, if any; called after every fold. */
   check(batchId: string): void {
     const batch = this.batch(batchId);
     clearTimeout(this.timers.get(batchId));
@@ -49,7 +49,7 @@ export class Wanted {
       const request = wants.request as unknown as Functions[FunctionName]["request"];
       const all = (await this.parts.compute(wants.name as FunctionName, request)) as Values;
       const reply = Object.fromEntries(wants.keep.map((name) => [name, all[name]]));
-      // Another phone was faster, or more readings came in: this answer is no longer wanted.
+      // Another phone was faster, or more readings came in: this answer is outdated.
       const current = this.batch(batch.batchId)?.advice?.wants;
       if (JSON.stringify(current?.body) !== JSON.stringify(wants.body)) return;
       await this.parts.write(batch.batchId, wants.kind, { ...wants.body, reply });

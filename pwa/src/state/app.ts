@@ -1,4 +1,4 @@
-/** How the parts of the state hang together once the store is open. */
+/** The state of the app: makes its parts once the store is open and connects them. */
 import { effect, untracked } from "@preact/signals";
 
 import type { PlanDocument, Values } from "../documents";
@@ -8,7 +8,7 @@ import { startSound, stopSound } from "../platform/sound";
 import { alone, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
-import { type Kept, type Store, uuid7 } from "../storage";
+import { type RescuedData, type Store, uuid7 } from "../storage";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
 import { Day } from "./day";
 import { elsewhere } from "./holder";
@@ -23,7 +23,7 @@ import { Syncing } from "./syncing";
 import { Taps } from "./taps";
 import { correctedNow, offsetMs, setOffset } from "./time";
 import type { Batch, Settings } from "./types";
-import { Wanted } from "./wanted";
+import { PendingComputations } from "./pendingComputations";
 
 /** The engine is asked what to do at least this often while a batch runs (ms). */
 const LOOK_MS = 15_000;
@@ -34,13 +34,13 @@ const DAY_WAITS_MS = 1_500;
 /** Kinds of events after which what closed batches teach may be another. */
 const TEACHING = ["closed", "left_out", "undone"];
 
-type Told =
+type Broadcast =
   | { about: "batches"; batchIds: (string | null)[] }
   | { about: "acknowledged"; acknowledged: Acknowledged[] }
   | { about: "offset"; offsetMs: number }
   | { about: "settings"; change: Partial<Settings> };
 
-export class House {
+export class AppState {
   readonly book: BatchBook;
   readonly shopBook: ShopBook;
   readonly ringBook: RingBook;
@@ -49,8 +49,8 @@ export class House {
   readonly syncing: Syncing;
   readonly photos: Photos;
   private readonly day: Day;
-  private readonly tabs = new Tabs<Told>((told) => this.hear(told));
-  private readonly wanted: Wanted;
+  private readonly tabs = new Tabs<Broadcast>((message) => this.takeBroadcast(message));
+  private readonly pendingComputations: PendingComputations;
 
   constructor(
     readonly store: Store,
@@ -62,7 +62,7 @@ export class House {
     this.shopBook = new ShopBook({ ...parts, wrote: () => this.wrote(null) }, shop);
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringBook = this.makeRingBook(acknowledged);
-    this.wanted = new Wanted(
+    this.pendingComputations = new PendingComputations(
       {
         deviceId: store.deviceId,
         compute: (name, request) => compute(name, request, "desk"),
@@ -98,7 +98,7 @@ export class House {
 
   /** Shows what the phone knows, then has the engine look at it, then the server. */
   async open(): Promise<void> {
-    this.store.onLoss(() => this.keepsWhatItHas());
+    this.store.onLoss(() => this.rescued());
     await loadSummaries(this.store);
     const stale = await this.book.load();
     this.followBatches();
@@ -117,12 +117,12 @@ export class House {
     const batchId = uuid7(phoneNow());
     await this.keep(batchId, "batch_opened", { plan, engine_version: engineVersion.value });
     // What was on the bench before is in its log before it is seen; without an engine it comes later.
-    const told = async () => {
+    const checkTheBench = async () => {
       await this.book.refresh(batchId);
       await this.day.check();
       await this.book.refresh(batchId);
     };
-    await Promise.race([told(), new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
+    await Promise.race([checkTheBench(), new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
     return batchId;
   }
 
@@ -139,7 +139,7 @@ export class House {
   }
 
   /** The browser has thrown the store away: the open batches and the shop are still here, the rest the server has. */
-  private keepsWhatItHas(): Kept {
+  private rescued(): RescuedData {
     storage.value = "emptied";
     const events = [...batches.value.values()].flatMap((batch) => batch.events);
     return { events, meta: { shop: shop.value, settings: settings.value, offset_ms: offsetMs.value } };
@@ -157,7 +157,7 @@ export class House {
       stopSound,
       due: (batchId: string) => void this.book.look(batchId),
       remember: (all: Acknowledged[]) => {
-        this.tabs.tell({ about: "acknowledged", acknowledged: all });
+        this.tabs.send({ about: "acknowledged", acknowledged: all });
         void this.store.meta.put("acknowledged", all).catch(() => {});
       },
     };
@@ -175,7 +175,7 @@ export class House {
       },
       summaries: (all: Parameters<typeof takeSummaries>[1]) => void takeSummaries(this.store, all),
       touched: (batchIds: (string | null)[]) => {
-        this.tabs.tell({ about: "batches", batchIds });
+        this.tabs.send({ about: "batches", batchIds });
         this.refreshAll(batchIds);
       },
       exchanged: (engineVersion: string) => {
@@ -186,7 +186,7 @@ export class House {
     return new Syncing(parts, knownOffsetMs);
   }
 
-  /** Clocks, wake lock and wishes follow the batches. */
+  /** Clocks, wake lock and pending computations follow the batches. */
   private followBatches(): void {
     const lock = new WakeLock((state) => {
       awake.value = state;
@@ -197,7 +197,7 @@ export class House {
       untracked(() => {
         this.ringBook.setClocks(mine.flatMap(runningClocks));
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
-        for (const { batchId } of open) this.wanted.check(batchId);
+        for (const { batchId } of open) this.pendingComputations.check(batchId);
         void this.day.check();
       });
     });
@@ -227,14 +227,14 @@ export class House {
   }
 
   private wrote(batchId: string | null): void {
-    this.tabs.tell({ about: "batches", batchIds: [batchId] });
+    this.tabs.send({ about: "batches", batchIds: [batchId] });
     void this.syncing.count().catch(() => {});
     this.syncing.loop.wrote();
   }
 
   /** What the reader chose is kept, and the other tabs follow. */
   async changeSettings(change: Partial<Settings>): Promise<void> {
-    this.tabs.tell({ about: "settings", change });
+    this.tabs.send({ about: "settings", change });
     await this.store.meta.put("settings", takeSettings(change));
   }
 
@@ -243,7 +243,7 @@ export class House {
     if (ms === offsetMs.value || this.isAtWork()) return;
     setOffset(ms);
     void this.store.meta.put("offset_ms", ms).catch(() => {});
-    this.tabs.tell({ about: "offset", offsetMs: ms });
+    this.tabs.send({ about: "offset", offsetMs: ms });
   }
 
   private isAtWork(): boolean {
@@ -254,12 +254,12 @@ export class House {
     });
   }
 
-  private hear(told: Told): void {
-    if (told.about === "acknowledged") this.ringBook.takeAcknowledged(told.acknowledged);
-    else if (told.about === "offset") setOffset(told.offsetMs);
-    else if (told.about === "settings") takeSettings(told.change);
+  private takeBroadcast(message: Broadcast): void {
+    if (message.about === "acknowledged") this.ringBook.takeAcknowledged(message.acknowledged);
+    else if (message.about === "offset") setOffset(message.offsetMs);
+    else if (message.about === "settings") takeSettings(message.change);
     else {
-      this.refreshAll(told.batchIds);
+      this.refreshAll(message.batchIds);
       void this.syncing.count();
     }
   }
