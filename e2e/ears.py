@@ -44,6 +44,16 @@ class Ears:
         held: list[bool] = page.evaluate("() => locks.map((lock) => !lock.released)")
         return held
 
+    def shows_untouched(self, page: Page, selector: str) -> None:
+        """Waits until something is on a page nobody has touched: what Playwright asks by itself would count as a tap."""
+        session = page.context.new_cdp_session(page)
+        asked = {"expression": f"document.querySelector({selector!r}) !== null", "returnByValue": True}
+        for _ in range(200):
+            if session.send("Runtime.evaluate", asked)["result"]["value"]:
+                return session.detach()
+            page.wait_for_timeout(50)
+        raise AssertionError(f"no {selector} on the page")
+
     def loses_the_lock(self, page: Page) -> None:
         page.evaluate("() => locks.at(-1).release()")
 

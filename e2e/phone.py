@@ -5,6 +5,7 @@ from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
 
+from e2e.disk import COUNT_UNSENT, READ_LOG
 from e2e.words import spoken
 
 # Every wait in the stories is bounded by this.
@@ -13,18 +14,6 @@ PATIENCE_MS = 15_000
 BETWEEN_TAPS_MS = 750
 # A reading right after a stir runs about this much cold (contract of the simulated kitchens).
 READS_COLD_K = 1.0
-
-# What the phone's own store answers to one request; every event of a batch, and how many wait for the server.
-ASK = """async () => {
-    const open = indexedDB.open("amberbench");
-    const db = await new Promise((yes, no) => { open.onsuccess = () => yes(open.result); open.onerror = no; });
-    const asked = db.transaction("%s").objectStore("%s").%s();
-    const found = await new Promise((yes) => { asked.onsuccess = () => yes(asked.result); });
-    db.close();
-    return found%s;
-}"""
-READ_LOG = ASK % ("events", "events", "getAll", ".map((row) => row.event).filter((event) => event.batch_id !== null)")
-COUNT_UNSENT = ASK % ("outbox", "outbox", "count", "")
 
 
 class Phone:
@@ -156,12 +145,23 @@ class Phone:
         return self.bench.locator("button.act")
 
     @property
+    def mute(self) -> Locator:
+        """Asks for the tap without which a running clock will not be heard."""
+        return self.page.locator(".act-mute")
+
+    def lets_it_ring(self) -> None:
+        if self.mute.count():
+            self.mute.tap()
+            expect(self.mute).to_have_count(0)
+
+    @property
     def ring(self) -> Locator:
         return self.page.locator(".ring, .ring-strip")
 
     def taps(self, words: str | None = None) -> None:
         """Taps the big button, or the button of these words; returns when the tap is in the log."""
         self.passes(BETWEEN_TAPS_MS)
+        self.lets_it_ring()
         before = len(self.facts())
         target = self.bench.get_by_role("button", name=self.word(words)) if words else self.button
         target.first.tap()
@@ -171,6 +171,7 @@ class Phone:
     def opens(self, words: str) -> None:
         """Taps a button that opens something and writes nothing."""
         self.passes(BETWEEN_TAPS_MS)
+        self.lets_it_ring()
         before = len(self.facts())
         self.page.get_by_role("button", name=self.word(words)).first.tap()
         self.passes(BETWEEN_TAPS_MS)

@@ -171,6 +171,42 @@ def test_a_reload_rings_again_what_nobody_acknowledged_and_only_that(phone: Phon
     expect(phone.ring).to_have_count(0)
 
 
+def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone, listening: Ears):
+    wired.starts_a_burst()
+    bench, before = wired.page.url, wired.facts()
+    for place in ("/", bench):
+        wired.page.goto(place)
+        listening.shows_untouched(wired.page, ".act-mute")
+        expect(wired.mute).to_have_text("Tap once so that it can ring")
+    wired.mute.tap()
+    expect(wired.mute).to_have_count(0)
+    assert wired.facts() == before, "the tap that lets it ring did something else"
+    wired.waits_for_the_ring()
+    assert listening.heard(wired.page, before[-1]["at_ms"], before[-1]["at_ms"] + RING_MS + 60_000) > 0
+
+
+def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: Ears):
+    wired.starts_a_burst()
+    wired.page.reload()
+    listening.shows_untouched(wired.page, ".act-mute")
+    wired.page.get_by_role("button", name="First aid").tap()
+    expect(wired.mute).to_have_count(0)
+    expect(wired.page.get_by_role("dialog")).to_be_visible()
+
+
+def test_the_tap_that_silences_asks_for_the_lock_again(wired: Phone, listening: Ears):
+    rings(wired)
+    wired.page.evaluate("() => { WakeLock.prototype.refused = WakeLock.prototype.request; }")
+    wired.page.evaluate("() => { WakeLock.prototype.request = () => Promise.reject(new DOMException('no')); }")
+    listening.loses_the_lock(wired.page)
+    expect(wired.page.locator(".trouble")).to_have_count(1)
+    wired.page.evaluate("() => { WakeLock.prototype.request = WakeLock.prototype.refused; }")
+    held = len(listening.locks(wired.page))
+    wired.silences()
+    wired.page.wait_for_function(f"() => locks.length === {held + 1}")
+    expect(wired.page.locator(".trouble")).to_have_count(0)
+
+
 def test_the_screen_is_kept_on_while_a_clock_runs_and_no_longer(wired: Phone, listening: Ears):
     assert listening.locks(wired.page) == []
     wired.starts_a_burst()

@@ -5,11 +5,13 @@ import re
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import BrowserContext, expect
+from playwright.sync_api import Browser, BrowserContext, Route, expect
 
 from e2e import ears
 from e2e.between import all_sent
+from e2e.conftest import PHONE
 from e2e.phone import Phone
+from e2e.server import Server
 
 DAY_MS = 24 * 3_600_000
 COOL_IT = re.compile("Cool the burn at once")
@@ -107,6 +109,21 @@ def test_today_says_when_the_browser_does_not_promise_to_keep_the_data(context: 
     phone.installs()
     told = phone.page.get_by_text("The browser may clear what is recorded here")
     expect(told).to_have_count(0 if promised else 1)
+
+
+def test_over_plain_http_the_phone_is_told_that_it_needs_https(browser: Browser, server: Server):
+    context = browser.new_context(base_url="http://shop.test", **PHONE)
+
+    def answers(route: Route) -> None:
+        route.fulfill(response=route.fetch(url=route.request.url.replace("http://shop.test", server.url)))
+
+    context.route("http://shop.test/**", answers)
+    page = context.new_page()
+    for place in ("/", "/settings"):
+        page.goto(place)
+        expect(page.get_by_text("It needs HTTPS. Start the server with a certificate")).to_be_visible()
+        expect(page.get_by_text("Keep this page open")).to_have_count(0)
+    context.close()
 
 
 def test_first_aid_is_two_taps_away_everywhere_without_a_network(phone: Phone):

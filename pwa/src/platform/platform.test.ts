@@ -91,7 +91,21 @@ test("a refusal is told, and asked again on return and on the next tap", async (
   await settled();
   expect(states).toEqual(["refused"]);
   refuse = false;
-  window.dispatchEvent(new Event("pointerdown"));
+  window.dispatchEvent(new Event("pointerup"));
+  await settled();
+  expect(states).toEqual(["refused", "held"]);
+});
+
+test.each(["pointerup", "click"])("a %s that goes no further than the ring asks for the lock again", async (kind) => {
+  const one = lock();
+  refuse = true;
+  one.want(true);
+  await settled();
+  refuse = false;
+  const silencing = (event: Event) => event.stopPropagation();
+  window.addEventListener(kind, silencing, { capture: true });
+  document.body.dispatchEvent(new Event(kind, { bubbles: true }));
+  window.removeEventListener(kind, silencing, { capture: true });
   await settled();
   expect(states).toEqual(["refused", "held"]);
 });

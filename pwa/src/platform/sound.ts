@@ -1,39 +1,73 @@
 import type { SoundName } from "../documents";
+import { onEveryTap } from "./taps";
 import { FIGURES, VIBRATIONS } from "./tones";
 import { vibrate } from "./vibration";
 
+/** Whether sounds are heard: they are; not before a tap (or another one, after a call); a tap did not help. */
+export type SoundState = "running" | "waiting" | "failed";
+
+/** A tap that starts the audio does so within this time (ms). */
+const STARTS_MS = 1_000;
+
 let context: AudioContext | null = null;
+let report: (state: SoundState) => void = () => {};
 let playing: { gain: GainNode | null; timer: ReturnType<typeof setInterval> } | null = null;
 
 /** Sound may start only after a tap, and the system may interrupt it at any time: so every tap unlocks it anew. */
-export function unlockSoundOnTap(): void {
-  for (const kind of ["pointerdown", "keydown"] as const)
-    window.addEventListener(kind, () => void unlock(), { capture: true, passive: true });
+export function unlockSoundOnTap(told: (state: SoundState) => void): void {
+  report = told;
+  onEveryTap(() => void unlockSound().then(() => runs(context) || report("failed")));
 }
 
-async function unlock(): Promise<void> {
+/** Starts the audio where a tap, or a browser that wants none, allows it. */
+export async function unlockSound(): Promise<void> {
+  if (runs(context)) return;
   try {
     // Heard although the mute switch is on, where the browser knows of audio sessions.
     const session = (navigator as { audioSession?: { type: string } }).audioSession;
     if (session) session.type = "playback";
-    context ??= typeof AudioContext === "undefined" ? null : new AudioContext();
-    if (context && context.state !== "running") await context.resume();
+    context ??= newContext();
   } catch {
-    // No sound on this device: the screen and the vibration still tell.
+    return tell();
   }
+  const asked = context;
+  try {
+    // Where it is not allowed, this stays open until it is.
+    await Promise.race([asked.resume(), new Promise((done) => setTimeout(done, STARTS_MS))]);
+  } catch {
+    // One that cannot be resumed never will be: the next tap makes another.
+    if (context === asked) context = null;
+    void asked.close().catch(() => {});
+  }
+  tell();
 }
 
-/** Plays a sound over and over until `stopSound`; another one replaces it. */
+function newContext(): AudioContext {
+  const made = new AudioContext();
+  made.addEventListener("statechange", tell);
+  return made;
+}
+
+function runs(audio: AudioContext | null): audio is AudioContext {
+  return audio?.state === "running";
+}
+
+function tell(): void {
+  report(runs(context) ? "running" : "waiting");
+}
+
+/** Plays a sound over and over until `stopSound`; another one replaces it. One that begins mute is heard as soon as the
+ * audio runs. */
 export function startSound(name: SoundName): void {
   stopSound();
   const { every } = FIGURES[name];
-  const gain = context ? loud(context) : null;
   const once = () => {
-    if (context && gain) schedule(context, gain, name);
+    // A context that stands still would keep the tones and play them all at once.
+    if (playing && runs(context)) schedule(context, (playing.gain ??= loud(context)), name);
     vibrate(VIBRATIONS[name]);
   };
+  playing = { gain: null, timer: setInterval(once, every * 1000) };
   once();
-  playing = { gain, timer: setInterval(once, every * 1000) };
 }
 
 export function stopSound(): void {
@@ -46,8 +80,8 @@ export function stopSound(): void {
 
 /** One figure of a sound, for the sound test. Called from a tap, so it may start the audio itself. */
 export async function testSound(name: SoundName): Promise<void> {
-  await unlock();
-  if (context) schedule(context, loud(context), name);
+  await unlockSound();
+  if (runs(context)) schedule(context, loud(context), name);
   vibrate(VIBRATIONS[name]);
 }
 

@@ -1,6 +1,10 @@
-/** How far the app shell is: stored on the phone, and whether a newer version waits. */
+/** How far the app itself is kept here: not yet; it is; never over plain http; not with a certificate the phone does not
+ * trust; not in this browser (a private window, say). */
+export type ShellState = "storing" | "stored" | "insecure" | "untrusted" | "missing";
+
+/** Hears how far it is, and when a newer version waits. */
 interface ShellListener {
-  stored: () => void;
+  is: (state: ShellState) => void;
   waiting: () => void;
 }
 
@@ -10,14 +14,22 @@ const LOOK_MS = 3_600_000;
 let registration: ServiceWorkerRegistration | null = null;
 let asked = false;
 
-/** Registers the service worker; does nothing where there is none (plain http away from localhost) or in development. */
+/** A server that did not answer for the service worker is asked again so much later (ms). */
+const AGAIN_MS = 60_000;
+
+/** Registers the service worker and says where it cannot; does nothing in development. */
 export async function startShell(listener: ShellListener): Promise<void> {
+  if (import.meta.env.DEV) return;
   const { serviceWorker } = navigator as { serviceWorker?: ServiceWorkerContainer };
-  if (!serviceWorker || import.meta.env.DEV) return;
+  if (!window.isSecureContext) return listener.is("insecure");
+  if (!serviceWorker) return listener.is("missing");
   try {
     registration = await serviceWorker.register("/sw.js", { updateViaCache: "none" });
   } catch (error) {
     console.warn("no service worker:", error);
+    // A certificate that was clicked through is refused here as a matter of security.
+    if (error instanceof DOMException && error.name === "SecurityError") listener.is("untrusted");
+    else setTimeout(() => void startShell(listener), AGAIN_MS);
     return;
   }
   // A hidden tab of the old version would miss its files: it reloads too. One in front of a person is left alone.
@@ -39,7 +51,7 @@ function watch(worker: ServiceWorker | null, look: () => void): void {
 
 /** A worker is active only after it has stored every file. */
 function report(found: ServiceWorkerRegistration, listener: ShellListener): void {
-  if (found.active) listener.stored();
+  if (found.active) listener.is("stored");
   if (found.waiting && found.active) listener.waiting();
 }
 

@@ -1,3 +1,5 @@
+import { onEveryTap } from "./taps";
+
 /** Whether the screen stays on: asked for and held, refused by the phone, or not to be had here. */
 export type WakeState = "idle" | "held" | "refused" | "missing";
 
@@ -10,7 +12,7 @@ export class WakeLock {
   constructor(private readonly report: (state: WakeState) => void) {
     document.addEventListener("visibilitychange", () => void this.ask());
     // Some phones grant it only from a tap.
-    window.addEventListener("pointerdown", () => void this.ask(), { passive: true });
+    onEveryTap(() => void this.ask());
   }
 
   want(wanted: boolean): void {

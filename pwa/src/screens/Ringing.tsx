@@ -1,6 +1,6 @@
 import { useEffect } from "preact/hooks";
 
-import { batches, now, type Ring, rings, silence } from "../state";
+import { batches, now, type Ring, rings, silence, swallowClick } from "../state";
 import { figure, t } from "../text";
 import { type RingMark, RingScreen, RingStrip } from "../ui/RingScreen";
 import { isTyping } from "./bench/drafts";
@@ -28,15 +28,11 @@ function hush(): void {
 }
 
 function catchFirstTap(): () => void {
-  const swallow = (event: Event) => {
-    event.preventDefault();
-    event.stopPropagation();
-  };
   const first = (event: Event) => {
     if (event instanceof KeyboardEvent && (event.key === "Tab" || event.key === "Shift")) return;
-    swallow(event);
-    addEventListener("click", swallow, { capture: true, once: true });
-    setTimeout(() => removeEventListener("click", swallow, true), 600);
+    event.preventDefault();
+    event.stopPropagation();
+    swallowClick();
     hush();
   };
   for (const kind of FIRST_TAPS) addEventListener(kind, first, { capture: true });

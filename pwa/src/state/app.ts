@@ -4,7 +4,7 @@ import { effect, untracked } from "@preact/signals";
 import type { PlanDocument, Values } from "../documents";
 import { compute } from "../engine/client";
 import { onReturn, phoneNow } from "../platform/clock";
-import { startSound, stopSound } from "../platform/sound";
+import { startSound, stopSound, unlockSound } from "../platform/sound";
 import { alone, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
@@ -18,7 +18,7 @@ import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
 import { settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
-import { armedAt, awake, batches, day, engineVersion, rings, storage } from "./signals";
+import { armedAt, awake, batches, day, engineVersion, rings, storage, willRing } from "./signals";
 import { Syncing } from "./syncing";
 import { Taps } from "./taps";
 import { correctedNow, offsetMs, setOffset } from "./time";
@@ -161,7 +161,7 @@ export class AppState {
         void this.store.meta.put("acknowledged", all).catch(() => {});
       },
     };
-    return new RingBook(parts, acknowledged, rings, armedAt);
+    return new RingBook(parts, acknowledged, rings, armedAt, willRing);
   }
 
   private makeSyncing(knownOffsetMs: number | null): Syncing {
@@ -201,6 +201,8 @@ export class AppState {
         void this.day.check();
       });
     });
+    // Some browsers let an installed app sound without a tap.
+    willRing.subscribe((one) => one && void unlockSound());
     offsetMs.subscribe(() => untracked(() => this.ringBook.rearm()));
   }
 
@@ -211,6 +213,7 @@ export class AppState {
   }
 
   private returned(): void {
+    if (willRing.value) void unlockSound();
     this.ringBook.rearm();
     this.lookAtAll();
     void this.syncing.loop.nudge();

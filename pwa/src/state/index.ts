@@ -22,9 +22,10 @@ import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
-import type { Batch, BatchRecord, EngineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
+import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
+export { swallowClick } from "../platform/taps";
 export { EngineProblem } from "../problems";
 export { labelsOf, labelsOfProduct } from "./labels";
 export type { PlanParts } from "./learning";
@@ -55,13 +56,19 @@ export const now: ReadonlySignal<number> = time.now;
 export const rings: ReadonlySignal<Ring[]> = signals.rings;
 /** The big button counts; while it does not, draw it as not yet armed. */
 export const armed: ReadonlySignal<boolean> = computed(() => isArmed(time.now.value, signals.armedAt.value));
+/** A clock of this phone runs, and unheard until somebody taps. */
+export const mute: ReadonlySignal<boolean> = computed(() => signals.willRing.value && signals.sound.value === "waiting");
+/** The same, and a tap did not help. */
+export const noSound: ReadonlySignal<boolean> = computed(() => signals.willRing.value && signals.sound.value === "failed");
 export const awake: ReadonlySignal<WakeState> = signals.awake;
 export const engine: ReadonlySignal<EngineState> = signals.engine;
 export const storage: ReadonlySignal<StorageState> = signals.storage;
-/** Everything needed without a network is on the phone: the app with its engine, and the shop. */
-export const offlineReady: ReadonlySignal<boolean> = computed(
-  () => signals.shellStored.value && shopState.shop.value !== null && signals.engine.value === "ready",
-);
+/** Whether everything needed without a network is on the phone: the app with its engine, and the shop; or why it cannot be. */
+export const offline: ReadonlySignal<OfflineState> = computed(() => {
+  const shell = signals.shell.value;
+  if (shell !== "storing" && shell !== "stored") return shell;
+  return shell === "stored" && shopState.shop.value !== null && signals.engine.value === "ready" ? "ready" : "not_ready";
+});
 /** A new version waits; `applyUpdate` takes it, or the next start does when no batch runs. */
 export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */

@@ -156,3 +156,15 @@ test("a clock two days ahead does not ring now", () => {
   vi.advanceTimersByTime(60_000);
   expect(one.rings.value).toEqual([]);
 });
+
+test("a clock that was acknowledged will not ring, one that was not will", () => {
+  const one = book();
+  expect(one.willRing.value).toBe(false);
+  one.setClocks([running(clock("stir", 1_000))]);
+  expect(one.willRing.value).toBe(true);
+  vi.advanceTimersByTime(1_000);
+  one.silence();
+  expect(one.willRing.value).toBe(false);
+  one.setClocks([running(clock("stir", 0)), running(clock("touch", 60_000))]);
+  expect(one.willRing.value).toBe(true);
+});

@@ -53,6 +53,7 @@ export class RingBook {
     private acknowledged: Acknowledged[] = [],
     readonly rings = signal<Ring[]>([]),
     readonly armedAt = signal(0),
+    readonly willRing = signal(false),
   ) {
     this.alarm = new Alarm(
       () => this.untilNext(),
@@ -69,6 +70,7 @@ export class RingBook {
       return still && still.clock.due_ms <= now ? [{ ...ring, clock: still.clock }] : [];
     });
     if (left.length !== this.rings.value.length) this.show(left);
+    this.count();
     this.alarm.rearm();
   }
 
@@ -76,6 +78,7 @@ export class RingBook {
   takeAcknowledged(acknowledged: Acknowledged[]): void {
     this.acknowledged = acknowledged;
     this.show(this.rings.value.filter((ring) => !this.isAcknowledged(ring)));
+    this.count();
     this.alarm.rearm();
   }
 
@@ -92,7 +95,12 @@ export class RingBook {
     this.parts.remember(this.acknowledged);
     this.armedAt.value = this.parts.clock() + ARM_MS;
     this.show([]);
+    this.count();
     return true;
+  }
+
+  private count(): void {
+    this.willRing.value = this.running.some((one) => !this.isAcknowledged(one));
   }
 
   private untilNext(): number | null {

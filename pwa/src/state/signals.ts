@@ -1,6 +1,8 @@
 /** Signals that several parts of the state write; each has one writer, named beside it. */
 import { signal } from "@preact/signals";
 
+import type { ShellState } from "../platform/swClient";
+import type { SoundState } from "../platform/sound";
 import type { WakeState } from "../platform/wakeLock";
 import type { DayOrderReply } from "../engine/types";
 import type { Batch, EngineState, Ring, StorageState } from "./types";
@@ -14,13 +16,17 @@ export const deviceId = signal("");
 /** By RingBook. */
 export const rings = signal<Ring[]>([]);
 export const armedAt = signal(0);
+/** By RingBook: a clock runs that nobody has acknowledged. */
+export const willRing = signal(false);
+/** By the sound. */
+export const sound = signal<SoundState>("waiting");
 /** By the wake lock. */
 export const awake = signal<WakeState>("idle");
 /** By the engine's client. */
 export const engine = signal<EngineState>("starting");
 export const engineVersion = signal<string | null>(null);
 /** By the service-worker client. */
-export const shellStored = signal(false);
+export const shell = signal<ShellState>("storing");
 export const updateWaiting = signal(false);
 /** By whatever writes to the store. */
 export const storage = signal<StorageState>("opening");

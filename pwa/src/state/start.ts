@@ -11,7 +11,7 @@ import { isAtHand } from "./batchBook";
 import { AppState, troubleOf } from "./app";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
-import { batches, deviceId, engine, engineVersion, shellStored, storage, updateWaiting } from "./signals";
+import { batches, deviceId, engine, engineVersion, shell, sound, storage, updateWaiting } from "./signals";
 import { sync } from "./syncing";
 import { correctedNow, setOffset, startTicking } from "./time";
 
@@ -32,7 +32,7 @@ export function appState(): Promise<AppState> {
 
 /** Called once, by main. */
 export async function start(): Promise<void> {
-  unlockSoundOnTap();
+  unlockSoundOnTap((state) => void (sound.value = state));
   startTicking();
   startEngine({
     ready: (version) => {
@@ -44,7 +44,7 @@ export async function start(): Promise<void> {
       console.error("engine:", why);
     },
   });
-  void startShell({ stored: () => void (shellStored.value = true), waiting: () => void newVersion() });
+  void startShell({ is: (state) => void (shell.value = state), waiting: () => void newVersion() });
   try {
     current = await openAppState();
     storage.value = "open";

@@ -1,4 +1,5 @@
 import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlan, SlabPlanReply, SlabPlanRequest, SlabRun, Summary, Units } from "../documents";
+import type { ShellState } from "../platform/swClient";
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
@@ -53,6 +54,9 @@ export interface Ring {
 
 /** What became of a tap. "silenced": it only stopped the ringing; "ignored": too soon after another. */
 export type Tap = "written" | "silenced" | "ignored";
+
+/** Whether the phone can do without a network; "not_ready" passes by itself, the others do not (`ShellState`). */
+export type OfflineState = "ready" | "not_ready" | Exclude<ShellState, "storing" | "stored">;
 
 /** "starting" until the engine has answered once; "failed": it could not be started (it is tried again). */
 export type EngineState = "starting" | "ready" | "failed";

@@ -37,6 +37,14 @@ export function MoreSign(props: Props) {
   );
 }
 
+export function BellSign(props: Props) {
+  return (
+    <Sign {...props}>
+      <path d="M6 24h20l-3-5v-6a7 7 0 0 0-14 0v6zM13 28h6M16 3v3" class="stroke" />
+    </Sign>
+  );
+}
+
 export function ClearSign(props: Props) {
   return (
     <Sign {...props}>

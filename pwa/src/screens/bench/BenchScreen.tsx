@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, note, now, playSound, record, saveAlarm, settings, storage, takePhoto, undo } from "../../state";
+import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, mute, noSound, note, now, playSound, record, saveAlarm, settings, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../router";
@@ -20,6 +20,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       clocks={clocksOf(batchId)}
       now={now.value}
       armed={armed.value}
+      mute={mute.value}
       pending={batch.pending}
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
@@ -105,6 +106,7 @@ function troubleOf(batch: Batch): string {
   if (batch.failure) return t("desk.engine_failed");
   const other = elsewhere(batch);
   if (other) return t(other.taken ? "desk.taken_over" : "desk.elsewhere", { taken_at_ms: other.sinceMs });
+  if (noSound.value) return t("desk.no_sound");
   if (awake.value === "refused" || awake.value === "missing") return t("desk.will_not_stay_awake");
   return "";
 }

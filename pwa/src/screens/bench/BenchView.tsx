@@ -17,6 +17,7 @@ import { hasSheet } from "../paper/sheetForm";
 import { MoreSheet } from "./MoreSheet";
 import { NoteSheet } from "./NoteSheet";
 import { sayOf } from "../say";
+import { TapToRing } from "../TapToRing";
 import { useShort } from "./short";
 
 export interface BenchProps {
@@ -28,6 +29,8 @@ export interface BenchProps {
   clocks: ClockMark[];
   now: number;
   armed: boolean;
+  /** A clock runs and will not be heard before a tap: nothing else is asked for meanwhile. */
+  mute: boolean;
   /** A tap is written, and what comes next is still being worked out. */
   pending: boolean;
   /** A line about the phone itself (the screen will not stay awake, the engine failed), or "". */
@@ -114,7 +117,7 @@ interface StepProps extends BenchProps {
 }
 
 function StepView(props: StepProps) {
-  const { advice, plan, events, run, clocks, now, armed, pending, trouble, onTake, onSheet } = props;
+  const { advice, plan, events, run, clocks, now, pending, trouble, onTake, onSheet } = props;
   const short = useShort();
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
@@ -142,14 +145,23 @@ function StepView(props: StepProps) {
           <Sides actions={beside} onTake={onTake} />
         </div>
       )}
-      {!action && number && props.soundTest && <SoundTest {...props.soundTest} />}
+      {props.mute ? <TapToRing /> : <Foot {...props} below={below} />}
+    </main>
+  );
+}
+
+/** What one may do here: the other buttons, and the big one below them. */
+function Foot({ advice: { action, number }, below, soundTest, armed, onTake }: StepProps & { below: Action[] }) {
+  return (
+    <>
+      {!action && number && soundTest && <SoundTest {...soundTest} />}
       {below.length > 0 && (
         <div class="sides">
           <Sides actions={below} onTake={onTake} />
         </div>
       )}
       {action && <Main action={action} armed={armed} onTake={onTake} />}
-    </main>
+    </>
   );
 }
 

@@ -7,6 +7,7 @@ import { AidSign, MoreSign } from "../../ui/icons";
 import { Keypad } from "../../ui/Keypad";
 import type { Typing } from "../../ui/typing";
 import { sayOf } from "../say";
+import { TapToRing } from "../TapToRing";
 import type { BenchProps, Sheet } from "./BenchView";
 import { draftKey, drafts, setDraft } from "./drafts";
 
@@ -42,7 +43,7 @@ export function EntryView(props: Props) {
         onUse={use}
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}
-        instead={<Instead choice={advice.choices[0] ?? null} onBack={onBack} armed={armed} onTake={onTake} />}
+        instead={props.mute ? <TapToRing /> : <Instead choice={advice.choices[0] ?? null} onBack={onBack} armed={armed} onTake={onTake} />}
         tool={
           <button type="button" class="tool" aria-label={t("button.more")} onClick={() => props.onSheet("more")}>
             <AidSign size={28} />

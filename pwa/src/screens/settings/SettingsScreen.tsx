@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { SoundName, Units } from "../../documents";
-import { awake, changeSettings, exportUnsent, offlineReady, playSound, settings, sync, syncNow, units } from "../../state";
+import { awake, changeSettings, exportUnsent, offline, playSound, settings, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
@@ -106,7 +106,7 @@ function Keeping() {
   return (
     <section class="card">
       <h2>{t("settings.keeping")}</h2>
-      <p>{t(offlineReady.value ? "desk.offline_ready" : "desk.offline_not_ready")}</p>
+      <p>{t(`desk.offline_${offline.value}`)}</p>
       <p>{t(`settings.persistent_${kept}`)}</p>
       <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>

@@ -1,11 +1,12 @@
 import type { Values } from "../../documents";
 import type { DayOrderReply } from "../../engine/types";
-import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, now, offlineReady, shop, storage, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, mute, noSound, now, offline, shop, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
 import { canPlan, NotSetUp } from "../shop/NotSetUp";
+import { TapToRing } from "../TapToRing";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
@@ -13,6 +14,9 @@ export function TodayScreen() {
   const bare = known && !canPlan(known) ? known : null;
   return (
     <Desk title={known?.name || t("desk.place_today")} here="today">
+      {mute.value && <TapToRing />}
+      {noSound.value && <p class="card card-wrong">{t("desk.no_sound")}</p>}
+      {isBarred() && <p class="card card-wrong">{t(`desk.offline_${offline.value}`)}</p>}
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
       {bare && <NotSetUp shop={bare} />}
       <a class={bare ? "go go-quiet" : "go"} href="/plan">
@@ -24,6 +28,11 @@ export function TodayScreen() {
       <State running={running.some(isAtHand)} />
     </Desk>
   );
+}
+
+/** Without a network it will never work here as it was opened. */
+function isBarred(): boolean {
+  return offline.value !== "ready" && offline.value !== "not_ready";
 }
 
 /** The running batches; where several share the bench, in the order to take them, with the wash between. */
@@ -85,7 +94,7 @@ function State({ running }: { running: boolean }) {
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
-      <p>{t(offlineReady.value ? "desk.offline_ready" : "desk.offline_not_ready")}</p>
+      {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
       <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}

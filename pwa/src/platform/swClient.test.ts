@@ -1,0 +1,58 @@
+import { afterEach, beforeEach, expect, test, vi } from "vitest";
+
+import type { ShellState } from "./swClient";
+
+let states: ShellState[];
+const listener = { is: (state: ShellState) => void states.push(state), waiting: () => {} };
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  vi.stubEnv("DEV", false);
+  vi.resetModules();
+  vi.spyOn(console, "warn").mockImplementation(() => {});
+  states = [];
+});
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.unstubAllEnvs();
+  vi.restoreAllMocks();
+  vi.useRealTimers();
+});
+
+/** A browser that trusts the page or not, and answers a request to keep the app. */
+async function opens(secure: boolean, register?: () => Promise<unknown>): Promise<void> {
+  vi.stubGlobal("isSecureContext", secure);
+  vi.stubGlobal("navigator", register ? { serviceWorker: { register, controller: null } } : {});
+  await (await import("./swClient")).startShell(listener);
+}
+
+const kept = { active: {}, waiting: null, installing: null, addEventListener: () => {} };
+
+test("an app that is kept says so", async () => {
+  await opens(true, () => Promise.resolve(kept));
+  expect(states).toEqual(["stored"]);
+});
+
+test("a page over plain http needs HTTPS", async () => {
+  await opens(false);
+  expect(states).toEqual(["insecure"]);
+});
+
+test("a browser that keeps no apps says so", async () => {
+  await opens(true);
+  expect(states).toEqual(["missing"]);
+});
+
+test("a certificate that was clicked through is not trusted", async () => {
+  await opens(true, () => Promise.reject(new DOMException("An SSL certificate error occurred", "SecurityError")));
+  expect(states).toEqual(["untrusted"]);
+});
+
+test("a server that did not answer is asked again", async () => {
+  let answers = false;
+  await opens(true, () => (answers ? Promise.resolve(kept) : Promise.reject(new TypeError("failed to fetch"))));
+  expect(states).toEqual([]);
+  answers = true;
+  await vi.advanceTimersByTimeAsync(60_000);
+  expect(states).toEqual(["stored"]);
+});
