@@ -45,7 +45,7 @@ class Ears:
         return held
 
     def shows_untouched(self, page: Page, selector: str) -> None:
-        """Waits until something is on a page nobody has touched: what Playwright asks by itself would count as a tap."""
+        """Waits for something on a page nobody has touched: what Playwright asks by itself would count as a tap."""
         session = page.context.new_cdp_session(page)
         asked = {"expression": f"document.querySelector({selector!r}) !== null", "returnByValue": True}
         for _ in range(200):
