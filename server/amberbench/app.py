@@ -1,12 +1,13 @@
 """The application: wiring only."""
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 from flask import Flask
 
 from . import api, config, store
-from .api import door, phone
+from .api import json_blueprint, static_files
 
 OPENAPI = {
     "API_TITLE": "Amberbench",
@@ -23,10 +24,11 @@ def create_app(overrides: Mapping[str, Any] | None = None) -> Flask:
     app.config.from_mapping(OPENAPI)
     app.config.from_mapping(config.settings(app.instance_path))
     app.config.from_mapping(overrides or {})
-    app.before_request(door.note_arrival)
-    app.after_request(door.no_store)
-    app.after_request(door.pack)
-    app.after_request(phone.guard)
+    app.before_request(json_blueprint.note_arrival)
+    app.after_request(json_blueprint.no_store)
+    app.after_request(json_blueprint.compress)
+    app.after_request(static_files.restrict)
     store.init_app(app)
     api.init_app(app)
+    app.wsgi_app = static_files.StaticFiles(app.wsgi_app, Path(app.config["PWA_FOLDER"]))  # type: ignore[method-assign]
     return app

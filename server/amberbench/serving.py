@@ -11,6 +11,8 @@ from flask import Flask
 
 THREADS = 10
 SHUTDOWN_S = 3
+MOST_HEAD_BYTES = 64 * 1024
+"""A longer address or longer headers are refused before they are kept (the app's own stay below 2 kB)."""
 
 
 def listen(app: Flask, host: str, port: int, cert: str | None, key: str | None, ready: Callable[[str], None]) -> None:
@@ -19,6 +21,7 @@ def listen(app: Flask, host: str, port: int, cert: str | None, key: str | None, 
     Raises OSError when the address or the certificate cannot be used.
     """
     server = wsgi.Server((host, port), app, numthreads=THREADS, shutdown_timeout=SHUTDOWN_S)
+    server.max_request_header_size = MOST_HEAD_BYTES
     if cert and key:
         server.ssl_adapter = BuiltinSSLAdapter(cert, key)
     server.prepare()

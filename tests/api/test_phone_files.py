@@ -1,6 +1,7 @@
 """The phone's app, as the server hands it out."""
 
 import gzip
+import os
 
 import pytest
 
@@ -22,7 +23,7 @@ def built(tmp_path):
     folder = tmp_path / "pwa"
     for name in FILES:
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
-        (folder / name).write_text(SHELL if name == "index.html" else f"// {name}")
+        (folder / name).write_text(SHELL if name == "index.html" else f"// {name}\n" * 50)
     for name in ("index.html", "assets/main-1a2b.js"):
         (folder / f"{name}.gz").write_bytes(gzip.compress((folder / name).read_bytes()))
     (folder / "assets/main-1a2b.js.br").write_bytes(b"as the build made it")
@@ -47,7 +48,11 @@ def test_every_page_of_the_app_is_its_shell_without_a_redirect(client, built, pa
 
 
 @pytest.mark.parametrize(
-    "path", ["/assets/gone.js", "/assets/gone", "/gone.png", "/sw.js.map", "/../config.py", "/..%2fconfig.py"]
+    "path",
+    [
+        *("/assets/gone.js", "/assets/gone", "/gone.png", "/sw.js.map", "/../config.py", "/..%2fconfig.py"),
+        *("/" + "a" * 256, "/plan/" + "a" * 5000, "/index.html.gz"),
+    ],
 )
 def test_file_that_is_not_there_is_not_the_shell(client, built, path):
     response = client.get(path)
@@ -71,6 +76,30 @@ def test_packed_form_goes_to_who_takes_it(client, built, accepts, packing):
     assert response.headers["Content-Type"].startswith("text/javascript")
     suffix = {"gzip": ".gz", "br": ".br", None: ""}[packing]
     assert response.data == (built / f"assets/main-1a2b.js{suffix}").read_bytes()
+
+
+def test_new_release_is_served_without_a_restart(client, built):
+    assert client.get("/assets/main-1a2b.js").status_code == 200
+    (built / "assets/main-1a2b.js").rename(built / "assets/main-5e6f.js")
+    (built / "index.html").write_text(SHELL + "<p>")
+    assert client.get("/assets/main-1a2b.js").status_code == 404
+    assert client.get("/assets/main-5e6f.js").status_code == 200
+    assert client.get("/plan").text == SHELL + "<p>"
+
+
+def test_two_builds_of_one_size_within_a_second_are_told_apart(client, built):
+    old = client.get("/sw.js").headers["ETag"]
+    times = (built / "sw.js").stat().st_mtime_ns
+    (built / "sw.js").write_text((built / "sw.js").read_text().replace("sw", "ws"))
+    os.utime(built / "sw.js", ns=(times, times))
+    (built / "index.html").touch()
+    response = client.get("/sw.js", headers={"If-None-Match": old})
+    assert response.status_code == 200
+    assert "ws" in response.text
+
+
+def test_no_other_site_may_read_the_app(client, built):
+    assert "Access-Control-Allow-Origin" not in client.get("/assets/main-1a2b.js").headers
 
 
 def test_unchanged_shell_is_not_sent_again(client, built):

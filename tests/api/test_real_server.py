@@ -75,6 +75,17 @@ def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
         assert get(f"{address}api/health")["app"] == "amberbench"
 
 
+@pytest.mark.parametrize(("address", "status"), [("/" + "a" * 256, 404), ("/" + "a" * 1_000_000, 414)])
+def test_long_address_is_refused_and_the_server_goes_on(tmp_path, address, status):
+    with serving(tmp_path) as (served, _):
+        connection = http.client.HTTPConnection(served.split("/")[2], timeout=20)
+        connection.putrequest("GET", address)
+        connection.endheaders()
+        assert connection.getresponse().status == status
+        connection.close()
+        assert get(f"{served}api/health")["app"] == "amberbench"
+
+
 @pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl makes the throw-away certificate")
 def test_certificate_makes_it_https_and_warns_that_there_is_no_sign_in(tmp_path):
     cert, key = tmp_path / "cert.pem", tmp_path / "key.pem"

@@ -7,9 +7,9 @@ from flask import Response, abort
 from amberbench.schemas import documents as shapes
 from amberbench.services import batches, contributions
 
-from .door import Door, answer
+from .json_blueprint import JsonBlueprint, answer
 
-blueprint = Door("batches", __name__, description="What was made, folded from the log")
+blueprint = JsonBlueprint("batches", __name__, description="What was made, folded from the log")
 
 
 @blueprint.route("/batches", methods=["GET"])

@@ -7,9 +7,9 @@ from flask import Response, g
 from amberbench.schemas import documents as shapes
 from amberbench.services import events, snapshot
 
-from .door import Door, answer, now_ms, with_clock
+from .json_blueprint import JsonBlueprint, answer, now_ms, with_clock
 
-blueprint = Door("events", __name__, description="The batch log: facts are appended, never changed")
+blueprint = JsonBlueprint("events", __name__, description="The batch log: facts are appended, never changed")
 
 
 @blueprint.route("/events", methods=["POST"])

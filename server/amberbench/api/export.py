@@ -6,9 +6,9 @@ from flask import Response, abort, stream_with_context
 
 from amberbench.services import export
 
-from .door import Door
+from .json_blueprint import JsonBlueprint
 
-blueprint = Door("export", __name__, description="Files to take along")
+blueprint = JsonBlueprint("export", __name__, description="Files to take along")
 
 CSV = "text/csv; charset=utf-8; header=present"
 

@@ -5,9 +5,9 @@ from werkzeug.exceptions import UnsupportedMediaType
 
 from amberbench.services import photos
 
-from .door import Door, body
+from .json_blueprint import JsonBlueprint, body
 
-blueprint = Door("photos", __name__, description="Photos of batches: sent once, never changed")
+blueprint = JsonBlueprint("photos", __name__, description="Photos of batches: sent once, never changed")
 
 JPEG = "image/jpeg"
 PICTURE = {"type": "string", "format": "binary"}

@@ -8,9 +8,9 @@ from flask import Response
 from amberbench.schemas.from_fields import reply_schema, request_schema
 from amberbench.services import plans
 
-from .door import Door, answer
+from .json_blueprint import JsonBlueprint, answer
 
-blueprint = Door("plans", __name__, description="Plans, computed by the engine the phone carries too")
+blueprint = JsonBlueprint("plans", __name__, description="Plans, computed by the engine the phone carries too")
 FUNCTIONS = {
     "melt": "melt.plan",
     "slab": "slab.plan",
@@ -26,7 +26,7 @@ FUNCTIONS = {
 }
 
 
-def _door(function: str) -> Callable[[dict[str, Any]], Response]:
+def _endpoint(function: str) -> Callable[[dict[str, Any]], Response]:
     @blueprint.arguments(request_schema(function))
     @blueprint.response(200, reply_schema(function))
     def plan(request: dict[str, Any]) -> Response:
@@ -37,4 +37,4 @@ def _door(function: str) -> Callable[[dict[str, Any]], Response]:
 
 
 for name, function in FUNCTIONS.items():
-    blueprint.route(f"/plans/{name}", methods=["POST"], endpoint=name)(_door(function))
+    blueprint.route(f"/plans/{name}", methods=["POST"], endpoint=name)(_endpoint(function))

@@ -4,7 +4,7 @@ from http import HTTPStatus
 from typing import Any
 
 import flask_smorest
-from flask import Flask, Response
+from flask import Flask, Response, request
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
@@ -15,7 +15,7 @@ from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import strict_json
 
-from .door import is_api, language, read_away_body
+from .json_blueprint import is_api, language, read_away_body
 
 PROBLEM = "application/problem+json"
 # The body could not be read at all; whatever else is wrong is wrong with a field.
@@ -43,7 +43,7 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
 
     def handle_http_exception(self, error: HTTPException) -> HTTPException | Response:
         """An HTTP error as problem details; outside the API as the plain page it is."""
-        if not is_api():
+        if not is_api(request.path):
             return error
         status = error.code or 500
         if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
@@ -68,7 +68,7 @@ def _busy(_: OperationalError) -> Response:
 
 
 def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
-    spoken = language()
+    spoken = language(request)
     errors = [fault | {"message": text.problem_sentence(fault, spoken)} for fault in faults]
     document = {
         "type": "about:blank",

@@ -6,9 +6,9 @@ from amberbench.engine import VERSION
 from amberbench.schemas import documents as shapes
 from amberbench.services import shop
 
-from .door import Door, answer, with_clock
+from .json_blueprint import JsonBlueprint, answer, with_clock
 
-blueprint = Door("shop", __name__, description="The shop, and whether its server answers")
+blueprint = JsonBlueprint("shop", __name__, description="The shop, and whether its server answers")
 
 
 @blueprint.route("/shop", methods=["GET"])

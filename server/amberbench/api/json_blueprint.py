@@ -1,9 +1,10 @@
-"""What every door of the API does alike: reads strict JSON, tells the time, answers JSON."""
+"""What every endpoint of the API does alike: reads strict JSON, tells the time, answers JSON."""
 
 import gzip
 from typing import Any, NoReturn
 
 import marshmallow as ma
+import werkzeug
 from flask import Request, Response, current_app, g, request
 from flask_smorest import Blueprint
 from webargs.flaskparser import FlaskParser, abort
@@ -14,7 +15,7 @@ from amberbench.services import clock, strict_json
 
 MOST_READ_AWAY = 32 * 1024 * 1024
 # A reply below this fits a few packets as it is (bytes; assumed).
-LEAST_PACKED = 8192
+LEAST_COMPRESSED = 8192
 
 
 class StrictParser(FlaskParser):
@@ -32,7 +33,7 @@ class StrictParser(FlaskParser):
         abort(422, exc=error, faults=next(iter(messages.values())) if isinstance(messages, dict) else messages)
 
 
-class Door(Blueprint):  # type: ignore[misc]
+class JsonBlueprint(Blueprint):  # type: ignore[misc]
     """A blueprint whose arguments are read strictly."""
 
     ARGUMENTS_PARSER = StrictParser()
@@ -47,9 +48,9 @@ def body(req: Request) -> bytes:
     return read
 
 
-def is_api() -> bool:
-    """Whether the request is for the API, known address or not."""
-    return (request.path + "/").startswith("/api/")
+def is_api(path: str) -> bool:
+    """Whether a path belongs to the API, known address or not."""
+    return (path + "/").startswith("/api/")
 
 
 def read_away_body() -> None:
@@ -76,10 +77,10 @@ def with_clock(document: dict[str, Any]) -> dict[str, Any]:
     return document | {"received_ms": g.received_ms, "sent_ms": now_ms()}
 
 
-def language() -> str:
+def language(asking: werkzeug.Request) -> str:
     """The language the reader likes best of those there are texts in: Mexican Spanish is Spanish before English."""
     spoken = text.languages()
-    asked = (tag.split("-")[0].lower() for tag, quality in request.accept_languages if quality > 0)
+    asked = (tag.split("-")[0].lower() for tag, quality in asking.accept_languages if quality > 0)
     return next((one for one in asked if one in spoken), text.FALL_BACK)
 
 
@@ -90,16 +91,20 @@ def answer(document: Any) -> Response:
 
 def no_store(response: Response) -> Response:
     """Keeps answers of the API out of every cache, but for those that say otherwise."""
-    if is_api():
+    if is_api(request.path):
         response.headers.setdefault("Cache-Control", "no-store")
     return response
 
 
-def pack(response: Response) -> Response:
-    """Packs a long answer of the API for whoever takes gzip: a first visit is mostly the log."""
-    if is_api() and response.mimetype == "application/json" and request.accept_encodings.quality("gzip") > 0:
+def compress(response: Response) -> Response:
+    """Compresses a long answer of the API for whoever takes gzip: a first visit is mostly the log."""
+    if (
+        is_api(request.path)
+        and response.mimetype == "application/json"
+        and request.accept_encodings.quality("gzip") > 0
+    ):
         document = response.get_data()
-        if len(document) >= LEAST_PACKED:
+        if len(document) >= LEAST_COMPRESSED:
             response.set_data(gzip.compress(document, compresslevel=5, mtime=0))
             response.headers["Content-Encoding"] = "gzip"
             response.vary.add("Accept-Encoding")
