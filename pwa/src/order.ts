@@ -5,6 +5,14 @@ export function correctedMs(event: BenchEvent): number {
   return event.at_ms + event.offset_ms;
 }
 
+/** An event corrected to later than this from when the server received it is set aside: no fold takes it. */
+export const AHEAD_MS = 86_400_000;
+
+/** Whether an event is set aside, as the server says it too (services/clock.py). `receivedMs`: by the server's clock. */
+export function isAhead(event: BenchEvent, receivedMs: number): boolean {
+  return correctedMs(event) > receivedMs + AHEAD_MS;
+}
+
 /** The total order of events: corrected time, device, the device's own count. */
 export function inOrder(a: BenchEvent, b: BenchEvent): number {
   const byTime = correctedMs(a) - correctedMs(b);

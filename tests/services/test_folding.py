@@ -56,7 +56,7 @@ def batch_logs(draw):
         if kind == "undone":
             told["body"]["event_id"] = draw(st.sampled_from(events))["id"]
         told["device_id"] = draw(st.sampled_from(["phone-a", "phone-b"]))
-        told["at_ms"] += draw(st.sampled_from([0, 0, 0, -1000, -2500.5, 4000]))
+        told["at_ms"] += draw(st.sampled_from([0, 0, 0, -1000, -2500.5, 4000, 2 * 86_400_000]))
         events.append(told)
     if draw(st.booleans()):
         events = draw(st.permutations(events))

@@ -128,6 +128,20 @@ test("an event refused by the server leaves the fold", async () => {
   expect(one.batches.value.get(batchId)?.advice?.step).toBe("set_up");
 });
 
+test("a batch goes on though another phone wrote of the year 5138, and leaves the bench when its opening lies there", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const [opening] = await store.events.eventsOf(batchId);
+  const far = { ...opening!, id: uuid7(T0), device_id: "another", kind: "noted", body: { text: "x" }, at_ms: 1e14 };
+  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], 1);
+  await one.refresh(batchId);
+  await press(one, batchId);
+  expect(one.batches.value.get(batchId)).toMatchObject({ pending: false, run: { ignored: [], last_at_ms: T0 + 1000 } });
+  await store.events.mergePulled([{ ...opening!, position: 2, received_ms: T0 - 2 * 86_400_000 }], 2);
+  await one.refresh(batchId);
+  expect(one.batches.value.size).toBe(0);
+});
+
 test("events of a batch whose opening has not arrived wait for it", async () => {
   const one = book();
   const batchId = uuid7(T0);

@@ -114,7 +114,7 @@ export class BatchBook {
   private async fold(batchId: string): Promise<void> {
     const events = await this.parts.store.events.eventsOf(batchId);
     const plan = planOf(events);
-    if (!plan) return;
+    if (!plan) return this.forget(batchId);
     const { run } = (await this.parts.compute("run.replay", batchForWorker(plan, events))) as unknown as { run: Run };
     const advice = await this.advise(run);
     const known = this.batches.value.get(batchId);
@@ -128,6 +128,14 @@ export class BatchBook {
   private async advise(run: Run): Promise<Advice> {
     const at_ms = this.parts.phoneNow() + this.parts.offsetMs();
     return (await this.parts.compute("run.advise", { run, at_ms })) as unknown as Advice;
+  }
+
+  /** Nothing opens it any more: its opening turned out to lie too far ahead. */
+  private async forget(batchId: string): Promise<void> {
+    const known = new Map(this.batches.value);
+    if (!known.delete(batchId)) return;
+    this.batches.value = known;
+    await this.parts.store.batches.forget(batchId);
   }
 
   private put(batch: Batch): void {

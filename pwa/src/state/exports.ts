@@ -27,10 +27,10 @@ export async function saveBatches(summaries: Summary[]): Promise<void> {
   saveFile(fileName("batches", "csv"), CSV, (await serversFile("/api/batches.csv")) ?? (await own()));
 }
 
-export async function saveTimeline({ events, run }: BatchRecord): Promise<void> {
-  const ignored = run.ignored.flatMap(({ id }) => (id === null ? [] : [id]));
+export async function saveTimeline({ events, setAside, run }: BatchRecord): Promise<void> {
+  const ignored = [...run.ignored, ...setAside].flatMap(({ id }) => (id === null ? [] : [id]));
   // A plan is no column of a table, and heavy to carry into the worker.
-  const withoutPlans = events.map((one) => (one.kind === "batch_opened" ? { ...one, body: {} } : one));
+  const withoutPlans = [...events, ...setAside].map((one) => (one.kind === "batch_opened" ? { ...one, body: {} } : one));
   const { text } = await compute("table.timeline", { events: withoutPlans, ignored }, "desk");
   saveFile(fileName("timeline", "csv"), CSV, text);
 }

@@ -54,8 +54,8 @@ export async function loadRecord(store: Store, batchId: string): Promise<BatchRe
 
 async function serverRecord(batchId: string): Promise<BatchRecord | null> {
   try {
-    const { summary, plan, run, events } = await httpApi.batch(batchId);
-    return plan && run ? { summary, plan, run, events } : null;
+    const { summary, plan, run, events, set_aside } = await httpApi.batch(batchId);
+    return plan && run ? { summary, plan, run, events, setAside: set_aside ?? [] } : null;
   } catch {
     return null;
   }
@@ -67,7 +67,8 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
   if (!plan) return null;
   const { run } = (await compute("run.replay", batchForWorker(plan, events), "desk")) as unknown as { run: Run };
   const step = (await store.batches.get(batchId))?.advice?.step ?? "";
-  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events };
+  const setAside = (await store.events.setAside()).filter((one) => one.batch_id === batchId);
+  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events, setAside };
 }
 
 /** As the server makes it (services/batches.py). */

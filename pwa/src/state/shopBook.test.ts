@@ -59,6 +59,18 @@ test("an edit counts though this phone's clock has fallen behind", async () => {
   expect(shop.value?.ovens[0]?.rated_w).toBe(800);
 });
 
+test("an edit from far ahead does not freeze what a caramel contains", async () => {
+  const { store, shop, book } = await phone();
+  await book.write([edit("caramels/a", "contains", ["milk", "soya"])]);
+  const [own] = await store.events.unsent();
+  const far = { ...own!, id: "far", device_id: "another", at_ms: 1e14, body: { ...edit("caramels/a", "contains", ["milk"]) } };
+  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], 1);
+  await book.refresh();
+  expect(shop.value?.caramels[0]?.contains).toEqual(["milk", "soya"]);
+  await book.write([edit("caramels/a", "contains", ["milk", "nuts"])]);
+  expect(shop.value?.caramels[0]?.contains).toEqual(["milk", "nuts"]);
+});
+
 test("two phones that edited off line end with the same shop", async () => {
   const [one, other] = [await phone(), await phone()];
   await one.book.write([edit("ovens/a", "rated_w", 900), edit("shop", "name", "Ours")]);

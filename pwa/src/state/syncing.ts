@@ -10,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], lastAt: null, persistent: null });
 
 interface SyncParts {
   store: Store;
@@ -47,9 +47,9 @@ export class Syncing {
   /** Counts again what is not on the server. */
   async count(): Promise<void> {
     const { events, photos } = this.parts.store;
-    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.waiting(1)] as const;
-    const [unsent, unsentPhotos, refused, [oldest]] = await Promise.all(counts);
-    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused };
+    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.setAside(), events.waiting(1)] as const;
+    const [unsent, unsentPhotos, refused, setAside, [oldest]] = await Promise.all(counts);
+    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused, setAside };
   }
 
   private async after(result: ExchangeResult | null): Promise<void> {

@@ -24,6 +24,8 @@ export interface SyncState {
   unsentPhotos: number;
   /** Events the server would not take: kept, shown, left out of the fold, offered again after a server update. */
   refused: { event: BenchEvent; code: string }[];
+  /** Events that are kept and in no fold, because their time lies more than a day ahead. */
+  setAside: BenchEvent[];
   /** Corrected time of the last exchange (ms), or null. */
   lastAt: number | null;
   /** Whether the browser promised to keep our data; null: not known. */
@@ -80,6 +82,8 @@ export interface BatchRecord {
   plan: PlanDocument;
   run: Run;
   events: BenchEvent[];
+  /** Those that are in no fold, because their time lies more than a day ahead. */
+  setAside: BenchEvent[];
 }
 export type SlabRecord = BatchRecord & { plan: SlabPlan; run: SlabRun };
 

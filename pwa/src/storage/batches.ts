@@ -20,6 +20,10 @@ export class BatchCache {
     await this.connection.use((db) => db.put("batches", row));
   }
 
+  async forget(batchId: string): Promise<void> {
+    await this.connection.use((db) => db.delete("batches", batchId));
+  }
+
   /** Ids of batches there are events of but no cached row. */
   uncached(): Promise<string[]> {
     return this.connection.use(async (db) => {

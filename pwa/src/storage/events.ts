@@ -1,7 +1,7 @@
 import type { IDBPTransaction, StoreNames } from "idb";
 
 import type { BenchEvent, Values } from "../documents";
-import { correctedMs, inOrder } from "../order";
+import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
 import type { Connection, Database } from "./database";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
 
@@ -36,6 +36,9 @@ export interface PushAnswer {
   position?: number | null;
   code?: string | null;
 }
+
+/** An event as the server gives it. */
+export type ServedEvent = BenchEvent & { position?: number | null; received_ms?: number };
 
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
@@ -101,7 +104,7 @@ export class EventLog {
     });
   }
 
-  /** The events of a batch in their total order, without those the server refused. */
+  /** The events of a batch in their total order, without those the server refused and those set aside. */
   eventsOf(batchId: string): Promise<BenchEvent[]> {
     return this.inIndex("batch", batchId);
   }
@@ -116,13 +119,18 @@ export class EventLog {
     return this.connection.use(async (db) => (await db.getAll("events")).map((row) => row.event).sort(inOrder));
   }
 
+  /** The events that are kept and in no fold, because their time lies more than a day ahead, in their total order. */
+  setAside(): Promise<BenchEvent[]> {
+    return this.connection.use(async (db) => (await db.getAllFromIndex("events", "ahead")).map((row) => row.event).sort(inOrder));
+  }
+
   private inIndex(index: "batch" | "kind", name: string): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox"]);
       const rows = await transaction.objectStore("events").index(index).getAll(whole(name));
       const outbox = await transaction.objectStore("outbox").getAll();
       const refused = new Set(outbox.filter((row) => row.refused !== null).map((row) => row.id));
-      return rows.map((row) => row.event).filter((event) => !refused.has(event.id)).sort(inOrder);
+      return rows.filter((row) => !row.ahead && !refused.has(row.id)).map((row) => row.event).sort(inOrder);
     });
   }
 
@@ -186,15 +194,17 @@ export class EventLog {
   }
 
   /** Takes in events from the server and the cursor behind them; the ids of batches that got something new, null for what belongs to none. */
-  mergePulled(pulled: (BenchEvent & { position?: number | null })[], cursor: number | null): Promise<Set<string | null>> {
+  mergePulled(pulled: ServedEvent[], cursor: number | null): Promise<Set<string | null>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");
       const touched = new Set<string | null>();
-      for (const { position, ...event } of pulled) {
+      for (const { position, received_ms, ...event } of pulled) {
         const had = await events.get(event.id);
-        if (!had) touched.add(event.batch_id);
-        await events.put(stored(had?.event ?? event, position ?? had?.position ?? null));
+        const row = stored(had?.event ?? event, position ?? had?.position ?? null);
+        if (received_ms !== undefined && isAhead(event, received_ms)) row.ahead = 1;
+        if (!had || had.ahead !== row.ahead) touched.add(event.batch_id);
+        await events.put(row);
         // It came back from the server: so it is there, whatever became of the answer to our push.
         await transaction.objectStore("outbox").delete(event.id);
       }
@@ -214,8 +224,12 @@ async function write(transaction: Writing, draft: Draft): Promise<BenchEvent> {
   const seq = Number((await meta.get("seq")) ?? 0) + 1;
   const device_id = String(await meta.get("device_id"));
   const peers = draft.batch_id === null ? events.index("kind") : events.index("batch");
-  const newest = await peers.openKeyCursor(whole(draft.batch_id ?? draft.kind), "prev");
-  const least = newest ? newest.key[1] + 1 - draft.offset_ms : -Infinity;
+  const name = draft.batch_id ?? draft.kind;
+  // What lies more than a day ahead raises nobody's clock.
+  const near = IDBKeyRange.bound([name, -Infinity], [name, draft.at_ms + draft.offset_ms + AHEAD_MS]);
+  let newest = await peers.openCursor(near, "prev");
+  while (newest?.value.ahead) newest = await newest.continue();
+  const least = newest ? newest.value.corrected_ms + 1 - draft.offset_ms : -Infinity;
   const event: BenchEvent = { ...draft, v: LOG_VERSION, device_id, seq, at_ms: Math.max(draft.at_ms, least) };
   await Promise.all([
     meta.put(seq, "seq"),

@@ -6,7 +6,7 @@ import { EventLog } from "./events";
 import { Meta } from "./meta";
 import { PhotoBox } from "./photos";
 
-export type { Photo, PushAnswer } from "./events";
+export type { Photo, PushAnswer, ServedEvent } from "./events";
 export type { BatchRow } from "./schema";
 export { uuid7 } from "./uuid";
 

@@ -1,6 +1,7 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from "idb";
 
 import type { Advice, BenchEvent, PlanDocument, Run } from "../documents";
+import { isAhead } from "../order";
 
 /** An event as it lies on the phone. */
 export interface StoredEvent {
@@ -10,6 +11,8 @@ export interface StoredEvent {
   corrected_ms: number;
   /** Its place in the server's log; null until the server has told. */
   position: number | null;
+  /** 1: set aside, for its time lies too far ahead; missing from the others, so that the index holds only these. */
+  ahead?: 1;
   event: BenchEvent;
 }
 
@@ -51,7 +54,7 @@ export interface PhotoOutboxRow {
 }
 
 export interface Schema extends DBSchema {
-  events: { key: string; value: StoredEvent; indexes: { batch: [string, number]; kind: [string, number] } };
+  events: { key: string; value: StoredEvent; indexes: { batch: [string, number]; kind: [string, number]; ahead: number } };
   outbox: { key: string; value: OutboxRow; indexes: { seq: number } };
   batches: { key: string; value: BatchRow };
   photos: { key: string; value: PhotoRow; indexes: { batch: string } };
@@ -79,5 +82,15 @@ export const MIGRATIONS: readonly Upgrade[] = [
   (db) => {
     db.createObjectStore("photos", { keyPath: "id" }).createIndex("batch", "batch_id");
     db.createObjectStore("photo_outbox", { keyPath: "id" });
+  },
+  async (_db, transaction) => {
+    const events = transaction.objectStore("events");
+    events.createIndex("ahead", "ahead");
+    for (let cursor = await events.openCursor(); cursor; cursor = await cursor.continue()) {
+      const { event } = cursor.value;
+      // What came from the server was kept with the server's own words; of this phone's own the next pull tells.
+      const receivedMs = (event as { received_ms?: number }).received_ms ?? Date.now();
+      if (isAhead(event, receivedMs)) await cursor.update({ ...cursor.value, ahead: 1 });
+    }
   },
 ];

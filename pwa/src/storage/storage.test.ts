@@ -56,6 +56,47 @@ test("time is raised above the newest event of the batch, and of no other", asyn
   expect(other.at_ms).toBe(T0);
 });
 
+const DAY = 86_400_000;
+
+test("an event from more than a day ahead is kept, folded nowhere, and raises nobody's time", async () => {
+  const { events } = await fresh();
+  const own = await events.append(draft("a"));
+  const far = { ...own, id: uuid7(T0), device_id: "another", at_ms: 1e14, position: 2, received_ms: T0 };
+  const near = { ...far, id: uuid7(T0), at_ms: T0 + DAY, position: 3 };
+  expect([...(await events.mergePulled([far], 2))]).toEqual(["a"]);
+  expect((await events.eventsOf("a")).map((event) => event.id)).toEqual([own.id]);
+  expect((await events.append(draft("a"))).at_ms).toBe(T0 + 1);
+  await events.mergePulled([near], 3);
+  expect((await events.append(draft("a"))).at_ms).toBe(T0 + DAY + 1);
+  expect((await events.setAside()).map((event) => event.id)).toEqual([far.id]);
+  expect((await events.all()).map((event) => event.id)).toContain(far.id);
+});
+
+test("a phone's own event that the server set aside leaves the fold with the pull that says so", async () => {
+  const { events } = await fresh();
+  const own = await events.append({ ...draft("a"), at_ms: T0 + 2 * DAY });
+  expect(await events.eventsOf("a")).toHaveLength(1);
+  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], 1))]).toEqual(["a"]);
+  expect(await events.eventsOf("a")).toEqual([]);
+  expect(await events.setAside()).toHaveLength(1);
+  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], 1))]).toEqual([]);
+});
+
+test("a phone that had folded an event from far ahead sets it aside when the app is updated", async () => {
+  const name = `test-${++names}`;
+  const older = await openDB<Schema>(name, 3, {
+    async upgrade(db, _old, _new, transaction) {
+      for (const migrate of MIGRATIONS.slice(0, 3)) await migrate(db, transaction);
+    },
+  });
+  const event = { ...draft("a", 1e14), v: 1, device_id: "another", seq: 1, received_ms: T0, flags: ["future"] };
+  await older.put("events", { id: event.id, batch_id: "a", corrected_ms: 1e14, position: 1, event });
+  older.close();
+  const { events } = await openStore(T0, name);
+  expect(await events.eventsOf("a")).toEqual([]);
+  expect((await events.setAside()).map((one) => one.id)).toEqual([event.id]);
+});
+
 test("the raised time counts the clock's error", async () => {
   const { events } = await fresh();
   await events.append({ ...draft("a", T0), offset_ms: 300_000 });

@@ -1,6 +1,6 @@
 import type { BenchEvent, Lesson, PlanDocument, ProblemDocument, Run, Shop, SlabPlanReply, SlabPlanRequest, Summary } from "../documents";
 import { EngineProblem } from "../problems";
-import type { PushAnswer } from "../storage";
+import type { PushAnswer, ServedEvent } from "../storage";
 
 /** The server did not answer, or answered with something that is not ours. */
 export class Unreachable extends Error {}
@@ -22,7 +22,7 @@ export interface Health {
   received_ms: number;
   sent_ms: number;
 }
-export type PulledEvent = BenchEvent & { position: number };
+export type PulledEvent = ServedEvent & { position: number };
 export interface Pulled {
   events: PulledEvent[];
   cursor: number;
@@ -40,6 +40,8 @@ export interface ServerRecord {
   plan: PlanDocument | null;
   run: Run | null;
   events: BenchEvent[];
+  /** Those that are in no fold, because their time lies more than a day ahead. */
+  set_aside: BenchEvent[];
 }
 
 /** The server as the phone sees it. Every call throws Unreachable or Refusal. */

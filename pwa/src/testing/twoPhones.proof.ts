@@ -15,7 +15,8 @@ import { Network } from "./network";
 const SERVER = process.env["AMBERBENCH_PROOF_SERVER"] ?? "";
 const RUNS = Number(process.env["AMBERBENCH_PROOF_RUNS"]);
 const SEED = Number(process.env["AMBERBENCH_PROOF_SEED"]);
-const NINE_MS = 1_790_000_000_000;
+/** In the past of any server: what lies more than a day ahead of its clock is set aside. */
+const NINE_MS = Date.now() - 30 * 86_400_000;
 const STEPS = 45;
 const MOST_IGNORED = 50;
 /** What people do though no button offers it just now, or from another phone's screen. */

@@ -29,7 +29,7 @@ export function Timeline({ happenings }: { happenings: Happening[] }) {
 }
 
 /** The words of an event: `event.<kind>`, or with its yes or no (`event.stirred_free`, `event.stirred_not_free`). */
-function happeningWords({ kind, body }: Happening): string {
+export function happeningWords({ kind, body }: Pick<Happening, "kind" | "body">): string {
   for (const [name, value] of Object.entries(body)) {
     const key = `event.${kind}_${value ? "" : "not_"}${name}`;
     if (typeof value === "boolean" && hasText(key)) return t(key, body);

@@ -37,7 +37,7 @@ class Answer(ma.Schema):
     id = _words("its id, or null when it had none", nullable=True)
     result = ma_fields.String(required=True, validate=ma.validate.OneOf(["stored", "known", "refused"]))
     position = ma_fields.Integer(required=True, allow_none=True, metadata={"description": "the server's order"})
-    flags = ma_fields.List(ma_fields.String(), required=True, metadata={"description": "future, other_shop"})
+    flags = ma_fields.List(ma_fields.String(), required=True, metadata={"description": "future, other_shop, ahead"})
     code = _words("why it was refused: key of the sentence problem.<code>", nullable=True)
     field = _words("which member is wrong", nullable=True)
 
@@ -149,6 +149,9 @@ class Record(ma.Schema):
     plan = ma_fields.Dict(required=True, allow_none=True)
     run = ma_fields.Dict(required=True, allow_none=True, metadata={"description": "as run.replay makes it"})
     events = ma_fields.List(ma_fields.Nested(Event), required=True, metadata={"description": "in the order of the log"})
+    set_aside = ma_fields.List(
+        ma_fields.Nested(Event), required=True, metadata={"description": "more than a day ahead: in no fold"}
+    )
 
 
 class Health(ma.Schema):

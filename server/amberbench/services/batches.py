@@ -10,9 +10,9 @@ from amberbench.engine.batch import courses
 from amberbench.engine.batch import log as bench
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
-from amberbench.store.models import BatchRow, EventRow, UnopenedRow
+from amberbench.store.models import BatchRow, EventRow
 
-from . import documents, strict_json
+from . import clock, documents, strict_json
 from .event_form import NAME
 
 log = logging.getLogger(__name__)
@@ -24,18 +24,19 @@ def project(session: Session, batch_id: str) -> None:
 
     Whatever goes wrong in folding stays here: the events are facts and must be kept.
     """
-    events = [documents.event(row) for row in queries.events_of(session, batch_id)]
+    rows = queries.events_of(session, batch_id)
+    events, _ = clock.split([documents.event(row) for row in rows])
     opening = opening_of(events)
     if opening is None:
-        session.merge(UnopenedRow(batch_id=batch_id))
+        queries.mark_unopened(session, batch_id)
         return
     queries.mark_opened(session, batch_id)
     try:
         with session.begin_nested():
-            session.merge(row_of(opening, len(events), replayed(opening, events)))
+            session.merge(row_of(opening, len(rows), replayed(opening, events)))
     except Exception:  # a plan that is none, or a fault of the engine
         log.exception("batch %s could not be folded", batch_id)
-        session.merge(row_of(opening, len(events), None))
+        session.merge(row_of(opening, len(rows), None))
 
 
 def replayed(opening: Document, events: list[Document]) -> Document:
@@ -106,7 +107,10 @@ def newest(limit: int, before: str | None) -> Document:
 
 
 def record(batch_id: str) -> Document | None:
-    """Everything about one batch: `{summary, plan, run, events}`, events in the order of the log; None if unknown."""
+    """Everything about one batch: `{summary, plan, run, events, set_aside}`, in the order of the log; None if unknown.
+
+    set_aside: events that the run does not know because their time lay more than a day ahead.
+    """
     if not NAME.fullmatch(batch_id):
         return None
     with reading() as session:
@@ -114,13 +118,14 @@ def record(batch_id: str) -> Document | None:
         if row is None:
             return None
         rows: list[EventRow] = queries.events_of(session, batch_id)
-        events = sorted((documents.event(one) for one in rows), key=bench.order_key)
+        events, aside = clock.split(sorted((documents.event(one) for one in rows), key=bench.order_key))
         opening = opening_of(events)
         return {
             "summary": documents.summary(row),
             "plan": opening["body"]["plan"] if opening else None,
             "run": strict_json.read(row.run) if row.run else None,
             "events": events,
+            "set_aside": aside,
         }
 
 

@@ -10,7 +10,7 @@ from amberbench.engine.batch import courses
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
-from . import documents, strict_json
+from . import clock, documents, strict_json
 from .batches import opening_of
 
 log = logging.getLogger(__name__)
@@ -52,7 +52,8 @@ def _is_good(kept: ContributionRow | None, events: int) -> bool:
 
 
 def _plan(session: Session, batch_id: str) -> Document | None:
-    opening = opening_of([documents.event(one) for one in queries.openings_of(session, batch_id)])
+    openings, _ = clock.split([documents.event(one) for one in queries.openings_of(session, batch_id)])
+    opening = opening_of(openings)
     return opening["body"]["plan"] if opening else None
 
 

@@ -1,10 +1,12 @@
 """Rows as the documents that travel."""
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 from amberbench.store.models import BatchRow, EventRow
 
+from . import clock
 from .event_form import MEMBERS
 
 
@@ -12,8 +14,9 @@ def event(row: EventRow) -> dict[str, Any]:
     """An event as the phone wrote it, with its position, when it was received and its flags."""
     more = json.loads(row.more) if row.more else {}
     members = {name: getattr(row, name) for name in MEMBERS}
-    own = {"position": row.position, "received_ms": row.received_ms, "flags": flags(row.flags)}
-    return more | as_written(members, json.loads(row.body)) | own
+    own = {"position": row.position, "received_ms": row.received_ms}
+    document = more | as_written(members, json.loads(row.body)) | own
+    return document | {"flags": flags(row.flags, document)}
 
 
 def as_written(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
@@ -22,9 +25,9 @@ def as_written(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
     return members | at | {"body": body}
 
 
-def flags(words: str) -> list[str]:
-    """What the server noticed about an event: "future", "other_shop"."""
-    return words.split(",") if words else []
+def flags(words: str, stored: Mapping[str, Any]) -> list[str]:
+    """What the server noticed about an event: "future", "other_shop", and "ahead" for one that is set aside."""
+    return (words.split(",") if words else []) + (["ahead"] if clock.is_ahead(stored) else [])
 
 
 def summary(row: BatchRow) -> dict[str, Any]:

@@ -27,7 +27,7 @@ def push(events: list[Any], received_ms: int) -> list[Answer]:
     with writing() as session:
         new, answers = _store(session, read, received_ms)
         first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
-        folding.fold(session, _by_batch(new), first)
+        folding.fold(session, _by_batch(new, received_ms), first)
         if any(one.members["kind"] == SHOP_SET for one in new):
             shops.fold(session, received_ms)
     for index, event in enumerate(events):
@@ -77,8 +77,8 @@ def _store(session: Session, read: list[Event | Problem], received_ms: int) -> t
     rows = [_row(one, shop.id if shop else None, received_ms) for one in new]
     # Positions follow the order in which the phone sent them.
     positions = queries.append(session, rows)
-    known = {row.id: (row.position, row.flags) for row in stored.values()}
-    known |= {row["id"]: (positions[row["id"]], row["flags"]) for row in rows}
+    known = {row.id: (row.position, documents.flags(row.flags, vars(row))) for row in stored.values()}
+    known |= {row["id"]: (positions[row["id"]], documents.flags(row["flags"], row)) for row in rows}
     return new, [_answer(one, known, *outcome) for one, outcome in zip(read, outcomes, strict=True)]
 
 
@@ -107,26 +107,26 @@ def _is_same(event: Event, kept: Event) -> bool:
     )
 
 
-def _by_batch(events: list[Event]) -> dict[str, list[dict[str, Any]]]:
-    """Events as documents, by their batches."""
+def _by_batch(events: list[Event], received_ms: int) -> dict[str, list[dict[str, Any]]]:
+    """New events as documents, by their batches."""
     by_batch: dict[str, list[dict[str, Any]]] = {}
     for event in events:
         if event.members["batch_id"] is not None:
-            document = documents.as_written(event.members, event.content)
+            document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
             by_batch.setdefault(event.members["batch_id"], []).append(document)
     return by_batch
 
 
 def _answer(
-    one: Event | Problem, known: dict[str, tuple[int, str]], result: str, code: str | None, field: str | None
+    one: Event | Problem, known: dict[str, tuple[int, list[str]]], result: str, code: str | None, field: str | None
 ) -> Answer:
     event_id = one.id if isinstance(one, Event) else None
-    position, flags = (None, "") if event_id is None or result == "refused" else known[event_id]
+    position, flags = (None, []) if event_id is None or result == "refused" else known[event_id]
     return {
         "id": event_id,
         "result": result,
         "position": position,
-        "flags": documents.flags(flags),
+        "flags": flags,
         "code": code,
         "field": field,
     }

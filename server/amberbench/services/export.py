@@ -27,7 +27,9 @@ def timeline_csv(batch_id: str) -> str | None:
     if record is None:
         return None
     ignored = [one["id"] for one in (record["run"] or {}).get("ignored", []) if one["id"]]
-    return str(catalogue.call("table.timeline", {"events": record["events"], "ignored": ignored})["text"])
+    ignored += [one["id"] for one in record["set_aside"]]
+    events = record["events"] + record["set_aside"]
+    return str(catalogue.call("table.timeline", {"events": events, "ignored": ignored})["text"])
 
 
 def log_json() -> Iterator[str]:

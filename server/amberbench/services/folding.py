@@ -12,7 +12,7 @@ from amberbench.engine.batch import run as batch_run
 from amberbench.store import queries
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import batches, strict_json
+from . import batches, clock, strict_json
 
 Document = dict[str, Any]
 
@@ -23,7 +23,7 @@ def fold(session: Session, new_events: Mapping[str, list[Document]], first: int)
     new_events: by batch, its new events as documents; first: the position of the first of them all.
     """
     rows = queries.batches_with_runs(session, list(new_events))
-    earlier = queries.counts_before(session, list(new_events), first)
+    earlier = queries.counts_before(session, list(new_events), first, clock.AHEAD_MS)
     try:
         with session.begin_nested():
             left = [
@@ -41,6 +41,8 @@ def _folded(
     session: Session, batch_id: str, events: list[Document], row: BatchRow | None, earlier: queries.EventCounts | None
 ) -> bool:
     """Whether the batch could be folded without reading its log."""
+    if any(clock.is_ahead(event) for event in events):
+        return False
     try:
         if row is None and earlier is None:
             _begin(session, batch_id, events)
@@ -63,12 +65,12 @@ def _begin(session: Session, batch_id: str, events: list[Document]) -> None:
 
 
 def _goes_on(row: BatchRow, earlier: queries.EventCounts, events: list[Document]) -> bool:
-    """Whether the new events come after all others in the order of the log, and none is taken back."""
+    """Whether the new events come after all others in the order of the log, and none is taken back or set aside."""
     return (
         bool(row.run)
         and row.engine_version == VERSION
         and row.events == earlier.events
-        and earlier.undone == 0
+        and earlier.passed_over == 0
         and all(event["kind"] != "undone" and bench.corrected_ms(event) > earlier.newest_ms for event in events)
     )
 

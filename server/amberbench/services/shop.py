@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import documents, shop_facts, strict_json
+from . import clock, documents, shop_facts, strict_json
 from .event_form import event_of
 from .uuid7 import uuid7
 
@@ -59,7 +59,7 @@ def fold(session: Session, now_ms: int) -> None:
     row = queries.shop(session)
     if row is None:
         return
-    events = [documents.event(one) for one in queries.events_of_kind(session, engine_shop.KIND)]
+    events, _ = clock.split([documents.event(one) for one in queries.events_of_kind(session, engine_shop.KIND)])
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception:  # a fault of the engine

@@ -37,7 +37,7 @@ class EventRow(Base):
     # Members a newer app put beside those above, as JSON, kept for the day the server knows them.
     more: Mapped[str | None] = mapped_column(Text)
     received_ms: Mapped[int] = mapped_column(BigInteger)
-    # Words joined by commas: "future", "other_shop".
+    # Words joined by commas: "future", "other_shop"; "ahead" follows from its times.
     flags: Mapped[str] = mapped_column(String(80), default="")
 
     __table_args__ = (Index(None, "batch_id", "position"), {"sqlite_autoincrement": True})

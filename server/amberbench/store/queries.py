@@ -37,18 +37,23 @@ def events_of(session: Session, batch_id: str) -> list[EventRow]:
 
 
 class EventCounts(NamedTuple):
-    """Of a batch: how many events, the corrected time of its newest (ms), how many take another back."""
+    """Of a batch: how many events, the corrected time of its newest (ms), how many no simple fold takes: those that
+    take another back, and those set aside because their time lay too far ahead."""
 
     events: int
     newest_ms: float
-    undone: int
+    passed_over: int
 
 
-def counts_before(session: Session, batch_ids: Sequence[str], position: int) -> dict[str, EventCounts]:
-    """The counts of some batches before a position in the log; those without an event are missing."""
-    newest = func.max(EventRow.at_ms + EventRow.offset_ms)
-    undone = func.sum(case((EventRow.kind == "undone", 1), else_=0))
-    asked = select(EventRow.batch_id, func.count(), newest, undone)
+def counts_before(session: Session, batch_ids: Sequence[str], position: int, ahead_ms: int) -> dict[str, EventCounts]:
+    """The counts of some batches before a position in the log; those without an event are missing.
+
+    ahead_ms: an event further than this ahead of when it was received is set aside.
+    """
+    corrected_ms = EventRow.at_ms + EventRow.offset_ms
+    is_ahead = corrected_ms > EventRow.received_ms + ahead_ms
+    passed_over = func.sum(case((or_(EventRow.kind == "undone", is_ahead), 1), else_=0))
+    asked = select(EventRow.batch_id, func.count(), func.max(corrected_ms), passed_over)
     asked = asked.where(EventRow.batch_id.in_(batch_ids), EventRow.position < position).group_by(EventRow.batch_id)
     return {batch_id: EventCounts(*counts) for batch_id, *counts in session.execute(asked) if batch_id is not None}
 
@@ -130,6 +135,12 @@ def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
 def mark_opened(session: Session, batch_id: str) -> None:
     """A batch no longer waits for its opening."""
     session.execute(delete(UnopenedRow).where(UnopenedRow.batch_id == batch_id))
+
+
+def mark_unopened(session: Session, batch_id: str) -> None:
+    """A batch waits for its opening: nothing of it can be folded."""
+    session.execute(delete(BatchRow).where(BatchRow.batch_id == batch_id))
+    session.merge(UnopenedRow(batch_id=batch_id))
 
 
 def count_batches(session: Session) -> int:

@@ -14,6 +14,7 @@ import { SheetPaper } from "../paper/SheetPaper";
 import { hasSheet } from "../paper/sheetForm";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
+import { SetAside } from "../SetAside";
 import { go } from "../router";
 import { ClusterCards } from "./ClusterCompared";
 import { BowlCompared, BowlPicture } from "./BowlCompared";
@@ -84,6 +85,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
           <h2>{t("desk.timeline")}</h2>
           <Timeline happenings={happenings(record)} />
         </section>
+        <SetAside events={record.setAside} />
         <section class="card no-print">
           <h2>{t("button.write_note")}</h2>
           <NoteForm onKeep={(text) => note(summary.batch_id, text)} button="go go-quiet" />

@@ -1,9 +1,10 @@
 import { useEffect } from "preact/hooks";
 
 import type { Shop, ShopList } from "../../documents";
-import { shop as shopSignal, SHOP_LISTS, type ShopRow } from "../../state";
+import { shop as shopSignal, SHOP_LISTS, type ShopRow, sync } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { SetAside } from "../SetAside";
 import { LearnedLink } from "../learned/LearnedLink";
 import { Beginning } from "./Beginning";
 import { Changed } from "./Changed";
@@ -58,6 +59,7 @@ function Overview({ shop }: { shop: Shop }) {
           <LearnedLink />
         </li>
       </ul>
+      <SetAside events={sync.value.setAside} />
       {missing.length === 0 && (
         <a class="go" href="/plan">
           {t("desk.plan_slab")}

@@ -64,7 +64,7 @@ FUNCTIONS = {
     "table.timeline": {
         "request": {
             "events": many(document("an event", unread=True), 0, 20000, "events, in any order"),
-            "ignored": many(text(80, "an id"), 0, 100, "events that did not fit", default=[]),
+            "ignored": many(text(80, "an id"), 0, 20000, "events that did not fit", default=[]),
         },
         "reply": CSV,
     },

@@ -1,0 +1,94 @@
+"""Events from more than a day ahead: kept, handed on, and folded into nothing."""
+
+import pytest
+from sqlalchemy import text
+
+from amberbench.services import batches, setup
+from amberbench.store import writing
+from tests.log import Phone, pulled, push, results
+
+DAY_MS = 24 * 3600 * 1000
+
+
+def record(client, phone):
+    return client.get(f"/api/batches/{phone.batch_id}").get_json()
+
+
+def at(event, ms):
+    return event | {"at_ms": ms}
+
+
+@pytest.mark.parametrize(("ahead_ms", "flags"), [(DAY_MS, ["future"]), (DAY_MS + 1, ["future", "ahead"])])
+def test_event_more_than_a_day_ahead_says_so_whenever_it_is_answered(client, clock, ahead_ms, flags):
+    event = at(Phone().event("freed"), clock.now_ms + ahead_ms)
+    (first,) = push(client, event)
+    clock.now_ms += 3 * DAY_MS
+    (again,) = push(client, event)
+    assert (first["result"], first["flags"]) == ("stored", flags)
+    assert (again["result"], again["flags"]) == ("known", flags)
+    assert pulled(client)["events"][0]["flags"] == flags
+
+
+@pytest.mark.parametrize("together", [True, False])
+def test_note_from_the_year_5138_does_not_stop_a_batch(client, together):
+    phone = Phone()
+    whole = phone.whole_batch()
+    note = at(phone.event("noted", text="from far ahead"), 1e14)
+    groups = [[*whole[:4], note, *whole[4:]]] if together else [whole[:4], [note], whole[4:8], whole[8:]]
+    for group in groups:
+        assert set(results(push(client, *group))) == {"stored"}
+    found = record(client, phone)
+    assert (found["run"]["closed_at_ms"], found["run"]["pieces"]) == (whole[-1]["at_ms"], 205)
+    assert found["run"]["ignored"] == []
+    assert found["summary"]["events"] == 12
+    assert [one["id"] for one in found["events"]] == [one["id"] for one in whole]
+    assert [one["id"] for one in found["set_aside"]] == [note["id"]]
+    assert client.get(f"/api/batches/{phone.batch_id}.csv").text.count("did_not_fit") == 1
+
+
+def test_batch_opened_far_ahead_waits_and_comes_with_its_phone(client):
+    phone = Phone()
+    opening = at(phone.opens(), 1e14)
+    push(client, opening, phone.event("ready_checked"))
+    assert client.get(f"/api/batches/{phone.batch_id}").status_code == 404
+    assert opening["id"] in [one["id"] for one in client.get("/api/snapshot").get_json()["events"]]
+
+
+def test_edit_from_far_ahead_does_not_freeze_what_a_caramel_contains(client, clock):
+    phone = Phone()
+
+    def says(contains, ms):
+        body = {"doc": "caramels/caramel-firm", "field": "contains", "value": contains, "basis": "typed"}
+        push(client, at(phone.event("shop_set", **body) | {"batch_id": None}, ms))
+        (row,) = [one for one in client.get("/api/shop").get_json()["caramels"] if one["id"] == "caramel-firm"]
+        return row["contains"]
+
+    assert says(["soya"], 1e14) == ["milk"]
+    assert says(["milk", "soya"], clock.now_ms + 1) == ["milk", "soya"]
+
+
+def test_log_that_had_folded_such_an_event_is_folded_again_without_it(app, client):
+    phone, whole = Phone(), Phone()
+    push(client, phone.opens(), phone.event("ready_checked"), *whole.whole_batch())
+    before = record(client, phone)
+    push(client, at(phone.event("noted", text="x"), 1e14))
+    with app.app_context():
+        with writing() as session:
+            session.execute(text("UPDATE batch SET step = 'as it was', run = NULL"))
+            session.execute(text("UPDATE alembic_version SET version_num = '0005'"))
+            session.execute(text("DROP TABLE IF EXISTS log"))
+        setup.set_up(None, 0)
+    after = record(client, phone)
+    assert (after["run"], after["summary"]["step"]) == (before["run"], "weigh")
+    assert record(client, whole)["summary"]["step"] == "as it was"
+
+
+def test_rebuilding_says_the_same(app, client):
+    phone = Phone()
+    events = phone.whole_batch()
+    push(client, *events[:5], at(phone.event("noted", text="x"), 1e14))
+    push(client, *events[5:])
+    before = record(client, phone)
+    with app.app_context():
+        batches.rebuild()
+    assert record(client, phone) == before
