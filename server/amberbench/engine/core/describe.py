@@ -2,66 +2,69 @@
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Iterable
     from typing import Any
+
+    from .annotations import Document
 
 
 BASES = ("typed", "measured", "published", "assumed")
 
 
-def _field(kind: "Any", meaning: "Any", more: "Any", **own: "Any") -> "Any":
-    field = {"kind": kind, "meaning": meaning}
+def _field(kind: str, meaning: str, more: "Document", **own: "Any") -> "Document":
+    field: "Document" = {"kind": kind, "meaning": meaning}
     field.update(own)
     field.update(more)
     return field
 
 
-def number(unit: "Any", low: "Any", high: "Any", meaning: "Any", **more: "Any") -> "Any":
+def number(unit: str, low: float, high: float, meaning: str, **more: "Any") -> "Document":
     """A finite number from low to high; unit "" for a pure number."""
     return _field("number", meaning, more, unit=unit, low=low, high=high)
 
 
-def integer(low: "Any", high: "Any", meaning: "Any", **more: "Any") -> "Any":
+def integer(low: float, high: float, meaning: str, **more: "Any") -> "Document":
     """A whole number from low to high."""
     return _field("integer", meaning, more, unit="", low=low, high=high)
 
 
-def boolean(meaning: "Any", **more: "Any") -> "Any":
+def boolean(meaning: str, **more: "Any") -> "Document":
     """True or false."""
     return _field("boolean", meaning, more)
 
 
-def text(most: "Any", meaning: "Any", **more: "Any") -> "Any":
+def text(most: int, meaning: str, **more: "Any") -> "Document":
     """Text of at most so many characters."""
     return _field("text", meaning, more, most=most)
 
 
-def choice(options: "Any", meaning: "Any", **more: "Any") -> "Any":
+def choice(options: "Iterable[str]", meaning: str, **more: "Any") -> "Document":
     """One word of a list."""
     return _field("choice", meaning, more, options=list(options))
 
 
-def record(fields: "Any", meaning: "Any", **more: "Any") -> "Any":
+def record(fields: "Document", meaning: str, **more: "Any") -> "Document":
     """A record with these fields and no others."""
     return _field("record", meaning, more, fields=fields)
 
 
-def many(item: "Any", least: "Any", most: "Any", meaning: "Any", **more: "Any") -> "Any":
+def many(item: "Document", least: int, most: int, meaning: str, **more: "Any") -> "Document":
     """A list of so many items."""
     return _field("many", meaning, more, item=item, least=least, most=most)
 
 
-def either(alternatives: "Any", meaning: "Any", **more: "Any") -> "Any":
+def either(alternatives: "list[Document]", meaning: str, **more: "Any") -> "Document":
     """A word of a choice, a number, or the record whose field names fit best."""
     return _field("either", meaning, more, alternatives=alternatives)
 
 
-def document(meaning: "Any", **more: "Any") -> "Any":
+def document(meaning: str, **more: "Any") -> "Document":
     """A document this list does not look into: a plan, a run. `unread`: nor for NaN, the reader sorts that out."""
     return _field("document", meaning, more)
 
 
-def together(*parts: "Any") -> "Any":
-    fields = {}
+def together(*parts: "Document") -> "Document":
+    fields: "Document" = {}
     for part in parts:
         fields.update(part)
     return fields

@@ -4,7 +4,7 @@ from ..core.describe import boolean, choice, document, integer, many, number, re
 from ..products import KINDS
 
 # Plans that take in what was measured.
-PLANS = {kind.function: kind for kind in KINDS if kind.mass_kg is not None}
+PLANS = {kind.function: kind for kind in KINDS if kind.function is not None and kind.mass_kg is not None}
 ID = text(80, "its id in the shop document")
 OVEN_SEEN = record(
     {

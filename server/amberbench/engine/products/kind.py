@@ -1,12 +1,20 @@
 """The record by which the rest of the engine knows a kind of batch."""
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
 
-def _nothing(run):
+    from ..core.annotations import Document
+
+
+def _nothing(run: "Document") -> "Any":
     return None
 
 
-def _melt(run):
-    return run["melt"]
+def _melt(run: "Document") -> "Document":
+    result: "Document" = run["melt"]
+    return result
 
 
 class Kind:
@@ -26,30 +34,30 @@ class Kind:
 
     def __init__(
         self,
-        name,
-        course,
-        begin,
-        events,
-        folds,
-        pages,
-        clocks,
-        parts=(),
-        function=None,
-        request=None,
-        mass_kg=None,
-        without=None,
-        never_skipped=("close",),
-        notes=None,
-        wants=_nothing,
-        hot=("close", "closed"),
-        by_itself=(),
-        bare_hands=("ready_checked",),
-        oven_melt=_melt,
-        sheet=None,
-        in_shop=False,
-        shares_bench=True,
-        lends_chocolate=False,
-    ):
+        name: "Any",
+        course: tuple[tuple[str, str], ...],
+        begin: "Callable[[Document], Document]",
+        events: "Document",
+        folds: "dict[str, Callable[[Document, Document, float], None]]",
+        pages: "dict[str, Callable[..., Document]]",
+        clocks: "tuple[tuple[str, Callable[[Document, str], list[Document]]], ...]",
+        parts: tuple[str, ...] = (),
+        function: str | None = None,
+        request: "Any" = None,
+        mass_kg: "Any" = None,
+        without: "dict[str, Callable[[Document], bool]] | None" = None,
+        never_skipped: tuple[str, ...] = ("close",),
+        notes: "dict[str, Callable[[Document, Document], None]] | None" = None,
+        wants: "Callable[[Document], Document | None]" = _nothing,
+        hot: tuple[str, ...] = ("close", "closed"),
+        by_itself: tuple[str, ...] = (),
+        bare_hands: tuple[str, ...] = ("ready_checked",),
+        oven_melt: "Callable[[Document], Document]" = _melt,
+        sheet: "Any" = None,
+        in_shop: bool = False,
+        shares_bench: bool = True,
+        lends_chocolate: bool = False,
+    ) -> None:
         self.name, self.course, self.begin = name, course, begin
         self.events, self.folds, self.notes = events, folds, notes or {}
         self.pages, self.clocks, self.wants = pages, clocks, wants

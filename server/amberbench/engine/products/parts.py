@@ -5,11 +5,23 @@ import math
 from ..core import check
 from ..core.problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
 
-def renamed(function, request, names):
+    from ..core.annotations import Document
+
+
+def renamed(
+    function: "Callable[..., Any]",
+    request: "Any",
+    names: "Document",
+) -> "Document":
     """Calls a function; a Problem it raises names the fields of the whole plan."""
     try:
-        return function(request)
+        result: "Document" = function(request)
+        return result
     except Problem as problem:
         raise Problem(
             names.get(problem.field, problem.field),
@@ -22,7 +34,7 @@ def renamed(function, request, names):
         ) from None
 
 
-def blocks(caramel_kg, block_kg, have_kg):
+def blocks(caramel_kg: float, block_kg: float | None, have_kg: float | None) -> tuple[int, float]:
     """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand."""
     if block_kg is None:
         return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
@@ -31,7 +43,7 @@ def blocks(caramel_kg, block_kg, have_kg):
     return number, max(0.0, number * block_kg - caramel_kg)
 
 
-def full(known, wanted, request, names):
+def full(known: "Document", wanted: "Document", request: "Document", names: "Document") -> "Document":
     """The wanted fields checked, with the basis that each has in the whole plan's own request."""
     said = request["basis"] or {}
     basis = {}

@@ -5,11 +5,18 @@ import math
 from ...core.statistics import TENTH
 from ...steps.temper import plan as temper
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 READ_SD_K = 0.2  # how well a probe in a stirred bowl repeats itself (assumed)
 PASSED_ON = ("chocolate", "targets", "mass_kg", "melt_c", "seed_c", "room_c", "bowl")
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """A bowl of chocolate to melt, seed and keep in its working range.
 
     Request: as chocolate.temper, and bowl {mass_kg (kg), heat_capacity_j_kgk (J/(kg K))} or null.
@@ -29,7 +36,7 @@ def plan(request):
     return reply
 
 
-def seed_kg(request, melted_kg, melt_c):
+def seed_kg(request: "Any", melted_kg: "Any", melt_c: "Any") -> "Any":
     """Seed in kg for so much chocolate melted to melt_c (°C): as chocolate.temper, all of it melting."""
     seed_c = request["room_c"] if request["seed_c"] is None else request["seed_c"]
     latent_j_kg = temper.LATENT_J_KG[request["chocolate"]]
@@ -37,7 +44,7 @@ def seed_kg(request, melted_kg, melt_c):
     return melted_kg * share / (1.0 - share)
 
 
-def hold(request, now_c, faster, faster_sd):
+def hold(request: "Document", now_c: float, faster: float, faster_sd: float) -> "Document":
     """Seconds until a bowl of now_c (°C) leaves its working range: {seconds_s, low_s, high_s}.
 
     `faster`: logarithm of how much faster it cools than the model says, `faster_sd` its standard deviation.
@@ -47,13 +54,13 @@ def hold(request, now_c, faster, faster_sd):
     return {"seconds_s": seconds_s, "low_s": seconds_s / spread, "high_s": seconds_s * spread}
 
 
-def first_sd(request):
+def first_sd(request: "Document") -> float:
     """Standard deviation of `faster` before anything was read in use."""
     line = temper.lines(request)
     return temper.held(request, line["work_high_c"], line["work_low_c"])[1]
 
 
-def taught(request, from_c, to_c, took_s, faster, faster_sd):
+def taught(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", faster: "Any", faster_sd: "Any") -> "Any":
     """(`faster`, `faster_sd`) after a bowl left alone went from one reading to the next (°C) in took_s (s).
 
     One step of an extended Kalman filter on the fall in temperature; both readings scatter by READ_SD_K. A step moves
@@ -70,6 +77,6 @@ def taught(request, from_c, to_c, took_s, faster, faster_sd):
     return faster + step, math.sqrt(variance * (1.0 - gain * expected_k))
 
 
-def _rate(pot, crystals_j_k, temp_c):
+def _rate(pot: "Any", crystals_j_k: "Any", temp_c: "Any") -> "Any":
     """How fast a bowl of temp_c cools, in K/s."""
     return pot.loss_w(temp_c) / (pot.capacity(temp_c) + crystals_j_k)

@@ -11,13 +11,17 @@ from . import lattice, windows
 from .fields import IN_HAND
 from .lattice import GRACE_M
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
 
 class Job:
     """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
     heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
     in the request."""
 
-    def __init__(self, request):
+    def __init__(self, request: "Document") -> None:
         self.request = request
         self.pour_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
         self.per_s = request["deposits_per_min"] / 60.0
@@ -44,7 +48,7 @@ class Job:
         self._refuse_weights()
         self.fill_kg = min(full_kg, self.deposits_kg)
 
-    def _from_caramel(self, second_kg):
+    def _from_caramel(self, second_kg: float) -> tuple[int, float]:
         """(clusters, deposit) that the caramel in hand gives."""
         request = self.request
         have_kg, deposit_kg, lost = request["caramel_kg"], request["deposit_kg"], request["residue"]
@@ -56,14 +60,14 @@ class Job:
             raise Problem("caramel_kg", "too_little_caramel", have_kg, low=each_kg / (1.0 - lost), unit="kg")
         return number, deposit_kg
 
-    def _refuse_weights(self):
+    def _refuse_weights(self) -> None:
         least_kg, most_kg = MELT["mass_kg"]["low"], MELT["mass_kg"]["high"]
         if self.caramel_kg > most_kg + 1e-9:
             raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=most_kg, unit="kg")
         if self.caramel_kg < least_kg:
             raise Problem(self.field, "too_little_caramel", self.caramel_kg, low=least_kg, unit="kg")
 
-    def _refuse_over_fill(self, full_kg):
+    def _refuse_over_fill(self, full_kg: float) -> None:
         request = self.request
         asked = [("rows[" + str(i) + "].deposit_kg", row["deposit_kg"]) for i, row in enumerate(request["rows"])]
         if not request["rows"]:
@@ -73,12 +77,13 @@ class Job:
                 raise Problem(field, "heavier_than_fill", kg, high=full_kg, unit="kg")
 
 
-def least_m(volume_m3):
+def least_m(volume_m3: float) -> float:
     """Width in m of half a ball: a narrower deposit of this volume would not stay where it is laid."""
-    return 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
+    result: float = 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
+    return result
 
 
-def laid(request, job):
+def laid(request: "Document", job: "Job") -> tuple[str, list[tuple[float, float]]]:
     """(pattern, positions in m) of a full tray."""
     tray, spread_m = request["tray"], request["spread_m"]
     sides = (tray["length_m"], tray["width_m"])
@@ -98,7 +103,7 @@ def laid(request, job):
     return pattern, positions
 
 
-def beneath(request, across_m):
+def beneath(request: "Document", across_m: float) -> "list[tuple[Document, float]]":
     """[(resolved material, kg)] of what lies under one cluster that covers so much of the tray."""
     _refuse_both(request)
     found = [
@@ -111,16 +116,16 @@ def beneath(request, across_m):
     return found
 
 
-def _refuse_both(request):
+def _refuse_both(request: "Document") -> None:
     if request["under"] and request["bed"] is not None:
         raise Problem("under", "give_one_of", accepted=["under", "bed"])
 
 
-def _resolved(material, path):
+def _resolved(material: str, path: str) -> "Document":
     return parts.renamed(materials.resolved, material, {"material": path})
 
 
-def _bed(request):
+def _bed(request: "Document") -> list[tuple[str, float]]:
     """[(material, kg/m²)] of the bed."""
     if request["bed"] is None:
         return []
@@ -131,7 +136,7 @@ def _bed(request):
     return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
 
 
-def under(request, job, beds_m2):
+def under(request: "Document", job: "Job", beds_m2: list[float]) -> "tuple[list[Document], float]":
     """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean).
 
     beds_m2: what the bed of each tray covers in m².
@@ -148,7 +153,9 @@ def under(request, job, beds_m2):
     return ready, each_kg
 
 
-def beds_m2(request, job, pattern, positions, held):
+def beds_m2(
+    request: "Document", job: "Job", pattern: str, positions: list[tuple[float, float]], held: "Document"
+) -> list[float]:
     """What the bed of each tray covers in m²; positions of a whole tray, held as the plan has it.
 
     Inside the rim, from where laying begins to half-way behind the last row that is laid; to the end if every row is.
@@ -159,7 +166,7 @@ def beds_m2(request, job, pattern, positions, held):
     return [every_m2] * (trays - 1) + [_rows_m2(request["tray"], pattern, positions, last)]
 
 
-def _rows_m2(tray, pattern, positions, number):
+def _rows_m2(tray: "Document", pattern: str, positions: list[tuple[float, float]], number: int) -> float:
     """The tray inside its rim in m² as far as the rows of the first `number` places go."""
     sides = [tray[name] - 2.0 * tray["rim_m"] for name in ("length_m", "width_m")]
     onward = 0 if pattern == "staggered_short" else 1  # the way rows follow each other
@@ -167,14 +174,16 @@ def _rows_m2(tray, pattern, positions, number):
     beyond = [place[onward] for place in positions[number:] if place[onward] > row_m + GRACE_M]
     if beyond:
         sides[onward] = 0.5 * (row_m + beyond[0]) - tray["rim_m"]
-    return sides[0] * sides[1]
+    result: float = sides[0] * sides[1]
+    return result
 
 
-def _ready(material, kg, count):
+def _ready(material: str, kg: float, count: int | None) -> "Document":
     return {"material": material, "kg": kg, "count": count, "allergen": allergens.of(material)}
 
 
-def _covered_m2(request, job):
+def _covered_m2(request: "Document", job: "Job") -> float:
     """What a cluster covers of the tray in m², the mean."""
     across = [(number, windows.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
-    return sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters
+    result: float = sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters
+    return result

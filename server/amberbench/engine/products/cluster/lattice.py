@@ -8,24 +8,26 @@ ROW_SHARE = 0.5 * math.sqrt(3.0)  # distance of staggered rows over the pitch
 GRACE_M = 1e-9
 
 
-def _fitting(room_m, step_m):
+def _fitting(room_m: float, step_m: float) -> int:
     """How many points at a step fit on a stretch, one at each end counted; none on a stretch of less than nothing."""
     return 0 if room_m < -GRACE_M else 1 + math.floor((room_m + GRACE_M) / step_m)
 
 
-def square_rows(along_m, across_m, pitch_m):
+def square_rows(along_m: float, across_m: float, pitch_m: float) -> list[tuple[float, int]]:
     """[(offset m, number of points)] of the rows of a square lattice; rooms for centres in m."""
     return [(0.0, _fitting(along_m, pitch_m))] * _fitting(across_m, pitch_m)
 
 
-def staggered_rows(along_m, across_m, pitch_m):
+def staggered_rows(along_m: float, across_m: float, pitch_m: float) -> list[tuple[float, int]]:
     """The same of a staggered lattice: every other row lies half a pitch further on."""
     full = (0.0, _fitting(along_m, pitch_m))
     shifted = (0.5 * pitch_m, _fitting(along_m - 0.5 * pitch_m, pitch_m))
     return [shifted if row % 2 else full for row in range(_fitting(across_m, ROW_SHARE * pitch_m))]
 
 
-def best(length_m, width_m, rim_m, spread_m, pitch_m):
+def best(
+    length_m: float, width_m: float, rim_m: float, spread_m: float, pitch_m: float
+) -> tuple[str, list[tuple[float, float]]]:
     """(pattern, [(x, y), …] in m) of the lattice that holds most deposits, the earlier one of PATTERNS if two do.
 
     length_m, width_m (m) of the tray, rim_m (m) kept free along its edges, spread_m (m) across a deposit, pitch_m (m)
@@ -49,11 +51,13 @@ def best(length_m, width_m, rim_m, spread_m, pitch_m):
     return PATTERNS[most], _laid(every[most], step_m, pitch_m, along_m, across_m, edge_m)
 
 
-def _total(rows):
+def _total(rows: list[tuple[float, int]]) -> int:
     return sum(number for _, number in rows)
 
 
-def _laid(rows, step_m, pitch_m, along_m, across_m, edge_m):
+def _laid(
+    rows: list[tuple[float, int]], step_m: float, pitch_m: float, along_m: float, across_m: float, edge_m: float
+) -> list[tuple[float, float]]:
     """Points of the rows, back and forth, in the middle of the room for centres."""
     if not _total(rows):
         return []

@@ -17,6 +17,15 @@ from .. import parts
 from . import asked as cluster_asked
 from . import windows
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.products.cluster.asked import Job
+
+    from ...core.annotations import Document
+
+
 MELT_AS_IS = (
     "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
     "stop_c",
@@ -27,7 +36,7 @@ BOWL_K = 4.0
 FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Clusters from caramel in hand or of so many in rows: everything the bench needs.
 
     Request: rows [{clusters, deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); second_kg (kg), 0 for none;
@@ -89,7 +98,7 @@ def plan(request):
     return reply
 
 
-def _heated(request, job):
+def _heated(request: "Document", job: "Job") -> "tuple[Document, list[Document]]":
     """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
     rows of the melt)."""
     melt_request, melted = _melted(request, job)
@@ -109,7 +118,7 @@ def _heated(request, job):
     }, rows
 
 
-def _weights(request, job, piece_kg):
+def _weights(request: "Document", job: "Job", piece_kg: float) -> "Document":
     """What is weighed out and what it makes."""
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     return {
@@ -124,7 +133,7 @@ def _weights(request, job, piece_kg):
     }
 
 
-def _finished(request, job, piece_kg):
+def _finished(request: "Document", job: "Job", piece_kg: float) -> "tuple[Document, list[Document]]":
     """({room, dip}, their input rows): the air, and what dipping takes."""
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
@@ -134,19 +143,19 @@ def _finished(request, job, piece_kg):
     return {"room": air, "dip": dip}, rows
 
 
-def _short_fills(job, safe_s):
+def _short_fills(job: "Job", safe_s: float) -> "list[Any]":
     """What to say of a window that no fill is sure to stay in for more than a few deposits."""
     if safe_s > trays.SHORTEST_FILL_S:
         return []
     return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
 
 
-def _thinner(request, job):
+def _thinner(request: "Document", job: "Job") -> float:
     """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
     return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
 
 
-def _run_together(request, thinner):
+def _run_together(request: "Document", thinner: float) -> "list[Any]":
     """What to say of a gap that the warmest deposits close."""
     wide_m = windows.spread_m(request["spread_m"], 1.0, thinner)
     if wide_m <= request["spread_m"] + request["gap_m"]:
@@ -154,7 +163,7 @@ def _run_together(request, thinner):
     return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
 
 
-def _held(job, bench):
+def _held(job: "Job", bench: "Document") -> "tuple[Document, list[Document]]":
     """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
     full = number = held = bench["per_tray"]
     if bench["second"] is not None:
@@ -167,7 +176,7 @@ def _held(job, bench):
     return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
-def _dip(request, job, piece_kg):
+def _dip(request: "Document", job: "Job", piece_kg: float) -> "Document | None":
     """What dipping takes, or None; a pre-bottom goes under the whole spread, sized for the largest deposit."""
     dip = request["dip"]
     if dip is None:
@@ -179,7 +188,7 @@ def _dip(request, job, piece_kg):
     return parts.renamed(lambda one: dip_plan.plan(*one), asked, names)
 
 
-def _melted(request, job):
+def _melted(request: "Document", job: "Job") -> "tuple[Document, Document]":
     """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
     melt.refuse_lines(request)
     warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
@@ -194,7 +203,7 @@ def _melted(request, job):
     return wanted, parts.renamed(melt.plan, wanted, names)
 
 
-def _melt_request(request, job, low_c):
+def _melt_request(request: "Document", job: "Job", low_c: float) -> "Document":
     """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
@@ -202,7 +211,7 @@ def _melt_request(request, job, low_c):
     return parts.full(MELT, wanted, request, {"mass_kg": job.field})
 
 
-def _fill_request(request, job):
+def _fill_request(request: "Document", job: "Job") -> "Document":
     """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
     found = {name: request[name] for name in FILL_AS_IS}
     found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
@@ -211,14 +220,16 @@ def _fill_request(request, job):
     return found
 
 
-def _windows(request, job, per_tray, melt_request):
+def _windows(
+    request: "Document", job: "Job", per_tray: int, melt_request: "Document"
+) -> "tuple[Document | None, Document]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
     tray = windows.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
     material = materials.resolved(request["material"])
     lightest_kg = min(kg for _, kg in job.rows)
 
-    def stuff(deposit_kg):
+    def stuff(deposit_kg: float) -> "tuple[list[tuple[Document, float, float]], float]":
         across_m = windows.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
         beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.beneath(request, across_m)]
         return [(material, deposit_kg, job.pour_c)] + beside, across_m
@@ -230,7 +241,7 @@ def _windows(request, job, per_tray, melt_request):
     return windows.windows(tray, found, across_m, least, second, warmest_c)
 
 
-def _bed(request, beds_m2):
+def _bed(request: "Document", beds_m2: list[float]) -> "Document | None":
     """What the bed of a tray weighs, and that of the last one; None where pieces are counted out."""
     if request["bed"] is None:
         return None
@@ -238,7 +249,7 @@ def _bed(request, beds_m2):
     return {"tray_kg": beds_m2[0] * kg_m2, "last_kg": beds_m2[-1] * kg_m2}
 
 
-def _sizes(job):
+def _sizes(job: "Job") -> "list[Document]":
     wide_m = job.request["spread_m"]
     return [
         {"clusters": number, "deposit_kg": kg, "spread_m": windows.spread_m(wide_m, kg / job.heaviest_kg)}
@@ -246,7 +257,7 @@ def _sizes(job):
     ]
 
 
-def _bench(job, fill_request, safe_s, second, full):
+def _bench(job: "Job", fill_request: "Document", safe_s: float, second: "Document | None", full: int) -> "Document":
     """The state of a bench, as `fold.opened`, as far as a forecast needs it."""
     return {
         "request": fill_request,
@@ -264,7 +275,7 @@ def _bench(job, fill_request, safe_s, second, full):
     }
 
 
-def _constants(base, thinner):
+def _constants(base: str, thinner: float) -> "list[Document]":
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     own = [
         constant("deposit.tacky_c", windows.TACKY_C, "°C"),
@@ -284,4 +295,5 @@ def _constants(base, thinner):
         constant("deposit.bowl_k", BOWL_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
-    return own + schedule.constants() + cool.base_rows(base)[:-1]
+    result: "list[Document]" = own + schedule.constants() + cool.base_rows(base)[:-1]
+    return result

@@ -5,6 +5,15 @@ from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
 from ...steps.deposit.trays import FRESH_BOWL_K
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.steps.common.sheet import Sheet
+
+    from ...core.annotations import Document
+
+
 FILL = {
     "at_ms": instant("when the funnel was filled"),
     "surface_c": number("°C", 0, 150, "infrared reading into it", default=None),
@@ -30,7 +39,7 @@ FIELDS = {
 }
 
 
-def before_weighing(sheet, request):
+def before_weighing(sheet: "Sheet", request: "Document") -> None:
     """Allergens checked, and what goes under laid."""
     if request["nuts_clear"]:
         sheet.then("allergens_checked", {})
@@ -38,7 +47,7 @@ def before_weighing(sheet, request):
         sheet.then("under_laid", {})
 
 
-def columns(request):
+def columns(request: "Document") -> "list[list[tuple[float, str, str, Document]]]":
     """Fills and trays, each a list of (time, field, event, body) in order."""
     fills = [
         (one["at_ms"], "fills[" + str(row) + "].at_ms", "filled", _filled(request, one))
@@ -47,12 +56,12 @@ def columns(request):
     return [fills] + _laid(request)
 
 
-def hot_until_ms(request):
+def hot_until_ms(request: "Document") -> "Any":
     """Unknown: the funnel is emptied after the last tray."""
     return None
 
 
-def _filled(request, one):
+def _filled(request: "Document", one: "Document") -> "Document":
     """The body of a fill."""
     fill = request["fill"]
     if fill is None:
@@ -61,10 +70,10 @@ def _filled(request, one):
     return {"kg": fill["fill_kg"], "bulk_c": warm_c}
 
 
-def _laid(request):
+def _laid(request: "Document") -> "list[list[tuple[float, str, str, Document]]]":
     """The columns of trays laid, and laid again."""
-    first: list = []
-    second: list = []
+    first: "list[tuple[float, str, str, Document]]" = []
+    second: "list[tuple[float, str, str, Document]]" = []
     for row, one in enumerate(request["trays"]):
         path = "trays[" + str(row) + "]."
         if one["laid_at_ms"] is None:
@@ -81,7 +90,7 @@ def _laid(request):
     return [first, second]
 
 
-def after_melting(sheet, request):
+def after_melting(sheet: "Sheet", request: "Document") -> None:
     """The funnel is emptied after the last tray; then they come free one by one."""
     trays = request["trays"]
     if trays:

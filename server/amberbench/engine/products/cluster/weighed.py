@@ -8,6 +8,11 @@ from ...physics import materials
 from . import asked, windows
 from .fields import DEPOSIT_KG
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 SCALE_SD_KG = 0.001  # of one weighing on a kitchen scale; assumed
 UNDER_SD = 0.1  # share by which the weight of what lies under may be off where it was not weighed; assumed
 RULER_SD_M = 0.001  # of one reading of a ruler across a soft edge; assumed
@@ -17,7 +22,7 @@ THINNEST_M = 0.001  # caramel that stands does not lie thinner, the mean over it
 T_90 = (1.886, 1.638, 1.533, 1.476, 1.440, 1.415, 1.397, 1.383)
 
 
-def learn(request):
+def learn(request: "Document") -> "Document":
     """Grams a deposit and its width from finished clusters that were weighed and measured.
 
     Request: clusters (how many were weighed), together_kg (kg, together), under_kg (kg, what lies under all of them) or
@@ -62,7 +67,7 @@ def learn(request):
     }
 
 
-def _width(across_m):
+def _width(across_m: list[float]) -> tuple[float, float]:
     """(mean, half of its range from 10 to 90 %) in m."""
     widest_m, narrowest_m = max(across_m), min(across_m)
     if widest_m > 2.0 * narrowest_m:
@@ -74,7 +79,7 @@ def _width(across_m):
     return mean_m, T_90[number - 3] * max(scatter_m, RULER_SD_M) / math.sqrt(number)
 
 
-def _under(request, across_m):
+def _under(request: "Document", across_m: float) -> tuple[float, float]:
     """(kg under all clusters, its standard deviation): weighed, or calculated from what was to lie there."""
     if request["under_kg"] is not None:
         return request["under_kg"], SCALE_SD_KG if request["under_kg"] > 0.0 else 0.0
@@ -82,17 +87,18 @@ def _under(request, across_m):
     return kg, UNDER_SD * kg
 
 
-def _first_share(request):
+def _first_share(request: "Document") -> float:
     """The share of a cluster's caramel that its first deposit has."""
     second_kg = request["second_kg"]
     if second_kg == 0.0:
         return 1.0
     if request["deposit_kg"] is None:
         raise Problem("deposit_kg", "missing", low=DEPOSIT_KG["low"], high=DEPOSIT_KG["high"], unit="kg")
-    return request["deposit_kg"] / (request["deposit_kg"] + second_kg)
+    result: float = request["deposit_kg"] / (request["deposit_kg"] + second_kg)
+    return result
 
 
-def _refuse_width(spread_m, deposit_kg, caramel_kg, density):
+def _refuse_width(spread_m: float, deposit_kg: float, caramel_kg: float, density: float) -> None:
     least_m = asked.least_m(deposit_kg / density)
     if spread_m < least_m:
         raise Problem("across_m", "spread_too_narrow", spread_m, low=least_m, unit="m")
@@ -101,7 +107,7 @@ def _refuse_width(spread_m, deposit_kg, caramel_kg, density):
         raise Problem("across_m", "spread_too_wide", spread_m, high=most_m, unit="m")
 
 
-def _planned_m(request, deposit_kg):
+def _planned_m(request: "Document", deposit_kg: float) -> float | None:
     """What the planned width makes of the weight found; None where none was planned."""
     if request["spread_m"] is None or request["deposit_kg"] is None:
         return None

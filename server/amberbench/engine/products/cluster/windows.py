@@ -8,6 +8,11 @@ from ...physics import bases, convection, materials
 from ...physics.spherical_cap import Cap, CapCourse, height_m
 from ...steps.cool import course as cool_course
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 # Hottest point of a cluster that comes off its paper whole (assumed); one gets no nearer to the room than a kelvin, so
 # in a warmer room it is said to be free when it were so in the warmest that lets it get there: never sooner.
 FREE_C = 24.0
@@ -20,16 +25,17 @@ GUARD = 2.05  # of its standard deviations: 2 % points
 EXPONENT, THIN_EXPONENT = 0.375, 0.125
 
 
-def spread_m(largest_m, share, thinner=1.0):
+def spread_m(largest_m: float, share: float, thinner: float = 1.0) -> float:
     """Spread in m of a deposit that has a share of the weight of the one that spreads to largest_m, and is so many
     times thinner."""
-    return largest_m * share**EXPONENT * thinner**THIN_EXPONENT
+    result: float = largest_m * share**EXPONENT * thinner**THIN_EXPONENT
+    return result
 
 
 class Mixture:
     """Caramel and what lies under it as one stuff: [(resolved material, kg, °C)] → start_c, volume, properties."""
 
-    def __init__(self, parts, room_c):
+    def __init__(self, parts: "list[tuple[Document, float, float]]", room_c: float) -> None:
         hottest_c = max(temp_c for _, _, temp_c in parts)
         middle_c = 0.5 * (hottest_c + room_c)
         heat_j_k = heat = self.volume_m3 = conductance = 0.0
@@ -48,7 +54,9 @@ class Mixture:
 class Tray:
     """What all clusters of a tray share; length and width in m, softer_k as flow.softness."""
 
-    def __init__(self, base, length_m, width_m, per_tray, room_c, softer_k=0.0):
+    def __init__(
+        self, base: str, length_m: float, width_m: float, per_tray: int, room_c: float, softer_k: float = 0.0
+    ) -> None:
         self.asked = base, length_m, width_m, per_tray
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = convection.plate_length_m(length_m, width_m)
@@ -59,12 +67,14 @@ class Tray:
         self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
         self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
 
-    def no_warmer(self):
+    def no_warmer(self) -> "Tray":
         """The tray in the warmest room in which clusters come free, if this one is warmer."""
         warmest_c = FREE_C - cool_course.ROOM_MARGIN_K
         return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
 
-    def course(self, mixture, across_m, loss_factor, base_start_c, free=True):
+    def course(
+        self, mixture: "Mixture", across_m: float, loss_factor: float, base_start_c: float, free: bool = True
+    ) -> "MilestoneTimes":
         """The MilestoneTimes of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
         # What heaps higher than half a ball is taken to be as wide as one.
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
@@ -89,17 +99,30 @@ class MilestoneTimes:
     left: (mean of the cluster, base under it) in °C when it was tacky.
     """
 
-    def __init__(self, points, tray, left):
+    def __init__(self, points: list[tuple[float, float, float]], tray: "Tray", left: tuple[float, float]) -> None:
         self.left = left
         if len(points) == 1:
             self.tacky_s = self.cold_s = self.free_s = 0.0
             return
-        self.tacky_s = cool_course.crossing_s(points, 2, tray.tacky_c, tray.room_c)
-        self.cold_s = cool_course.crossing_s(points, 2, tray.cold_c, tray.room_c)
-        self.free_s = cool_course.crossing_s(points, 1, tray.free_c, tray.room_c)
+        self.tacky_s = _crossed_s(points, 2, tray.tacky_c, tray.room_c)
+        self.cold_s = _crossed_s(points, 2, tray.cold_c, tray.room_c)
+        self.free_s = _crossed_s(points, 1, tray.free_c, tray.room_c)
 
 
-def windows(tray, parts, across_m, lightest, second, warmest_c):
+def _crossed_s(points: list[tuple[float, float, float]], column: int, temp_c: float, room_c: float) -> float:
+    """`crossing_s`, infinite where it never comes: only a time that nobody asked for."""
+    at_s = cool_course.crossing_s(points, column, temp_c, room_c)
+    return math.inf if at_s is None else at_s
+
+
+def windows(
+    tray: "Tray",
+    parts: "list[tuple[Document, float, float]]",
+    across_m: float,
+    lightest: "tuple[list[tuple[Document, float, float]], float] | None",
+    second: "tuple[Document, float, float] | None",
+    warmest_c: float,
+) -> "tuple[Document | None, Document]":
     """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.
 
     parts: [(resolved material, kg, °C)] of the heaviest cluster, across_m its spread; lightest: (parts, spread) of the
@@ -113,7 +136,7 @@ def windows(tray, parts, across_m, lightest, second, warmest_c):
     warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
     slow = here.course(warm, across_m, slow_loss, room_c, alone)
     fast = here.course(first, across_m, fast_loss, room_c, alone)
-    if alone:
+    if second is None:
         return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
     light = (
         fast if lightest is None else tray.course(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
@@ -126,7 +149,7 @@ def windows(tray, parts, across_m, lightest, second, warmest_c):
     return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
 
 
-def _free(free_s, slow_s, fast_s):
+def _free(free_s: float, slow_s: float, fast_s: float) -> "Document":
     """The free window about its middle; how much later slow losses make it goes by two times of one event."""
     later = (slow_s / fast_s) ** (0.5 * TENTH / GUARD) if fast_s > 0.0 else 1.0
     return {"from_s": free_s, "to_s": free_s * later}

@@ -11,6 +11,11 @@ from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 SLAB = together(
     {
         "have": record({"kg": number("kg", 0.05, 50, "caramel in hand")}, "caramel by weight", default=None),
@@ -115,7 +120,7 @@ FUNCTIONS = {
 }
 
 
-EVENTS: dict = {
+EVENTS: "Document" = {
     "freed": {},
     "prebottomed": {},
     "flipped": {},

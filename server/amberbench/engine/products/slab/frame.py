@@ -9,6 +9,13 @@ from ...steps.melt import fields as melt_fields
 from ...steps.pour import fields as pour_fields
 from ...steps.pour import plan as pour
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 OTHERS = 8
 SHORTEST_M = pour_fields.POUR["length_m"]["low"]
 BOWL_KG = melt_fields.MELT["mass_kg"]
@@ -18,23 +25,26 @@ MOST_PIECES = cut_fields.FIT["pieces"]["high"]
 class Job:
     """What is wanted: `kg` in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
 
-    def __init__(self, request):
+    def __init__(self, request: "Document") -> None:
         have, want = request["have"], request["want"]
         if (have is None) == (want is None):
             raise Problem("have", "give_one_of", accepted=["have", "want"])
-        self.kg = have["kg"] if have else None
+        self.kg: float | None = None
+        self.pieces: int | None = None
+        self.amount: float
         if have:
-            self.field, self.amount, self.per, self.pieces = "have.kg", self.kg, 1, None
+            self.kg = have["kg"]
+            self.field, self.amount, self.per = "have.kg", have["kg"], 1
         else:
             self.field, self.amount, self.per = _pieces(want)
             self.pieces = self.amount * self.per
-        self.density = None  # kg/m³ at pouring
-        self.height_m = None  # the bars' height
+        self.density = 0.0  # kg/m³ at pouring; set by the plan
+        self.height_m = 0.0  # of the bars; set by the plan
         self.residue = request["residue"]
         self.sizes = (request["piece_length_m"], request["piece_width_m"], request["trim_m"], request["kerf_m"])
         self.table = (request["max_length_m"], request["max_width_m"])
 
-    def refuse_over_bowl(self, caramel_kg, frame_m):
+    def refuse_over_bowl(self, caramel_kg: float, frame_m: float | None) -> None:
         """Refuses caramel that one bowl cannot melt, in the unit of the field that asks for it.
 
         frame_m: length of a frame in hand that sets the mass, None where the amount itself does.
@@ -50,7 +60,7 @@ class Job:
             raise Problem(field, "more_than_a_bowl", given, high=high if unit else self._most(high), unit=unit)
         raise Problem(field, "too_little_caramel", given, low=low if unit else math.ceil(low), unit=unit)
 
-    def _most(self, about):
+    def _most(self, about: "Any") -> "Any":
         """Most centres or boxes, near and below a number in proportion, whose smallest frame one bowl fills."""
         most = math.floor(about)
         while most > 1:
@@ -60,12 +70,12 @@ class Job:
             most -= 1
         return most
 
-    def mass_kg(self, area_m2):
+    def mass_kg(self, area_m2: float) -> float:
         """Caramel (kg) that fills an area (m²) up to the bars."""
         return pour.mass_for(self.density, area_m2, self.height_m, self.residue)
 
 
-def _pieces(want):
+def _pieces(want: "Document") -> tuple[str, int, int]:
     """(field, its value, centres each) of `want`: pieces, or boxes × per_box."""
     if (want["pieces"] is None) == (want["boxes"] is None and want["per_box"] is None):
         raise Problem("want", "give_one_of", accepted=["pieces", "boxes"])
@@ -80,7 +90,7 @@ def _pieces(want):
     return "want.boxes", want["boxes"], want["per_box"]
 
 
-def choose(job, frame):
+def choose(job: "Job", frame: "Any") -> "tuple[Document, list[Document]]":
     """(frame, other frames that would do) for a job, as `cut.frame_document` makes them.
 
     frame: `"fit"` or `{length_m, width_m}`. Raises Problem too_much_caramel, too_little_caramel, no_frame_fits,
@@ -93,7 +103,7 @@ def choose(job, frame):
     along, across, trim, kerf = job.sizes
     cut.refuse_hopeless(within[0], within[1], along, across, trim, names)
     if frame == "fit":
-        frames = _use_up(job) if job.pieces is None else _least_area(job)
+        frames = _use_up(job, job.amount) if job.pieces is None else _least_area(job, job.pieces)
         return frames[0], frames[1 : 1 + OTHERS]
     rows, columns, rotated = cut.layout(within[0], within[1], along, across, trim, kerf)
     if job.pieces is not None and rows * columns < job.pieces:
@@ -101,10 +111,10 @@ def choose(job, frame):
     return cut.frame_document(rows, columns, within[0], within[1], rotated, rows * columns, along * across), []
 
 
-def _least_area(job):
+def _least_area(job: "Job", pieces: int) -> "list[Document]":
     """Frames on the table for the centres wanted, smallest area first."""
     longest, widest = job.table
-    found = cut.frames_for(job.pieces, job.sizes, longest, widest)
+    found = cut.frames_for(pieces, job.sizes, longest, widest)
     frames = [frame for frame in found if _long_enough(frame["length_m"], frame["width_m"])]
     if not frames:
         along, across, trim, kerf = job.sizes
@@ -113,36 +123,37 @@ def _least_area(job):
     return frames
 
 
-def _long_enough(length_m, width_m):
-    return min(length_m, width_m) >= SHORTEST_M
+def _long_enough(length_m: float, width_m: float) -> bool:
+    result: bool = min(length_m, width_m) >= SHORTEST_M
+    return result
 
 
-def _use_up(job):
+def _use_up(job: "Job", kg: float) -> "list[Document]":
     """Frames that take all the caramel in hand up to the bars, most centres (so least trim) first.
 
     The width holds whole rows exactly; the length, which adjusts, takes what is left. Where the table is too short
     for that, the length is the table's and the width gives way. Of equal numbers the frame of shortest rim is first.
     """
     longest, widest = job.table
-    area = pour.area_for(job.density, job.kg, job.height_m, job.residue)
+    area = pour.area_for(job.density, kg, job.height_m, job.residue)
     if area > longest * widest:
-        raise Problem(job.field, "too_much_caramel", job.kg, high=job.mass_kg(longest * widest), unit="kg")
+        raise Problem(job.field, "too_much_caramel", kg, high=job.mass_kg(longest * widest), unit="kg")
     along, across, trim, _ = job.sizes
     frames = _by_rows(job, area, along, across, False)
     if along != across:
         frames += _by_rows(job, area, across, along, True)
     if not frames:
         least = max(SHORTEST_M, along + 2.0 * trim) * max(SHORTEST_M, across + 2.0 * trim)
-        raise Problem(job.field, "too_little_caramel", job.kg, low=job.mass_kg(least), unit="kg")
+        raise Problem(job.field, "too_little_caramel", kg, low=job.mass_kg(least), unit="kg")
     return sorted(frames, key=_most_key)
 
 
-def _most_key(frame):
+def _most_key(frame: "Document") -> tuple[int, int, int, int, bool]:
     rim_um = int((frame["length_m"] + frame["width_m"]) * 1e6 + 0.5)
     return (-frame["pieces"], rim_um, frame["rows"], frame["columns"], frame["rotated"])
 
 
-def _by_rows(job, area, along, across, rotated):
+def _by_rows(job: "Job", area: float, along: float, across: float, rotated: bool) -> "list[Document]":
     _, _, trim, kerf = job.sizes
     longest, widest = job.table
     frames = []

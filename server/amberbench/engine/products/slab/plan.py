@@ -18,6 +18,15 @@ from ...steps.room import plan as room
 from .. import parts
 from . import frame as slab_frame
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.products.slab.frame import Job
+
+    from ...core.annotations import Document
+
+
 COOL_AS_IS = (
     "room_c",
     "material",
@@ -40,7 +49,7 @@ LINES = {
 }
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """A slab from caramel in hand, or for centres or boxes wanted: everything the bench needs.
 
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
@@ -94,13 +103,13 @@ def plan(request):
     }
 
 
-def _not_said(air, warnings):
+def _not_said(air: "Document", warnings: "list[Document]") -> "Document":
     """The room's advice without what another part has said already."""
     said = [one["code"] for one in warnings]
     return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
 
 
-def _framed(request):
+def _framed(request: "Document") -> "tuple[Job, float, list[Document], Document, list[Any]]":
     """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
     job, windows = slab_frame.Job(request), request["windows"]
     pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
@@ -112,12 +121,13 @@ def _framed(request):
     return job, pour_c, others, poured, warnings
 
 
-def caramel_kg(request):
+def caramel_kg(request: "Document") -> float:
     """Caramel to weigh in (kg) for a checked request, without planning its melt and its cooling."""
-    return _framed(request)[3]["mass_kg"]
+    result: float = _framed(request)[3]["mass_kg"]
+    return result
 
 
-def _pour(request, job, frame, pour_c):
+def _pour(request: "Document", job: "Job", frame: "Document", pour_c: float) -> "tuple[Document, list[Any]]":
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
     full_kg, warnings = job.mass_kg(area), []
@@ -140,11 +150,11 @@ def _pour(request, job, frame, pour_c):
     return parts.renamed(_checked_pour, wanted, names), warnings
 
 
-def _checked_pour(wanted):
+def _checked_pour(wanted: "Document") -> "Document":
     return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
 
 
-def _cut(request, poured, material):
+def _cut(request: "Document", poured: "Document", material: "Document") -> "Document":
     density = materials.density(material, request["room_c"])
     return cut.cut_up(
         poured["length_m"],
@@ -158,7 +168,7 @@ def _cut(request, poured, material):
     )
 
 
-def _dip(request, poured, cuts):
+def _dip(request: "Document", poured: "Document", cuts: "Document") -> "Document | None":
     """The reply of dipping, or None; the pre-bottom goes on the whole slab before it is cut."""
     dip = request["dip"]
     if dip is None:
@@ -169,14 +179,14 @@ def _dip(request, poured, cuts):
     return parts.renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
-def _melt_names(job):
+def _melt_names(job: "Job") -> "Document":
     names = {"mass_kg": job.field}
     for line in LINES:
         names[LINES[line]] = "windows." + line
     return names
 
 
-def _melt(request, job, caramel_kg):
+def _melt(request: "Document", job: "Job", caramel_kg: float) -> "tuple[Document, Document]":
     """(request, reply) of the melt, in the oven or in a water jacket."""
     if request["jacket"] is None:
         if request["oven"] is None:
@@ -192,12 +202,12 @@ def _melt(request, job, caramel_kg):
     return full, parts.renamed(_in_jacket, full, names)
 
 
-def _in_jacket(melt_request):
+def _in_jacket(melt_request: "Document") -> "Document":
     melt.refuse_lines(melt_request)
     return jacket.plan(jacket.request_for(melt_request))
 
 
-def _melt_request(request, job, caramel_kg):
+def _melt_request(request: "Document", job: "Job", caramel_kg: float) -> "Document":
     """The full, checked request to melt.plan."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"] = caramel_kg
@@ -206,7 +216,7 @@ def _melt_request(request, job, caramel_kg):
     return parts.full(melt_fields.MELT, wanted, request, _melt_names(job))
 
 
-def _cool_request(request, poured, pour_c):
+def _cool_request(request: "Document", poured: "Document", pour_c: float) -> "Document":
     """The full, checked request to cool.plan."""
     wanted = {name: request[name] for name in COOL_AS_IS}
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
@@ -219,9 +229,9 @@ def _cool_request(request, poured, pour_c):
     return parts.full(cool_fields.COOL, wanted, request, names)
 
 
-def _hoisted(replies):
+def _hoisted(replies: "list[Document]") -> "list[Document]":
     """The constants the parts assumed, each once; the parts' own lists are emptied."""
-    rows: list = []
+    rows: "list[Document]" = []
     for reply in replies:
         for row in reply["inputs"]:
             if row["field"] not in [known["field"] for known in rows]:

@@ -4,6 +4,15 @@ from ...core.describe import boolean, many, number, record
 from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.steps.common.sheet import Sheet
+
+    from ...core.annotations import Document
+
+
 FEEL = {
     "at_ms": instant("when it was read or pressed"),
     "surface_c": number("°C", -10, 150, "infrared reading of the slab", default=None),
@@ -16,21 +25,22 @@ FIELDS = {
 }
 
 
-def before_weighing(sheet, request):
+def before_weighing(sheet: "Sheet", request: "Document") -> None:
     """Nothing but what every batch has."""
 
 
-def columns(request):
+def columns(request: "Document") -> "list[Any]":
     """What happens while the caramel is hot, besides bursts: nothing."""
     return []
 
 
-def hot_until_ms(request):
+def hot_until_ms(request: "Document") -> float:
     """When the melt was over (ms), or null."""
-    return request["poured_at_ms"]
+    result: float = request["poured_at_ms"]
+    return result
 
 
-def after_melting(sheet, request):
+def after_melting(sheet: "Sheet", request: "Document") -> None:
     """The pour, looks at the slab, the cut."""
     if request["poured_at_ms"] is not None:
         sheet.add("poured", "poured_at_ms", request["poured_at_ms"])
@@ -42,7 +52,7 @@ def after_melting(sheet, request):
         sheet.add("cut", "cut_at_ms", request["cut_at_ms"])
 
 
-def _look(sheet, path, one):
+def _look(sheet: "Sheet", path: str, one: "Document") -> None:
     """A reading of the slab, a touch test, or both at once."""
     if one["surface_c"] is None and one["firm"] is None:
         raise Problem(path + ".surface_c", "missing")

@@ -3,13 +3,18 @@
 from ...core.check import constant
 from ...core.problems import Problem
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
 FIRM_LOST, SLUMPS_LOST = 0.05, 0.15
 DAY_S = 86400.0
 ROUNDING = 1e-9  # 9.5 of 10 mm is 5 % lost, whatever the last digit of a float says
 
 
-def _refuse(heights):
+def _refuse(heights: "list[Document]") -> None:
     for index in range(1, len(heights)):
         before, now = heights[index - 1], heights[index]
         path = "heights[" + str(index) + "]"
@@ -19,7 +24,7 @@ def _refuse(heights):
             raise Problem(path + ".height_m", "height_grows", now["height_m"], high=before["height_m"], unit="m")
 
 
-def judged(heights):
+def judged(heights: list[tuple[float, float]]) -> tuple[float, str]:
     """(share of the height lost, verdict) of [(s, m)], the fresh cube first."""
     lost = 1.0 - heights[-1][1] / heights[0][1]
     if lost > SLUMPS_LOST + ROUNDING:
@@ -28,7 +33,7 @@ def judged(heights):
     return lost, "firm" if firm else "borderline"
 
 
-def stand_up_test(request):
+def stand_up_test(request: "Document") -> "Document":
     """Whether a cut cube stays square in this room: share of its height lost, and a verdict.
 
     Request: heights (at_s in s, height_m in m, the fresh cube first), room_c (°C), basis, batches.

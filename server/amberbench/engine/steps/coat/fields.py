@@ -4,8 +4,14 @@ from ...core.describe import choice, integer, number, record, together
 from ...core.fields import BASIS, INPUTS, WARNINGS
 from ...physics.fields import CHOCOLATE, MATERIAL
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def _size(most_m, meaning, **more):
+    from ...core.annotations import Document
+
+
+def _size(most_m: float, meaning: str, **more: "Any") -> "Document":
     return record(
         {
             "length_m": number("m", 0.002, most_m, "length"),

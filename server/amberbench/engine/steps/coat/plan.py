@@ -4,23 +4,31 @@ from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import materials
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 COLD_C = 21.0
 THICKNESS_M = {"fork": 0.0015, "enrober": 0.001, "enrober_with_bottomer": 0.001}  # assumed, nobody's measurement
 LEAST_M = 1e-5  # thinner than a hair all round is no coating
 SIDES = ("length_m", "width_m", "height_m")
 
 
-def grown(size, layer):
+def grown(size: tuple[float, float, float], layer: "Sequence[float]") -> tuple[float, float, float]:
     """A box (length, width, height in m) inside a coating of (bottom, side, top in m)."""
     return (size[0] + 2.0 * layer[1], size[1] + 2.0 * layer[1], size[2] + layer[0] + layer[2])
 
 
-def volume(size):
+def volume(size: tuple[float, float, float]) -> float:
     """Volume of a box (length, width, height in m) in m³."""
     return size[0] * size[1] * size[2]
 
 
-def layer_of_volume(size, layer, wanted_m3):
+def layer_of_volume(size: tuple[float, float, float], layer: "Sequence[float]", wanted_m3: float) -> list[float]:
     """The layer, thicker or thinner in proportion, that has the wanted volume: bisection to a millionth."""
     low, high = 0.0, 1.0
     while volume(grown(size, [high * one for one in layer])) - volume(size) < wanted_m3:
@@ -34,7 +42,7 @@ def layer_of_volume(size, layer, wanted_m3):
     return [high * one for one in layer]
 
 
-def _layer(request):
+def _layer(request: "Document") -> "tuple[Sequence[float], list[Document]]":
     """((bottom, side, top) in m, rows of what was assumed for it)."""
     given = request["thickness_m"]
     if given is None:
@@ -48,7 +56,9 @@ def _layer(request):
     return layer, []
 
 
-def _boxed(request, density):
+def _boxed(
+    request: "Document", density: float
+) -> "tuple[float, float, float, tuple[float, float, float], list[Document]]":
     """(coating, pre-bottom and centre of one piece in kg, outside size in m, assumed rows) of a centre with a size."""
     length_m, width_m, height_m = [request["piece"][side] for side in SIDES]
     layer, rows = _layer(request)
@@ -63,7 +73,7 @@ def _boxed(request, density):
     return coat_kg, density * length_m * width_m * request["prebottom_m"], centre_kg, outside, rows
 
 
-def _by_pickup(request, density):
+def _by_pickup(request: "Document", density: float) -> "tuple[float, float, float, None, list[Any]]":
     """The same of a piece without a size, such as a cluster."""
     if request["pickup"] is None:
         raise Problem("piece", "coating_without_size")
@@ -75,7 +85,7 @@ def _by_pickup(request, density):
     return request["pickup"] * request["centre_kg"], under_kg, request["centre_kg"], None, []
 
 
-def _warnings(request, outside):
+def _warnings(request: "Document", outside: tuple[float, float, float] | None) -> "list[Document]":
     found = []
     if request["method"] == "enrober" and request["prebottom_m"] <= 0.0:
         found.append({"code": "prebottom_wanted", "values": {}})
@@ -89,7 +99,7 @@ def _warnings(request, outside):
     return found
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Chocolate for coating and pre-bottom of so many pieces, and the outside size of a finished one.
 
     Request: piece {length_m, width_m, height_m (m)} or null (a cluster), centre_kg (kg) or null, pickup (fraction of

@@ -6,6 +6,14 @@ from ...core.problems import Problem
 from ...physics import bases, convection, materials
 from ...physics.conduction import Course, LayerStack
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
 ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
 
@@ -23,12 +31,13 @@ MILESTONES = (
 COLD_C = 18.0  # core; colder caramel splits under the knife; assumed
 
 
-def target_c(request):
+def target_c(request: "Document") -> float:
     """The hottest point at ready in °C: the target, raised to a kelvin above the room."""
-    return max(float(request["target_c"]), request["room_c"] + ROOM_MARGIN_K)
+    result: float = max(float(request["target_c"]), request["room_c"] + ROOM_MARGIN_K)
+    return result
 
 
-def thresholds(request):
+def thresholds(request: "Document") -> list[tuple[str, str, float]]:
     """[(name, point, temperature in °C)] of every milestone that this room allows."""
     target = target_c(request)
     found = []
@@ -40,7 +49,7 @@ def thresholds(request):
     return found
 
 
-def quadratic(function, low_c, high_c):
+def quadratic(function: "Callable[..., Any]", low_c: float, high_c: float) -> tuple[float, float, float]:
     """(a0, a1, a2) of the parabola through a property at low_c, the middle and high_c."""
     middle_c = 0.5 * (low_c + high_c)
     low, middle, high = function(low_c), function(middle_c), function(high_c)
@@ -50,12 +59,14 @@ def quadratic(function, low_c, high_c):
     return (middle - middle_c * (slope - middle_c * bend), slope - 2.0 * middle_c * bend, bend)
 
 
-def properties(material, low_c, high_c):
+def properties(
+    material: "Document", low_c: float, high_c: float
+) -> tuple[tuple[float, float, float], tuple[float, float, float]]:
     """Parabolas of conductivity in W/(m K) and heat capacity in J/(m³ K) between two temperatures in °C."""
     low_c = max(low_c, materials.LOWEST_C)
     high_c = max(high_c, low_c + 10.0)
 
-    def volume_capacity(temp_c):
+    def volume_capacity(temp_c: float) -> float:
         return materials.density(material, temp_c) * materials.heat_capacity(material, temp_c)
 
     return (
@@ -67,7 +78,7 @@ def properties(material, low_c, high_c):
 class Slab:
     """What stays the same between the courses of one request."""
 
-    def __init__(self, request, cells=18, layer_cells=5, finer=1.0):
+    def __init__(self, request: "Document", cells: int = 18, layer_cells: int = 5, finer: float = 1.0) -> None:
         self.finer = finer
         self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
         self.target_c = target_c(request)
@@ -86,7 +97,7 @@ class Slab:
         self.top = convection.face(request["top"], bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = convection.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)
 
-    def course(self, loss_factor, contact_m2k_w=None):
+    def course(self, loss_factor: float, contact_m2k_w: float | None = None) -> "Course":
         """A fresh course at a loss factor and, where given, another contact resistance in m² K/W."""
         contact = self.contact if contact_m2k_w is None else contact_m2k_w
         return Course(
@@ -101,7 +112,9 @@ class Slab:
             self.finer,
         )
 
-    def run(self, loss_factor, contact_m2k_w=None, longest_s=LONGEST_S):
+    def run(
+        self, loss_factor: float, contact_m2k_w: float | None = None, longest_s: float = LONGEST_S
+    ) -> list[tuple[float, float, float]]:
         """Points [(at_s, core_c, surface_c)] from pouring until the last milestone that is reached in time.
 
         Raises Problem `cools_too_slowly` when the hottest point is above its target after longest_s (s).
@@ -119,7 +132,7 @@ class Slab:
         return points
 
 
-def crossing_s(points, column, temp_c, room_c):
+def crossing_s(points: list[tuple[float, float, float]], column: int, temp_c: float, room_c: float) -> float | None:
     """When a column of the points first falls to temp_c, in s; None when it never does.
 
     Between two points, and after the last, the excess over the room is taken to fall exponentially.
@@ -134,7 +147,9 @@ def crossing_s(points, column, temp_c, room_c):
     return _between(points[-2], points[-1], column, temp_c, room_c)
 
 
-def _between(before, after, column, temp_c, room_c):
+def _between(
+    before: tuple[float, float, float], after: tuple[float, float, float], column: int, temp_c: float, room_c: float
+) -> float:
     high, low = before[column], after[column]
     if low > room_c and temp_c > room_c:
         share = log((high - room_c) / (temp_c - room_c)) / log((high - room_c) / (low - room_c))
@@ -146,7 +161,7 @@ def _between(before, after, column, temp_c, room_c):
 COLUMNS = {"core": 1, "surface": 2}
 
 
-def times(slab, points):
+def times(slab: "Slab", points: list[tuple[float, float, float]]) -> "Document":
     """{name: s} of every milestone on a course."""
     found = {}
     for name, point, temp_c in slab.thresholds:

@@ -2,11 +2,16 @@
 
 from ...core.check import constant
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 # How much colder a caramel is when it is as stiff as a firm one: cut, and laid upon, that much later (assumed, K).
 SOFTER_K = {"firm": 0.0, "borderline": 1.0, "slumps": 2.0}
 
 
-def softness(firmness, squeeze):
+def softness(firmness: str | None, squeeze: str | None) -> "tuple[float, list[Document], list[Document]]":
     """(K colder than a firm caramel, warnings, input rows) by what tests said of it; each may be null.
 
     A stand-up test decides; without one a piece that felt soft at delivery counts as borderline.

@@ -8,11 +8,18 @@ from ..room.plan import COLD_ROOM_C
 from . import course, spread
 from . import refit as cool_refit
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from amberbench.engine.steps.cool.course import Slab
+
+    from ...core.annotations import Document
+
+
 MOST_POINTS = 100
 TOUCH_AGAIN_S = 600.0  # a slab that is not firm is not ready for another ten minutes (practice)
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """The cooling of a poured slab: when it is ready for the knife, what it can do before, and its curve.
 
     Request: thickness_m (m), start_c (°C, as poured), room_c (°C), material, top (still_air, fan or h_w_m2k in
@@ -42,7 +49,7 @@ def plan(request):
     return reply
 
 
-def refit(request):
+def refit(request: "Document") -> "Document":
     """The cooling of a poured slab after readings and touch tests: the same answer with the loss factor they tell of.
 
     Request: as cool.plan, and readings (at_s in s, surface_c in °C), touches (at_s in s, firm: enough to cut), both in
@@ -71,7 +78,7 @@ def refit(request):
     return reply
 
 
-def _reply(request, slab, loss_factor, loss_factor_sd):
+def _reply(request: "Document", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
     points = slab.run(loss_factor)
     milestones = [
         {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s}
@@ -87,14 +94,14 @@ def _reply(request, slab, loss_factor, loss_factor_sd):
     return reply
 
 
-def _set_ready(reply):
+def _set_ready(reply: "Document") -> None:
     ready = next(one for one in reply["milestones"] if one["name"] == "ready")
     reply["ready_s"] = ready["at_s"]
     reply["ready_low_s"] = ready["low_s"]
     reply["ready_high_s"] = ready["high_s"]
 
 
-def _decide(reply, at_s, firm):
+def _decide(reply: "Document", at_s: float, firm: bool) -> None:
     """What the last touch test decides, whatever the model thinks: ready now, or not for another ten minutes."""
     for one in reply["milestones"]:
         for key in ("at_s", "low_s", "high_s"):
@@ -105,14 +112,14 @@ def _decide(reply, at_s, firm):
     _set_ready(reply)
 
 
-def _curve(points):
+def _curve(points: list[tuple[float, float, float]]) -> "list[Document]":
     """At most MOST_POINTS points of a course, the first and the last among them."""
     every = 1 + (len(points) - 1) // MOST_POINTS
     kept = [points[i] for i in range(len(points)) if i % every == 0 or i == len(points) - 1]
     return [{"at_s": at_s, "core_c": core_c, "surface_c": surface_c} for at_s, core_c, surface_c in kept]
 
 
-def _warnings(request, slab):
+def _warnings(request: "Document", slab: "Slab") -> "list[Document]":
     found = []
     if slab.target_c > request["target_c"]:
         found.append({"code": "chill_slab", "values": {}})
@@ -122,7 +129,7 @@ def _warnings(request, slab):
     return found
 
 
-def _refit_constants():
+def _refit_constants() -> "list[Document]":
     return [
         constant("cool.touch_sd_k", cool_refit.TOUCH_SD_K, "K"),
         constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
@@ -132,7 +139,7 @@ def _refit_constants():
     ]
 
 
-def _constants(request):
+def _constants(request: "Document") -> "list[Document]":
     """The constants this cooling took that are not in the request, as input rows."""
     rows = [
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
@@ -150,7 +157,7 @@ def _constants(request):
     return rows + base_rows(request["base"])
 
 
-def base_rows(base):
+def base_rows(base: str) -> "list[Document]":
     """Rows of what a base is taken to be made of."""
     if type(base) is str:
         thickness, k, rho, cp, emissivity = bases.BUILT_IN[base]

@@ -10,6 +10,14 @@ answer until they agree. Each scatter gives one peak, taken as normal around its
 
 from math import erf, exp, log, pi, sqrt
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from amberbench.engine.steps.cool.course import Slab
+
+
 FREEDOM = 8.0
 STEADY = (0.2, 0.1)  # chance and share of sd_k of a steady instrument; assumed
 TOUCH_SD_K = 1.5  # blur of "firm" as a temperature of the hottest point; assumed
@@ -22,7 +30,14 @@ LOWEST, HIGHEST = log(0.1), log(10.0)
 class Evidence:
     """Readings [(s, °C)] and touches [(s, firm)] of a slab; readings run low_k K cold and scatter by sd_k K."""
 
-    def __init__(self, slab, readings, touches, low_k, sd_k):
+    def __init__(
+        self,
+        slab: "Slab",
+        readings: list[tuple[float, float]],
+        touches: list[tuple[float, bool]],
+        low_k: float,
+        sd_k: float,
+    ) -> None:
         self.slab = slab
         self.times = sorted(set([at for at, _ in readings] + [at for at, _ in touches]))
         place = {at: i for i, at in enumerate(self.times)}
@@ -30,18 +45,25 @@ class Evidence:
         self.readings = [(place[at], surface_c + low_k) for at, surface_c in readings]
         self.touches = [(place[at], firm) for at, firm in touches]
 
-    def node(self, x):
+    def node(self, x: float) -> tuple[float, list[tuple[float, float]]]:
         """(x, [(core °C, surface °C)] at every time) of a course of its own."""
         return x, at_times(self.slab, exp(x), self.times)
 
-    def through(self, nodes):
+    def through(
+        self, nodes: list[tuple[float, list[tuple[float, float]]]]
+    ) -> tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]]:
         """Model: (middle node, per reading its surface, per touch its core) as parabolas over x − middle."""
         (a, at_a), (b, at_b), (c, at_c) = nodes
         surface = [_parabola(a - b, at_a[i][1], at_b[i][1], c - b, at_c[i][1]) for i, _ in self.readings]
         core = [_parabola(a - b, at_a[i][0], at_b[i][0], c - b, at_c[i][0]) for i, _ in self.touches]
         return b, surface, core
 
-    def cost(self, model, x, steady):
+    def cost(
+        self,
+        model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]],
+        x: float,
+        steady: bool,
+    ) -> float:
         """Minus ln of the likelihood at x for one of the two scatters, without constants they share."""
         middle, surface, core = model
         over = x - middle
@@ -60,14 +82,16 @@ class Evidence:
             total -= log_tail(above if self.touches[i][1] else -above)
         return total
 
-    def pull(self, model, x):
+    def pull(
+        self, model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]], x: float
+    ) -> float:
         """Mean change of the surface at the readings per unit of x, in K: what a common error of theirs turns into."""
         middle, surface, _ = model
         slopes = [a1 + 2.0 * (x - middle) * a2 for _, a1, a2 in surface]
         return sum(slopes) / len(slopes) if slopes else 0.0
 
 
-def fit(evidence, prior, prior_sd):
+def fit(evidence: "Evidence", prior: float, prior_sd: float) -> tuple[float, float]:
     """(mean of ln loss factor, its standard deviation) under a normal prior of ln(loss factor)."""
     if not evidence.times:
         return prior, prior_sd
@@ -87,12 +111,19 @@ def fit(evidence, prior, prior_sd):
     return x, min(sqrt(variance), prior_sd)
 
 
-def _mean(evidence, model, prior, prior_sd, low, high):
+def _mean(
+    evidence: "Evidence",
+    model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]],
+    prior: float,
+    prior_sd: float,
+    low: float,
+    high: float,
+) -> tuple[float, float]:
     """Mean and variance of x over the peaks of both scatters, weighed by the chance of each."""
     peaks = []
     for steady, chance in ((False, 1.0 - STEADY[0]), (True, STEADY[0])):
 
-        def cost(x, steady=steady):
+        def cost(x: float, steady: bool = steady) -> float:
             return evidence.cost(model, x, steady) + 0.5 * ((x - prior) / prior_sd) ** 2
 
         peak, lowest = _lowest(cost, low, high)
@@ -108,14 +139,15 @@ def _mean(evidence, model, prior, prior_sd, low, high):
     return mean, sum(spread) / total
 
 
-def _variance(cost, x, prior_sd):
+def _variance(cost: "Callable[..., Any]", x: float, prior_sd: float) -> float:
     """From the bend of the cost; never more than the prior's."""
     width = 0.005
     bend = (cost(x - width) - 2.0 * cost(x) + cost(x + width)) / (width * width)
-    return 1.0 / max(bend, 1.0 / (prior_sd * prior_sd))
+    result: float = 1.0 / max(bend, 1.0 / (prior_sd * prior_sd))
+    return result
 
 
-def at_times(slab, loss_factor, times):
+def at_times(slab: "Slab", loss_factor: float, times: list[float]) -> list[tuple[float, float]]:
     """[(core °C, surface °C)] of a course at times in s, in order; between steps by the parabola through three."""
     course = slab.course(loss_factor)
     found = []
@@ -129,7 +161,13 @@ def at_times(slab, loss_factor, times):
     return found
 
 
-def _between(before, was, now, column, at):
+def _between(
+    before: tuple[float, float, float],
+    was: tuple[float, float, float],
+    now: tuple[float, float, float],
+    column: int,
+    at: float,
+) -> float:
     """Newton's parabola through three points; straight where there are two, the point where there is one."""
     if now[0] <= was[0]:
         return now[column]
@@ -141,20 +179,22 @@ def _between(before, was, now, column, at):
     return value
 
 
-def _parabola(a, at_a, at_b, c, at_c):
+def _parabola(a: float, at_a: float, at_b: float, c: float, at_c: float) -> tuple[float, float, float]:
     """(a0, a1, a2) of the parabola through (a, at_a), (0, at_b), (c, at_c)."""
     rise_a, rise_c = (at_a - at_b) / a, (at_c - at_b) / c
     bend = (rise_c - rise_a) / (c - a)
     return at_b, rise_a - bend * a, bend
 
 
-def _with_node(nodes, node):
+def _with_node(
+    nodes: list[tuple[float, list[tuple[float, float]]]], node: tuple[float, list[tuple[float, float]]]
+) -> list[tuple[float, list[tuple[float, float]]]]:
     """Three nodes around the new one, in order: the farthest from it goes."""
     farthest = max(range(3), key=lambda i: (abs(nodes[i][0] - node[0]), i))
     return sorted([nodes[i] for i in range(3) if i != farthest] + [node], key=lambda one: one[0])
 
 
-def _lowest(cost, low, high):
+def _lowest(cost: "Callable[..., Any]", low: float, high: float) -> tuple[float, float]:
     """(x, cost) where a cost is lowest between two bounds: a coarse look, then thirds of the best stretch."""
     steps = 12
     width = (high - low) / steps
@@ -171,7 +211,7 @@ def _lowest(cost, low, high):
     return x, cost(x)
 
 
-def log_tail(over):
+def log_tail(over: float) -> float:
     """ln of the chance that a standard normal is above `over`; its asymptote where that chance underflows."""
     if over < 5.0:
         return log(0.5 * (1.0 - erf(over / sqrt(2.0))))

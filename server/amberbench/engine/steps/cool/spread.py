@@ -5,6 +5,13 @@ from math import exp, log, sqrt
 from ...core.statistics import TENTH
 from . import course
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from amberbench.engine.steps.cool.course import Slab
+
+    from ...core.annotations import Document
+
+
 # Standard deviations nobody measured (source assumed). Contact: of its logarithm; ln 5 between the published
 # 0.002 and 0.010 m² K/W of paper on metal (asme_1992), taken as three standard deviations.
 CONTACT_SD = 0.5
@@ -13,7 +20,9 @@ ROOM_SD_K = 1.0
 LATEST_S = 1e8  # three years: where a range has no end, as of a target in the room's own spread, it is cut here
 
 
-def spans(slab, points, loss_factor, loss_factor_sd, spread):
+def spans(
+    slab: "Slab", points: list[tuple[float, float, float]], loss_factor: float, loss_factor_sd: float, spread: float
+) -> list[tuple[str, float, float, float]]:
     """[(name, at_s, low_s, high_s)] of every milestone, in order of time.
 
     Loss factor and contact: one more course each, the change in ln t taken as symmetric. Start and room: read off
@@ -37,7 +46,7 @@ def spans(slab, points, loss_factor, loss_factor_sd, spread):
     return sorted(found, key=lambda one: (one[1], one[2], one[0]))
 
 
-def in_loss_factor(slab, loss_factor, loss_factor_sd):
+def in_loss_factor(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> float:
     """Standard deviation of ln(loss factor) that moves ready as far as start, room and contact together do."""
     points = slab.run(loss_factor)
     at = course.times(slab, points)
@@ -48,7 +57,7 @@ def in_loss_factor(slab, loss_factor, loss_factor_sd):
     return 0.5 * (low + high) * loss_factor_sd / loss if loss else 0.0
 
 
-def _courses(slab, loss_factor, loss_factor_sd):
+def _courses(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "tuple[Document, Document]":
     """Milestones at the 90 % point of the loss factor, and at that of the contact ({} where there is none)."""
     by_loss = course.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))
     if slab.contact <= 0.0 or not slab.stack.base_link:
@@ -57,12 +66,18 @@ def _courses(slab, loss_factor, loss_factor_sd):
     return by_loss, course.times(slab, slab.run(loss_factor, contact, 10.0 * course.LONGEST_S))
 
 
-def _shift(other, at, name):
+def _shift(other: "Document", at: "Document", name: str) -> float:
     """By how much ln t of a milestone differs on another course."""
     return abs(log(other[name] / at[name])) if other.get(name) else 0.0
 
 
-def _others(slab, points, threshold, at, by_contact):
+def _others(
+    slab: "Slab",
+    points: list[tuple[float, float, float]],
+    threshold: tuple[str, str, float],
+    at: "Document",
+    by_contact: "Document",
+) -> tuple[float, float]:
     """Changes of ln t to the 10 % and the 90 % side by start, room and contact together."""
     name, point, temp_c = threshold
     contact = _shift(by_contact, at, name)
@@ -70,7 +85,9 @@ def _others(slab, points, threshold, at, by_contact):
     return sqrt(low * low + contact * contact), sqrt(high * high + contact * contact)
 
 
-def _scaled(slab, points, column, temp_c, at_s):
+def _scaled(
+    slab: "Slab", points: list[tuple[float, float, float]], column: int, temp_c: float, at_s: float
+) -> tuple[float, float]:
     """Changes of ln t to the 10 % and the 90 % side when start or room are other than given."""
     low = high = 0.0
     for start_k, room_k in ((START_SD_K, 0.0), (0.0, ROOM_SD_K)):

@@ -6,29 +6,36 @@ from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import materials
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 COLD_C = 21.0
 MOST_FRAMES = 40
 
 
-def count(length_m, piece_m, trim_m, kerf_m):
+def count(length_m: float, piece_m: float, trim_m: float, kerf_m: float) -> int:
     """How many centres of one size lie along a side (m), with trim at both ends and cut loss between them."""
     # A nanometre of grace: a side made for so many centres holds them in spite of rounding.
     return max(0, math.floor((length_m - 2.0 * trim_m + kerf_m + 1e-9) / (piece_m + kerf_m)))
 
 
-def side(number, piece_m, trim_m, kerf_m):
+def side(number: int, piece_m: float, trim_m: float, kerf_m: float) -> float:
     """Length (m) of a side that holds so many centres exactly."""
     return 2.0 * trim_m + number * piece_m + (number - 1) * kerf_m
 
 
-def cut_lines(number, piece_m, trim_m, kerf_m):
+def cut_lines(number: int, piece_m: float, trim_m: float, kerf_m: float) -> list[float]:
     """Distances (m) of the cuts from the datum edge: the outer edges of the outer centres, and between two centres
     the middle of the cut loss."""
     inner = [trim_m + index * (piece_m + kerf_m) - 0.5 * kerf_m for index in range(1, number)]
     return [trim_m] + inner + [side(number, piece_m, trim_m, kerf_m) - trim_m]
 
 
-def refuse_hopeless(length_m, width_m, piece_length_m, piece_width_m, trim_m, names):
+def refuse_hopeless(
+    length_m: float, width_m: float, piece_length_m: float, piece_width_m: float, trim_m: float, names: tuple[str, str]
+) -> None:
     """Refuses a frame that is all trim or smaller than one centre; `names` are the fields of length and width."""
     shortest = min(length_m, width_m)
     if 2.0 * trim_m >= shortest:
@@ -43,7 +50,9 @@ def refuse_hopeless(length_m, width_m, piece_length_m, piece_width_m, trim_m, na
         raise Problem(name, "frame_smaller_than_centre", max(length_m, width_m), low=most, unit="m")
 
 
-def layout(length_m, width_m, piece_length_m, piece_width_m, trim_m, kerf_m):
+def layout(
+    length_m: float, width_m: float, piece_length_m: float, piece_width_m: float, trim_m: float, kerf_m: float
+) -> tuple[int, int, bool]:
     """(rows, columns, rotated) that give the most centres; rotated: a centre's length lies across the frame."""
     straight = (
         count(width_m, piece_width_m, trim_m, kerf_m),
@@ -54,7 +63,16 @@ def layout(length_m, width_m, piece_length_m, piece_width_m, trim_m, kerf_m):
     return turned if turned[0] * turned[1] > straight[0] * straight[1] else straight
 
 
-def cut_up(length_m, width_m, thickness_m, piece_length_m, piece_width_m, trim_m, kerf_m, density):
+def cut_up(
+    length_m: float,
+    width_m: float,
+    thickness_m: float,
+    piece_length_m: float,
+    piece_width_m: float,
+    trim_m: float,
+    kerf_m: float,
+    density: float,
+) -> "Document":
     """The reply of `plan` for a slab of given density (kg/m³)."""
     rows, columns, rotated = layout(length_m, width_m, piece_length_m, piece_width_m, trim_m, kerf_m)
     along, across = (piece_width_m, piece_length_m) if rotated else (piece_length_m, piece_width_m)
@@ -72,7 +90,7 @@ def cut_up(length_m, width_m, thickness_m, piece_length_m, piece_width_m, trim_m
     }
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Rows and columns of centres in a slab, both ways round, the better one kept, and where to cut.
 
     Request: length_m (m) and width_m (m) of the frame, thickness_m (m) of the cold slab, piece_length_m (m),
@@ -99,7 +117,7 @@ def plan(request):
     return reply
 
 
-def fit_frame(request):
+def fit_frame(request: "Document") -> "Document":
     """The frames for a number of centres within a table, smallest area first.
 
     Request: pieces, piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m), max_length_m (m), max_width_m (m),
@@ -122,7 +140,9 @@ def fit_frame(request):
     return {"frames": frames[:MOST_FRAMES]}
 
 
-def frames_for(pieces, sizes, max_length_m, max_width_m):
+def frames_for(
+    pieces: int, sizes: tuple[float, float, float, float], max_length_m: float, max_width_m: float
+) -> "list[Document]":
     """All frames for so many centres of `sizes` (length, width, trim, kerf in m), smallest area first."""
     along, across, trim, kerf = sizes
     frames = _one_way(pieces, along, across, trim, kerf, max_length_m, max_width_m, False)
@@ -136,15 +156,24 @@ def frames_for(pieces, sizes, max_length_m, max_width_m):
     return sorted(frames, key=_area_key)
 
 
-def _sides_um(frame):
+def _sides_um(frame: "Document") -> tuple[int, int]:
     return (int(frame["length_m"] * 1e6 + 0.5), int(frame["width_m"] * 1e6 + 0.5))
 
 
-def _area_key(frame):
+def _area_key(frame: "Document") -> tuple[float, int, int, bool]:
     return (frame["length_m"] * frame["width_m"], frame["rows"], frame["columns"], frame["rotated"])
 
 
-def _one_way(pieces, along, across, trim, kerf, max_length_m, max_width_m, rotated):
+def _one_way(
+    pieces: int,
+    along: float,
+    across: float,
+    trim: float,
+    kerf: float,
+    max_length_m: float,
+    max_width_m: float,
+    rotated: bool,
+) -> "list[Document]":
     most_columns = count(max_length_m, along, trim, kerf)
     found = []
     for rows in range(1, count(max_width_m, across, trim, kerf) + 1):
@@ -155,7 +184,9 @@ def _one_way(pieces, along, across, trim, kerf, max_length_m, max_width_m, rotat
     return found
 
 
-def frame_document(rows, columns, length_m, width_m, rotated, pieces, piece_m2):
+def frame_document(
+    rows: int, columns: int, length_m: float, width_m: float, rotated: bool, pieces: int, piece_m2: float
+) -> "Document":
     """One frame: `waste` counts everything but the pieces wanted, of piece_m2 (m²) each."""
     return {
         "rows": rows,

@@ -10,18 +10,24 @@ from ...core.problems import Problem
 from ...physics import materials
 from ...physics.sphere import Ball
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 TIP_DEG = 60.0  # of the funnel, seen from the side; assumed
 CONE_INSIDE = 1.1  # resistance of a cone's inside over that of its ball, by fine grids of emptying cones of 60°
 
 
-def ball_m(volume_m3):
+def ball_m(volume_m3: float) -> float:
     """Radius in m of the ball that fits into a cone of this volume, all round and top."""
     half = math.radians(0.5 * TIP_DEG)
     top_m = (3.0 * math.tan(half) * volume_m3 / math.pi) ** (1.0 / 3.0)
-    return top_m * (1.0 - math.sin(half)) / math.cos(half)
+    result: float = top_m * (1.0 - math.sin(half)) / math.cos(half)
+    return result
 
 
-def seconds(fill, now_c, fill_kg):
+def seconds(fill: "Document", now_c: float, fill_kg: float) -> float:
     """Time in s until a fill of fill_kg at now_c, emptying at fill["pace_kg_s"], leaves its window or is empty.
 
     fill: as `fields.FILL`.
@@ -30,21 +36,23 @@ def seconds(fill, now_c, fill_kg):
     if now_c <= low_c:
         return 0.0
     if low_c <= room_c:
-        return empty_s
+        result: float = empty_s
+        return result
     ball, fourier_s = _ball(fill, 0.5 * (now_c + low_c), fill_kg)
     found = ball.reaches((low_c - room_c) / (now_c - room_c))
     return empty_s if found is None else found * fourier_s
 
 
-def cooled_c(fill, now_c, fill_kg, seconds_s):
+def cooled_c(fill: "Document", now_c: float, fill_kg: float, seconds_s: float) -> float:
     """Mean temperature in °C of a fill after a time in s, emptying as in `seconds`."""
     if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:
         return now_c
     ball, fourier_s = _ball(fill, now_c, fill_kg)
-    return fill["room_c"] + (now_c - fill["room_c"]) * ball.mean(min(seconds_s / fourier_s, ball.empties))
+    result: float = fill["room_c"] + (now_c - fill["room_c"]) * ball.mean(min(seconds_s / fourier_s, ball.empties))
+    return result
 
 
-def _ball(fill, middle_c, fill_kg):
+def _ball(fill: "Document", middle_c: float, fill_kg: float) -> "tuple[Ball, float]":
     """(the ball that stands for a fill, s for its Fourier number to rise by 1), caramel as at middle_c."""
     material = materials.resolved(fill["material"])
     density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
@@ -54,7 +62,7 @@ def _ball(fill, middle_c, fill_kg):
     return Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE), fourier_s
 
 
-def fill(request):
+def fill(request: "Document") -> "Document":
     """How long the fill in the funnel stays warm enough, from a reading.
 
     Request: h_w_m2k (W/(m² K)), material, room_c (°C), window_low_c (°C), limit_c (°C), pace_kg_s (kg/s), now_c (°C,

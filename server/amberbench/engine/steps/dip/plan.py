@@ -4,8 +4,14 @@ from ..coat import plan as coat
 from . import salting as dip_salting
 from .fields import AT_BENCH, COATED_AS
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
 
-def plan(dip, pieces, piece, centre_kg, material, prebottom_m2):
+
+def plan(
+    dip: "Document", pieces: int, piece: "Document | None", centre_kg: float, material: str, prebottom_m2: float
+) -> "Document":
     """What dipping takes, as `fields.DIP_REPLY`.
 
     `dip`: a checked `fields.DIP`; `piece` {length_m, width_m, height_m} of an undipped one, or null for a cluster;

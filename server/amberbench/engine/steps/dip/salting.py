@@ -2,8 +2,12 @@
 
 import math
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
 
-def salting(request):
+
+def salting(request: "Document") -> "Document":
     """How many pieces may be dipped before the first of them has set: salt every so many.
 
     Request: dip_s (s, from piece to piece), set_s (s), salt_each_kg (kg) or null, pieces or null, basis, batches.

@@ -10,6 +10,13 @@ from ...physics.plane_wall import middle_and_mean, roots
 from ..melt.belief import FREE_C
 from . import fields
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
 WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
@@ -20,7 +27,7 @@ WARMER_K = 2.0  # water less than this above the window takes for ever to bring 
 class Block:
     """A block, or the pieces it was chopped into, in a jacket of one temperature."""
 
-    def __init__(self, request):
+    def __init__(self, request: "Document") -> None:
         block = request["block"]
         self.material = materials.resolved(request["material"])
         self.sides_m = [block["length_m"], block["width_m"], block["height_m"]]
@@ -29,7 +36,7 @@ class Block:
         self.rho_cp = materials.density(self.material, middle_c) * materials.heat_capacity(self.material, middle_c)
         self.start_c, self.jacket_c, self.window_c = request["start_c"], request["jacket_c"], request["window_low_c"]
 
-    def conduction_s(self, sides_m, wall_w_m2k):
+    def conduction_s(self, sides_m: list[float], wall_w_m2k: float) -> tuple[float, float]:
         """(s until the middle of a piece stirs freely, or is in a window below that; its mean temperature then in °C).
 
         The three-dimensional θ is the product of three plane walls.
@@ -50,16 +57,17 @@ class Block:
                 high_s = at_s
         return high_s, self.jacket_c + (self.start_c - self.jacket_c) * mean
 
-    def stirred_s(self, from_c, to_c, wall_w_m2k):
+    def stirred_s(self, from_c: float, to_c: float, wall_w_m2k: float) -> float:
         """Seconds a stirred vessel takes from one temperature to another; heat comes in by bottom and sides."""
         if from_c >= to_c:
             return 0.0
         length_m, width_m, height_m = self.sides_m
         area_m2 = length_m * width_m + 2.0 * (length_m + width_m) * height_m
         slowness_s = self.rho_cp * length_m * width_m * height_m / (wall_w_m2k * area_m2)
-        return slowness_s * math.log((self.jacket_c - from_c) / (self.jacket_c - to_c))
+        result: float = slowness_s * math.log((self.jacket_c - from_c) / (self.jacket_c - to_c))
+        return result
 
-    def seconds_s(self, chopped_m, wall_w_m2k):
+    def seconds_s(self, chopped_m: float | None, wall_w_m2k: float) -> float:
         """Whole: conduction until it slumps, then stirred. Chopped: stirred all along, behind its slowest piece.
 
         That counts the warming of large pieces twice, so chopped is never said to be slower than whole.
@@ -73,7 +81,7 @@ class Block:
         return min(whole_s, piece_s + self.stirred_s(self.start_c, self.window_c, wall_w_m2k))
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Time until a block in a water jacket is in the window.
 
     Request: block {length_m (m), width_m (m), height_m (m)}, start_c (°C), jacket_c (°C), window_low_c (°C), limit_c
@@ -106,7 +114,7 @@ def plan(request):
     }
 
 
-def request_for(melt):
+def request_for(melt: "Document") -> "Document":
     """The checked request to `plan` for what a slab's plan knows.
 
     `melt`: mass_kg (kg), thickness_m (m, of a square block; null: a cube, the slowest shape), chopped_m, start_c,
@@ -125,7 +133,7 @@ def request_for(melt):
     return check.checked(known, wanted)
 
 
-def warmed_s(melt, from_c, to_c, slower):
+def warmed_s(melt: "Any", from_c: "Any", to_c: "Any", slower: "Any") -> "Any":
     """Seconds in which stirred caramel may get from one temperature to another at the earliest; None: never.
 
     `slower`: how much longer than planned the block took so far, at least 1.

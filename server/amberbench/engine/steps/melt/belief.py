@@ -11,6 +11,13 @@ from ...physics import materials
 from ...physics import pot as physics_pot
 from . import oven
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.physics.pot import Pot
+
+
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
 POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
 FRESH_COLD_K, FRESH_SD_K = 1.0, 2.0  # a reading within seconds of stirring; from memory
@@ -30,7 +37,7 @@ class Belief:
 
     drift_sd = POWER_DRIFT_SD  # 0.0 where one power stands for the whole melt
 
-    def __init__(self, pot, power, start_c, start_sd_k=None):
+    def __init__(self, pot: "Pot", power: tuple[float, float], start_c: float, start_sd_k: float | None = None) -> None:
         power_w, power_sd = power
         self.pot = pot
         self.t_c = start_c
@@ -38,26 +45,26 @@ class Belief:
         # A capacity that is off looks like a power that is off: both are learned as one.
         start_sd_k = START_SD_K if start_sd_k is None else max(START_SD_K, start_sd_k)
         self.tt, self.tp, self.pp = start_sd_k * start_sd_k, 0.0, power_sd * power_sd + pot.capacity_sd(50.0) ** 2
-        self.free = None  # the last answer to "stirs freely?"
+        self.free: bool | None = None  # the last answer to "stirs freely?"
         self.bursts = 0
         self.readings = 0  # trusted readings since the last burst or rest
         self.heard = False  # whether any reading was trusted so far
-        self.doubt_c = None  # a reading that was too far off to be believed
+        self.doubt_c: float | None = None  # a reading that was too far off to be believed
 
-    def sd_k(self):
+    def sd_k(self) -> float:
         """Standard deviation of the bulk temperature in K."""
         return math.sqrt(self.tt)
 
-    def power_w(self):
+    def power_w(self) -> float:
         """Power absorbed in W."""
         return math.exp(self.log_p)
 
-    def after(self, seconds_s, t_c, log_p):
+    def after(self, seconds_s: float, t_c: float, log_p: float) -> float:
         """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
         energy_j = math.exp(log_p) * max(0.0, seconds_s - oven.DEAD_S)
         return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
-    def spread_after(self, seconds_s):
+    def spread_after(self, seconds_s: float) -> tuple[float, float, float, float]:
         """(expected bulk temperature in °C, its variance, gain to log_p, gain to t_c) after a burst and a stir."""
         warm_c = self.after(seconds_s, self.t_c, self.log_p)
         power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
@@ -69,7 +76,7 @@ class Belief:
         variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
         return warm_c, variance, by_p, by_t
 
-    def burst(self, seconds_s):
+    def burst(self, seconds_s: float) -> None:
         """A burst happened."""
         warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
         self.tp = by_t * self.tp + by_p * self.pp
@@ -78,28 +85,28 @@ class Belief:
         self.bursts += 1
         self.readings, self.doubt_c = 0, None
 
-    def cool(self, seconds_s):
+    def cool(self, seconds_s: float) -> None:
         """It stood or was stirred in the room."""
         before_c = self.t_c
         self.t_c = self.pot.cooled(before_c, seconds_s)
         spread_k = physics_pot.LOSS_SD * (before_c - self.t_c)
         self.tt += spread_k * spread_k
 
-    def rest(self, seconds_s):
+    def rest(self, seconds_s: float) -> None:
         """A rest happened: once it has cooled by half a kelvin older readings no longer speak for it."""
         before_c = self.t_c
         self.cool(seconds_s)
         if abs(before_c - self.t_c) > 0.5:
             self.readings, self.doubt_c = 0, None
 
-    def stir(self, free):
+    def stir(self, free: bool | None) -> None:
         """It was stirred and the person said whether it stirs freely (None: did not say)."""
         self.cool(oven.STIR_S)
         self.free = free
         if free is not None and not (free and self.t_c > FREE_C + 8.0):
             self._learn_free(1.0 if free else -1.0)
 
-    def _learn_free(self, sign):
+    def _learn_free(self, sign: float) -> None:
         """Moment matching of the normal belief with the probability that it stirs freely at a temperature."""
         whole = math.sqrt(self.tt + FREE_SD_K * FREE_SD_K)
         z = sign * (self.t_c - FREE_C) / whole
@@ -109,7 +116,7 @@ class Belief:
         shrink = slope * (z + slope) / (whole * whole)
         self._move(pull, shrink)
 
-    def _move(self, pull, shrink):
+    def _move(self, pull: float, shrink: float) -> None:
         """Adds pull times the covariance to the mean and takes shrink times its square off."""
         tt, tp = self.tt, self.tp
         self.t_c = min(max(self.t_c + pull * tt, materials.LOWEST_C), materials.HIGHEST_C)
@@ -118,18 +125,18 @@ class Belief:
         self.pp = max(1e-6, self.pp - shrink * tp * tp)
         self._hold(tp - shrink * tt * tp)
 
-    def _hold(self, tp):
+    def _hold(self, tp: float) -> None:
         """Sets the covariance, kept within what the variances allow."""
         most = 0.999 * math.sqrt(self.tt * self.pp)
         self.tp = max(-most, min(most, tp))
 
-    def lumpy(self):
+    def lumpy(self) -> bool:
         """True while a reading is not to be trusted: it does not stir freely, or nobody said and it is too cool."""
         if self.free is None:
             return self.t_c < FREE_C + 4.0
         return not self.free and self.t_c < NO_LUMPS_C
 
-    def read(self, surface_c):
+    def read(self, surface_c: float) -> None:
         """An infrared reading; one far off the prediction is kept in doubt until a second one agrees with it."""
         self.cool(oven.READ_S)
         if self.lumpy() and surface_c < NO_LUMPS_C:
@@ -145,24 +152,24 @@ class Belief:
         self.doubt_c = None
         self._trust(surface_c)
 
-    def _widen(self, off_k):
+    def _widen(self, off_k: "Any") -> None:
         """Two readings agree against the prediction: open the belief far enough to take them up."""
         wider = (self.tt + off_k * off_k) / self.tt
         self.tt, self.pp = min(self.tt * wider, MOST_SD_K * MOST_SD_K), min(0.25, self.pp * wider)
         self._hold(self.tp * wider)
 
-    def _trust(self, surface_c):
+    def _trust(self, surface_c: float) -> None:
         fresh = (1.0 - SKIN_SHARE, FRESH_COLD_K, FRESH_SD_K)
         self._correct((fresh, (SKIN_SHARE, SKIN_COLD_K, SKIN_SD_K)), surface_c)
         self.readings += 1
         self.heard = True
 
-    def expect_reading(self):
+    def expect_reading(self) -> None:
         """A reading that will be as expected: narrows the spread, leaves the mean."""
         self._move(0.0, 1.0 / (self.tt + FRESH_SD_K * FRESH_SD_K))
         self.heard = True
 
-    def _correct(self, kinds, surface_c):
+    def _correct(self, kinds: tuple[tuple[float, float, float], ...], surface_c: float) -> None:
         """Moment matching with a mixture of ways to misread: (share, cold by K, standard deviation in K)."""
         weight, mean, square = 0.0, 0.0, 0.0
         for share, cold_k, sd_k in kinds:

@@ -4,6 +4,16 @@ import math
 
 from ...core.statistics import normal_below
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from amberbench.engine.steps.melt.belief import Belief
+    from amberbench.engine.steps.melt.guard import Melt
+
+    from ...core.annotations import Document
+
+
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.
 RISK = 0.125  # pour when the chance of lying below the window, plus OVER times that of lying above, is at most this
@@ -14,7 +24,7 @@ MOST_READINGS = 5  # readings after one burst; then the mean decides
 MOST_REST_S = 900.0
 
 
-def decide(melt):
+def decide(melt: "Melt") -> tuple[str, str, float]:
     """(action, reason code, seconds_s) from what is believed and the heat lines."""
     belief = melt.belief
     if belief.doubt_c is not None:
@@ -41,14 +51,14 @@ def decide(melt):
     return action, code, seconds_s
 
 
-def _burst(melt, cautious):
+def _burst(melt: "Melt", cautious: bool) -> tuple[str, str, float]:
     seconds_s = melt.longest_s(cautious)
     if seconds_s == 0.0:
         return "stop", "step_too_coarse", 0.0
     return "burst", "finish" if melt.expected_c(seconds_s) >= melt.low_c else "warm_up", seconds_s
 
 
-def rest_s(melt):
+def rest_s(melt: "Any") -> "Any":
     """Seconds of stirring off the heat until the bulk is a quarter of the window below its top, at most 15 min."""
     belief, aim_c = melt.belief, melt.high_c - 0.25 * (melt.high_c - melt.low_c)
     low_s, high_s = 0.0, MOST_REST_S
@@ -61,7 +71,7 @@ def rest_s(melt):
     return 30.0 * math.ceil(high_s / 30.0)
 
 
-def follow(belief, history):
+def follow(belief: "Belief", history: "list[Document]") -> None:
     """Moves a belief along a checked history in which every burst and rest has its length, every reading its value."""
     for what in history:
         kind = what["kind"]

@@ -6,6 +6,14 @@ from ...physics import pot as physics_pot
 from . import oven as melt_oven
 from .belief import Belief
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 # Hottest rise over mean rise in one burst, at 1 kg. Assumed: 1.5–2.5 is usual, more at edges and without a turntable
 # (from memory); taken near the upper end so that uneven ovens stay below the scorch limit too.
 UNEVENNESS = 2.39
@@ -16,7 +24,7 @@ STRONG_UNREAD = 2.08  # 98 %: the same while the power is only what a plate or a
 AIM = 0.7  # where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned
 
 
-def usual_unevenness(turntable, mass_kg):
+def usual_unevenness(turntable: bool, mass_kg: float) -> float:
     """Hottest rise over mean rise to be expected of an oven nobody measured."""
     usual = UNEVENNESS if turntable else UNEVENNESS_STILL
     return max(1.2, usual + UNEVENNESS_PER_DOUBLING * math.log(mass_kg) / math.log(2.0))
@@ -25,7 +33,7 @@ def usual_unevenness(turntable, mass_kg):
 class Melt:
     """A checked request: the heat lines, what the oven can set, how unevenly it heats, what is believed."""
 
-    def __init__(self, request):
+    def __init__(self, request: "Document") -> None:
         self.low_c, self.high_c = request["window_low_c"], request["window_high_c"]
         self.warn_c, self.stop_c, self.limit_c = request["warn_c"], request["stop_c"], request["limit_c"]
         self.step_s, self.most = request["step_s"], int(request["burst_s"] // request["step_s"])
@@ -35,7 +43,7 @@ class Melt:
         power = melt_oven.power_prior(oven, mass_kg)
         self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"))
 
-    def hottest_c(self, seconds_s):
+    def hottest_c(self, seconds_s: float) -> float:
         """Hottest spot in °C at the end of a burst, at the strong end of temperature and power together.
 
         The strong end is the likeliest point of (temperature, log power) at which the spot is that hot.
@@ -49,7 +57,7 @@ class Melt:
         t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
         return t_c + phi * (belief.after(seconds_s, t_c, log_p) - t_c)
 
-    def most_steps(self, most, fits):
+    def most_steps(self, most: int, fits: "Callable[..., Any]") -> int:
         """Most steps, up to `most`, for which `fits(seconds_s)` holds; from some length on it must fail."""
         low, high = 0, most
         while low < high:
@@ -60,11 +68,11 @@ class Melt:
                 high = middle - 1
         return low
 
-    def expected_c(self, seconds_s):
+    def expected_c(self, seconds_s: float) -> float:
         """Bulk temperature in °C expected at the end of a burst."""
         return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p)
 
-    def steps_to(self, temp_c):
+    def steps_to(self, temp_c: float) -> float:
         """Steps, not rounded, after which the bulk is expected at temp_c; never less than 0, `most` if never."""
         belief, pot = self.belief, self.belief.pot
         power_w = belief.power_w()
@@ -72,9 +80,10 @@ class Melt:
         if net_w <= 0.0:
             return float(self.most)
         energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * melt_oven.DEAD_S
-        return min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
+        result: float = min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
+        return result
 
-    def longest_s(self, cautious):
+    def longest_s(self, cautious: bool) -> float:
         """Length in s of the longest burst that is safe and aims into the window; 0.0 when not even one step is safe.
 
         cautious: at the strong end the bulk, too, stays below the window's top, unless that would leave more than half
@@ -91,10 +100,11 @@ class Melt:
             steps = min(steps, max(1, held))
         return float(self.step_s * self.most_steps(min(steps, self.most), self._scorches_nothing))
 
-    def _scorches_nothing(self, seconds_s):
-        return self.hottest_c(seconds_s) <= self.limit_c
+    def _scorches_nothing(self, seconds_s: float) -> bool:
+        result: bool = self.hottest_c(seconds_s) <= self.limit_c
+        return result
 
-    def strong_bulk_c(self, seconds_s):
+    def strong_bulk_c(self, seconds_s: float) -> float:
         """Bulk temperature in °C after a burst, 95 % point."""
         warm_c, variance, _, _ = self.belief.spread_after(seconds_s)
         return warm_c + STRONG * math.sqrt(variance)

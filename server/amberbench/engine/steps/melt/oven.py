@@ -2,6 +2,11 @@
 
 import math
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 DEAD_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
 DEAD_SD_S = 0.4  # spread of the same; assumed, a little wider than 2–3 s evenly
 RATED_SHARE = 0.60  # share of the rating plate that a kilogram of caramel takes up; assumed, ±20 %
@@ -13,12 +18,12 @@ STIR_S = 40.0  # 30–45 s for 1–2 kg; common practice
 READ_S = 8.0  # assumed
 
 
-def load_factor(mass_kg):
+def load_factor(mass_kg: float) -> float:
     """Share of the one-kilogram power that a smaller mass absorbs, 0.5 to 1 (from memory, buffler_1993)."""
     return max(LOAD_LEAST, min(1.0, 1.0 + LOAD_PER_HALVING * math.log(mass_kg) / math.log(2.0)))
 
 
-def power_prior(oven, mass_kg):
+def power_prior(oven: "Document", mass_kg: float) -> tuple[float, float]:
     """(power in W this mass absorbs, standard deviation of its logarithm), from the oven's best figure."""
     if oven["power_w"] is not None:
         spread = MEASURED_SD if oven["power_sd_w"] is None else oven["power_sd_w"] / oven["power_w"]

@@ -12,6 +12,11 @@ from . import guard, oven
 from .decide import decide, follow
 from .guard import Melt
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 STEPS_S = (1, 5, 10, 15, 30)
 MOST_BURSTS = 60
 READ_FROM_C = 46.0  # a burst that ends cooler leaves lumps: no reading, and the block is turned; common practice
@@ -20,7 +25,7 @@ CLOCK_SD_S = 0.5  # of the time; assumed
 CONTAINER_J_KGK = 550.0  # stands in for glass; iec_60705, from memory
 
 
-def oven_from_water_test(request):
+def oven_from_water_test(request: "Document") -> "Document":
     """Power an oven gives to water, from a water test.
 
     Request: water_kg (kg), start_c (°C) and end_c (°C) stirred, seconds_s (s), container_kg (kg) or null, room_c (°C)
@@ -47,7 +52,7 @@ def oven_from_water_test(request):
     return {"power_w": power_w, "power_sd_w": power_w * math.sqrt(by_heat * by_heat + (CLOCK_SD_S / time_s) ** 2)}
 
 
-def refuse_lines(request):
+def refuse_lines(request: "Document") -> None:
     """Refuses heat lines in the wrong order: Problem window_upside_down, line_above_line."""
     low_c, high_c, warn_c = request["window_low_c"], request["window_high_c"], request["warn_c"]
     stop_c, limit_c = request["stop_c"], request["limit_c"]
@@ -59,7 +64,7 @@ def refuse_lines(request):
             raise Problem(field, "line_above_line", value, high=above, unit="°C")
 
 
-def check_melt(request):
+def check_melt(request: "Document") -> None:
     """Refuses heat lines in the wrong order, an oven without power, a step it cannot set.
 
     Raises: Problem window_upside_down, line_above_line, oven_without_power, not_an_option, too_low.
@@ -73,7 +78,7 @@ def check_melt(request):
         raise Problem("burst_s", "too_low", request["burst_s"], request["step_s"], 300, "s")
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Bursts that bring the caramel into the window, each followed by a stir, to be corrected by every reading.
 
     Request: as `fields.MELT`.
@@ -90,7 +95,7 @@ def plan(request):
     check_melt(request)
     melt = Melt(request)
     belief, start_c = melt.belief, request["start_c"]
-    bursts: list = []
+    bursts: "list[Document]" = []
     if start_c > melt.high_c:
         raise Problem("start_c", "start_above_window", start_c, high=melt.high_c, unit="°C")
     while belief.t_c < melt.low_c:
@@ -102,7 +107,7 @@ def plan(request):
     return {"bursts": bursts, "total_s": float(total_s), "energy_j": energy_j, "inputs": assumed(melt, request)}
 
 
-def _planned(melt):
+def _planned(melt: "Melt") -> "Document":
     """One burst of the plan, its stir, and the readings to be expected after it."""
     belief, seconds_s = melt.belief, melt.longest_s(True)
     hottest_c = melt.hottest_c(seconds_s)
@@ -123,9 +128,9 @@ def _planned(melt):
     }
 
 
-def assumed(melt, request):
+def assumed(melt: "Melt", request: "Document") -> "list[Document]":
     """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
-    rows: list = [
+    rows: "list[Document]" = [
         constant("melt.dead_s", oven.DEAD_S, "s", "oven_tests", "published"),
         constant("melt.stir_s", oven.STIR_S, "s", "practice"),
         constant("melt.loss_w", window_loss_w(melt), "W", "mcadams"),
@@ -144,7 +149,7 @@ def assumed(melt, request):
     return rows + _believed() + _decided()
 
 
-def _believed():
+def _believed() -> "list[Document]":
     """Rows for how far starts, losses, power and readings are trusted."""
     return [
         constant("melt.start_sd_k", melt_belief.START_SD_K, "K"),
@@ -160,7 +165,7 @@ def _believed():
     ]
 
 
-def _decided():
+def _decided() -> "list[Document]":
     """Rows for how much is risked: by a burst, and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
@@ -171,19 +176,19 @@ def _decided():
     ]
 
 
-def window_loss_w(melt):
+def window_loss_w(melt: "Melt") -> float:
     """Heat lost in W at the middle of the window."""
     return melt.belief.pot.loss_w(0.5 * (melt.low_c + melt.high_c))
 
 
-def _check_history(history):
+def _check_history(history: "list[Document]") -> None:
     for index, what in enumerate(history):
         field = {"stir": "kind", "reading": "surface_c"}.get(what["kind"], "seconds_s")
         if what[field] is None:
             raise Problem("history[" + str(index) + "]." + field, "missing")
 
 
-def next_burst(request):
+def next_burst(request: "Document") -> "Document":
     """What to do now: another burst, pour, read again, let it cool, or stop.
 
     Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order, start_sd_k (K) or

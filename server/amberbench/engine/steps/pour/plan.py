@@ -5,6 +5,13 @@ from ...core.problems import Problem
 from ...physics import materials
 from . import fields
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document
+
+
 CLOSE_ENOUGH_M = 0.0005  # a bar within half a millimetre gives the wanted height; assumed
 TALLEST_M = fields.POUR["slab_height_m"]["high"]
 # Whether a pour reaches the corners in time. Assumed, nobody's measurement: a person spreads about a tray of
@@ -21,22 +28,22 @@ KNOWN = {
 }
 
 
-def mass_for(density, area_m2, height_m, residue):
+def mass_for(density: float, area_m2: float, height_m: float, residue: float) -> float:
     """Caramel to weigh in (kg) so that the area is covered to the height, in m², m and kg/m³."""
     return density * area_m2 * height_m / (1.0 - residue)
 
 
-def area_for(density, mass_kg, height_m, residue):
+def area_for(density: float, mass_kg: float, height_m: float, residue: float) -> float:
     """Area (m²) that the weighed caramel covers to the height."""
     return mass_kg * (1.0 - residue) / (density * height_m)
 
 
-def settled(material, height_m, pour_c, room_c):
+def settled(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
     """Height (m) of the slab at room temperature: a resolved material shrinks in height only."""
     return height_m * materials.density(material, pour_c) / materials.density(material, room_c)
 
 
-def stacks(bars_m):
+def stacks(bars_m: list[float]) -> list[list[float]]:
     """Every stack of at most three different entries of the list, no taller than a slab may be, thickest bar first."""
     bars = sorted(bars_m, reverse=True)
     found = []
@@ -49,17 +56,17 @@ def stacks(bars_m):
     return [stack for stack in found if sum(stack) <= TALLEST_M]
 
 
-def _distance_key(stack, wanted_m):
+def _distance_key(stack: list[float], wanted_m: float) -> tuple[int, int, list[float]]:
     # To the micrometre, so that of equally near stacks the one with the fewest bars is taken.
     return (int(abs(sum(stack) - wanted_m) * 1e6 + 0.5), len(stack), stack)
 
 
-def nearest_stack(bars_m, wanted_m):
+def nearest_stack(bars_m: list[float], wanted_m: float) -> list[float]:
     """The stack (heights in m) whose total comes nearest to the wanted height; of equals the one of fewest bars."""
     return min(stacks(bars_m), key=lambda stack: _distance_key(stack, wanted_m))
 
 
-def lowest_stack_over(bars_m, height_m):
+def lowest_stack_over(bars_m: list[float], height_m: float) -> list[float]:
     """The lowest stack that holds a slab of this height (m), else the tallest there is."""
     every = stacks(bars_m)
     holding = [stack for stack in every if sum(stack) >= height_m - CLOSE_ENOUGH_M]
@@ -68,7 +75,7 @@ def lowest_stack_over(bars_m, height_m):
     return max(every, key=lambda stack: (sum(stack), -len(stack), stack))
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """Caramel, frame length or slab height, whichever is unknown, and the bars to set.
 
     Request: solve_for (mass, length or height), of mass_kg (kg), length_m (m), width_m (m) and slab_height_m (m)
@@ -104,14 +111,14 @@ def plan(request):
     return solved
 
 
-def _refuse_missing(request):
+def _refuse_missing(request: "Document") -> None:
     for name in KNOWN[request["solve_for"]]:
         if request[name] is None:
             field = fields.POUR[name]
             raise Problem(name, "missing", None, field["low"], field["high"], field["unit"])
 
 
-def _set_bars(request):
+def _set_bars(request: "Document") -> "tuple[list[float], float, list[Document]]":
     """(bars, height, warnings) for the wanted height: the nearest stack owned, or any height without a list."""
     wanted = request["slab_height_m"]
     if request["bars_m"] is None:
@@ -123,7 +130,15 @@ def _set_bars(request):
     return bars, height, [{"code": "bars_nearest", "values": {"wanted_m": wanted, "nearest_m": height}}]
 
 
-def _document(mass, length, width, height, bars, bar_height, warnings):
+def _document(
+    mass: float,
+    length: float,
+    width: float,
+    height: float,
+    bars: list[float],
+    bar_height: float,
+    warnings: "list[Document]",
+) -> "Document":
     return {
         "mass_kg": mass,
         "length_m": length,
@@ -135,7 +150,7 @@ def _document(mass, length, width, height, bars, bar_height, warnings):
     }
 
 
-def _solve_mass(request, density):
+def _solve_mass(request: "Document", density: float) -> "Document":
     bars, height, warnings = _set_bars(request)
     length, width = request["length_m"], request["width_m"]
     per_metre = mass_for(density, width, height, request["residue"])
@@ -147,7 +162,7 @@ def _solve_mass(request, density):
     return _document(mass, length, width, height, bars, height, warnings)
 
 
-def _solve_length(request, density):
+def _solve_length(request: "Document", density: float) -> "Document":
     bars, height, warnings = _set_bars(request)
     mass, width = request["mass_kg"], request["width_m"]
     length = area_for(density, mass, height, request["residue"]) / width
@@ -155,7 +170,7 @@ def _solve_length(request, density):
     return _document(mass, length, width, height, bars, height, warnings)
 
 
-def _solve_height(request, density):
+def _solve_height(request: "Document", density: float) -> "Document":
     mass, length, width = request["mass_kg"], request["length_m"], request["width_m"]
     height = mass * (1.0 - request["residue"]) / (density * length * width)
     _refuse_outside(mass, height, fields.POUR["slab_height_m"])
@@ -172,7 +187,7 @@ def _solve_height(request, density):
 SOLVERS = {"mass": _solve_mass, "length": _solve_length, "height": _solve_height}
 
 
-def _refuse_outside(mass, solved, limits):
+def _refuse_outside(mass: float, solved: float, limits: "Document") -> None:
     """Refuses a mass whose frame length or slab height would leave the accepted range."""
     if solved > limits["high"]:
         raise Problem("mass_kg", "too_much_caramel", mass, high=mass * limits["high"] / solved, unit="kg")
@@ -180,7 +195,7 @@ def _refuse_outside(mass, solved, limits):
         raise Problem("mass_kg", "too_little_caramel", mass, low=mass * limits["low"] / solved, unit="kg")
 
 
-def _outruns_table(request, solved):
+def _outruns_table(request: "Document", solved: "Document") -> "list[Any]":
     """A warning when the frame fits between the given limits neither way round."""
     longest, widest = request["max_length_m"], request["max_width_m"]
     if longest is None or widest is None:
@@ -194,7 +209,7 @@ def _outruns_table(request, solved):
     return [{"code": "frame_outruns_table", "values": values}]
 
 
-def _stiffens_first(request, solved, material):
+def _stiffens_first(request: "Document", solved: "Document", material: "Document") -> "list[Any]":
     """A warning when spreading the area takes longer than cooling to the stiff temperature (assumed criterion)."""
     spread_s = solved["length_m"] * solved["width_m"] / SPREAD_M2_S
     stiff_s = seconds_to_stiffen(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
@@ -203,7 +218,7 @@ def _stiffens_first(request, solved, material):
     return [{"code": "stiffens_first", "values": {"spread_s": spread_s, "stiff_s": stiff_s}}]
 
 
-def seconds_to_stiffen(material, height_m, pour_c, room_c):
+def seconds_to_stiffen(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
     """Seconds until a poured layer reaches 60 °C, the mean loss rate taken at the temperature half way there."""
     if pour_c <= STIFF_C:
         return 0.0

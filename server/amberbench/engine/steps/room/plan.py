@@ -5,6 +5,11 @@ import math
 from ...core.check import constant
 from ...physics.humid_air import dew_c, vapour
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; assumed
 # Humidity at the surface from which sugar dissolves and blooms: dark 82–85 %, milk 78 % (read in a guide for makers;
 # another trade page says 68 %); white taken as milk.
@@ -16,7 +21,7 @@ SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
 
 
-def advise(request):
+def advise(request: "Document") -> "Document":
     """Dew point of the room, and what its air will do to chocolate, centres and caramel.
 
     Request: room_c (°C), humidity (fraction) or null (nobody measured it), surface_c (°C, coldest surface in the air)
@@ -39,7 +44,7 @@ def advise(request):
     return dict(_air_reply(request), inputs=_constants(request["chocolate"]) + centres)
 
 
-def for_plan(room_c, humidity, chocolate):
+def for_plan(room_c: float, humidity: float | None, chocolate: str | None) -> "tuple[Document, list[Document]]":
     """What the room does to a batch, as `fields.AIR`, and what that rests on: (reply, input rows).
 
     `humidity` and `chocolate` may be null. In a room too warm for a clean cut the slab is chilled to CHILLED_C: the
@@ -50,7 +55,7 @@ def for_plan(room_c, humidity, chocolate):
     return _air_reply(asked), _constants(chocolate) + [constant("room.chilled_c", CHILLED_C, "°C", "memory")]
 
 
-def _air_reply(request):
+def _air_reply(request: "Document") -> "Document":
     room_c, humidity, chocolate = request["room_c"], request["humidity"], request["chocolate"]
     dew, water = None, []
     if humidity is not None:
@@ -60,7 +65,7 @@ def _air_reply(request):
     return {"dew_point_c": dew, "warnings": water + _warmth(room_c, chocolate) + _centres(request["centre_c"])}
 
 
-def _constants(chocolate):
+def _constants(chocolate: str | None) -> "list[Document]":
     rows = [
         constant("room.humid_share", HUMID, "", "practice"),
         constant("room.soft_c", SOFT_C, "°C", "memory"),
@@ -73,7 +78,7 @@ def _constants(chocolate):
     return rows
 
 
-def _air(humidity, dew, coldest_c, chocolate):
+def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -> "list[Document]":
     """Warnings of water: on the coldest surface first, in the room only where nothing worse is said."""
     if coldest_c <= dew + 1e-9:
         return [{"code": "condensation", "values": {"surface_c": coldest_c, "dew_point_c": dew}}]
@@ -85,11 +90,11 @@ def _air(humidity, dew, coldest_c, chocolate):
     return []
 
 
-def _humid(code, humidity, most):
+def _humid(code: str, humidity: float, most: float) -> "Document":
     return {"code": code, "values": {"humidity_percent": 100.0 * humidity, "most_percent": 100.0 * most}}
 
 
-def _warmth(room_c, chocolate):
+def _warmth(room_c: float, chocolate: str | None) -> "list[Document]":
     """Warnings of the room's temperature."""
     found = []
     if chocolate is not None and room_c > SETTING_C:
@@ -103,7 +108,7 @@ def _warmth(room_c, chocolate):
     return found
 
 
-def _centres(centre_c):
+def _centres(centre_c: float | None) -> "list[Document]":
     """Warnings of centres that are to be dipped."""
     if centre_c is None:
         return []

@@ -7,6 +7,13 @@ from ...core.problems import Problem
 from ...core.statistics import TENTH
 from ...physics import pot as physics_pot
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from amberbench.engine.physics.pot import Pot
+
+    from ...core.annotations import Document
+
+
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
 # 40–45 / 40 (here both together), cool 28–29 / 27–28 for both; white 26–27 in the first, kept here, 24–25 in the
 # second; work from the first.
@@ -28,7 +35,7 @@ THICK_K = 0.5  # warmed by so little when too thick (from memory)
 CRYSTAL_SHARE, CRYSTAL_SHARE_SD = 0.02, 0.0115
 
 
-def lines(request):
+def lines(request: "Document") -> "Document":
     """The heat lines (°C, by name) of the shop's own chocolate, else of its kind; refused when out of order."""
     given = request["targets"]
     if given is None:
@@ -37,16 +44,17 @@ def lines(request):
         lower, upper = UPWARDS[index - 1], UPWARDS[index]
         if given[lower] > given[upper]:
             raise Problem("targets." + upper, "heat_line_too_low", given[upper], low=given[lower], unit="°C")
-    return given
+    result: "Document" = given
+    return result
 
 
-def seed_share(melt_c, end_c, seed_c, latent_j_kg):
+def seed_share(melt_c: float, end_c: float, seed_c: float, latent_j_kg: float) -> float:
     """Share of the whole that is seed, when all of it melts and melt and seed end at end_c (all °C)."""
     given_j = LIQUID_J_KGK * (melt_c - end_c)
     return given_j / (given_j + SOLID_J_KGK * (end_c - seed_c) + latent_j_kg)
 
 
-def remedies(line):
+def remedies(line: "Document") -> "list[Document]":
     """What to do with a bowl that is too warm, too cool, too thick."""
     low_c, high_c = line["work_low_c"], line["work_high_c"]
     return [
@@ -56,7 +64,7 @@ def remedies(line):
     ]
 
 
-def _refuse(request, line, melt_c, seed_c):
+def _refuse(request: "Document", line: "Document", melt_c: float, seed_c: float) -> None:
     if melt_c < line["melt_low_c"]:
         raise Problem("melt_c", "melt_too_cool", melt_c, low=line["melt_low_c"], unit="°C")
     if melt_c > line["melt_high_c"]:
@@ -68,7 +76,7 @@ def _refuse(request, line, melt_c, seed_c):
         raise Problem("seed_c", "seed_melts", seed_c, high=melts_c, unit="°C")
 
 
-def plan(request):
+def plan(request: "Document") -> "Document":
     """How much seed cools a melt to its working range, and the heat lines of each step.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
@@ -102,7 +110,7 @@ def plan(request):
     }
 
 
-def _steps(line):
+def _steps(line: "Document") -> "list[Document]":
     """The heat lines of each step."""
     ranges = (
         ("melt", line["melt_low_c"], line["melt_high_c"]),
@@ -113,7 +121,7 @@ def _steps(line):
     return [{"name": name, "low_c": low_c, "high_c": high_c} for name, low_c, high_c in ranges]
 
 
-def _heats(chocolate):
+def _heats(chocolate: str) -> "list[Document]":
     """Rows of the heats in the balance, of the seed's melting point and of the remedy for a thick bowl."""
     return [
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
@@ -124,7 +132,7 @@ def _heats(chocolate):
     ]
 
 
-def _latent_row(chocolate):
+def _latent_row(chocolate: str) -> "Document":
     """Its latent heat; nobody's measurement was found for white."""
     latent_j_kg = LATENT_J_KG[chocolate]
     if chocolate == "white_chocolate":
@@ -132,14 +140,14 @@ def _latent_row(chocolate):
     return constant("temper.latent_heat", latent_j_kg, "J/kg", "beckett_2009", "published")
 
 
-def _assumed(request, line):
+def _assumed(request: "Document", line: "Document") -> "list[Document]":
     """Rows of the heat lines, when they are those of the kind."""
     if request["targets"] is not None:
         return []
     return [constant("temper." + name, line[name], "°C", "practice", measure_by="chocolate_label") for name in LINES]
 
 
-def hold(request):
+def hold(request: "Document") -> "Document":
     """How long until a bowl of tempered chocolate leaves its working range in this room.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
@@ -178,13 +186,13 @@ def hold(request):
     }
 
 
-def bowl_of(request):
+def bowl_of(request: "Document") -> "tuple[Pot, float]":
     """(the bowl as a pot of the melt, what growing crystals add to its heat capacity in J/K)."""
     pot = physics_pot.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"])
     return pot, CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
 
 
-def held(request, from_c, to_c):
+def held(request: "Document", from_c: float, to_c: float) -> tuple[float, float]:
     """(seconds a bowl takes between two temperatures in °C, standard deviation of their logarithm)."""
     pot, crystals_j_k = bowl_of(request)
     crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(to_c) + crystals_j_k)
@@ -192,7 +200,7 @@ def held(request, from_c, to_c):
     return cooling_s(pot, crystals_j_k, from_c, to_c), sd
 
 
-def cooling_s(pot, crystals_j_k, from_c, to_c):
+def cooling_s(pot: "Pot", crystals_j_k: float, from_c: float, to_c: float) -> float:
     """Seconds a bowl takes between two temperatures (°C) above the room's: ∫ capacity over loss, by midpoints.
 
     `crystals_j_k`: what growing crystals add to its heat capacity, in J/K.

@@ -3,11 +3,16 @@
 from ...core.allergens import ALLERGENS
 from ...core.describe import boolean, choice, many, number, text
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
 NAME = text(200, "what people call it", default="")
 CONTAINS = many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens", default=[])
 
 
-def instant(meaning):
+def instant(meaning: str) -> "Document":
     return number("ms", 0, 1e14, meaning + "; null: never", default=None)
 
 

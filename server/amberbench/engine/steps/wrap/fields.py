@@ -1,5 +1,10 @@
 """The event of wrapping."""
 
-EVENTS: dict = {
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
+EVENTS: "Document" = {
     "wrapped": {},
 }
