@@ -85,13 +85,13 @@ def test_bowls_are_still_in_temper_when_their_clock_rings():
 def test_readings_of_many_bowls_close_in_on_the_true_pace():
     """A bowl that cools 1.5 times as fast as the model says, read after eight minutes to a tenth."""
     request = planned_bowl()["reply"]["bowl_request"]
-    faster, sd = 0.0, plan.first_sd(request)
+    faster, sd = 0.0, plan.first_faster_sd(request)
     for _ in range(12):
         took_s = 480.0
         now_c, passed_s = 31.9, 0.0
         while passed_s < took_s:
-            now_c -= 1.5 * 10.0 * plan._rate(*temper.bowl_of(request), now_c)
+            now_c -= 1.5 * 10.0 * plan._cooling_rate(*temper.bowl_of(request), now_c)
             passed_s += 10.0
-        faster, sd = plan.taught(request, 31.9, round(now_c, 1), took_s, faster, sd)
+        faster, sd = plan.learn_cooling(request, 31.9, round(now_c, 1), took_s, faster, sd)
     assert faster == pytest.approx(0.405, abs=0.15)
     assert sd < 0.3

@@ -136,7 +136,7 @@ def test_what_cannot_be_is_refused(change, field, code):
 
 def test_students_t_leaves_a_tenth_above_it():
     # The share below t of Student's distribution, by the trapezium rule over its density.
-    for free, t in enumerate(deposit_learn.T_90, start=2):
+    for free, t in enumerate(deposit_learn.STUDENT_T_90, start=2):
         scale = math.gamma((free + 1) / 2) / (math.gamma(free / 2) * math.sqrt(free * math.pi))
         ends = [scale * (1 + (i * t / 1000) ** 2 / free) ** (-(free + 1) / 2) for i in range(1001)]
         assert 0.5 + (sum(ends) - (ends[0] + ends[-1]) / 2) * t / 1000 == pytest.approx(0.9, abs=2e-4)

@@ -8,7 +8,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.core.statistics import TENTH
+from amberbench.engine.core.statistics import SD_TO_10_PERCENT
 from amberbench.engine.learning import pooling
 from tests import strategies_batch
 from tests.bench import Bench, planned_slab
@@ -109,17 +109,17 @@ def test_a_new_batch_lies_in_the_range_four_times_out_of_five(number):
     for _ in range(trials):
         shop, spread = rng.gauss(0.0, 0.2), 0.05 * math.exp(rng.gauss(0.0, 0.4))
         seen = [(rng.gauss(rng.gauss(shop, spread), 0.04), 0.04, 0.05) for _ in range(number)]
-        mean, sd, share = pooling.pooled(seen, 0.0, 0.2)
-        inside += abs(rng.gauss(shop, spread) - mean) <= TENTH * math.hypot(sd, share * 0.05)
+        mean, sd, share = pooling.robust_mean(seen, 0.0, 0.2)
+        inside += abs(rng.gauss(shop, spread) - mean) <= SD_TO_10_PERCENT * math.hypot(sd, share * 0.05)
     assert 0.75 <= inside / trials <= 0.90
 
 
 def test_five_bad_batches_of_fifty_hardly_move_the_mean():
     rng = random.Random(2)
     good = [(rng.gauss(0.1, 0.06), 0.04, 0.05) for _ in range(45)]
-    clean = pooling.pooled(good, 0.0, 0.2)
+    clean = pooling.robust_mean(good, 0.0, 0.2)
     for bad in (0.4, -0.4, 2.0, -5.0):
-        mean, sd, share = pooling.pooled(good + [(bad, 0.04, 0.05)] * 5, 0.0, 0.2)
+        mean, sd, share = pooling.robust_mean(good + [(bad, 0.04, 0.05)] * 5, 0.0, 0.2)
         plain = (sum(value for value, _, _ in good) + 5 * bad) / 50
         assert abs(mean - clean[0]) < 0.012, bad
         assert abs(mean - clean[0]) < 0.5 * abs(plain - clean[0])

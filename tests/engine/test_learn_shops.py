@@ -6,7 +6,7 @@ import statistics
 
 import pytest
 
-from amberbench.engine.core.statistics import TENTH
+from amberbench.engine.core.statistics import SD_TO_10_PERCENT
 from tests.engine.test_learn import fold
 from tests.shops import Shop, slips
 
@@ -45,7 +45,9 @@ class Street:
         return [one for row in self.batches[1:] for one in row]
 
     def power_inside(self):
-        inside = [abs(math.log(one.planned_w / one.power_w)) <= TENTH * one.planned_sd for one in self.learnt()]
+        inside = [
+            abs(math.log(one.planned_w / one.power_w)) <= SD_TO_10_PERCENT * one.planned_sd for one in self.learnt()
+        ]
         return statistics.mean(inside)
 
     def ready_inside(self, rows=None):

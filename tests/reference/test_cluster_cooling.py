@@ -39,9 +39,9 @@ def by_the_engine(body, ratio, last):
     layer = {"thickness_m": body["tray_j_m2k"] / ratio / 2.464e6, "conductivity_w_mk": 160.0}
     base = {"layers": [layer | {"density_kg_m3": 2800.0, "heat_capacity_j_kgk": 880.0}], "area_ratio": 1.0}
     sides = body["radius_m"], body["tall_m"], body["k"], body["rho_cp"]
-    course = cap.CapCourse(
-        cap.Cap(*sides, base, ratio, body["contact_m2k_w"]), 1.0, 0.0, 0.0, ("given", body["top_w_m2k"], 0.1, True),
-        ("given", 0.0, 0.1, False), 1.0,
+    course = cap.CapCooling(
+        cap.SphericalCap(*sides, base, ratio, body["contact_m2k_w"]), 1.0, 0.0, 0.0,
+        ("given", body["top_w_m2k"], 0.1, True), ("given", 0.0, 0.1, False), 1.0,
     )  # fmt: skip
     points = [(0.0, 1.0, 1.0)]
     while course.core_c > last:

@@ -97,8 +97,8 @@ PLATES = [
 
 @pytest.mark.parametrize(("plate_m", "face_c", "up", "down", "radiation"), PLATES)
 def test_plates_give_off_heat_as_tabulated(plate_m, face_c, up, down, radiation):
-    assert surfaces.natural(plate_m, face_c, 21.0, True) == pytest.approx(up, rel=0.01)
-    assert surfaces.natural(plate_m, face_c, 21.0, False) == pytest.approx(down, rel=0.01)
+    assert surfaces.natural_convection(plate_m, face_c, 21.0, True) == pytest.approx(up, rel=0.01)
+    assert surfaces.natural_convection(plate_m, face_c, 21.0, False) == pytest.approx(down, rel=0.01)
     both = surfaces.coefficient(("still_air", 0.93, plate_m, True), face_c, 21.0)
     assert both == pytest.approx(up + radiation, rel=0.005)
 
@@ -106,7 +106,7 @@ def test_plates_give_off_heat_as_tabulated(plate_m, face_c, up, down, radiation)
 def test_plate_gives_off_heat_as_cengel_9_2():
     # 0.6 × 0.6 m at 90 °C in air at 30 °C: 128 W face up, 64.2 W down (from memory), 182 W radiated if black (seen).
     plate_m = surfaces.plate_length_m(0.6, 0.6)
-    up, down = (surfaces.natural(plate_m, 90.0, 30.0, facing) * 0.36 * 60.0 for facing in (True, False))
+    up, down = (surfaces.natural_convection(plate_m, 90.0, 30.0, facing) * 0.36 * 60.0 for facing in (True, False))
     assert down == pytest.approx(64.2, rel=0.01)
     # The book keeps 0.54 Ra^¼ at Ra = 1.195e7, where the range of 0.15 Ra^⅓ has begun: that gives 8 % more.
     assert up == pytest.approx(128.0 * 0.15 / 0.54 * 1.195e7 ** (1 / 12), rel=0.01)
@@ -115,4 +115,6 @@ def test_plate_gives_off_heat_as_cengel_9_2():
 
 
 def test_cold_plate_facing_up_is_a_hot_plate_facing_down():
-    assert surfaces.natural(0.1, 10.0, 20.0, True) == pytest.approx(surfaces.natural(0.1, 20.0, 10.0, False))
+    assert surfaces.natural_convection(0.1, 10.0, 20.0, True) == pytest.approx(
+        surfaces.natural_convection(0.1, 20.0, 10.0, False)
+    )

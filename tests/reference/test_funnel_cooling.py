@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from amberbench.engine.physics import materials
-from amberbench.engine.physics.sphere import Ball
+from amberbench.engine.physics.sphere import CoolingSphere
 from amberbench.engine.steps.deposit import funnel
 from amberbench.engine.steps.deposit import trays as trays_cluster
 from tests.round_bodies import cone_means
@@ -62,7 +62,7 @@ def test_steel_ball_of_a_textbook_cools_as_a_lump():
     notebook on the book prints it; the book's own 474.9 K is from memory, unsure."""
     h, k, rho, cp, radius_m = 11.36, 43.3, 7849.0, 460.6, 0.0254
     fourier = k / (rho * cp) * 3600.0 / radius_m**2
-    share = Ball(h * radius_m / k, 1e6 * fourier).mean(fourier)
+    share = CoolingSphere(h * radius_m / k, 1e6 * fourier).mean_excess(fourier)
     assert 394.3 + share * (699.9 - 394.3) == pytest.approx(474.6, abs=0.3)
 
 
@@ -82,7 +82,7 @@ def test_a_fill_that_is_empty_first_is_sure_to_stay_warm_longer_standing_than_it
     """Half a kilogram at 4 g/s runs out in 125 s; standing it keeps its volume over its surface, and so its heat."""
     fill = {"material": "caramel", "room_c": 21.0, "window_low_c": 71.0, "limit_c": 93.3, "h_w_m2k": 10.0,
             "pace_kg_s": 0.004}  # fmt: skip
-    surely_s = trays_cluster.lasts_s({"request": fill}, 78.0, 0.5)
+    surely_s = trays_cluster.fill_lasts_s({"request": fill}, 78.0, 0.5)
     assert funnel.seconds(fill, 78.0, 0.5) == pytest.approx(125.0)
     assert surely_s > 125.0
     assert surely_s == pytest.approx(funnel.seconds(fill | {"h_w_m2k": 16.0, "pace_kg_s": 0.5 / 36000}, 78.0, 0.5))

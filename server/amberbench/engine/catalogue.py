@@ -52,7 +52,7 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "chocolate.coating": coat.plan,
     "chocolate.bowl": chocolate.plan,
     "chocolate.temper": temper.plan,
-    "chocolate.hold": temper.hold,
+    "chocolate.hold": temper.working_time,
     "chocolate.salting": salting.salting,
     "deposit.plan": cluster.plan,
     "deposit.fill": funnel.fill,

@@ -31,7 +31,7 @@ def advise(run, at_ms):
     kind.pages[step](run, at_ms, advice)
     wash_prompts.add_wash_prompt(run, step, advice, kind.hot)
     room_prompts.add_room_advice(run, advice)
-    advice["wants"] = kind.wants(run)
+    advice["wants"] = kind.pending_computation(run)
     advice["clocks"] = sorted(
         advice["clocks"] + _clocks(kind, run, step), key=lambda clock: (clock["due_ms"], clock["name"])
     )

@@ -34,13 +34,13 @@ def order(request):
     Example: squares with milk, clusters with milk and pecans: squares first, no wash between; a wash if hands go back.
     Source: practice for order, wash and ten hours; memory for the allergens of what lies under, and for nuts last.
     """
-    batches = _held(request["batches"], request["at_ms"])
+    batches = _with_allergens_held(request["batches"], request["at_ms"])
     shown = [one for one in batches if one["state"] != "closed"]
-    used = _used(batches, request["at_ms"])
-    return {"order": _order(shown, used), "now": _now(shown, used), "warnings": _warnings(shown)}
+    used = _left_something(batches, request["at_ms"])
+    return {"order": _least_washing(shown, used), "now": _wash_rows(shown, used), "warnings": _warnings(shown)}
 
 
-def _held(asked, at_ms):
+def _with_allergens_held(asked, at_ms):
     """The batches that share the bench, each with what it `holds` and what it `takes` without a wash."""
     seen, held = {}, []
     for index, one in enumerate(asked):
@@ -54,77 +54,77 @@ def _held(asked, at_ms):
         if one["state"] == "planned" and one["touched_ms"] is not None:
             raise Problem(path + "touched_ms", "not_begun", one["touched_ms"])
         if KIND_OF[one["kind"]].shares_bench:
-            held.append(dict(one, holds=_named(one["contains"] + _under(one["under"]))))
+            held.append(dict(one, holds=_in_label_order(one["contains"] + _allergens_of_materials(one["under"]))))
     for one in held:
-        one["takes"] = _taken(one, held)
+        one["takes"] = _allowed_on_bench(one, held)
     return held
 
 
-def _named(found):
+def _in_label_order(found):
     """Allergens once each, in the order of the list."""
     return [one for one in core_allergens.ALLERGENS if one in found]
 
 
-def _under(materials):
-    return [core_allergens.of(one) for one in materials]
+def _allergens_of_materials(materials):
+    return [core_allergens.allergen_of(one) for one in materials]
 
 
-def _taken(batch, held):
+def _allowed_on_bench(batch, held):
     """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
     if not KIND_OF[batch["kind"]].lends_chocolate:
         return batch["holds"]
     dipped = [one["holds"] for one in held if one["coated"] and one["state"] == "open"]
-    dipped = [one for one in dipped if not _lacking(batch["holds"], one)]
+    dipped = [one for one in dipped if not _undeclared(batch["holds"], one)]
     if not dipped:
         return batch["holds"]
-    return _named(batch["holds"] + [one for one in dipped[0] if all(one in other for other in dipped)])
+    return _in_label_order(batch["holds"] + [one for one in dipped[0] if all(one in other for other in dipped)])
 
 
-def _lacking(allergens, declared):
+def _undeclared(allergens, declared):
     return [one for one in allergens if one not in declared]
 
 
-def _used(batches, at_ms):
+def _left_something(batches, at_ms):
     """The batches that left something on the bench, longest ago first."""
     clean_ms = max([at_ms - DAY_MS] + [one["washed_ms"] for one in batches if one["washed_ms"] is not None])
     used = [one for one in batches if one["touched_ms"] is not None and one["touched_ms"] > clean_ms]
     return sorted(used, key=lambda one: (one["touched_ms"], one["id"]))
 
 
-def _left(batch, used):
+def _left_undeclared_by(batch, used):
     """Those of the used ones that left what this batch does not declare, since its last wash was settled."""
     since_ms = -1.0 if batch["answered_ms"] is None else batch["answered_ms"]
     others = [one for one in used if one["id"] != batch["id"] and one["touched_ms"] > since_ms]
-    return [one for one in others if _lacking(one["holds"], batch["takes"])]
+    return [one for one in others if _undeclared(one["holds"], batch["takes"])]
 
 
-def _all_of(batches):
-    return _named([allergen for one in batches for allergen in one["holds"]])
+def _all_allergens(batches):
+    return _in_label_order([allergen for one in batches for allergen in one["holds"]])
 
 
-def _now(shown, used):
+def _wash_rows(shown, used):
     found = []
     for one in shown:
         if one["state"] == "open":
-            after = _left(one, used)
+            after = _left_undeclared_by(one, used)
             before = [{"id": other["id"], "name": other["name"], "allergens": other["holds"]} for other in after]
-            row = {"id": one["id"], "after": before, "wash": _lacking(_all_of(after), one["takes"])}
+            row = {"id": one["id"], "after": before, "wash": _undeclared(_all_allergens(after), one["takes"])}
             row["until_ms"] = after[-1]["touched_ms"] if after else None
             found.append(row)
     return found
 
 
-def _order(shown, used):
+def _least_washing(shown, used):
     """Takes one after the other, with what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
         near = [one for one in rest if one["soon"]] or rest
-        free = [one for one in near if not any(_is_part(other["holds"], one["holds"]) for other in near)]
+        free = [one for one in near if not any(_is_subset(other["holds"], one["holds"]) for other in near)]
         batch = min(free, key=lambda one: _rank(one, bench))
         rest = [one for one in rest if one["id"] != batch["id"]]
         # Who was used and who was last washed for does not tell what is to come: each is a whole batch again.
-        after = [one for one in bench if one["id"] != batch["id"] and _lacking(one["holds"], batch["takes"])]
-        wash = _lacking(_all_of(after), batch["takes"])
+        after = [one for one in bench if one["id"] != batch["id"] and _undeclared(one["holds"], batch["takes"])]
+        wash = _undeclared(_all_allergens(after), batch["takes"])
         found.append(
             {"id": batch["id"], "allergens": batch["holds"], "after": [one["id"] for one in after], "wash": wash}
         )
@@ -132,13 +132,13 @@ def _order(shown, used):
     return found
 
 
-def _is_part(part, whole):
-    return len(part) < len(whole) and not _lacking(part, whole)
+def _is_subset(part, whole):
+    return len(part) < len(whole) and not _undeclared(part, whole)
 
 
 def _rank(batch, bench):
     last = 1 if any(one in batch["holds"] for one in core_allergens.LAST) else 0
-    washes = 1 if _lacking(_all_of(bench), batch["takes"]) else 0
+    washes = 1 if _undeclared(_all_allergens(bench), batch["takes"]) else 0
     begun = 0 if batch["state"] == "open" else 1
     since_ms = 0.0 if batch["since_ms"] is None else batch["since_ms"]
     return (last, washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])

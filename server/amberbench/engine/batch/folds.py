@@ -56,7 +56,7 @@ def _close(run, body, at_ms):
     run["done"]["close"] = at_ms
 
 
-def marked(step, note=None):
+def fold_that_marks(step, note=None):
     """A fold that marks its step done; a second one is ignored, so two hands tapping the same step count once."""
 
     def fold(run, body, at_ms):
@@ -86,4 +86,4 @@ for _kind in KINDS:
 for _kind in KINDS:
     for _step, _event in _kind.course:
         if _event not in FOLDS:
-            FOLDS[_event] = marked(_step, _kind.notes.get(_event))
+            FOLDS[_event] = fold_that_marks(_step, _kind.notes.get(_event))

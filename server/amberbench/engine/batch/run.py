@@ -76,7 +76,7 @@ def replay(plan, events):
             undone[event["body"]["event_id"]] = True
     for event in in_order(sound):
         if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
-            run["last_at_ms"] = _later(run["last_at_ms"], corrected_ms(event))
+            run["last_at_ms"] = _latest(run["last_at_ms"], corrected_ms(event))
         else:
             run = _fold(run, event)
     return run
@@ -112,7 +112,7 @@ def _fold(run, event):
         return _ignore(run, event, problem.code)
     except Unfit as unfit:
         return _ignore(run, event, str(unfit))
-    run["last_at_ms"] = _later(run["last_at_ms"], at_ms)
+    run["last_at_ms"] = _latest(run["last_at_ms"], at_ms)
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
@@ -130,7 +130,7 @@ def _ignore(run, event, why):
     return run
 
 
-def _later(old_ms, new_ms):
+def _latest(old_ms, new_ms):
     return new_ms if old_ms is None or new_ms > old_ms else old_ms
 
 

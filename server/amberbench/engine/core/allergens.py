@@ -20,7 +20,7 @@ LAST = ("nuts", "peanuts")
 OTHERS = {"peanut": "peanuts", "pretzel": "gluten", "milk_chocolate": "milk", "white_chocolate": "milk"}
 
 
-def of(material: str) -> str | None:
+def allergen_of(material: str) -> str | None:
     """The allergen of a material by its name, or None: none known, or a material of the shop's own."""
     if material in NUTS:
         return "nuts"

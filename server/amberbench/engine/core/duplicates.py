@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from .annotations import Document
 
 
-def once(body: "Document", counted: "list[Document]", name: str) -> None:
+def refuse_same_reading(body: "Document", counted: "list[Document]", name: str) -> None:
     """Refuses an event of a step that another phone has already written, without knowing of this one.
 
     The step is the one after the `seen` ones known when it was tapped; it is the same when `name` says the same.
@@ -20,7 +20,7 @@ def once(body: "Document", counted: "list[Document]", name: str) -> None:
         raise Unfit("already_counted")
 
 
-def counted(body: "Document", count: int) -> None:
+def refuse_same_tap(body: "Document", count: int) -> None:
     """Refuses an event that another phone has already written: `seen` is how many there were when it was tapped."""
     if body["seen"] is not None and body["seen"] < count:
         raise Unfit("already_counted")

@@ -2,7 +2,7 @@
 
 from math import erf
 
-TENTH = 1.2815515655446004  # standard deviations from the mean to the 10 % or 90 % point
+SD_TO_10_PERCENT = 1.2815515655446004  # standard deviations from the mean to the 10 % or 90 % point
 
 
 def normal_below(z: float) -> float:

@@ -36,7 +36,7 @@ def events(request: "Document") -> "Document":
     """
     sheet = Sheet(request["after_ms"], request["now_ms"])
     _weigh(sheet, request)
-    _hot(sheet, request)
+    _melt_events(sheet, request)
     for own in SHEETS:
         own.after_melting(sheet, request)
     _count(sheet, request)
@@ -77,7 +77,7 @@ def _weigh(sheet: "Sheet", request: "Document") -> None:
         sheet.then("lot_named", {"lot": request["lot"]})
 
 
-def _hot(sheet: "Sheet", request: "Document") -> None:
+def _melt_events(sheet: "Sheet", request: "Document") -> None:
     """Bursts and what the kinds have besides, as they came: [(time, field, kind, what stands there)], merged."""
     bursts = [
         (one["at_ms"], "bursts[" + str(row) + "].at_ms", "burst_started", one)
@@ -88,7 +88,7 @@ def _hot(sheet: "Sheet", request: "Document") -> None:
     for own in SHEETS:
         columns += own.columns(request)
         until_ms = own.hot_until_ms(request) if until_ms is None else until_ms
-    steps = _merged(columns)
+    steps = _in_time_order(columns)
     for index, (at_ms, field, kind, one) in enumerate(steps):
         if kind == "burst_started":
             # A reading never past the next start or the pour: whole minutes leave little room.
@@ -105,7 +105,7 @@ def _burst(sheet: "Sheet", field: str, one: "Document", after_ms: float | None) 
         sheet.later("read", STIR_S, {"surface_c": one["surface_c"]}, after_ms)
 
 
-def _merged(columns: "list[list[tuple[float, str, str, Document]]]") -> "list[tuple[float, str, str, Document]]":
+def _in_time_order(columns: "list[list[tuple[float, str, str, Document]]]") -> "list[tuple[float, str, str, Document]]":
     """Rows of several columns in the order of time; each column keeps its own, the earlier one comes first."""
     left, found = [list(column) for column in columns if column], []
     while left:

@@ -5,14 +5,14 @@ from math import exp, log, sqrt
 from ..batch.courses import KIND_OF
 from ..core import check
 from ..core.problems import Problem
-from ..core.statistics import TENTH
+from ..core.statistics import SD_TO_10_PERCENT
 from ..physics import pot as physics_pot
 from ..steps.cool import course, refit, spread
 from ..steps.cool import fields as cool_fields
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
 from ..steps.melt.belief import Belief
-from ..steps.melt.decide import follow
+from ..steps.melt.decide import follow_history
 from . import fields
 
 TYPE_CHECKING = False
@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
 ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
-ONE_SIDED = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
-LEAST = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
+ONE_SIDED_SD = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
+LEAST_INFORMATION = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
 TRIM_WORDS, BOWL_WORDS = ("trim", "rest"), ("bowl",)
 
 
@@ -97,9 +97,9 @@ def _power(pot: "Pot", request: "Document", start: float) -> tuple[float, float]
         belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
         belief.drift_sd = 0.0
         before = 1.0 / belief.pp
-        follow(belief, request["history"])
+        follow_history(belief, request["history"])
         information = 1.0 / belief.pp - before
-        if not belief.heard or information < LEAST:
+        if not belief.heard or information < LEAST_INFORMATION:
             raise TeachesNothing("says_nothing")
         alone = (belief.log_p / belief.pp - start * before) / information
         start = min(max(alone, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
@@ -121,12 +121,12 @@ def _base(run: "Document") -> "Document":
     prior, prior_sd = log(factor), sqrt(sd * sd + (request["spread"] * spread_sd) ** 2)
     x, sd = _refitted(request, prior, prior_sd)
     information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
-    if information < LEAST:
+    if information < LEAST_INFORMATION:
         raise TeachesNothing("says_nothing")
     over = (x - prior) / (prior_sd * prior_sd) / information
     if len({one["firm"] for one in request["touches"]}) == 1:
         # Firm at the first touch says "this much or more": near, and that much surer, moves a mean by the same.
-        most = ONE_SIDED * sd
+        most = ONE_SIDED_SD * sd
         information *= max(1.0, abs(over) / most)
         over = min(max(over, -most), most)
     factor = exp(min(max(x + over, refit.LOWEST), refit.HIGHEST))
@@ -186,7 +186,7 @@ def compared(found: "Document", plan: "Document", run: "Document") -> "list[Docu
     if oven is not None:
         asked = KIND_OF[run["kind"]].oven_melt(run)["request"]
         power_w, sd = melt_oven.power_prior(check.checked(melt_fields.MELT, asked)["oven"], oven["mass_kg"])
-        low_w, high_w = power_w * exp(-TENTH * sd), power_w * exp(TENTH * sd)
+        low_w, high_w = power_w * exp(-SD_TO_10_PERCENT * sd), power_w * exp(SD_TO_10_PERCENT * sd)
         rows.append(_row("power_w", power_w, low_w, high_w, oven["power_w"]))
     jacket = None if run["melt"] is None else run["melt"].get("jacket")
     if jacket is not None and jacket["started_ms"] is not None and "melt" in run["done"]:

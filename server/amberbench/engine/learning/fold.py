@@ -7,10 +7,10 @@ from math import exp, log, sqrt
 
 from ..core import check
 from ..core.problems import Problem
-from ..core.statistics import TENTH
+from ..core.statistics import SD_TO_10_PERCENT
 from ..steps.melt import oven as melt_oven
 from . import fields
-from .pooling import counting, pooled
+from .pooling import count_good, robust_mean
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -57,7 +57,7 @@ def fold(request: "Document") -> "Document":
     Source: assumed for what is believed before the first batch and for the usual spreads.
     """
     ignored: "list[Document]" = []
-    batches = _sound(request["batches"], ignored)
+    batches = _usable(request["batches"], ignored)
     reply = {
         "ovens": _ovens(batches),
         "bases": _bases(batches),
@@ -69,7 +69,7 @@ def fold(request: "Document") -> "Document":
     return reply
 
 
-def _sound(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
+def _usable(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
     """The checked contributions that count, by batch id; the rest goes to `ignored` with the reason."""
     found: "list[tuple[str, list[float], Document]]" = []
     for batch in batches:
@@ -85,7 +85,7 @@ def _sound(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
             ignored[-1]["why"] = problem.code
             continue
         if not full["left_out"]:
-            found.append((full["batch_id"], _figures(full), full))
+            found.append((full["batch_id"], _sort_key(full), full))
     found = sorted(found, key=lambda one: (one[0], one[1]))
     for index in range(1, len(found)):
         if found[index][0] == found[index - 1][0]:
@@ -93,7 +93,7 @@ def _sound(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
     return [found[i][2] for i in range(len(found)) if i == 0 or found[i][0] != found[i - 1][0]]
 
 
-def _figures(batch: "Document") -> list[float]:
+def _sort_key(batch: "Document") -> list[float]:
     """Its numbers in a row, so that of two tellings of one batch the same one counts in any order."""
     row = []
     for part in ("oven", "base", "pieces"):
@@ -105,7 +105,7 @@ def _figures(batch: "Document") -> list[float]:
 PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
 
 
-def _by(batches: "list[Document]", key: str, part: str) -> "list[tuple[str, list[Document]]]":
+def _by_id(batches: "list[Document]", key: str, part: str) -> "list[tuple[str, list[Document]]]":
     """[(id, its batches)] of those that tell of a part, in order of id."""
     groups: "dict[str, list[Document]]" = {}
     for batch in batches:
@@ -116,8 +116,8 @@ def _by(batches: "list[Document]", key: str, part: str) -> "list[tuple[str, list
 
 def _ovens(batches: "list[Document]") -> "list[Document]":
     rows = []
-    for name, group in _by(batches, "oven_id", "oven"):
-        prior, prior_sd = _plate([batch["oven"]["rated_w"] for batch in group])
+    for name, group in _by_id(batches, "oven_id", "oven"):
+        prior, prior_sd = _power_before_any_melt([batch["oven"]["rated_w"] for batch in group])
         by_band: dict[int, list[tuple[float, float, float]]] = {}
         for batch in group:
             oven = batch["oven"]
@@ -127,7 +127,7 @@ def _ovens(batches: "list[Document]") -> "list[Document]":
             by_band.setdefault(band, []).append((value, oven["power_sd"], OVEN_SPREAD))
         for band in sorted(by_band):
             others = [one for other in by_band if other != band for one in by_band[other]]
-            rows.append(_oven(name, band, by_band[band], _elsewhere(others, prior, prior_sd)))
+            rows.append(_oven(name, band, by_band[band], _from_other_masses(others, prior, prior_sd)))
     return _with_batches(rows)
 
 
@@ -136,28 +136,28 @@ def _with_batches(rows: "list[Document]") -> "list[Document]":
     return [row for row in rows if row["n"] > 0]
 
 
-def _plate(rated: list[float | None]) -> tuple[float, float]:
+def _power_before_any_melt(rated: list[float | None]) -> tuple[float, float]:
     """(ln of the power per unit of load factor, its standard deviation) before any melt: the middle of the plates."""
     plates = [one for one in rated if one is not None]
     if not plates:
         return log(PLATELESS_W), PLATELESS_SD
-    return log(_middle(plates) * melt_oven.RATED_SHARE), melt_oven.RATED_SD
+    return log(_median(plates) * melt_oven.RATED_SHARE), melt_oven.RATED_SD
 
 
-def _middle(values: list[float]) -> float:
+def _median(values: list[float]) -> float:
     return sorted(values)[len(values) // 2]
 
 
-def _elsewhere(others: list[tuple[float, float, float]], prior: float, prior_sd: float) -> tuple[float, float]:
+def _from_other_masses(others: list[tuple[float, float, float]], prior: float, prior_sd: float) -> tuple[float, float]:
     """The same after the oven's melts of other masses."""
     if not others:
         return prior, prior_sd
-    mean, sd, _ = pooled(others, prior, prior_sd)
+    mean, sd, _ = robust_mean(others, prior, prior_sd)
     return mean, sqrt(sd * sd + BAND_SD * BAND_SD)
 
 
 def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: tuple[float, float]) -> "Document":
-    mean, sd, share = pooled(seen, before[0], before[1])
+    mean, sd, share = robust_mean(seen, before[0], before[1])
     mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
     power_w = min(max(exp(mean) * melt_oven.load_factor(mass_kg), 100.0), 3500.0)
     spread = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2)
@@ -167,22 +167,24 @@ def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: 
         "mass_kg": mass_kg,
         "power_w": power_w,
         "power_sd_w": min(max(power_w * spread, 1.0), 1500.0),
-        "power_low_w": power_w * exp(-TENTH * spread),
-        "power_high_w": power_w * exp(TENTH * spread),
-        "n": counting(seen, mean, share),
+        "power_low_w": power_w * exp(-SD_TO_10_PERCENT * spread),
+        "power_high_w": power_w * exp(SD_TO_10_PERCENT * spread),
+        "n": count_good(seen, mean, share),
     }
 
 
 def _bases(batches: "list[Document]") -> "list[Document]":
     rows = []
-    for name, group in _by(batches, "base_id", "base"):
+    for name, group in _by_id(batches, "base_id", "base"):
         seen = []
         for batch in group:
             base = batch["base"]
             usual = sqrt((BATCH_SHARE * base["spread_sd"]) ** 2 + LOSS_SPREAD * LOSS_SPREAD)
             seen.append((log(base["loss_factor"]), base["loss_factor_sd"], usual))
-        own = _middle([batch["base"]["spread_sd"] for batch in group])
-        mean, sd, share = pooled(seen, 0.0, sqrt(LOSS_SD * LOSS_SD + (1.0 - BATCH_SHARE * BATCH_SHARE) * own * own))
+        own = _median([batch["base"]["spread_sd"] for batch in group])
+        mean, sd, share = robust_mean(
+            seen, 0.0, sqrt(LOSS_SD * LOSS_SD + (1.0 - BATCH_SHARE * BATCH_SHARE) * own * own)
+        )
         spread = sqrt(sd * sd + (share * LOSS_SPREAD) ** 2)
         rows.append(
             {
@@ -190,16 +192,16 @@ def _bases(batches: "list[Document]") -> "list[Document]":
                 "loss_factor": min(max(exp(mean), 0.2), 5.0),
                 "loss_factor_sd": min(max(spread, 0.01), 1.0),
                 "spread": min(max(share * BATCH_SHARE, 0.05), 5.0),
-                "n": counting(seen, mean, share),
+                "n": count_good(seen, mean, share),
             }
         )
     return _with_batches(rows)
 
 
 def _products(batches: "list[Document]", ignored: "list[Document]") -> "list[Document]":
-    trims = {name: [batch["trim"] for batch in group] for name, group in _by(batches, "product_id", "trim")}
+    trims = {name: [batch["trim"] for batch in group] for name, group in _by_id(batches, "product_id", "trim")}
     counts: "dict[str, Any]" = {}
-    for name, group in _by(batches, "product_id", "pieces"):
+    for name, group in _by_id(batches, "product_id", "pieces"):
         for batch in group:
             pieces = batch["pieces"]
             if pieces["counted"] > MOST_OVER * pieces["planned"]:
@@ -222,18 +224,18 @@ def _yield(counts: list[tuple[int, int]]) -> "Document":
     for planned, counted in counts:
         good, lost = counted + 0.5, planned - counted + 0.5
         seen.append((log(good / lost), sqrt(1.0 / good + 1.0 / lost), YIELD_SPREAD))
-    mean, sd, share = pooled(seen, log(YIELD / (1.0 - YIELD)), YIELD_SD)
+    mean, sd, share = robust_mean(seen, log(YIELD / (1.0 - YIELD)), YIELD_SD)
     good = 1.0 / (1.0 + exp(-mean))
-    usual = _middle([planned for planned, _ in counts])
+    usual = _median([planned for planned, _ in counts])
     # A new batch also draws its own centres, good or lost.
     chance = 1.0 / (usual * good * (1.0 - good) + 0.5)
     spread = sqrt(sd * sd + (share * YIELD_SPREAD) ** 2 + chance)
     return {
         "yield": good,
         "yield_sd": good * (1.0 - good) * spread,
-        "yield_low": 1.0 / (1.0 + exp(-mean + TENTH * spread)),
-        "yield_high": 1.0 / (1.0 + exp(-mean - TENTH * spread)),
-        "n": counting(seen, mean, share),
+        "yield_low": 1.0 / (1.0 + exp(-mean + SD_TO_10_PERCENT * spread)),
+        "yield_high": 1.0 / (1.0 + exp(-mean - SD_TO_10_PERCENT * spread)),
+        "n": count_good(seen, mean, share),
     }
 
 
@@ -242,8 +244,8 @@ def _share(shares: list[float], usual: float) -> "Document | None":
     if not shares:
         return None
     seen = [(log(max(share, 0.001)), SHARE_SD, SHARE_SPREAD) for share in shares]
-    mean, sd, share = pooled(seen, log(usual), SHARE_PRIOR_SD)
-    counted = counting(seen, mean, share)
+    mean, sd, share = robust_mean(seen, log(usual), SHARE_PRIOR_SD)
+    counted = count_good(seen, mean, share)
     if counted == 0:
         return None
     spread = sqrt(sd * sd + (share * SHARE_SPREAD) ** 2 + SHARE_SD * SHARE_SD)
@@ -251,7 +253,7 @@ def _share(shares: list[float], usual: float) -> "Document | None":
     return {
         "share": min(middle, 1.0),
         "share_sd": min(middle * spread, 1.0),
-        "share_low": min(middle * exp(-TENTH * spread), 1.0),
-        "share_high": min(middle * exp(TENTH * spread), 1.0),
+        "share_low": min(middle * exp(-SD_TO_10_PERCENT * spread), 1.0),
+        "share_high": min(middle * exp(SD_TO_10_PERCENT * spread), 1.0),
         "n": counted,
     }

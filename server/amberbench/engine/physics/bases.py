@@ -19,7 +19,7 @@ SLAB_EMISSIVITY = 0.95  # no table has caramel; food and other non-metals 0.93 t
 OWN_EMISSIVITY = 0.90  # of the underside of a base of one's own: most things that are not bare metal. Assumed.
 
 
-def described(base: "Document | str | None") -> tuple[list[tuple[float, float, float]], float, float]:
+def resolved_base(base: "Document | str | None") -> tuple[list[tuple[float, float, float]], float, float]:
     """(layers, area ratio, emissivity of the underside).
 
     base: a built-in name, `{"layers": [...], "area_ratio"}` or None. A layer is (thickness m, conductivity W/(m K),

@@ -8,7 +8,7 @@ are taken in the middle of a step, extrapolated from the step before, so that ea
 from .convection import coefficient
 
 ROOT_2 = 1.4142135623730951
-STAGE = 1.0 - 0.5 * ROOT_2  # γ/2 of TR-BDF2, γ = 2 − √2
+TR_BDF2_STAGE = 1.0 - 0.5 * ROOT_2  # γ/2 of TR-BDF2, γ = 2 − √2
 
 
 class LayerStack:
@@ -152,7 +152,7 @@ class Course:
 
     def _factor(self) -> None:
         links, capacity, lower, inverse = self.links, self.capacity, self.lower, self.inverse
-        stage = STAGE * self.step_s
+        stage = TR_BDF2_STAGE * self.step_s
         above = stage * links[0]
         pivot_inverse = 0.0
         for i in range(len(inverse)):

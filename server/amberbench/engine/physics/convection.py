@@ -44,7 +44,7 @@ def coefficient(face_is: tuple[str, float, float, bool], surface_c: float, air_c
     kind, emissivity, plate_m, up = face_is
     if kind == "given":
         return emissivity
-    convection = FAN_W_M2K if kind == "fan" else natural(plate_m, surface_c, air_c, up)
+    convection = FAN_W_M2K if kind == "fan" else natural_convection(plate_m, surface_c, air_c, up)
     return convection + radiation(emissivity, surface_c, air_c)
 
 
@@ -54,7 +54,7 @@ def radiation(emissivity: float, surface_c: float, air_c: float) -> float:
     return emissivity * STEFAN_BOLTZMANN * (hot + cold) * (hot * hot + cold * cold)
 
 
-def natural(plate_m: float, surface_c: float, air_c: float, up: bool) -> float:
+def natural_convection(plate_m: float, surface_c: float, air_c: float, up: bool) -> float:
     """Natural convection in W/(m² K) of a horizontal plate of length A/P = plate_m in m."""
     warmer = surface_c - air_c
     share = (0.5 * (surface_c + air_c) - 30.0) / 30.0

@@ -11,14 +11,14 @@ if TYPE_CHECKING:
 MAGNUS, MAGNUS_C = 17.62, 243.12
 
 
-def vapour(temp_c: float) -> float:
+def log_vapour_pressure(temp_c: float) -> float:
     """Logarithm of the saturation pressure of water at a temperature in °C, over that at 0 °C."""
     return MAGNUS * temp_c / (MAGNUS_C + temp_c)
 
 
 def dew_c(temp_c: float, humidity: float) -> float:
     """Dew point in °C of air at temp_c (°C) and a relative humidity (fraction)."""
-    gamma = math.log(humidity) + vapour(temp_c)
+    gamma = math.log(humidity) + log_vapour_pressure(temp_c)
     return MAGNUS_C * gamma / (MAGNUS - gamma)
 
 

@@ -27,7 +27,7 @@ def roots(bi: float) -> list[float]:
     return found
 
 
-class Ball:
+class CoolingSphere:
     """bi: Biot number on the first radius; empties: Fourier number at which it is empty; inside: resistance of the
     inside over that of a ball, for a body of another shape that the ball stands for."""
 
@@ -38,7 +38,7 @@ class Ball:
         self.skin = 1.0 / (3.0 * bi)
         self.inside = inside * (1.0 / self.squares[0] - self.skin)
 
-    def mean(self, fo: float) -> float:
+    def mean_excess(self, fo: float) -> float:
         """Mean excess over the room at a Fourier number, 1 at the start."""
         radius = max(0.0, 1.0 - fo / self.empties) ** (1.0 / 3.0)
         whole, now = self.skin + self.inside, self.skin + self.inside * radius
@@ -51,16 +51,16 @@ class Ball:
             total += self.shares[index] * (1.0 / often + left)
         return min(1.0, total)
 
-    def reaches(self, excess: float) -> float | None:
+    def fourier_at(self, excess: float) -> float | None:
         """Fourier number at which the mean has fallen to an excess, by bisection; None: empty before that."""
         if excess >= 1.0:
             return 0.0
         low, high = 0.0, self.empties
-        if self.mean(high) > excess:
+        if self.mean_excess(high) > excess:
             return None
         for _ in range(50):
             middle = 0.5 * (low + high)
-            if self.mean(middle) > excess:
+            if self.mean_excess(middle) > excess:
                 low = middle
             else:
                 high = middle

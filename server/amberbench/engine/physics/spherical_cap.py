@@ -8,12 +8,12 @@ to the rim, those of the base come last, so that the matrix has few places to fi
 import math
 
 from . import bases
-from .conduction import ROOT_2, STAGE
+from .conduction import ROOT_2, TR_BDF2_STAGE
 from .convection import coefficient
 
-ACROSS, UP = 7, 5
-LEVELS = [0.5 * (1.0 - math.cos(math.pi * j / UP)) for j in range(UP + 1)]  # nodes crowd at top and foot
-GROWTH, SHARE = 0.35, 0.2  # of a step over the last; of the excess that may fall in one
+ELEMENTS_ACROSS, ELEMENTS_UP = 7, 5
+LEVELS = [0.5 * (1.0 - math.cos(math.pi * j / ELEMENTS_UP)) for j in range(ELEMENTS_UP + 1)]  # closer at top and foot
+STEP_GROWTH, STEP_EXCESS_SHARE = 0.35, 0.2  # of a step over the last; of the excess that may fall in one
 
 
 def height_m(volume_m3: float, radius_m: float) -> float:
@@ -29,25 +29,25 @@ def _mesh(
     """([(r, z)], [(node, node, node)], nodes of the top, nodes of the foot), each from the middle to the rim."""
     ball_m = 0.5 * (radius_m * radius_m + tall_m * tall_m) / tall_m
     points: list[tuple[float, float]] = []
-    for i in range(ACROSS):
-        r = radius_m * math.sin(0.5 * math.pi * i / ACROSS)
+    for i in range(ELEMENTS_ACROSS):
+        r = radius_m * math.sin(0.5 * math.pi * i / ELEMENTS_ACROSS)
         top = (radius_m * radius_m - r * r) / (math.sqrt(ball_m * ball_m - r * r) + ball_m - tall_m)
         points += [(r, top * level) for level in LEVELS]
-    rim, row = len(points), UP + 1
+    rim, row = len(points), ELEMENTS_UP + 1
     points.append((radius_m, 0.0))
     triangles: list[tuple[int, int, int]] = []
-    for i in range(ACROSS):
-        for j in range(UP):
+    for i in range(ELEMENTS_ACROSS):
+        for j in range(ELEMENTS_UP):
             here = i * row + j
-            if i == ACROSS - 1:
+            if i == ELEMENTS_ACROSS - 1:
                 triangles.append((here, rim, here + 1))
             else:
                 triangles += [(here, here + row, here + row + 1), (here, here + row + 1, here + 1)]
-    tops = [i * row + UP for i in range(ACROSS)] + [rim]
-    return points, triangles, tops, [i * row for i in range(ACROSS)] + [rim]
+    tops = [i * row + ELEMENTS_UP for i in range(ELEMENTS_ACROSS)] + [rim]
+    return points, triangles, tops, [i * row for i in range(ELEMENTS_ACROSS)] + [rim]
 
 
-class Cap:
+class SphericalCap:
     """A cap on its base. radius_m, tall_m (m); conductivity in W/(m K); capacity in J/(m³ K); base as `bases.described`
     takes it, of which each cap has tray_ratio times its own foot; contact in m² K/W."""
 
@@ -62,7 +62,7 @@ class Cap:
         contact_m2k_w: float,
     ) -> None:
         points, triangles, self.tops, feet = _mesh(radius_m, tall_m)
-        layers, ratio, _ = bases.described(base)
+        layers, ratio, _ = bases.resolved_base(base)
         self.cap_nodes = len(points)
         cells = _cells(layers)
         size = self.cap_nodes + len(cells)
@@ -137,10 +137,10 @@ def _cells(layers: list[tuple[float, float, float]]) -> list[tuple[float, float]
     return cells
 
 
-def _vertex(excess: list[float]) -> float:
+def _hottest_excess(excess: list[float]) -> float:
     """The highest excess on the axis, between its nodes: the vertex of the parabola through the hottest three."""
     best = 1
-    for j in range(2, UP):
+    for j in range(2, ELEMENTS_UP):
         if excess[j] > excess[best]:
             best = j
     low, high = LEVELS[best - 1] - LEVELS[best], LEVELS[best + 1] - LEVELS[best]
@@ -151,12 +151,12 @@ def _vertex(excess: list[float]) -> float:
     return excess[best] + (0.5 * slope * at if low < at < high else 0.0)
 
 
-class CapCourse:
+class CapCooling:
     """Temperatures of a cap after it was laid, a step at a time; top and bottom as `convection.face` gives them."""
 
     def __init__(
         self,
-        cap: "Cap",
+        cap: "SphericalCap",
         start_c: float,
         base_start_c: float,
         room_c: float,
@@ -192,12 +192,12 @@ class CapCourse:
             excess[i] = capacity[i] * ((1.0 + ROOT_2) * middle[i] - ROOT_2 * excess[i])
         self._solve(excess)
         self.at_s += self.step_s
-        core, face = max(max(excess[: self.cap.cap_nodes]), _vertex(excess)), self.cap.face
+        core, face = max(max(excess[: self.cap.cap_nodes]), _hottest_excess(excess)), self.cap.face
         self.core_c = self.room_c + core
         self.surface_c = self.room_c + sum(face[node] * excess[node] for node in face) / self.face_m2
-        longest = (1.0 + GROWTH) * self.step_s
+        longest = (1.0 + STEP_GROWTH) * self.step_s
         if core_was > core > 0.0:
-            longest = min(longest, max(SHARE * core / (core_was - core), 0.5) * self.step_s)
+            longest = min(longest, max(STEP_EXCESS_SHARE * core / (core_was - core), 0.5) * self.step_s)
         self.step_s = longest
 
     def _loss(self, node: int) -> float:
@@ -212,8 +212,8 @@ class CapCourse:
         return given
 
     def _factor(self) -> None:
-        """L D Lᵀ of capacity + STAGE·step·links, row by row within the packed rows."""
-        cap, stage = self.cap, STAGE * self.step_s
+        """L D Lᵀ of capacity + TR_BDF2_STAGE·step·links, row by row within the packed rows."""
+        cap, stage = self.cap, TR_BDF2_STAGE * self.step_s
         self.h_top = self.loss_factor * coefficient(self.top, self.surface_c, self.room_c)
         self.h_foot = self.loss_factor * coefficient(self.bottom, self.room_c + self.excess[-1], self.room_c)
         firsts: list[int] = cap.first

@@ -48,7 +48,7 @@ class Kind:
         without: "dict[str, Callable[[Document], bool]] | None" = None,
         never_skipped: tuple[str, ...] = ("close",),
         notes: "dict[str, Callable[[Document, Document], None]] | None" = None,
-        wants: "Callable[[Document], Document | None]" = _nothing,
+        pending_computation: "Callable[[Document], Document | None]" = _nothing,
         hot: tuple[str, ...] = ("close", "closed"),
         by_itself: tuple[str, ...] = (),
         bare_hands: tuple[str, ...] = ("ready_checked",),
@@ -60,7 +60,7 @@ class Kind:
     ) -> None:
         self.name, self.course, self.begin = name, course, begin
         self.events, self.folds, self.notes = events, folds, notes or {}
-        self.pages, self.clocks, self.wants = pages, clocks, wants
+        self.pages, self.clocks, self.pending_computation = pages, clocks, pending_computation
         self.function, self.request, self.mass_kg = function, request, mass_kg
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot
         self.parts, self.oven_melt = parts, oven_melt

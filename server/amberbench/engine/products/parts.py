@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from ..core.annotations import Document
 
 
-def renamed(
+def call_renamed(
     function: "Callable[..., Any]",
     request: "Any",
     names: "Document",
@@ -43,7 +43,7 @@ def blocks(caramel_kg: float, block_kg: float | None, have_kg: float | None) -> 
     return number, max(0.0, number * block_kg - caramel_kg)
 
 
-def full(known: "Document", wanted: "Document", request: "Document", names: "Document") -> "Document":
+def checked_part(known: "Document", wanted: "Document", request: "Document", names: "Document") -> "Document":
     """The wanted fields checked, with the basis that each has in the whole plan's own request."""
     said = request["basis"] or {}
     basis = {}

@@ -176,7 +176,7 @@ def _check_milk(full: "Any") -> None:
 
 def _unnamed(chocolate: "Document") -> list[str]:
     """What the kind of a chocolate contains by its name and its list leaves out."""
-    named = allergens.of(chocolate["chocolate"])
+    named = allergens.allergen_of(chocolate["chocolate"])
     return [] if named is None or named in chocolate["contains"] else [named]
 
 

@@ -25,7 +25,7 @@ def opened(reply):
         "thick": False,
         "streaky": False,
         "faster": 0.0,
-        "faster_sd": plan.first_sd(reply["bowl_request"]),
+        "faster_sd": plan.first_faster_sd(reply["bowl_request"]),
         "hold": None,
         "leftover_lot": None,
     }
@@ -53,7 +53,7 @@ def _burst(run, body, at_ms):
         raise Unfit("already_done")
     if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
         raise Unfit("burst_running")
-    duplicates.once(body, state["bursts"], "seconds_s")
+    duplicates.refuse_same_reading(body, state["bursts"], "seconds_s")
     _forget_reading(state)
     state["bursts"].append({"seconds_s": body["seconds_s"], "at_ms": at_ms})
     state["burning"] = {"started_ms": at_ms, "due_ms": at_ms + 1000.0 * body["seconds_s"]}
@@ -61,36 +61,38 @@ def _burst(run, body, at_ms):
 
 def _read(run, body, at_ms):
     state = _state(run, "readings")
-    duplicates.once(body, state["readings"], "bowl_c")
+    duplicates.refuse_same_reading(body, state["readings"], "bowl_c")
     read_c, request = body["bowl_c"], _with_mass(run)
     proven_ms = run["done"].get("temper_check")
     if proven_ms is not None and state["read_c"] is not None and state["read_ms"] >= proven_ms:
         took_s = (at_ms - state["read_ms"]) / 1000.0
         now = state["faster"], state["faster_sd"]
-        state["faster"], state["faster_sd"] = plan.taught(request, state["read_c"], read_c, took_s, now[0], now[1])
+        state["faster"], state["faster_sd"] = plan.learn_cooling(
+            request, state["read_c"], read_c, took_s, now[0], now[1]
+        )
     _forget_reading(state)
     state["readings"].append({"at_ms": at_ms, "bowl_c": read_c})
     state["read_c"], state["read_ms"] = read_c, at_ms
     if state["line"]["work_low_c"] <= read_c <= state["line"]["work_high_c"]:
-        state["hold"] = plan.hold(request, read_c, state["faster"], state["faster_sd"])
+        state["hold"] = plan.working_time(request, read_c, state["faster"], state["faster_sd"])
     elif read_c > state["line"]["work_high_c"]:
         # Its crystals melt: it has to be tempered again.
         run["done"].pop("temper_check", None)
 
 
-def in_it_kg(run):
+def chocolate_kg(run):
     """What was melted and seeded into the bowl, in kg."""
     melted_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
     return melted_kg + sum(one["kg"] for one in run["bowl"]["seeds"])
 
 
 def _with_mass(run):
-    return dict(run["bowl"]["request"], mass_kg=in_it_kg(run))
+    return dict(run["bowl"]["request"], mass_kg=chocolate_kg(run))
 
 
 def _seed(run, body, at_ms):
     state = _state(run, "seeds")
-    duplicates.once(body, state["seeds"], "kg")
+    duplicates.refuse_same_reading(body, state["seeds"], "kg")
     _forget_reading(state)
     state["seeds"].append({"kg": body["kg"], "at_ms": at_ms})
     state["seeded_ms"] = at_ms
@@ -100,7 +102,7 @@ def _seed(run, body, at_ms):
 
 def _warm(run, body, at_ms):
     state = _state(run, "warmed")
-    duplicates.counted(body, len(state["warmed"]))
+    duplicates.refuse_same_tap(body, len(state["warmed"]))
     _forget_reading(state)
     state["warmed"].append({"at_ms": at_ms})
 

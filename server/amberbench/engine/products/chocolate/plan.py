@@ -2,7 +2,7 @@
 
 import math
 
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...steps.temper import plan as temper
 
 TYPE_CHECKING = False
@@ -28,7 +28,7 @@ def plan(request: "Document") -> "Document":
     """
     reply = temper.plan(request)
     wanted = {name: request[name] for name in PASSED_ON}
-    kept = temper.hold(dict(wanted, now_c=temper.lines(request)["work_high_c"]))
+    kept = temper.working_time(dict(wanted, now_c=temper.lines(request)["work_high_c"]))
     known = [row["field"] for row in reply["inputs"]]
     reply["inputs"] = reply["inputs"] + [row for row in kept["inputs"] if row["field"] not in known]
     reply["hold"] = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
@@ -44,31 +44,31 @@ def seed_kg(request: "Any", melted_kg: "Any", melt_c: "Any") -> "Any":
     return melted_kg * share / (1.0 - share)
 
 
-def hold(request: "Document", now_c: float, faster: float, faster_sd: float) -> "Document":
+def working_time(request: "Document", now_c: float, faster: float, faster_sd: float) -> "Document":
     """Seconds until a bowl of now_c (°C) leaves its working range: {seconds_s, low_s, high_s}.
 
     `faster`: logarithm of how much faster it cools than the model says, `faster_sd` its standard deviation.
     """
-    seconds_s = temper.held(request, now_c, temper.lines(request)["work_low_c"])[0] / math.exp(faster)
-    spread = math.exp(TENTH * faster_sd)
+    seconds_s = temper.cooling_between(request, now_c, temper.lines(request)["work_low_c"])[0] / math.exp(faster)
+    spread = math.exp(SD_TO_10_PERCENT * faster_sd)
     return {"seconds_s": seconds_s, "low_s": seconds_s / spread, "high_s": seconds_s * spread}
 
 
-def first_sd(request: "Document") -> float:
+def first_faster_sd(request: "Document") -> float:
     """Standard deviation of `faster` before anything was read in use."""
     line = temper.lines(request)
-    return temper.held(request, line["work_high_c"], line["work_low_c"])[1]
+    return temper.cooling_between(request, line["work_high_c"], line["work_low_c"])[1]
 
 
-def taught(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", faster: "Any", faster_sd: "Any") -> "Any":
+def learn_cooling(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", faster: "Any", faster_sd: "Any") -> "Any":
     """(`faster`, `faster_sd`) after a bowl left alone went from one reading to the next (°C) in took_s (s).
 
     One step of an extended Kalman filter on the fall in temperature; both readings scatter by READ_SD_K. A step moves
     by no more than two of its own standard deviations: one slip of the finger must not empty the clock.
     """
     pot, crystals_j_k = temper.bowl_of(request)
-    fall_k = _rate(pot, crystals_j_k, from_c) * took_s
-    fall_k = _rate(pot, crystals_j_k, max(from_c - 0.5 * fall_k, request["room_c"])) * took_s
+    fall_k = _cooling_rate(pot, crystals_j_k, from_c) * took_s
+    fall_k = _cooling_rate(pot, crystals_j_k, max(from_c - 0.5 * fall_k, request["room_c"])) * took_s
     expected_k = fall_k * math.exp(faster)
     variance = faster_sd * faster_sd
     gain = variance * expected_k / (variance * expected_k * expected_k + 2.0 * READ_SD_K * READ_SD_K)
@@ -77,6 +77,6 @@ def taught(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", faster: "A
     return faster + step, math.sqrt(variance * (1.0 - gain * expected_k))
 
 
-def _rate(pot: "Any", crystals_j_k: "Any", temp_c: "Any") -> "Any":
+def _cooling_rate(pot: "Any", crystals_j_k: "Any", temp_c: "Any") -> "Any":
     """How fast a bowl of temp_c cools, in K/s."""
     return pot.loss_w(temp_c) / (pot.capacity(temp_c) + crystals_j_k)

@@ -3,7 +3,7 @@
 from ...core.prompts import button, clock, entry, skip
 from ...steps.common.prompts import lot_page
 from . import plan
-from .fold import in_it_kg
+from .fold import chocolate_kg
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
 BURST_S, SHORT_BURST_S, NEAR_K = 30.0, 15.0, 8.0
@@ -115,7 +115,7 @@ def _melt(run, at_ms, advice):
 
 def _first_seed(run, read_c, read, advice):
     state, line = run["bowl"], run["bowl"]["line"]
-    kg = plan.seed_kg(state["request"], in_it_kg(run), read_c)
+    kg = plan.seed_kg(state["request"], chocolate_kg(run), read_c)
     advice["step"] = "seed"
     _seed(kg, state, advice)
     advice["more"] = {"code": "more.seed_in", "values": {"bowl_high_c": line["work_high_c"]}}
@@ -134,7 +134,7 @@ def _warm(state):
 
 def _more_seed(run, advice, code):
     state = run["bowl"]
-    _seed(MORE_SEED * in_it_kg(run), state, advice)
+    _seed(MORE_SEED * chocolate_kg(run), state, advice)
     advice["say"]["code"] = code
     advice["more"] = {"code": "more.bowl_cool_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
 
@@ -214,7 +214,7 @@ def _weigh_out(run, at_ms, advice):
     body = {"what": "chocolate", "seen": len(run["out"])}
     advice["say"] = {"code": "say.weigh_chocolate", "values": {}}
     advice["more"] = {"code": "more.weigh_chocolate", "values": {}}
-    advice["entry"] = entry("weighed_out", "kg", 0.0, min(50.0, 1.2 * in_it_kg(run)), body=body)
+    advice["entry"] = entry("weighed_out", "kg", 0.0, min(50.0, 1.2 * chocolate_kg(run)), body=body)
     advice["entry"]["name"] = "rest_kg"
     advice["choices"] = [skip("weigh_out")]
 

@@ -23,7 +23,7 @@ KIND = Kind(
     name="cluster",
     function="deposit.plan",
     request=fields.DEPOSIT,
-    mass_kg=lambda request: asked.Job(request).caramel_kg,
+    mass_kg=lambda request: asked.ClusterJob(request).caramel_kg,
     course=(
         ("set_up", "ready_checked"),
         ("allergens", "allergens_checked"),

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from ...core.annotations import Document
 
 
-class Job:
+class ClusterJob:
     """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
     heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
     in the request."""
@@ -83,7 +83,7 @@ def least_m(volume_m3: float) -> float:
     return result
 
 
-def laid(request: "Document", job: "Job") -> tuple[str, list[tuple[float, float]]]:
+def tray_layout(request: "Document", job: "ClusterJob") -> tuple[str, list[tuple[float, float]]]:
     """(pattern, positions in m) of a full tray."""
     tray, spread_m = request["tray"], request["spread_m"]
     sides = (tray["length_m"], tray["width_m"])
@@ -103,7 +103,7 @@ def laid(request: "Document", job: "Job") -> tuple[str, list[tuple[float, float]
     return pattern, positions
 
 
-def beneath(request: "Document", across_m: float) -> "list[tuple[Document, float]]":
+def one_under(request: "Document", across_m: float) -> "list[tuple[Document, float]]":
     """[(resolved material, kg)] of what lies under one cluster that covers so much of the tray."""
     _refuse_both(request)
     found = [
@@ -122,7 +122,7 @@ def _refuse_both(request: "Document") -> None:
 
 
 def _resolved(material: str, path: str) -> "Document":
-    return parts.renamed(materials.resolved, material, {"material": path})
+    return parts.call_renamed(materials.resolved, material, {"material": path})
 
 
 def _bed(request: "Document") -> list[tuple[str, float]]:
@@ -136,7 +136,7 @@ def _bed(request: "Document") -> list[tuple[str, float]]:
     return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
 
 
-def under(request: "Document", job: "Job", beds_m2: list[float]) -> "tuple[list[Document], float]":
+def materials_under(request: "Document", job: "ClusterJob", beds_m2: list[float]) -> "tuple[list[Document], float]":
     """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean).
 
     beds_m2: what the bed of each tray covers in m².
@@ -144,17 +144,17 @@ def under(request: "Document", job: "Job", beds_m2: list[float]) -> "tuple[list[
     number, ready, each_kg = job.clusters, [], 0.0
     for one in request["under"]:
         kg = one["count"] * one["kg_each"]
-        ready.append(_ready(one["material"], number * kg, number * one["count"]))
+        ready.append(_to_have_ready(one["material"], number * kg, number * one["count"]))
         each_kg += kg
     covered_m2 = _covered_m2(request, job)
     for material, kg_m2 in _bed(request):
-        ready.append(_ready(material, sum(beds_m2) * kg_m2, None))
+        ready.append(_to_have_ready(material, sum(beds_m2) * kg_m2, None))
         each_kg += kg_m2 * covered_m2
     return ready, each_kg
 
 
 def beds_m2(
-    request: "Document", job: "Job", pattern: str, positions: list[tuple[float, float]], held: "Document"
+    request: "Document", job: "ClusterJob", pattern: str, positions: list[tuple[float, float]], held: "Document"
 ) -> list[float]:
     """What the bed of each tray covers in m²; positions of a whole tray, held as the plan has it.
 
@@ -178,11 +178,11 @@ def _rows_m2(tray: "Document", pattern: str, positions: list[tuple[float, float]
     return result
 
 
-def _ready(material: str, kg: float, count: int | None) -> "Document":
-    return {"material": material, "kg": kg, "count": count, "allergen": allergens.of(material)}
+def _to_have_ready(material: str, kg: float, count: int | None) -> "Document":
+    return {"material": material, "kg": kg, "count": count, "allergen": allergens.allergen_of(material)}
 
 
-def _covered_m2(request: "Document", job: "Job") -> float:
+def _covered_m2(request: "Document", job: "ClusterJob") -> float:
     """What a cluster covers of the tray in m², the mean."""
     across = [(number, windows.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
     result: float = sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters

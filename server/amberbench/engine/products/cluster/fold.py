@@ -68,7 +68,7 @@ def _lay(run, body, at_ms):
         raise Unfit("not_filled_yet")
     if len(state["laid"]) >= MOST_TRAYS:
         raise Unfit("too_many")
-    duplicates.counted(body, len(state["laid"]))
+    duplicates.refuse_same_tap(body, len(state["laid"]))
     tray = {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
     _tray_done(state, "lay", len(state["laid"]), at_ms)
     state["laid"].append(tray)
@@ -123,7 +123,7 @@ def _test(run, body, at_ms):
     tray = _second_of(state)
     if len(state["tests"]) >= MOST_TRIES:
         raise Unfit("too_many")
-    duplicates.once(body, state["tests"], "tacky")
+    duplicates.refuse_same_reading(body, state["tests"], "tacky")
     advance_to(state, at_ms)
     at_s = (at_ms - state["laid"][tray]["began_ms"]) / 1000.0
     state["tests"].append({"at_s": at_s, "tacky": body["tacky"]})
@@ -138,7 +138,7 @@ def _test(run, body, at_ms):
 def _lay_second(run, body, at_ms):
     state = laying(run)
     tray = _second_of(state)
-    duplicates.counted(body, tray)
+    duplicates.refuse_same_tap(body, tray)
     _tray_done(state, "second", tray, at_ms)
     state["laid"][tray]["second_ms"] = at_ms
     set_clock(state)
@@ -161,7 +161,7 @@ def _free(run, body, at_ms):
         raise Unfit("already_done")
     if len(state["tries"]) >= MOST_TRIES:
         raise Unfit("too_many")
-    duplicates.once(body, state["tries"], "free")
+    duplicates.refuse_same_reading(body, state["tries"], "free")
     state["tries"].append({"at_ms": at_ms, "free": body["free"]})
     state["free_again_ms"] = None if body["free"] else at_ms + 1000.0 * FREE_AGAIN_S
     if body["free"]:

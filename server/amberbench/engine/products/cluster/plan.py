@@ -21,7 +21,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.products.cluster.asked import Job
+    from amberbench.engine.products.cluster.asked import ClusterJob
 
     from ...core.annotations import Document
 
@@ -70,14 +70,14 @@ def plan(request: "Document") -> "Document":
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
-    job = cluster_asked.Job(request)
-    pattern, positions = cluster_asked.laid(request, job)
-    heat, rows = _heated(request, job)
+    job = cluster_asked.ClusterJob(request)
+    pattern, positions = cluster_asked.tray_layout(request, job)
+    heat, rows = _bowl_and_funnel(request, job)
     second, free = _windows(request, job, len(positions), heat["melt_request"])
     bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
-    held, warnings = _held(job, bench)
+    held, warnings = _tray_size_and_fills(job, bench)
     beds_m2 = cluster_asked.beds_m2(request, job, pattern, positions, held)
-    under, each_kg = cluster_asked.under(request, job, beds_m2)
+    under, each_kg = cluster_asked.materials_under(request, job, beds_m2)
     reply = {
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
@@ -92,13 +92,13 @@ def plan(request: "Document") -> "Document":
     for part in (held, heat, _weights(request, job, piece_kg), finish):
         reply.update(part)
     _, soft, soft_rows = firmness.softness(request["firmness"], request["squeeze"])
-    thinner = _thinner(request, job)
+    thinner = _thinner_than_measured(request, job)
     reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + _run_together(request, thinner) + warnings
     reply["inputs"] = rows + _constants(request["base"], thinner) + finish_rows + soft_rows
     return reply
 
 
-def _heated(request: "Document", job: "Job") -> "tuple[Document, list[Document]]":
+def _bowl_and_funnel(request: "Document", job: "ClusterJob") -> "tuple[Document, list[Document]]":
     """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
     rows of the melt)."""
     melt_request, melted = _melted(request, job)
@@ -118,7 +118,7 @@ def _heated(request: "Document", job: "Job") -> "tuple[Document, list[Document]]
     }, rows
 
 
-def _weights(request: "Document", job: "Job", piece_kg: float) -> "Document":
+def _weights(request: "Document", job: "ClusterJob", piece_kg: float) -> "Document":
     """What is weighed out and what it makes."""
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     return {
@@ -133,7 +133,7 @@ def _weights(request: "Document", job: "Job", piece_kg: float) -> "Document":
     }
 
 
-def _finished(request: "Document", job: "Job", piece_kg: float) -> "tuple[Document, list[Document]]":
+def _finished(request: "Document", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Document]]":
     """({room, dip}, their input rows): the air, and what dipping takes."""
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
@@ -143,14 +143,14 @@ def _finished(request: "Document", job: "Job", piece_kg: float) -> "tuple[Docume
     return {"room": air, "dip": dip}, rows
 
 
-def _short_fills(job: "Job", safe_s: float) -> "list[Any]":
+def _short_fills(job: "ClusterJob", safe_s: float) -> "list[Any]":
     """What to say of a window that no fill is sure to stay in for more than a few deposits."""
     if safe_s > trays.SHORTEST_FILL_S:
         return []
     return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
 
 
-def _thinner(request: "Document", job: "Job") -> float:
+def _thinner_than_measured(request: "Document", job: "ClusterJob") -> float:
     """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
     return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
 
@@ -163,7 +163,7 @@ def _run_together(request: "Document", thinner: float) -> "list[Any]":
     return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
 
 
-def _held(job: "Job", bench: "Document") -> "tuple[Document, list[Document]]":
+def _tray_size_and_fills(job: "ClusterJob", bench: "Document") -> "tuple[Document, list[Document]]":
     """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
     full = number = held = bench["per_tray"]
     if bench["second"] is not None:
@@ -176,7 +176,7 @@ def _held(job: "Job", bench: "Document") -> "tuple[Document, list[Document]]":
     return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
-def _dip(request: "Document", job: "Job", piece_kg: float) -> "Document | None":
+def _dip(request: "Document", job: "ClusterJob", piece_kg: float) -> "Document | None":
     """What dipping takes, or None; a pre-bottom goes under the whole spread, sized for the largest deposit."""
     dip = request["dip"]
     if dip is None:
@@ -185,33 +185,33 @@ def _dip(request: "Document", job: "Job", piece_kg: float) -> "Document | None":
     asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2)
     names = {name: "dip." + name for name in dip}
     names["piece"] = "dip.pickup"
-    return parts.renamed(lambda one: dip_plan.plan(*one), asked, names)
+    return parts.call_renamed(lambda one: dip_plan.plan(*one), asked, names)
 
 
-def _melted(request: "Document", job: "Job") -> "tuple[Document, Document]":
+def _melted(request: "Document", job: "ClusterJob") -> "tuple[Document, Document]":
     """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
     melt.refuse_lines(request)
     warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
     names = {"mass_kg": job.field}
     try:
         wanted = _melt_request(request, job, warm_c)
-        return wanted, parts.renamed(melt.plan, wanted, names)
+        return wanted, parts.call_renamed(melt.plan, wanted, names)
     except Problem as problem:
         if problem.code != "oven_too_weak":
             raise
     wanted = _melt_request(request, job, request["window_low_c"])
-    return wanted, parts.renamed(melt.plan, wanted, names)
+    return wanted, parts.call_renamed(melt.plan, wanted, names)
 
 
-def _melt_request(request: "Document", job: "Job", low_c: float) -> "Document":
+def _melt_request(request: "Document", job: "ClusterJob", low_c: float) -> "Document":
     """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
     wanted["window_high_c"] = min(request["window_high_c"] + trays.POURING_LOSS_K, request["warn_c"])
-    return parts.full(MELT, wanted, request, {"mass_kg": job.field})
+    return parts.checked_part(MELT, wanted, request, {"mass_kg": job.field})
 
 
-def _fill_request(request: "Document", job: "Job") -> "Document":
+def _fill_request(request: "Document", job: "ClusterJob") -> "Document":
     """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
     found = {name: request[name] for name in FILL_AS_IS}
     found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
@@ -221,7 +221,7 @@ def _fill_request(request: "Document", job: "Job") -> "Document":
 
 
 def _windows(
-    request: "Document", job: "Job", per_tray: int, melt_request: "Document"
+    request: "Document", job: "ClusterJob", per_tray: int, melt_request: "Document"
 ) -> "tuple[Document | None, Document]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
@@ -231,7 +231,7 @@ def _windows(
 
     def stuff(deposit_kg: float) -> "tuple[list[tuple[Document, float, float]], float]":
         across_m = windows.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
-        beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.beneath(request, across_m)]
+        beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.one_under(request, across_m)]
         return [(material, deposit_kg, job.pour_c)] + beside, across_m
 
     second = (material, request["second_kg"], job.pour_c) if request["second_kg"] > 0.0 else None
@@ -249,7 +249,7 @@ def _bed(request: "Document", beds_m2: list[float]) -> "Document | None":
     return {"tray_kg": beds_m2[0] * kg_m2, "last_kg": beds_m2[-1] * kg_m2}
 
 
-def _sizes(job: "Job") -> "list[Document]":
+def _sizes(job: "ClusterJob") -> "list[Document]":
     wide_m = job.request["spread_m"]
     return [
         {"clusters": number, "deposit_kg": kg, "spread_m": windows.spread_m(wide_m, kg / job.heaviest_kg)}
@@ -257,7 +257,9 @@ def _sizes(job: "Job") -> "list[Document]":
     ]
 
 
-def _bench(job: "Job", fill_request: "Document", safe_s: float, second: "Document | None", full: int) -> "Document":
+def _bench(
+    job: "ClusterJob", fill_request: "Document", safe_s: float, second: "Document | None", full: int
+) -> "Document":
     """The state of a bench, as `fold.opened`, as far as a forecast needs it."""
     return {
         "request": fill_request,
@@ -291,7 +293,7 @@ def _constants(base: str, thinner: float) -> "list[Document]":
         constant("deposit.thinner", thinner, "", "berk"),
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
-        constant("deposit.guard_sd", windows.GUARD, ""),
+        constant("deposit.guard_sd", windows.COLD_GUARD_SD, ""),
         constant("deposit.bowl_k", BOWL_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.

@@ -5,7 +5,15 @@ Nothing here changes the run.
 
 from ...core import allergens
 from ...core.prompts import button, clock, entry, most_pieces
-from ...steps.deposit.prompts import bowl_empty, fill_button, fill_entry, fill_over, fill_page, ran_empty, stood_c
+from ...steps.deposit.prompts import (
+    bowl_empty_page,
+    fill_button,
+    fill_clock_page,
+    fill_entry,
+    fill_page,
+    ran_empty_button,
+    stood_c,
+)
 from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
 from ...steps.deposit.trays import freed, on_tray, second_deposits, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
@@ -113,7 +121,7 @@ def _melt(run, at_ms, advice):
     elif state["fill"] is not None:
         _lay(run, at_ms, advice, task, tray)
     elif state["bowl_kg"] is not None and state["bowl_kg"] < LEAST_BOWL_KG:
-        bowl_empty(state, at_ms, advice)
+        bowl_empty_page(state, at_ms, advice)
     elif task == "wait" and not run["melt"]["history"] and not _heating(run) and at_ms < _waits_ms(run, from_ms):
         _wait(run, advice, _waits_ms(run, from_ms))
     else:
@@ -149,7 +157,7 @@ def _lay(run, at_ms, advice, task, tray):
     advice["caution"] = {"word": "WARNING", "code": "caution.funnel_hot"}
     read = {"code": "button.read_fill", "entry": fill_entry(run)}
     if at_ms >= fill["due_ms"]:
-        fill_over(run, at_ms, advice, read)
+        fill_clock_page(run, at_ms, advice, read)
         return
     advice["number"] = {"name": "due_ms", "value": fill["due_ms"]}
     values = {"n": tray + 1, "trays": state["trays"]}
@@ -161,13 +169,13 @@ def _lay(run, at_ms, advice, task, tray):
         advice["say"] = {"code": "say.lay_sizes" if several else "say.lay", "values": values}
         advice["more"] = {"code": "more.lay", "values": dict(values, per_tray=on_tray(state, tray))}
         advice["action"] = button("tray_laid", "tray_laid", {"seen": len(state["laid"])})
-        advice["choices"] = [read, ran_empty(run), button("all_laid", "laying_ended")]
+        advice["choices"] = [read, ran_empty_button(run), button("all_laid", "laying_ended")]
     elif task == "wait":
         _wait(run, advice, window_ms(state, tray)[0])
         advice["choices"] += [read]
     else:
         _second(state, at_ms, advice, task, tray, values)
-        advice["choices"] += [read] if task == "touch" else [read, ran_empty(run)]
+        advice["choices"] += [read] if task == "touch" else [read, ran_empty_button(run)]
 
 
 def _second(state, at_ms, advice, task, tray, values):

@@ -3,7 +3,7 @@
 import math
 
 from ...core.problems import Problem
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
 from . import asked, windows
 from .fields import DEPOSIT_KG
@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 SCALE_SD_KG = 0.001  # of one weighing on a kitchen scale; assumed
 UNDER_SD = 0.1  # share by which the weight of what lies under may be off where it was not weighed; assumed
 RULER_SD_M = 0.001  # of one reading of a ruler across a soft edge; assumed
-WARM_C = 82.0  # no plan lays warmer: so a width that is not refused here is not refused there
+WARMEST_LAID_C = 82.0  # no plan lays warmer: so a width that is not refused here is not refused there
 THINNEST_M = 0.001  # caramel that stands does not lie thinner, the mean over its width; assumed
 # Student's t, 90 % points, by the number of readings less one, from two on; from memory, checked in the test.
-T_90 = (1.886, 1.638, 1.533, 1.476, 1.440, 1.415, 1.397, 1.383)
+STUDENT_T_90 = (1.886, 1.638, 1.533, 1.476, 1.440, 1.415, 1.397, 1.383)
 
 
 def learn(request: "Document") -> "Document":
@@ -50,8 +50,8 @@ def learn(request: "Document") -> "Document":
     deposit_kg = first * caramel_kg / number
     if deposit_kg < DEPOSIT_KG["low"] or deposit_kg > DEPOSIT_KG["high"]:
         raise Problem("together_kg", "deposit_out_of_reach", deposit_kg, DEPOSIT_KG["low"], DEPOSIT_KG["high"], "kg")
-    _refuse_width(spread_m, deposit_kg, caramel_kg / number, materials.density(material, WARM_C))
-    half_kg = TENTH * first * math.sqrt(SCALE_SD_KG * SCALE_SD_KG + under_sd_kg * under_sd_kg) / number
+    _refuse_width(spread_m, deposit_kg, caramel_kg / number, materials.density(material, WARMEST_LAID_C))
+    half_kg = SD_TO_10_PERCENT * first * math.sqrt(SCALE_SD_KG * SCALE_SD_KG + under_sd_kg * under_sd_kg) / number
     planned_m = _planned_m(request, deposit_kg)
     return {
         "deposit_kg": deposit_kg,
@@ -76,14 +76,14 @@ def _width(across_m: list[float]) -> tuple[float, float]:
     number = len(across_m)
     mean_m = sum(across_m) / number
     scatter_m = math.sqrt(sum((one - mean_m) * (one - mean_m) for one in across_m) / (number - 1))
-    return mean_m, T_90[number - 3] * max(scatter_m, RULER_SD_M) / math.sqrt(number)
+    return mean_m, STUDENT_T_90[number - 3] * max(scatter_m, RULER_SD_M) / math.sqrt(number)
 
 
 def _under(request: "Document", across_m: float) -> tuple[float, float]:
     """(kg under all clusters, its standard deviation): weighed, or calculated from what was to lie there."""
     if request["under_kg"] is not None:
         return request["under_kg"], SCALE_SD_KG if request["under_kg"] > 0.0 else 0.0
-    kg = request["clusters"] * sum(each_kg for _, each_kg in asked.beneath(request, across_m))
+    kg = request["clusters"] * sum(each_kg for _, each_kg in asked.one_under(request, across_m))
     return kg, UNDER_SD * kg
 
 

@@ -3,9 +3,9 @@
 import math
 
 from ...core.problems import Problem
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import bases, convection, materials
-from ...physics.spherical_cap import Cap, CapCourse, height_m
+from ...physics.spherical_cap import CapCooling, SphericalCap, height_m
 from ...steps.cool import course as cool_course
 
 TYPE_CHECKING = False
@@ -20,7 +20,7 @@ CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes 
 TACKY_C, TACKY_K = cool_course.MILESTONES[1][2:]
 COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
 LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
-GUARD = 2.05  # of its standard deviations: 2 % points
+COLD_GUARD_SD = 2.05  # of its standard deviations: 2 % points
 # Spread goes with the volume to the power of ⅜, and with how thin it is to that of ⅛ (huppert_1982).
 EXPONENT, THIN_EXPONENT = 0.375, 0.125
 
@@ -67,7 +67,7 @@ class Tray:
         self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
         self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
 
-    def no_warmer(self) -> "Tray":
+    def in_warmest_room(self) -> "Tray":
         """The tray in the warmest room in which clusters come free, if this one is warmer."""
         warmest_c = FREE_C - cool_course.ROOM_MARGIN_K
         return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
@@ -80,8 +80,8 @@ class Tray:
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
         tall_m = height_m(mixture.volume_m3, radius_m)
         ratio = max(1.0, self.share_m2 / (math.pi * radius_m * radius_m))
-        cap = Cap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
-        course = CapCourse(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
+        cap = SphericalCap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
+        course = CapCooling(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
         points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
         while course.surface_c > self.cold_c or (free and course.core_c > self.free_c):
             if course.at_s > cool_course.LONGEST_S:
@@ -129,8 +129,8 @@ def windows(
     lightest one, or None if all are alike; second: (resolved material, kg, °C) of the second deposit, or None;
     warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
     """
-    slow_loss, fast_loss = math.exp(-GUARD * LOSS_SD), math.exp(GUARD * LOSS_SD)
-    room_c, alone, frees = tray.room_c, second is None, tray.no_warmer()
+    slow_loss, fast_loss = math.exp(-COLD_GUARD_SD * LOSS_SD), math.exp(COLD_GUARD_SD * LOSS_SD)
+    room_c, alone, frees = tray.room_c, second is None, tray.in_warmest_room()
     here = frees if alone else tray
     first = Mixture(parts, room_c)
     warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
@@ -151,5 +151,5 @@ def windows(
 
 def _free(free_s: float, slow_s: float, fast_s: float) -> "Document":
     """The free window about its middle; how much later slow losses make it goes by two times of one event."""
-    later = (slow_s / fast_s) ** (0.5 * TENTH / GUARD) if fast_s > 0.0 else 1.0
+    later = (slow_s / fast_s) ** (0.5 * SD_TO_10_PERCENT / COLD_GUARD_SD) if fast_s > 0.0 else 1.0
     return {"from_s": free_s, "to_s": free_s * later}

@@ -86,6 +86,6 @@ KIND = Kind(
         ("cool", prompts.slab_clocks),
         ("dip", dip_prompts.dip_clocks),
     ),
-    wants=cool_prompts.wants,
+    pending_computation=cool_prompts.pending_refit,
     hot=("melt", "close", "closed"),
 )

@@ -16,13 +16,13 @@ if TYPE_CHECKING:
     from ...core.annotations import Document
 
 
-OTHERS = 8
+MOST_OTHER_FRAMES = 8
 SHORTEST_M = pour_fields.POUR["length_m"]["low"]
 BOWL_KG = melt_fields.MELT["mass_kg"]
 MOST_PIECES = cut_fields.FIT["pieces"]["high"]
 
 
-class Job:
+class SlabJob:
     """What is wanted: `kg` in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
 
     def __init__(self, request: "Document") -> None:
@@ -57,10 +57,10 @@ class Job:
             field, given, unit = self.field, self.amount, "kg" if self.kg is not None else ""
         high, low = given * BOWL_KG["high"] / caramel_kg, given * BOWL_KG["low"] / caramel_kg
         if caramel_kg > BOWL_KG["high"]:
-            raise Problem(field, "more_than_a_bowl", given, high=high if unit else self._most(high), unit=unit)
+            raise Problem(field, "more_than_a_bowl", given, high=high if unit else self._most_pieces(high), unit=unit)
         raise Problem(field, "too_little_caramel", given, low=low if unit else math.ceil(low), unit=unit)
 
-    def _most(self, about: "Any") -> "Any":
+    def _most_pieces(self, about: "Any") -> "Any":
         """Most centres or boxes, near and below a number in proportion, whose smallest frame one bowl fills."""
         most = math.floor(about)
         while most > 1:
@@ -90,7 +90,7 @@ def _pieces(want: "Document") -> tuple[str, int, int]:
     return "want.boxes", want["boxes"], want["per_box"]
 
 
-def choose(job: "Job", frame: "Any") -> "tuple[Document, list[Document]]":
+def choose(job: "SlabJob", frame: "Any") -> "tuple[Document, list[Document]]":
     """(frame, other frames that would do) for a job, as `cut.frame_document` makes them.
 
     frame: `"fit"` or `{length_m, width_m}`. Raises Problem too_much_caramel, too_little_caramel, no_frame_fits,
@@ -104,14 +104,14 @@ def choose(job: "Job", frame: "Any") -> "tuple[Document, list[Document]]":
     cut.refuse_hopeless(within[0], within[1], along, across, trim, names)
     if frame == "fit":
         frames = _use_up(job, job.amount) if job.pieces is None else _least_area(job, job.pieces)
-        return frames[0], frames[1 : 1 + OTHERS]
+        return frames[0], frames[1 : 1 + MOST_OTHER_FRAMES]
     rows, columns, rotated = cut.layout(within[0], within[1], along, across, trim, kerf)
     if job.pieces is not None and rows * columns < job.pieces:
         raise Problem(job.field, "frame_too_small_for_pieces", job.amount, high=rows * columns // job.per, unit="")
     return cut.frame_document(rows, columns, within[0], within[1], rotated, rows * columns, along * across), []
 
 
-def _least_area(job: "Job", pieces: int) -> "list[Document]":
+def _least_area(job: "SlabJob", pieces: int) -> "list[Document]":
     """Frames on the table for the centres wanted, smallest area first."""
     longest, widest = job.table
     found = cut.frames_for(pieces, job.sizes, longest, widest)
@@ -128,7 +128,7 @@ def _long_enough(length_m: float, width_m: float) -> bool:
     return result
 
 
-def _use_up(job: "Job", kg: float) -> "list[Document]":
+def _use_up(job: "SlabJob", kg: float) -> "list[Document]":
     """Frames that take all the caramel in hand up to the bars, most centres (so least trim) first.
 
     The width holds whole rows exactly; the length, which adjusts, takes what is left. Where the table is too short
@@ -153,7 +153,7 @@ def _most_key(frame: "Document") -> tuple[int, int, int, int, bool]:
     return (-frame["pieces"], rim_um, frame["rows"], frame["columns"], frame["rotated"])
 
 
-def _by_rows(job: "Job", area: float, along: float, across: float, rotated: bool) -> "list[Document]":
+def _by_rows(job: "SlabJob", area: float, along: float, across: float, rotated: bool) -> "list[Document]":
     _, _, trim, kerf = job.sizes
     longest, widest = job.table
     frames = []

@@ -22,7 +22,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.products.slab.frame import Job
+    from amberbench.engine.products.slab.frame import SlabJob
 
     from ...core.annotations import Document
 
@@ -73,13 +73,13 @@ def plan(request: "Document") -> "Document":
     caramel does not reach, as far as it comes. Centres are weighed cold, at the settled height.
     Source: choi_okos_1986 for density and heat, practice for the window, assumed for the rest.
     """
-    job, pour_c, others, poured, warnings = _framed(request)
+    job, pour_c, others, poured, warnings = _choose_frame(request)
     mass_kg = poured["mass_kg"]
     blocks, leftover_kg = parts.blocks(mass_kg, request["block_kg"], job.kg)
     cuts = _cut(request, poured, materials.resolved(request["material"]))
     melt_request, melted = _melt(request, job, mass_kg)
     cool_request = _cool_request(request, poured, pour_c)
-    cooled = parts.renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    cooled = parts.call_renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     dip = _dip(request, poured, cuts)
     chocolate = request["dip"]["chocolate"] if dip else None
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
@@ -89,8 +89,8 @@ def plan(request: "Document") -> "Document":
         "blocks": blocks,
         "leftover_kg": leftover_kg,
         "warnings": warnings + soft + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
-        "inputs": _hoisted([one for one in (poured, melted, cooled, dip) if one]) + air_inputs + soft_inputs,
-        "room": _not_said(air, cooled["warnings"]),
+        "inputs": _collected_inputs([one for one in (poured, melted, cooled, dip) if one]) + air_inputs + soft_inputs,
+        "room": _not_said_elsewhere(air, cooled["warnings"]),
         "pour": poured,
         "cut": cuts,
         "melt": None if request["jacket"] else melted,
@@ -103,15 +103,15 @@ def plan(request: "Document") -> "Document":
     }
 
 
-def _not_said(air: "Document", warnings: "list[Document]") -> "Document":
+def _not_said_elsewhere(air: "Document", warnings: "list[Document]") -> "Document":
     """The room's advice without what another part has said already."""
     said = [one["code"] for one in warnings]
     return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
 
 
-def _framed(request: "Document") -> "tuple[Job, float, list[Document], Document, list[Any]]":
+def _choose_frame(request: "Document") -> "tuple[SlabJob, float, list[Document], Document, list[Any]]":
     """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
-    job, windows = slab_frame.Job(request), request["windows"]
+    job, windows = slab_frame.SlabJob(request), request["windows"]
     pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
     bars = request["bars_m"]
     job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
@@ -123,11 +123,11 @@ def _framed(request: "Document") -> "tuple[Job, float, list[Document], Document,
 
 def caramel_kg(request: "Document") -> float:
     """Caramel to weigh in (kg) for a checked request, without planning its melt and its cooling."""
-    result: float = _framed(request)[3]["mass_kg"]
+    result: float = _choose_frame(request)[3]["mass_kg"]
     return result
 
 
-def _pour(request: "Document", job: "Job", frame: "Document", pour_c: float) -> "tuple[Document, list[Any]]":
+def _pour(request: "Document", job: "SlabJob", frame: "Document", pour_c: float) -> "tuple[Document, list[Any]]":
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
     full_kg, warnings = job.mass_kg(area), []
@@ -147,7 +147,7 @@ def _pour(request: "Document", job: "Job", frame: "Document", pour_c: float) -> 
             values = {"have_kg": job.kg, "caramel_kg": full_kg}
             warnings.append({"code": "more_than_frame_holds", "values": values})
     names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
-    return parts.renamed(_checked_pour, wanted, names), warnings
+    return parts.call_renamed(_checked_pour, wanted, names), warnings
 
 
 def _checked_pour(wanted: "Document") -> "Document":
@@ -176,30 +176,30 @@ def _dip(request: "Document", poured: "Document", cuts: "Document") -> "Document
     sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
     piece, under_m2 = dict(zip(coat.SIDES, sides)), poured["area_m2"]
     asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
-    return parts.renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
+    return parts.call_renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
-def _melt_names(job: "Job") -> "Document":
+def _melt_names(job: "SlabJob") -> "Document":
     names = {"mass_kg": job.field}
     for line in LINES:
         names[LINES[line]] = "windows." + line
     return names
 
 
-def _melt(request: "Document", job: "Job", caramel_kg: float) -> "tuple[Document, Document]":
+def _melt(request: "Document", job: "SlabJob", caramel_kg: float) -> "tuple[Document, Document]":
     """(request, reply) of the melt, in the oven or in a water jacket."""
     if request["jacket"] is None:
         if request["oven"] is None:
             raise Problem("oven", "missing")
         full = _melt_request(request, job, caramel_kg)
-        return full, parts.renamed(melt.plan, full, _melt_names(job))
+        return full, parts.call_renamed(melt.plan, full, _melt_names(job))
     jacketed, names = request["jacket"], _melt_names(job)
     full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
     full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
     full.update({LINES[line]: request["windows"][line] for line in LINES})
     names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
     names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
-    return full, parts.renamed(_in_jacket, full, names)
+    return full, parts.call_renamed(_in_jacket, full, names)
 
 
 def _in_jacket(melt_request: "Document") -> "Document":
@@ -207,13 +207,13 @@ def _in_jacket(melt_request: "Document") -> "Document":
     return jacket.plan(jacket.request_for(melt_request))
 
 
-def _melt_request(request: "Document", job: "Job", caramel_kg: float) -> "Document":
+def _melt_request(request: "Document", job: "SlabJob", caramel_kg: float) -> "Document":
     """The full, checked request to melt.plan."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"] = caramel_kg
     for line in LINES:
         wanted[LINES[line]] = request["windows"][line]
-    return parts.full(melt_fields.MELT, wanted, request, _melt_names(job))
+    return parts.checked_part(melt_fields.MELT, wanted, request, _melt_names(job))
 
 
 def _cool_request(request: "Document", poured: "Document", pour_c: float) -> "Document":
@@ -226,10 +226,10 @@ def _cool_request(request: "Document", poured: "Document", pour_c: float) -> "Do
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     for side in ("length_m", "width_m"):
         names[side] = "frame"
-    return parts.full(cool_fields.COOL, wanted, request, names)
+    return parts.checked_part(cool_fields.COOL, wanted, request, names)
 
 
-def _hoisted(replies: "list[Document]") -> "list[Document]":
+def _collected_inputs(replies: "list[Document]") -> "list[Document]":
     """The constants the parts assumed, each once; the parts' own lists are emptied."""
     rows: "list[Document]" = []
     for reply in replies:

@@ -27,7 +27,7 @@ def _stand(run, body, at_ms):
     heights = state["heights"]
     if "stand" in run["done"]:
         raise Unfit("already_done")
-    duplicates.once(body, heights, "height_m")
+    duplicates.refuse_same_reading(body, heights, "height_m")
     if heights and height_m > heights[-1]["height_m"]:
         raise Unfit("height_grows")
     heights.append({"at_ms": at_ms, "height_m": height_m})

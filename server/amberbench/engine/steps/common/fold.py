@@ -29,7 +29,7 @@ def _count(run, body):
 def _weigh_out(run, body, at_ms):
     if len(run["out"]) >= MOST_WEIGHED:
         raise Unfit("too_many")
-    duplicates.once(body, run["out"], "what")
+    duplicates.refuse_same_reading(body, run["out"], "what")
     run["out"].append({"kg": body["kg"], "what": body["what"]})
     run["done"]["weigh_out"] = at_ms
 

@@ -88,7 +88,7 @@ class Slab:
         self.base_start_c = self.room_c if base_c is None else float(base_c)
         self.contact = float(request["contact_m2k_w"])
         self.thresholds = thresholds(request)
-        layers, ratio, emissivity = bases.described(request["base"])
+        layers, ratio, emissivity = bases.resolved_base(request["base"])
         conductivity, capacity = properties(
             materials.resolved(request["material"]), min(self.room_c, self.base_start_c), self.start_c
         )

@@ -56,7 +56,7 @@ def _cooling(run, at_ms):
 
 def _read_slab(run, body, at_ms):
     cool, at_s = _cooling(run, at_ms)
-    duplicates.once(body, cool["readings"], "surface_c")
+    duplicates.refuse_same_reading(body, cool["readings"], "surface_c")
     cool["readings"].append({"at_s": at_s, "surface_c": body["surface_c"]})
 
 
@@ -64,7 +64,7 @@ def _touch(run, body, at_ms):
     cool, at_s = _cooling(run, at_ms)
     if "cool" in run["done"]:
         raise Unfit("already_done")
-    duplicates.once(body, cool["touches"], "firm")
+    duplicates.refuse_same_reading(body, cool["touches"], "firm")
     cool["touches"].append({"at_s": at_s, "firm": body["firm"]})
     if body["firm"]:
         run["done"]["cool"] = at_ms

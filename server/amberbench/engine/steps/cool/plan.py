@@ -134,8 +134,8 @@ def _refit_constants() -> "list[Document]":
         constant("cool.touch_sd_k", cool_refit.TOUCH_SD_K, "K"),
         constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
         constant("cool.reading_low_sd_k", cool_refit.BIAS_SD_K, "K"),
-        constant("cool.steady_chance", cool_refit.STEADY[0], ""),
-        constant("cool.steady_share", cool_refit.STEADY[1], ""),
+        constant("cool.steady_chance", cool_refit.STEADY_CHANCE_AND_SHARE[0], ""),
+        constant("cool.steady_share", cool_refit.STEADY_CHANCE_AND_SHARE[1], ""),
     ]
 
 

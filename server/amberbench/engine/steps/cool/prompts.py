@@ -11,7 +11,7 @@ SOONEST_FIRM = 0.3
 READS_OFF_K = 12.0
 
 
-def wants(run):
+def pending_refit(run):
     """The refit of the cooling, when readings or touch tests have come in that no refit has seen; `keep` names what
     of its reply goes into the log."""
     cool = run["cool"]
@@ -21,9 +21,9 @@ def wants(run):
     if seen == cool["fitted"]:
         return None
     request = dict(cool["request"], readings=cool["readings"], touches=cool["touches"])
-    wants = {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
-    wants["keep"] = ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"]
-    return wants
+    pending = {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
+    pending["keep"] = ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"]
+    return pending
 
 
 def cool_page(run, at_ms, advice):

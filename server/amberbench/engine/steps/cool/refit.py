@@ -18,11 +18,11 @@ if TYPE_CHECKING:
     from amberbench.engine.steps.cool.course import Slab
 
 
-FREEDOM = 8.0
-STEADY = (0.2, 0.1)  # chance and share of sd_k of a steady instrument; assumed
+T_FREEDOM = 8.0
+STEADY_CHANCE_AND_SHARE = (0.2, 0.1)  # chance and share of sd_k of a steady instrument; assumed
 TOUCH_SD_K = 1.5  # blur of "firm" as a temperature of the hottest point; assumed
 BIAS_SD_K = 0.5  # of how cold readings run, the same for all of them; assumed
-CLOSE = 0.03  # of ln(loss factor) to a course: parabolas are then good to 0.01 K
+NODE_SPACING = 0.03  # of ln(loss factor) to a course: parabolas are then good to 0.01 K
 MOST_ROUNDS = 5
 LOWEST, HIGHEST = log(0.1), log(10.0)
 
@@ -45,11 +45,11 @@ class Evidence:
         self.readings = [(place[at], surface_c + low_k) for at, surface_c in readings]
         self.touches = [(place[at], firm) for at, firm in touches]
 
-    def node(self, x: float) -> tuple[float, list[tuple[float, float]]]:
+    def course_at(self, x: float) -> tuple[float, list[tuple[float, float]]]:
         """(x, [(core °C, surface °C)] at every time) of a course of its own."""
         return x, at_times(self.slab, exp(x), self.times)
 
-    def through(
+    def model_through(
         self, nodes: list[tuple[float, list[tuple[float, float]]]]
     ) -> tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]]:
         """Model: (middle node, per reading its surface, per touch its core) as parabolas over x − middle."""
@@ -67,7 +67,7 @@ class Evidence:
         """Minus ln of the likelihood at x for one of the two scatters, without constants they share."""
         middle, surface, core = model
         over = x - middle
-        scale = self.sd_k * (STEADY[1] if steady else sqrt((FREEDOM - 2.0) / FREEDOM))
+        scale = self.sd_k * (STEADY_CHANCE_AND_SHARE[1] if steady else sqrt((T_FREEDOM - 2.0) / T_FREEDOM))
         total = len(surface) * log(scale)
         for i in range(len(surface)):
             a0, a1, a2 = surface[i]
@@ -75,14 +75,14 @@ class Evidence:
             if steady:
                 total += 0.5 * error * error
             else:
-                total += 0.5 * (FREEDOM + 1.0) * log(1.0 + error * error / FREEDOM)
+                total += 0.5 * (T_FREEDOM + 1.0) * log(1.0 + error * error / T_FREEDOM)
         for i in range(len(core)):
             a0, a1, a2 = core[i]
             above = (a0 + over * (a1 + over * a2) - self.slab.target_c) / TOUCH_SD_K
             total -= log_tail(above if self.touches[i][1] else -above)
         return total
 
-    def pull(
+    def common_error_effect_k(
         self, model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]], x: float
     ) -> float:
         """Mean change of the surface at the readings per unit of x, in K: what a common error of theirs turns into."""
@@ -95,23 +95,23 @@ def fit(evidence: "Evidence", prior: float, prior_sd: float) -> tuple[float, flo
     """(mean of ln loss factor, its standard deviation) under a normal prior of ln(loss factor)."""
     if not evidence.times:
         return prior, prior_sd
-    nodes = [evidence.node(x) for x in (prior - prior_sd, prior, prior + prior_sd)]
+    nodes = [evidence.course_at(x) for x in (prior - prior_sd, prior, prior + prior_sd)]
     for _ in range(MOST_ROUNDS):
-        model = evidence.through(nodes)
+        model = evidence.model_through(nodes)
         low, high = max(nodes[0][0] - prior_sd, LOWEST), min(nodes[2][0] + prior_sd, HIGHEST)
-        x, variance = _mean(evidence, model, prior, prior_sd, low, high)
-        if min(abs(x - node[0]) for node in nodes) < CLOSE:
+        x, variance = _posterior(evidence, model, prior, prior_sd, low, high)
+        if min(abs(x - node[0]) for node in nodes) < NODE_SPACING:
             break
-        nodes = _with_node(nodes, evidence.node(x))
-    pull = evidence.pull(model, x)
-    if pull:
+        nodes = _with_node(nodes, evidence.course_at(x))
+    common_error_effect_k = evidence.common_error_effect_k(model, x)
+    if common_error_effect_k:
         # A common error of the readings moves x only as far as they, not the prior, carry it.
         carried = max(0.0, 1.0 - variance / (prior_sd * prior_sd))
-        variance += (BIAS_SD_K / pull * carried) ** 2
+        variance += (BIAS_SD_K / common_error_effect_k * carried) ** 2
     return x, min(sqrt(variance), prior_sd)
 
 
-def _mean(
+def _posterior(
     evidence: "Evidence",
     model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]],
     prior: float,
@@ -121,7 +121,7 @@ def _mean(
 ) -> tuple[float, float]:
     """Mean and variance of x over the peaks of both scatters, weighed by the chance of each."""
     peaks = []
-    for steady, chance in ((False, 1.0 - STEADY[0]), (True, STEADY[0])):
+    for steady, chance in ((False, 1.0 - STEADY_CHANCE_AND_SHARE[0]), (True, STEADY_CHANCE_AND_SHARE[0])):
 
         def cost(x: float, steady: bool = steady) -> float:
             return evidence.cost(model, x, steady) + 0.5 * ((x - prior) / prior_sd) ** 2

@@ -2,7 +2,7 @@
 
 from math import exp, log, sqrt
 
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from . import course
 
 TYPE_CHECKING = False
@@ -59,10 +59,10 @@ def in_loss_factor(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> f
 
 def _courses(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "tuple[Document, Document]":
     """Milestones at the 90 % point of the loss factor, and at that of the contact ({} where there is none)."""
-    by_loss = course.times(slab, slab.run(loss_factor * exp(TENTH * loss_factor_sd)))
+    by_loss = course.times(slab, slab.run(loss_factor * exp(SD_TO_10_PERCENT * loss_factor_sd)))
     if slab.contact <= 0.0 or not slab.stack.base_link:
         return by_loss, {}
-    contact = slab.contact * exp(TENTH * CONTACT_SD)
+    contact = slab.contact * exp(SD_TO_10_PERCENT * CONTACT_SD)
     return by_loss, course.times(slab, slab.run(loss_factor, contact, 10.0 * course.LONGEST_S))
 
 
@@ -91,7 +91,7 @@ def _scaled(
     """Changes of ln t to the 10 % and the 90 % side when start or room are other than given."""
     low = high = 0.0
     for start_k, room_k in ((START_SD_K, 0.0), (0.0, ROOM_SD_K)):
-        for sign in (-TENTH, TENTH):
+        for sign in (-SD_TO_10_PERCENT, SD_TO_10_PERCENT):
             room = slab.room_c + sign * room_k
             start = slab.start_c + sign * start_k
             wanted = temp_c

@@ -66,7 +66,7 @@ def set_clock(state):
 
 def _fill(run, body, at_ms):
     state = laying(run)
-    duplicates.counted(body, state["fills"])
+    duplicates.refuse_same_tap(body, state["fills"])
     if state["fills"] >= MOST_FILLS:
         raise Unfit("too_many")
     melt_state = run["melt"]
@@ -136,7 +136,7 @@ def _read(run, body, at_ms):
         raise Unfit("funnel_empty")
     if len(state["readings"]) >= MOST_READINGS:
         raise Unfit("too_many")
-    duplicates.once(body, state["readings"], "surface_c")
+    duplicates.refuse_same_reading(body, state["readings"], "surface_c")
     state["readings"].append({"at_ms": at_ms, "surface_c": body["surface_c"]})
     advance_to(state, at_ms)
     fill = state["fill"]
@@ -158,7 +158,7 @@ def _end(run, body, at_ms):
     state = laying(run)
     if state["fill"] is None:
         raise Unfit("funnel_empty")
-    duplicates.counted(body, state["fills"])
+    duplicates.refuse_same_tap(body, state["fills"])
     advance_to(state, at_ms)
     sd_k, state["fill"] = state["fill"]["sd_k"], None
     if body["left_kg"] > 1e-3:

@@ -8,7 +8,7 @@ import math
 
 from ...core.problems import Problem
 from ...physics import materials
-from ...physics.sphere import Ball
+from ...physics.sphere import CoolingSphere
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -39,7 +39,7 @@ def seconds(fill: "Document", now_c: float, fill_kg: float) -> float:
         result: float = empty_s
         return result
     ball, fourier_s = _ball(fill, 0.5 * (now_c + low_c), fill_kg)
-    found = ball.reaches((low_c - room_c) / (now_c - room_c))
+    found = ball.fourier_at((low_c - room_c) / (now_c - room_c))
     return empty_s if found is None else found * fourier_s
 
 
@@ -48,18 +48,20 @@ def cooled_c(fill: "Document", now_c: float, fill_kg: float, seconds_s: float) -
     if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:
         return now_c
     ball, fourier_s = _ball(fill, now_c, fill_kg)
-    result: float = fill["room_c"] + (now_c - fill["room_c"]) * ball.mean(min(seconds_s / fourier_s, ball.empties))
+    result: float = fill["room_c"] + (now_c - fill["room_c"]) * ball.mean_excess(
+        min(seconds_s / fourier_s, ball.empties)
+    )
     return result
 
 
-def _ball(fill: "Document", middle_c: float, fill_kg: float) -> "tuple[Ball, float]":
+def _ball(fill: "Document", middle_c: float, fill_kg: float) -> "tuple[CoolingSphere, float]":
     """(the ball that stands for a fill, s for its Fourier number to rise by 1), caramel as at middle_c."""
     material = materials.resolved(fill["material"])
     density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
     radius_m = ball_m(fill_kg / density)
     fourier_s = radius_m * radius_m * density * materials.heat_capacity(material, middle_c) / k
     empty_s = fill_kg / fill["pace_kg_s"]
-    return Ball(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE), fourier_s
+    return CoolingSphere(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE), fourier_s
 
 
 def fill(request: "Document") -> "Document":

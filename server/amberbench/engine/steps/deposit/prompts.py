@@ -4,7 +4,7 @@ Nothing here changes the run.
 """
 
 from ...core.prompts import button, entry
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
 from ..melt.fold import USUAL_GAP_S
 from ..melt.prompts import belief, read_entry
@@ -59,25 +59,30 @@ def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
     bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else bulk_c
     kg, (had_kg, had_c) = fill_kg(run, had[0]), had
     mixed_c = had_c + max(0.0, kg - had_kg) / kg * (bulk_c - POURING_LOSS_K - had_c)
-    body = {"kg": kg, "bulk_c": _typed(mixed_c), "bowl_c": _typed(bulk_c), "seen": run["cluster"]["fills"]}
+    body = {
+        "kg": kg,
+        "bulk_c": _within_event_range(mixed_c),
+        "bowl_c": _within_event_range(bulk_c),
+        "seen": run["cluster"]["fills"],
+    }
     if now is not None:
-        body["sd_k"] = min(60.0, (now["bulk_c"] - now["bulk_low_c"]) / TENTH)
+        body["sd_k"] = min(60.0, (now["bulk_c"] - now["bulk_low_c"]) / SD_TO_10_PERCENT)
     return button("fill_now", "filled", body)
 
 
-def _typed(temp_c):
+def _within_event_range(temp_c):
     """A temperature within what an event takes."""
     return min(max(temp_c, 20.0), 150.0)
 
 
-def ran_empty(run):
+def ran_empty_button(run):
     """The button that says the funnel ran empty before its clock rang."""
     state = run["cluster"]
-    body = {"left_kg": 0.0, "bulk_c": _typed(run["melt"]["request"]["start_c"]), "seen": state["fills"]}
+    body = {"left_kg": 0.0, "bulk_c": _within_event_range(run["melt"]["request"]["start_c"]), "seen": state["fills"]}
     return button("funnel_empty", "fill_ended", body)
 
 
-def fill_over(run, at_ms, advice, read):
+def fill_clock_page(run, at_ms, advice, read):
     """The page when the fill's clock rings: top up while the bowl is warm enough, else read, else empty and reheat."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     had_kg, why = left_kg(state, at_ms), fill["why"]
@@ -103,7 +108,7 @@ def fill_over(run, at_ms, advice, read):
         advice["action"] = back if why == "low" else dict(back, code="button.fill_back")
         advice["choices"] = [read]
     else:
-        bowl_empty(state, at_ms, advice)
+        bowl_empty_page(state, at_ms, advice)
         if why == "thick":
             advice["say"] = {"code": "say.empty_thick", "values": {}}
 
@@ -132,11 +137,11 @@ def _is_worth_topping_up(state, topped, had_kg, at_ms):
 def _mixed_c(state, had_kg, had_c, bowl_c):
     """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
     if bowl_c is None or state["bowl_kg"] + had_kg <= 0.0:
-        return _typed(had_c)
-    return _typed((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))
+        return _within_event_range(had_c)
+    return _within_event_range((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))
 
 
-def bowl_empty(state, at_ms, advice):
+def bowl_empty_page(state, at_ms, advice):
     """The page when the bowl is empty: what is left in the funnel goes on the tray under way."""
     task, tray, _ = next_task(state, at_ms)
     advice["step"] = "refill"

@@ -35,7 +35,7 @@ def _start(run, body, at_ms):
 
 def _salt(run, body, at_ms):
     state = _state(run)
-    duplicates.counted(body, state["salted"])
+    duplicates.refuse_same_tap(body, state["salted"])
     if state["salted"] >= MOST_SALTED:
         raise Unfit("too_many")
     state["salted"] += 1

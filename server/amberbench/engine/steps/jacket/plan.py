@@ -4,7 +4,7 @@ import math
 
 from ...core import check
 from ...core.problems import Problem
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
 from ...physics.plane_wall import middle_and_mean, roots
 from ..melt.belief import FREE_C
@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
 WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
-SPREAD = WALL_SPREAD**TENTH
+SPREAD = WALL_SPREAD**SD_TO_10_PERCENT
 WARMER_K = 2.0  # water less than this above the window takes for ever to bring caramel into it (assumed)
 
 

@@ -4,7 +4,7 @@ import math
 
 from ...core.problems import Problem
 from ...core.prompts import button, clock
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ..melt.belief import FRESH_COLD_K, FRESH_SD_K
 from ..melt.prompts import read_entry, resting_page, too_warm_page
 from ..pour.prompts import ready_page
@@ -57,7 +57,7 @@ def _water_due(jacket):
     return jacket["topped_ms"] + WATER_MS
 
 
-def expected(run):
+def expected_times(run):
     """seconds_s, low_s and high_s for what was weighed in; the plan's, where the model does not reach."""
     state = run["melt"]
     try:
@@ -68,7 +68,7 @@ def expected(run):
 
 
 def _block_in(run, advice):
-    times = expected(run)
+    times = expected_times(run)
     chopped = run["melt"]["request"]["chopped_m"] is not None
     advice["step"] = "block_in"
     advice["say"] = {"code": "say.pieces_in" if chopped else "say.block_in", "values": {}}
@@ -146,7 +146,7 @@ def _free(run, at_ms, advice):
 
 
 def _believed(now_c):
-    spread_k = TENTH * FRESH_SD_K
+    spread_k = SD_TO_10_PERCENT * FRESH_SD_K
     return {"bulk_c": now_c, "bulk_low_c": now_c - spread_k, "bulk_high_c": now_c + spread_k}
 
 

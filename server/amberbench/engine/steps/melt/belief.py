@@ -61,7 +61,7 @@ class Belief:
 
     def after(self, seconds_s: float, t_c: float, log_p: float) -> float:
         """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
-        energy_j = math.exp(log_p) * max(0.0, seconds_s - oven.DEAD_S)
+        energy_j = math.exp(log_p) * max(0.0, seconds_s - oven.MAGNETRON_START_S)
         return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
     def spread_after(self, seconds_s: float) -> tuple[float, float, float, float]:
@@ -69,9 +69,9 @@ class Belief:
         warm_c = self.after(seconds_s, self.t_c, self.log_p)
         power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
         by_t = self.pot.capacity(self.t_c) / capacity
-        by_p = power_w * max(0.0, seconds_s - oven.DEAD_S) / capacity
+        by_p = power_w * max(0.0, seconds_s - oven.MAGNETRON_START_S) / capacity
         loss_k = physics_pot.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + oven.STIR_S) / capacity
-        dead_k = oven.DEAD_SD_S * power_w / capacity
+        dead_k = oven.MAGNETRON_START_SD_S * power_w / capacity
         own = loss_k * loss_k + dead_k * dead_k + (by_p * self.drift_sd) ** 2
         variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
         return warm_c, variance, by_p, by_t

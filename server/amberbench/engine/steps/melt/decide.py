@@ -16,10 +16,11 @@ if TYPE_CHECKING:
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.
-RISK = 0.125  # pour when the chance of lying below the window, plus OVER times that of lying above, is at most this
-OVER = 3.0  # a melt that is a little high cools while it is read again; one that is low costs another burst
+# Pour when the chance of lying below the window, plus OVER_WINDOW_WEIGHT times that of lying above, is at most this.
+POUR_RISK = 0.125
+OVER_WINDOW_WEIGHT = 3.0  # a melt a little high cools while it is read again; one that is low costs a burst
 SECOND_READING_SD = 0.243  # spread, as a share of the window, from which a second reading comes first
-CLOSE = 0.9  # chance of lying below the window above which another burst is needed anyway
+BURST_AGAIN_CHANCE = 0.9  # chance of lying below the window above which another burst is needed anyway
 MOST_READINGS = 5  # readings after one burst; then the mean decides
 MOST_REST_S = 900.0
 
@@ -40,10 +41,10 @@ def decide(melt: "Melt") -> tuple[str, str, float]:
     if not known:
         return _burst(melt, True) if below >= 0.5 else ("read_again", "no_reading", 0.0)
     settled = belief.readings >= MOST_READINGS
-    if below + OVER * above <= RISK or (settled and below <= 0.5):
+    if below + OVER_WINDOW_WEIGHT * above <= POUR_RISK or (settled and below <= 0.5):
         return "ready", "in_window", 0.0
     unsure = sd_k > SECOND_READING_SD * (melt.high_c - melt.low_c) and not settled
-    if below < CLOSE and (unsure or above > below):
+    if below < BURST_AGAIN_CHANCE and (unsure or above > below):
         return "read_again", "not_sure", 0.0
     action, code, seconds_s = _burst(melt, False)
     if code == "finish" and unsure:
@@ -71,7 +72,7 @@ def rest_s(melt: "Any") -> "Any":
     return 30.0 * math.ceil(high_s / 30.0)
 
 
-def follow(belief: "Belief", history: "list[Document]") -> None:
+def follow_history(belief: "Belief", history: "list[Document]") -> None:
     """Moves a belief along a checked history in which every burst and rest has its length, every reading its value."""
     for what in history:
         kind = what["kind"]

@@ -117,7 +117,7 @@ def _read(run, body, at_ms):
     _room_for(melt["history"])
     if melt["burning"] is not None:
         raise Unfit("burst_running")
-    duplicates.once(body, readings(melt), "surface_c")
+    duplicates.refuse_same_reading(body, readings(melt), "surface_c")
     _gap(melt, at_ms)
     melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
     melt["last_c"] = body["surface_c"]

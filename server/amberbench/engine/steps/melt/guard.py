@@ -19,9 +19,10 @@ if TYPE_CHECKING:
 UNEVENNESS = 2.39
 UNEVENNESS_STILL = 2.91
 UNEVENNESS_PER_DOUBLING = 0.15  # larger loads heat less evenly (published in kind only); assumed
-STRONG = 1.645  # 95 %: the scorch guard, once a reading was trusted
-STRONG_UNREAD = 2.08  # 98 %: the same while the power is only what a plate or a past melt says
-AIM = 0.7  # where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned
+GUARD_SD = 1.645  # 95 %: the scorch guard, once a reading was trusted
+GUARD_SD_UNREAD = 2.08  # 98 %: the same while the power is only what a plate or a past melt says
+# Where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned.
+AIM_IN_WINDOW = 0.7
 
 
 def usual_unevenness(turntable: bool, mass_kg: float) -> float:
@@ -53,7 +54,7 @@ class Melt:
         g_t, g_p = 1.0 + phi * (by_t - 1.0), phi * by_p
         to_t, to_p = belief.tt * g_t + belief.tp * g_p, belief.tp * g_t + belief.pp * g_p
         size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p))
-        strong = (STRONG if belief.heard else STRONG_UNREAD) / size
+        strong = (GUARD_SD if belief.heard else GUARD_SD_UNREAD) / size
         t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
         return t_c + phi * (belief.after(seconds_s, t_c, log_p) - t_c)
 
@@ -79,7 +80,7 @@ class Melt:
         net_w = power_w - pot.loss_w(belief.t_c)
         if net_w <= 0.0:
             return float(self.most)
-        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * melt_oven.DEAD_S
+        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * melt_oven.MAGNETRON_START_S
         result: float = min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
         return result
 
@@ -91,10 +92,10 @@ class Melt:
         """
         if self.expected_c(self.step_s) > self.stop_c:
             return 0.0
-        aim_c = self.low_c + AIM * (self.high_c - self.low_c)
+        aim_c = self.low_c + AIM_IN_WINDOW * (self.high_c - self.low_c)
         steps = max(1, int(self.steps_to(aim_c) + 0.5))
         if cautious:
-            held = self.most_steps(steps, lambda seconds_s: self.strong_bulk_c(seconds_s) <= self.high_c)
+            held = self.most_steps(steps, lambda seconds_s: self.guarded_bulk_c(seconds_s) <= self.high_c)
             if 2.0 * (self.low_c - self.expected_c(held * self.step_s)) > self.low_c - self.belief.t_c:
                 held = int(self.steps_to(self.low_c)) + 1
             steps = min(steps, max(1, held))
@@ -104,7 +105,7 @@ class Melt:
         result: bool = self.hottest_c(seconds_s) <= self.limit_c
         return result
 
-    def strong_bulk_c(self, seconds_s: float) -> float:
+    def guarded_bulk_c(self, seconds_s: float) -> float:
         """Bulk temperature in °C after a burst, 95 % point."""
         warm_c, variance, _, _ = self.belief.spread_after(seconds_s)
-        return warm_c + STRONG * math.sqrt(variance)
+        return warm_c + GUARD_SD * math.sqrt(variance)

@@ -7,8 +7,8 @@ if TYPE_CHECKING:
     from ...core.annotations import Document
 
 
-DEAD_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
-DEAD_SD_S = 0.4  # spread of the same; assumed, a little wider than 2–3 s evenly
+MAGNETRON_START_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
+MAGNETRON_START_SD_S = 0.4  # spread of the same; assumed, a little wider than 2–3 s evenly
 RATED_SHARE = 0.60  # share of the rating plate that a kilogram of caramel takes up; assumed, ±20 %
 RATED_SD = 0.20  # standard deviation of the logarithm of that share
 MEASURED_SD = 0.10  # the same for a measured power given without a standard deviation; assumed

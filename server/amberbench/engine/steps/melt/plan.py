@@ -4,12 +4,12 @@ import math
 
 from ...core.check import constant
 from ...core.problems import Problem
-from ...core.statistics import TENTH, normal_below
+from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
 from . import belief as melt_belief
 from . import decide as melt_decide
 from . import guard, oven
-from .decide import decide, follow
+from .decide import decide, follow_history
 from .guard import Melt
 
 TYPE_CHECKING = False
@@ -44,7 +44,7 @@ def oven_from_water_test(request: "Document") -> "Document":
     if request["container_kg"] is not None and request["room_c"] is not None:
         energy_j += CONTAINER_J_KGK * request["container_kg"] * (request["end_c"] - request["room_c"])
     else:
-        time_s -= oven.DEAD_S
+        time_s -= oven.MAGNETRON_START_S
     power_w = energy_j / time_s
     if power_w < 100.0 or power_w > 3500.0:
         raise Problem("seconds_s", "power_out_of_reach", power_w, 100.0, 3500.0, "W")
@@ -115,7 +115,7 @@ def _planned(melt: "Melt") -> "Document":
     belief.cool(oven.STIR_S)
     if seconds_s == 0.0 or belief.t_c > melt.high_c:
         raise Problem("step_s", "step_too_coarse", melt.step_s, unit="s")
-    spread_k, expected_c = TENTH * belief.sd_k(), belief.t_c
+    spread_k, expected_c = SD_TO_10_PERCENT * belief.sd_k(), belief.t_c
     if expected_c >= READ_FROM_C:
         belief.expect_reading()
         belief.expect_reading()
@@ -131,7 +131,7 @@ def _planned(melt: "Melt") -> "Document":
 def assumed(melt: "Melt", request: "Document") -> "list[Document]":
     """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
     rows: "list[Document]" = [
-        constant("melt.dead_s", oven.DEAD_S, "s", "oven_tests", "published"),
+        constant("melt.dead_s", oven.MAGNETRON_START_S, "s", "oven_tests", "published"),
         constant("melt.stir_s", oven.STIR_S, "s", "practice"),
         constant("melt.loss_w", window_loss_w(melt), "W", "mcadams"),
     ]
@@ -169,10 +169,10 @@ def _decided() -> "list[Document]":
     """Rows for how much is risked: by a burst, and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
-        constant("melt.guard", normal_below(guard.STRONG), ""),
-        constant("melt.guard_unread", normal_below(guard.STRONG_UNREAD), ""),
-        constant("melt.aim", guard.AIM, ""),
-        constant("melt.pour_risk", melt_decide.RISK, ""),
+        constant("melt.guard", normal_below(guard.GUARD_SD), ""),
+        constant("melt.guard_unread", normal_below(guard.GUARD_SD_UNREAD), ""),
+        constant("melt.aim", guard.AIM_IN_WINDOW, ""),
+        constant("melt.pour_risk", melt_decide.POUR_RISK, ""),
     ]
 
 
@@ -205,17 +205,17 @@ def next_burst(request: "Document") -> "Document":
     _check_history(request["history"])
     melt = Melt(request)
     belief = melt.belief
-    follow(belief, request["history"])
+    follow_history(belief, request["history"])
     action, code, seconds_s = decide(melt)
-    expected_c, hottest_c, spread_k = belief.t_c, belief.t_c, TENTH * belief.sd_k()
+    expected_c, hottest_c, spread_k = belief.t_c, belief.t_c, SD_TO_10_PERCENT * belief.sd_k()
     ahead_k = spread_k
     if action == "burst":
         hottest_c = melt.hottest_c(seconds_s)
         expected_c = belief.pot.cooled(melt.expected_c(seconds_s), oven.STIR_S)
-        ahead_k = TENTH * math.sqrt(belief.spread_after(seconds_s)[1])
+        ahead_k = SD_TO_10_PERCENT * math.sqrt(belief.spread_after(seconds_s)[1])
     elif action == "rest":
         expected_c = belief.pot.cooled(belief.t_c, seconds_s)
-    turn = action == "burst" and belief.bursts == 0 and melt.strong_bulk_c(seconds_s) < READ_FROM_C
+    turn = action == "burst" and belief.bursts == 0 and melt.guarded_bulk_c(seconds_s) < READ_FROM_C
     return {
         "action": action,
         "seconds_s": seconds_s,

@@ -38,7 +38,7 @@ def area_for(density: float, mass_kg: float, height_m: float, residue: float) ->
     return mass_kg * (1.0 - residue) / (density * height_m)
 
 
-def settled(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
+def settled_height(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
     """Height (m) of the slab at room temperature: a resolved material shrinks in height only."""
     return height_m * materials.density(material, pour_c) / materials.density(material, room_c)
 
@@ -100,7 +100,7 @@ def plan(request: "Document") -> "Document":
     density = materials.density(material, request["pour_c"])
     solved = SOLVERS[request["solve_for"]](request, density)
     solved["warnings"] += _outruns_table(request, solved) + _stiffens_first(request, solved, material)
-    solved["settled_height_m"] = settled(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
+    solved["settled_height_m"] = settled_height(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
     solved["area_m2"] = solved["length_m"] * solved["width_m"]
     solved["volume_m3"] = solved["area_m2"] * solved["slab_height_m"]
     solved["inputs"] = [

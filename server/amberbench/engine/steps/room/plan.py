@@ -3,7 +3,7 @@
 import math
 
 from ...core.check import constant
-from ...physics.humid_air import dew_c, vapour
+from ...physics.humid_air import dew_c, log_vapour_pressure
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -82,7 +82,7 @@ def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -
     """Warnings of water: on the coldest surface first, in the room only where nothing worse is said."""
     if coldest_c <= dew + 1e-9:
         return [{"code": "condensation", "values": {"surface_c": coldest_c, "dew_point_c": dew}}]
-    at_surface = math.exp(vapour(dew) - vapour(coldest_c))
+    at_surface = math.exp(log_vapour_pressure(dew) - log_vapour_pressure(coldest_c))
     if chocolate is not None and at_surface > SUGAR_BLOOM[chocolate]:
         return [_humid("sugar_bloom", at_surface, SUGAR_BLOOM[chocolate])]
     if humidity > HUMID:

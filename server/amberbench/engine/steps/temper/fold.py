@@ -15,7 +15,7 @@ def strip(run, body, at_ms):
         raise Unfit("already_done")
     if len(state["strips"]) >= MOST:
         raise Unfit("too_many")
-    duplicates.once(body, state["strips"], "good")
+    duplicates.refuse_same_reading(body, state["strips"], "good")
     state["strips"].append({"good": body["good"], "at_ms": at_ms})
     state["streaky"] = not body["good"]
     if body["good"]:

@@ -4,7 +4,7 @@ import math
 
 from ...core.check import constant
 from ...core.problems import Problem
-from ...core.statistics import TENTH
+from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
 
 TYPE_CHECKING = False
@@ -147,7 +147,7 @@ def _assumed(request: "Document", line: "Document") -> "list[Document]":
     return [constant("temper." + name, line[name], "°C", "practice", measure_by="chocolate_label") for name in LINES]
 
 
-def hold(request: "Document") -> "Document":
+def working_time(request: "Document") -> "Document":
     """How long until a bowl of tempered chocolate leaves its working range in this room.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
@@ -169,8 +169,8 @@ def hold(request: "Document") -> "Document":
     if request["room_c"] >= low_c:
         raise Problem("room_c", "room_too_warm_for_chocolate", request["room_c"], high=low_c, unit="°C")
     state = "too_warm" if now_c > high_c else "too_cool" if now_c < low_c else "in_range"
-    seconds_s, sd = held(request, now_c, low_c) if state == "in_range" else (0.0, 0.0)
-    spread = math.exp(TENTH * sd)
+    seconds_s, sd = cooling_between(request, now_c, low_c) if state == "in_range" else (0.0, 0.0)
+    spread = math.exp(SD_TO_10_PERCENT * sd)
     rows = [constant("temper.loss_sd", physics_pot.LOSS_SD, ""), constant("temper.crystal_share", CRYSTAL_SHARE, "1/K")]
     rows.append(constant("melt.loss_w", bowl_of(request)[0].loss_w(now_c), "W", "mcadams"))
     rows.append(_latent_row(request["chocolate"]))
@@ -192,7 +192,7 @@ def bowl_of(request: "Document") -> "tuple[Pot, float]":
     return pot, CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
 
 
-def held(request: "Document", from_c: float, to_c: float) -> tuple[float, float]:
+def cooling_between(request: "Document", from_c: float, to_c: float) -> tuple[float, float]:
     """(seconds a bowl takes between two temperatures in °C, standard deviation of their logarithm)."""
     pot, crystals_j_k = bowl_of(request)
     crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(to_c) + crystals_j_k)
