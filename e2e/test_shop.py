@@ -212,9 +212,39 @@ def test_the_invented_shop_can_be_taken_and_taken_away(phone: Phone):
     phone.answered()
     opens_shop(phone)
     phone.page.get_by_role("button", name="Start with an empty shop").tap()
+    expect(phone.page.get_by_text("Nothing here is your own yet")).to_be_visible()
+    phone.page.get_by_role("button", name="Leave it as it is").tap()
+    phone.page.get_by_role("button", name="Start with an empty shop").tap()
+    phone.page.get_by_role("button", name="Take away what is invented").tap()
     expect(phone.page.get_by_role("heading", name="This shop is empty")).to_be_visible()
     phone.page.get_by_role("button", name="Undo").tap()
     expect(phone.page.get_by_role("heading", name="This is an invented shop")).to_be_visible()
+
+
+def test_ones_own_rows_stay_when_the_invented_ones_are_taken_away(phone: Phone, server: Server):
+    phone.page.get_by_role("button", name="Take the demo shop").tap()
+    expect(phone.page.get_by_role("heading", name=re.compile("Demonstration kitchen"))).to_be_visible()
+    adds(phone, "Ovens", "Add an oven", Name="Blue oven", Power="900")
+    opens_shop(phone, re.compile("^Bowls and jugs"), re.compile("^Glass bowl"))
+    fills(phone, Name="Our glass bowl")
+    opens_shop(phone, re.compile("^Products"), "Add a product")
+    phone.page.get_by_label("Caramel", exact=True).select_option(label="Firm caramel")
+    fills(phone, Name="Ours", Centre_length="25", Centre_width="25", Slab_height="10")
+    opens_shop(phone)
+    phone.page.get_by_role("button", name="Start with an empty shop").tap()
+    question = phone.page.get_by_role("group", name="Start with an empty shop")
+    goes, stays = (question.locator("ul").nth(n) for n in (0, 1))
+    for name in ("Blue oven", "Our glass bowl", "Ours", "Firm caramel"):
+        expect(stays).to_contain_text(name)
+        expect(goes).not_to_contain_text(name)
+    expect(goes).to_contain_text("Large oven")
+    phone.page.get_by_role("button", name="Take away what is invented").tap()
+    expect(phone.page.get_by_role("link", name=re.compile("^Ovens"))).to_have_text("OvensBlue oven")
+    sends_everything(phone)
+    shop = server.asks("/api/shop")
+    left = {one["name"] for name in LISTS for one in shop[name]}
+    assert left == {"Blue oven", "Our glass bowl", "Ours", "Firm caramel"}
+    assert (shop["invented"], shop["name"]) == (False, "")
 
 
 def test_the_invented_shop_comes_in_the_language_of_the_phone_that_takes_it(phone: Phone):

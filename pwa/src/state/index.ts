@@ -9,6 +9,7 @@ import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isAtHand, isOpen } from "./batchBook";
+import * as demoShop from "./demoShop";
 import * as exports from "./exports";
 import * as holder from "./holder";
 import * as learning from "./learning";
@@ -17,7 +18,6 @@ import type { NoPhoto, PhotoElsewhere } from "./photos";
 import { isArmed } from "./ringBook";
 import * as records from "./records";
 import * as shopState from "./shop";
-import * as shopDesk from "./shopDesk";
 import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
@@ -101,7 +101,12 @@ export async function editShop(edits: ShopEdit[]): Promise<void> {
 
 /** Fills an empty shop with the invented one; an edit like any other. */
 export async function takeDemoShop(): Promise<void> {
-  await editShop(await shopDesk.demoEdits());
+  await editShop(await demoShop.demoEdits());
+}
+
+/** The rows in which only invented values stand, as "<list>/<id>", and "shop/name" for an invented name of the shop. */
+export async function inventedDocs(): Promise<Set<string>> {
+  return demoShop.inventedDocs(await (await appState()).shopBook.events());
 }
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */

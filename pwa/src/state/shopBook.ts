@@ -1,6 +1,6 @@
 import type { Signal } from "@preact/signals";
 
-import type { Shop, ShopEdit, ShopList } from "../documents";
+import type { BenchEvent, Shop, ShopEdit, ShopList } from "../documents";
 import { type Store, uuid7 } from "../storage";
 import type { Compute } from "./batchBook";
 
@@ -80,9 +80,14 @@ export class ShopBook {
     }
   }
 
+  /** The events of the shop, in the order of the log. */
+  events(): Promise<BenchEvent[]> {
+    return this.parts.store.events.eventsOfKind(KIND);
+  }
+
   private async fold(): Promise<void> {
     const { store, compute, shopId } = this.parts;
-    const events = await store.events.eventsOfKind(KIND);
+    const events = await this.events();
     // A server that keeps no such events yet: its document stands.
     if (events.length === 0) return;
     const { shop } = await compute("shop.fold", { shop_id: shopId() || null, events });

@@ -1,8 +1,7 @@
 /** What the forms of the shop ask the engine before anything is written. */
-import type { ShopEdit, ShopList, Values } from "../documents";
+import type { ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
 import type { Functions } from "../engine/types";
-import { reader } from "../text";
 
 /** A row of a list, whatever its fields. */
 export type ShopRow = Values & { id: string };
@@ -36,22 +35,4 @@ export type FunnelLesson = Functions["deposit.learn"]["reply"];
 /** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
 export async function learnFunnel(weighed: Values): Promise<FunnelLesson> {
   return compute("deposit.learn", weighed as unknown as Functions["deposit.learn"]["request"], "desk");
-}
-
-interface Seed {
-  /** Words stand in other languages too, by their names. */
-  docs: Record<string, Record<string, { value: unknown; basis?: string; [language: string]: unknown }>>;
-}
-
-/** The invented shop as edits, in the reader's language; rows that were taken away come back. */
-export async function demoEdits(): Promise<ShopEdit[]> {
-  const seed = (await import("../../../seed_data/demo_shop.json")).default as Seed;
-  return Object.entries(seed.docs).flatMap(([doc, rows]) => {
-    const facts = Object.entries(rows).map(([field, row]) => edit(doc, field, row[reader.value.language] ?? row.value, row.basis));
-    return doc === "shop" ? facts : [...facts, edit(doc, "removed", false)];
-  });
-}
-
-function edit(doc: string, field: string, value: unknown, basis = "assumed"): ShopEdit {
-  return { doc, field, value, basis: basis as ShopEdit["basis"] };
 }

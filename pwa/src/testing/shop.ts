@@ -1,7 +1,7 @@
 /** The invented shop as the engine folds it. */
 import demo from "../../../seed_data/demo_shop.json";
 import type { Shop } from "../documents";
-import { demoEdits } from "../state/shopDesk";
+import { demoEdits } from "../state/demoShop";
 import { realEngine } from "./engine";
 
 export async function demoShop(): Promise<Shop> {

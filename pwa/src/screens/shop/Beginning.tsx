@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 
-import type { Shop, ShopEdit } from "../../documents";
+import type { Shop } from "../../documents";
 import { SHOP_LISTS, takeDemoShop } from "../../state";
 import { t } from "../../text";
-import { change } from "./lastChange";
+import { StartEmpty } from "./StartEmpty";
 
 export function isEmpty(shop: Shop): boolean {
   return SHOP_LISTS.every((list) => shop[list].length === 0);
@@ -33,27 +33,5 @@ export function Beginning({ shop, own = false }: { shop: Shop; own?: boolean }) 
         </button>
       </section>
     );
-  if (!shop.invented) return null;
-  return (
-    <section class="card">
-      <h2>{t("shop.invented_title")}</h2>
-      <p>{t("shop.invented_how")}</p>
-      <button type="button" class="go go-quiet" aria-disabled={busy} onClick={() => doing(() => empty(shop))}>
-        {t("shop.start_empty")}
-      </button>
-    </section>
-  );
-}
-
-/** Takes every row away; each could be put back, and "Undo" puts back all. */
-function empty(shop: Shop): Promise<void> {
-  const docs = SHOP_LISTS.flatMap((list) => shop[list].map((row) => `${list}/${row.id}`));
-  const set = (doc: string, field: string, value: unknown): ShopEdit => ({ doc, field, value, basis: "typed" });
-  const edits = [...docs.map((doc) => set(doc, "removed", true)), set("shop", "invented", false), set("shop", "name", null)];
-  const back = [
-    ...docs.map((doc) => set(doc, "removed", false)),
-    set("shop", "invented", true),
-    set("shop", "name", shop.name),
-  ];
-  return change(edits, t("shop.emptied"), back);
+  return shop.invented ? <StartEmpty shop={shop} /> : null;
 }

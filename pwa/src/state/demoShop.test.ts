@@ -1,0 +1,56 @@
+// @vitest-environment node
+import { beforeAll, expect, test } from "vitest";
+
+import type { BenchEvent, ShopEdit } from "../documents";
+import { demoEdits, inventedDocs } from "./demoShop";
+
+let seeded: BenchEvent[];
+
+function event(device_id: string, edit: ShopEdit, seq: number): BenchEvent {
+  return { id: `${device_id}-${seq}`, v: 1, shop_id: "shop", device_id, seq, at_ms: seq, offset_ms: 0, batch_id: null, kind: "shop_set", body: { ...edit } };
+}
+
+function typed(doc: string, field: string, value: unknown, basis: ShopEdit["basis"] = "typed"): ShopEdit {
+  return { doc, field, value, basis };
+}
+
+beforeAll(async () => {
+  seeded = (await demoEdits()).map((edit, seq) => event("seed", edit, seq));
+});
+
+/** What is invented once somebody has made these edits on a phone. */
+async function after(...edits: ShopEdit[]): Promise<Set<string>> {
+  return inventedDocs([...seeded, ...edits.map((edit, n) => event("phone", edit, 10_000 + n))]);
+}
+
+test("every row that a shop begins with is invented, and so is the shop's name", async () => {
+  const rows = new Set(seeded.map(({ body }) => String(body["doc"])).filter((doc) => doc !== "shop"));
+  expect(await after()).toEqual(new Set([...rows, "shop/name"]));
+});
+
+test("the invented shop is as invented when a phone took it", async () => {
+  const taken = (await demoEdits()).map((edit, seq) => event("phone", edit, seq));
+  expect(await inventedDocs(taken)).toEqual(await after());
+});
+
+test("a row of one's own, and an invented one that somebody changed or measured, are not", async () => {
+  const invented = await after(
+    typed("ovens/own", "name", "Blue oven"),
+    typed("ovens/oven-large", "rated_w", 900),
+    typed("ovens/oven-flat", "rated_w", 1400, "measured"),
+    typed("shop", "name", "Ours"),
+  );
+  expect(await after()).toContain("ovens/oven-flat");
+  for (const doc of ["ovens/own", "ovens/oven-large", "ovens/oven-flat", "shop/name"]) expect(invented).not.toContain(doc);
+  expect(invented).toContain("vessels/bowl-glass");
+});
+
+test("a row that was changed and changed back, or taken away and put back, is invented again", async () => {
+  const invented = await after(
+    typed("ovens/oven-large", "rated_w", 900),
+    typed("ovens/oven-large", "rated_w", 1000, "assumed"),
+    typed("ovens/oven-flat", "removed", true),
+    typed("ovens/oven-flat", "removed", false),
+  );
+  expect(invented).toEqual(await after());
+});

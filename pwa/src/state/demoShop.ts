@@ -1,0 +1,55 @@
+/** The invented shop: as edits to begin with, and told from what somebody has made their own. */
+import type { BenchEvent, ShopEdit } from "../documents";
+import { reader } from "../text";
+
+/** A field of the invented shop: its value, words in other languages by their names. */
+interface SeedField {
+  value: unknown;
+  basis?: string;
+  [language: string]: unknown;
+}
+
+/** The device that writes what a shop begins with (services/shop.py). */
+const SEED = "seed";
+
+async function seedDocs(): Promise<Record<string, Record<string, SeedField>>> {
+  return ((await import("../../../seed_data/demo_shop.json")).default as { docs: Record<string, Record<string, SeedField>> }).docs;
+}
+
+/** The invented shop as edits, in the reader's language; rows that were taken away come back. */
+export async function demoEdits(): Promise<ShopEdit[]> {
+  return Object.entries(await seedDocs()).flatMap(([doc, rows]) => {
+    const facts = Object.entries(rows).map(([field, row]) => edit(doc, field, row[reader.value.language] ?? row.value, row.basis));
+    return doc === "shop" ? facts : [...facts, edit(doc, "removed", false)];
+  });
+}
+
+/** The rows in which only invented values stand, as "<list>/<id>", and "shop/name" for an invented name of the shop.
+ * `events`: those of the shop, in the order of the log. */
+export async function inventedDocs(events: BenchEvent[]): Promise<Set<string>> {
+  const seeds = await seedDocs();
+  // By row and field, whether what stands there is invented: the last event counts.
+  const standing = new Map<string, Map<string, boolean>>();
+  for (const { device_id, body } of events) {
+    const said = body as unknown as ShopEdit;
+    // That a row was taken away or put back says nothing of whose it is.
+    if (said.field === "removed") continue;
+    const row = standing.get(said.doc) ?? new Map<string, boolean>();
+    standing.set(said.doc, row.set(said.field, device_id === SEED || isOf(seeds[said.doc]?.[said.field], said)));
+  }
+  const shopName = standing.get("shop")?.get("name");
+  standing.delete("shop");
+  const invented = [...standing].filter(([, row]) => [...row.values()].every(Boolean)).map(([doc]) => doc);
+  return new Set(shopName ? [...invented, "shop/name"] : invented);
+}
+
+/** Whether an edit says what the invented shop says, in any language. */
+function isOf(seed: SeedField | undefined, { value, basis }: ShopEdit): boolean {
+  if (!seed || basis !== (seed.basis ?? "assumed")) return false;
+  const { unit: _unit, basis: _basis, source: _source, ...values } = seed;
+  return Object.values(values).some((one) => JSON.stringify(one) === JSON.stringify(value));
+}
+
+function edit(doc: string, field: string, value: unknown, basis = "assumed"): ShopEdit {
+  return { doc, field, value, basis: basis as ShopEdit["basis"] };
+}
