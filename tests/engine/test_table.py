@@ -91,4 +91,4 @@ def test_a_timeline_has_a_column_for_all_that_a_hand_tells():
         for name, field in body.items()
         if field["kind"] in ("number", "integer", "boolean", "choice", "text")
     }
-    assert told - NOT_BY_HAND == set(table.TOLD)
+    assert told - NOT_BY_HAND == set(table.BODY_COLUMNS)
