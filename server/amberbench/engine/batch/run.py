@@ -8,7 +8,7 @@ log's rules is the contract in DEVELOPERS.md, "The batch log".
 from ..core import check
 from ..core.problems import Problem
 from ..core.unfit import Unfit
-from ..products import KINDS
+from ..products import KINDS, OLDEST
 from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
@@ -30,7 +30,7 @@ PARTS = [part for kind in KINDS for part in kind.parts]
 
 def opened(plan):
     """The run of a batch in which nothing has happened yet."""
-    kind = plan.get("kind", "slab")
+    kind = plan.get("kind", OLDEST)
     run = {
         "kind": kind,
         "name": plan.get("name", ""),

@@ -13,9 +13,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from amberbench.engine.products.kind import Kind
-
     from ..core.annotations import Document
+    from ..products.kind import Kind
 
 
 def apply_request(request: "Document") -> "Document":

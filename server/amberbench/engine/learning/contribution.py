@@ -17,9 +17,8 @@ from . import fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from amberbench.engine.physics.pot import Pot
-
     from ..core.annotations import Document
+    from ..physics.pot import Pot
 
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again

@@ -3,3 +3,5 @@
 from . import chocolate, cluster, slab, standup
 
 KINDS = (slab.KIND, cluster.KIND, chocolate.KIND, standup.KIND)
+# The kind of documents older than their member `kind`.
+OLDEST = slab.KIND.name

@@ -7,7 +7,7 @@ dotted path inside its row. A field without a default is null until somebody set
 from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
 from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, PIECES, ROOM
-from ..products import KINDS
+from ..products import KINDS, OLDEST
 from ..products.cluster.fields import BED, COUNTED, DEPOSIT
 from ..steps.coat.fields import COATING
 from ..steps.cool.fields import COOL, FIRM
@@ -132,7 +132,7 @@ for _name in TARGETS["fields"]:
     CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)
 PRODUCTS = {
     "name": NAME,
-    "kind": choice([kind.name for kind in KINDS if kind.in_shop], "how it is made", default="slab"),
+    "kind": choice([kind.name for kind in KINDS if kind.in_shop], "how it is made", default=OLDEST),
     "caramel_id": text(64, "the caramel it is made of", default=None),
     "piece_length_m": PIECE["piece_length_m"],
     "piece_width_m": PIECE["piece_width_m"],

@@ -21,9 +21,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.products.cluster.asked import ClusterJob
-
     from ...core.annotations import Document
+    from .asked import ClusterJob
 
 
 MELT_AS_IS = (

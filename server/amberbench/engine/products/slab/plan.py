@@ -22,9 +22,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.products.slab.frame import SlabJob
-
     from ...core.annotations import Document
+    from .frame import SlabJob
 
 
 COOL_AS_IS = (

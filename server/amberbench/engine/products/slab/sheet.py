@@ -8,9 +8,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.steps.common.sheet import Sheet
-
     from ...core.annotations import Document
+    from ...steps.common.sheet import Sheet
 
 
 FEEL = {

@@ -10,9 +10,8 @@ from . import refit as cool_refit
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from amberbench.engine.steps.cool.course import Slab
-
     from ...core.annotations import Document
+    from .course import Slab
 
 
 MOST_POINTS = 100

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from amberbench.engine.steps.cool.course import Slab
+    from .course import Slab
 
 
 T_FREEDOM = 8.0

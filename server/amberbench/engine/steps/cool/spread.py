@@ -7,9 +7,8 @@ from . import course
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from amberbench.engine.steps.cool.course import Slab
-
     from ...core.annotations import Document
+    from .course import Slab
 
 
 # Standard deviations nobody measured (source assumed). Contact: of its logarithm; ln 5 between the published

@@ -15,7 +15,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.physics.pot import Pot
+    from ...physics.pot import Pot
 
 
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed

@@ -8,10 +8,9 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from amberbench.engine.steps.melt.belief import Belief
-    from amberbench.engine.steps.melt.guard import Melt
-
     from ...core.annotations import Document
+    from .belief import Belief
+    from .guard import Melt
 
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a

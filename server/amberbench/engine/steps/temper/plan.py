@@ -9,9 +9,8 @@ from ...physics import pot as physics_pot
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from amberbench.engine.physics.pot import Pot
-
     from ...core.annotations import Document
+    from ...physics.pot import Pot
 
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
