@@ -1,0 +1,43 @@
+"""A kind of batch is known by its record; only its own folder knows its name."""
+
+import ast
+from pathlib import Path
+
+from amberbench.engine.batch import courses, events, folds
+from amberbench.engine.products import KINDS
+
+SERVER = Path(__file__).parents[2] / "server/amberbench"
+NAMES = {kind.name for kind in KINDS}
+
+
+def compared_with(tree):
+    """The string constants that a file compares something with."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Compare):
+            for side in [node.left, *node.comparators]:
+                words = side.elts if isinstance(side, ast.Tuple | ast.List | ast.Set) else [side]
+                yield from (one.value for one in words if isinstance(one, ast.Constant))
+
+
+def test_nothing_outside_the_products_asks_for_a_kind_by_name():
+    files = [path for path in sorted(SERVER.rglob("*.py")) if "products" not in path.parts]
+    assert len(files) > 100
+    asking = [(path.name, word) for path in files for word in compared_with(ast.parse(path.read_text("utf-8")))]
+    assert [row for row in asking if row[1] in NAMES] == []
+
+
+def test_every_step_of_every_kind_has_a_page_a_fold_and_a_body():
+    for kind in KINDS:
+        for step, event in kind.course:
+            assert step in kind.pages, (kind.name, step)
+            assert event in folds.FOLDS, (kind.name, event)
+            assert event in events.EVENTS, (kind.name, event)
+            assert courses.STEP_OF[event] == step, (kind.name, event)
+
+
+def test_a_kind_that_may_be_planned_names_its_function_and_its_mass():
+    for kind in KINDS:
+        assert (kind.function is None) == (kind.request is None)
+        if kind.in_shop:
+            assert kind.mass_kg is not None
+            assert kind.sheet is not None
