@@ -40,7 +40,7 @@ def planned_slab() -> dict[str, Any]:
 def planned_clusters() -> dict[str, Any]:
     """Nut clusters with a second deposit, in a shop's usual window, as a plan document; treat it as read-only."""
     request = ON_NUTS | {"window_low_c": 65.0}
-    reply = catalogue.call("deposit.plan", request)
+    reply = catalogue.call("cluster.plan", request)
     return {"kind": "cluster", "name": "Nut clusters", "lot": None, "request": request, "reply": reply}
 
 
@@ -74,7 +74,7 @@ def planned_bowl() -> dict[str, Any]:
     """2 kg of dark chocolate in a glass bowl at 20 °C; treat it as read-only."""
     request = {"chocolate": "dark_chocolate", "mass_kg": 2.0, "melt_c": 45.0, "room_c": 20.0, "bowl": {"mass_kg": 0.8}}
     plan = {"kind": "chocolate", "name": "Dark chocolate", "lot": "D-4", "request": request}
-    return plan | {"reply": catalogue.call("chocolate.bowl", request)}
+    return plan | {"reply": catalogue.call("chocolate.plan", request)}
 
 
 def stand_up_test() -> dict[str, Any]:

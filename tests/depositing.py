@@ -131,7 +131,7 @@ class Laying:
             self.bowl = Bowl(rng, rng.uniform(0.7, 3.0), self)
             self.request = self._order()
             try:
-                self.reply = catalogue.call("deposit.plan", self.request)
+                self.reply = catalogue.call("cluster.plan", self.request)
             except Problem:
                 continue
         self.funnel = Funnel(rng, 10.0, self.bowl.heat_j_kgk)
@@ -183,7 +183,7 @@ class Laying:
         request, room_c, largest_kg = self.request, self.bowl.room_c, max(self.sizes)
         sides = request["tray"]["length_m"], request["tray"]["width_m"]
         # Where a tray is not filled they lie as close as on a full one.
-        full = catalogue.call("deposit.plan", request | {"second_kg": 0.0})["per_tray"]
+        full = catalogue.call("cluster.plan", request | {"second_kg": 0.0})["per_tray"]
         tray = clusters.Tray("aluminium_tray", *sides, full, room_c)
         tray.tacky_c, tray.cold_c = tray.tacky_c + self.stiffer_k, tray.cold_c + self.stiffer_k
         for kg in set(self.sizes):

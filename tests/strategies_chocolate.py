@@ -79,7 +79,7 @@ def _stand_up(rng):
 
 SENSIBLE = {
     "chocolate.coating": _coating,
-    "chocolate.bowl": _bowl,
+    "chocolate.plan": _bowl,
     "chocolate.temper": _temper,
     "chocolate.hold": _hold,
     "chocolate.salting": _salting,

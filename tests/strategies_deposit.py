@@ -86,4 +86,4 @@ def _learn(rng):
     return request
 
 
-SENSIBLE = {"deposit.learn": _learn, "deposit.plan": _plan, "deposit.fill": _fill}
+SENSIBLE = {"cluster.learn": _learn, "cluster.plan": _plan, "deposit.fill": _fill}

@@ -75,11 +75,11 @@ def basis_rows():
     yield from reply["inputs"]
     yield from jacket_slab()["reply"]["inputs"]
     for request in (strategies_deposit.ON_NUTS, strategies_deposit.ON_A_BED):
-        yield from catalogue.call("deposit.plan", request)["inputs"]
+        yield from catalogue.call("cluster.plan", request)["inputs"]
     yield from planned_bowl()["reply"]["inputs"]
     yield from dipped_slab()["reply"]["inputs"]
     own = planned_bowl()["reply"]["bowl_request"] | {"targets": OWN_CURVE, "seed_c": 20}
-    yield from catalogue.call("chocolate.bowl", own)["inputs"]
+    yield from catalogue.call("chocolate.plan", own)["inputs"]
     yield from with_dip(prebottom_m=0.0005, pickup=0.4, top_mark=True, thickness_m=ALL_ROUND)["reply"]["inputs"]
 
 

@@ -1,18 +1,18 @@
 /** The documents that phone, server and engine exchange: types only, readable from every layer. */
 
 import type {
-  ChocolateBowlReply,
-  ChocolateBowlRequest,
+  ChocolatePlanReply,
+  ChocolatePlanRequest,
   Contribution,
-  DepositPlanReply,
-  DepositPlanRequest,
+  ClusterPlanReply,
+  ClusterPlanRequest,
   LearnFoldReply,
   MeltNextBurstReply,
   SlabPlanReply,
   SlabPlanRequest,
 } from "./engine/types";
 
-export type { ChocolateBowlReply, Contribution, CoolPlanReply, DepositPlanReply, DepositPlanRequest, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
+export type { ChocolatePlanReply, Contribution, CoolPlanReply, ClusterPlanReply, ClusterPlanRequest, Input, SlabPlanReply, SlabPlanRequest } from "./engine/types";
 
 export type * from "./shopDocument";
 
@@ -55,11 +55,11 @@ export interface SlabPlan extends PlanHead {
   request: SlabPlanRequest;
   reply: SlabPlanReply;
 }
-/** A bowl of chocolate: `request` and `reply` are those of chocolate.bowl. */
+/** A bowl of chocolate: `request` and `reply` are those of chocolate.plan. */
 export interface BowlPlan extends PlanHead {
   kind: "chocolate";
-  request: ChocolateBowlRequest;
-  reply: ChocolateBowlReply;
+  request: ChocolatePlanRequest;
+  reply: ChocolatePlanReply;
 }
 /** A stand-up test of a caramel; nothing of it is computed beforehand. */
 export interface StandPlan extends PlanHead {
@@ -68,12 +68,12 @@ export interface StandPlan extends PlanHead {
   request: { room_c: number };
   reply: { room_c: number; inputs: SlabPlanReply["inputs"] };
 }
-/** Clusters: `request` and `reply` are those of deposit.plan. */
+/** Clusters: `request` and `reply` are those of cluster.plan. */
 export interface ClusterPlan extends PlanHead {
   kind: "cluster";
   finish?: string;
-  request: DepositPlanRequest;
-  reply: DepositPlanReply;
+  request: ClusterPlanRequest;
+  reply: ClusterPlanReply;
 }
 /** Body of `batch_opened`, field `plan`. */
 export type PlanDocument = SlabPlan | ClusterPlan | BowlPlan | StandPlan;

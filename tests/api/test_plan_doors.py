@@ -24,9 +24,9 @@ REQUESTS = {
         "cut.fit_frame",
         {"pieces": 100, "piece_length_m": 0.024, "piece_width_m": 0.024, "max_length_m": 0.5, "max_width_m": 0.4},
     ),
-    "clusters": ("deposit.plan", ON_NUTS),
+    "clusters": ("cluster.plan", ON_NUTS),
     "coating": ("chocolate.coating", {"piece": {"length_m": 0.024, "width_m": 0.024, "height_m": 0.01}, "pieces": 80}),
-    "bowl": ("chocolate.bowl", {"mass_kg": 2, "melt_c": 46, "seed_c": 20, "bowl": {"mass_kg": 0.8}}),
+    "bowl": ("chocolate.plan", {"mass_kg": 2, "melt_c": 46, "seed_c": 20, "bowl": {"mass_kg": 0.8}}),
     "temper": ("chocolate.temper", {"mass_kg": 1.5, "melt_c": 46, "seed_c": 20}),
     "room": ("room.advise", {"room_c": 23, "humidity": 0.6, "centre_c": 12}),
     "standup": (

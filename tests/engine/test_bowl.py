@@ -45,7 +45,7 @@ def says(bench: Bench) -> str:
 
 def test_plan_is_that_of_temper_and_says_how_long_the_bowl_holds():
     request = planned_bowl()["request"]
-    reply = catalogue.call("chocolate.bowl", request)
+    reply = catalogue.call("chocolate.plan", request)
     alone = {name: value for name, value in request.items() if name != "bowl"}
     for name, value in catalogue.call("chocolate.temper", alone).items():
         assert name == "inputs" or reply[name] == value
@@ -73,7 +73,7 @@ def test_plan_is_that_of_temper_and_says_how_long_the_bowl_holds():
 )
 def test_bowl_that_makes_no_sense_is_refused(change, field, code):
     with pytest.raises(Problem) as caught:
-        catalogue.call("chocolate.bowl", planned_bowl()["request"] | change)
+        catalogue.call("chocolate.plan", planned_bowl()["request"] | change)
     assert (caught.value.field, caught.value.code) == (field, code)
 
 

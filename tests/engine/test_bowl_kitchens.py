@@ -42,7 +42,7 @@ class Bowl:
 
 def in_use(bowl: Bowl) -> Bench:
     request: dict[str, Any] = {"mass_kg": bowl.mass_kg, "room_c": bowl.room_c, "bowl": {"mass_kg": bowl.bowl_kg}}
-    reply = catalogue.call("chocolate.bowl", request)
+    reply = catalogue.call("chocolate.plan", request)
     bench = Bench({"kind": "chocolate", "name": "Bowl", "request": request, "reply": reply})
     bench.does("weighed", kg=reply["melt_kg"])
     bench.does("seeded", kg=reply["seed_kg"])

@@ -75,11 +75,20 @@ def test_anything_json_can_carry_gets_a_reply_or_a_problem(name, request):
 @given(name=st.text(max_size=20))
 @MODEST
 def test_an_unknown_function_is_a_problem_that_lists_the_known(name):
-    if name not in catalogue.FUNCTIONS:
+    if name not in catalogue.FUNCTIONS and name not in catalogue.RENAMED:
         with pytest.raises(Problem) as caught:
             catalogue.call(name, {})
         assert caught.value.code == "unknown_function"
         assert caught.value.accepted == sorted(catalogue.FUNCTIONS)
+
+
+@pytest.mark.parametrize(("old", "new"), sorted(catalogue.RENAMED.items()))
+def test_an_old_name_of_a_function_is_answered_with_the_new_one(old, new):
+    assert new in catalogue.FUNCTIONS
+    assert old not in catalogue.FUNCTIONS
+    with pytest.raises(Problem) as caught:
+        catalogue.call(old, {})
+    assert (caught.value.code, caught.value.given, caught.value.accepted) == ("renamed_function", old, [new])
 
 
 def test_text_in_gives_text_out_and_a_problem_stays_a_document():

@@ -117,7 +117,7 @@ def test_a_funnel_whose_clock_rings_is_read_before_it_is_emptied():
 def test_in_a_window_too_narrow_to_be_sure_a_fill_is_laid_while_it_is_likely_warm_enough():
     """Heated again it would be no surer: it must not go back and forth for ever."""
     request = planned_clusters()["request"] | {"window_low_c": 71.0, "window_high_c": 74.0}
-    reply = catalogue.call("deposit.plan", request)
+    reply = catalogue.call("cluster.plan", request)
     bench = warm(Bench(planned_clusters() | {"request": request, "reply": reply}))
     for bulk_c, least_s in ((72.0, 20), (80.0, 60)):
         bench.does("filled", 20, kg=1.4, bulk_c=bulk_c)
@@ -163,7 +163,7 @@ def said_while_laying(trays: int, *rows: tuple[int, float]) -> dict:
     """What the prompt says when so many trays are laid of clusters of these sizes, once each."""
     wanted = [{"clusters": number, "deposit_kg": kg} for number, kg in rows]
     request = planned_clusters()["request"] | {"second_kg": 0.0, "rows": wanted}
-    bench = warm(Bench(planned_clusters() | {"request": request, "reply": catalogue.call("deposit.plan", request)}))
+    bench = warm(Bench(planned_clusters() | {"request": request, "reply": catalogue.call("cluster.plan", request)}))
     bench.taps(20)
     for tray in range(trays):
         bench.does("tray_laid", 30, seen=tray)
@@ -183,7 +183,7 @@ def said_of_the_bed(clusters: int, old: bool = False) -> dict:
     """What the prompt says beside the bed for so many clusters; by a plan of long ago."""
     request = ON_A_BED | {"caramel_kg": None, "deposit_kg": None}
     request["rows"] = [{"clusters": clusters, "deposit_kg": 0.012}]
-    reply = catalogue.call("deposit.plan", request)
+    reply = catalogue.call("cluster.plan", request)
     if old:
         del reply["bed"]
     bench = Bench(planned_clusters() | {"request": request, "reply": reply})
@@ -207,7 +207,7 @@ def opened_on(*under: tuple[str | dict[str, Any], int]) -> Bench:
     """A bench that has clusters of a plan with so many pieces of each kind under them, all ready."""
     plan = copy.deepcopy(planned_clusters())
     wanted = [{"material": material, "kg_each": 0.0016, "count": count} for material, count in under]
-    plan["reply"] = catalogue.call("deposit.plan", plan["request"] | {"under": wanted})
+    plan["reply"] = catalogue.call("cluster.plan", plan["request"] | {"under": wanted})
     bench = Bench(plan)
     bench.does("ready_checked")
     return bench
@@ -325,3 +325,12 @@ def test_the_oven_is_learnt_from_the_first_melt():
     assert [one["kind"] for one in told["history"]].count("burst") >= 2
     assert told["request"]["mass_kg"] == pytest.approx(planned_clusters()["reply"]["caramel_kg"])
     assert bench.run["melt"]["request"]["mass_kg"] < told["request"]["mass_kg"]
+
+
+def test_plan_that_says_an_old_name_of_its_function_replays_like_any_other():
+    bench = warm(Bench(planned_clusters()))
+    events = bench.events
+    run = catalogue.call("run.replay", {"plan": bench.plan, "events": events})
+    old = catalogue.call("run.replay", {"plan": bench.plan | {"function": "deposit.plan"}, "events": events})
+    assert old == run
+    assert run["run"]["ignored"] == []

@@ -13,7 +13,7 @@ PLAIN = {"conductivity_w_mk": 0.3, "density_kg_m3": 1400, "heat_capacity_j_kgk":
 
 
 def planned(**change):
-    return catalogue.call("deposit.plan", ON_NUTS | change)
+    return catalogue.call("cluster.plan", ON_NUTS | change)
 
 
 def test_rows_add_up_to_caramel_nuts_and_pieces():
@@ -57,7 +57,7 @@ def test_each_field_of_a_row_says_what_it_rests_on():
 
 def test_caramel_in_hand_gives_whole_clusters_and_the_rest_is_left():
     request = {name: ON_A_BED[name] for name in ON_A_BED if name != "block_kg"}
-    reply = catalogue.call("deposit.plan", request | {"caramel_kg": 1.0, "residue": 0.02})
+    reply = catalogue.call("cluster.plan", request | {"caramel_kg": 1.0, "residue": 0.02})
     assert reply["clusters"] == int(0.98 / 0.012)
     assert reply["caramel_kg"] + reply["leftover_kg"] == pytest.approx(1.0)
     assert 0.0 <= reply["leftover_kg"] < 0.012 / 0.98
@@ -66,7 +66,7 @@ def test_caramel_in_hand_gives_whole_clusters_and_the_rest_is_left():
 def on_a_bed(number, **change):
     """So many clusters on a bed of 5 kg/m²."""
     wanted = {"caramel_kg": None, "deposit_kg": None, "rows": [{"clusters": number, "deposit_kg": 0.012}]}
-    return catalogue.call("deposit.plan", ON_A_BED | wanted | change)
+    return catalogue.call("cluster.plan", ON_A_BED | wanted | change)
 
 
 @pytest.mark.parametrize("sides", [{"length_m": 0.45, "width_m": 0.32}, {"length_m": 0.32, "width_m": 0.45}])
@@ -110,7 +110,7 @@ def test_a_bed_under_fewer_places_than_a_tray_has_is_smaller():
 
 
 def test_a_cluster_takes_of_a_bed_what_it_covers():
-    reply = catalogue.call("deposit.plan", ON_A_BED)
+    reply = catalogue.call("cluster.plan", ON_A_BED)
     assert reply["under"][0]["count"] is None
     assert reply["piece_kg"] == pytest.approx(0.012 + 5.0 * 3.14159265 * 0.02**2)
     assert reply["blocks"] == 1

@@ -14,7 +14,7 @@ PECANS = [{"material": "pecan", "kg_each": 0.0015, "count": 3}]
 
 
 def learned(**change):
-    return catalogue.call("deposit.learn", LEARNED | change)
+    return catalogue.call("cluster.learn", LEARNED | change)
 
 
 def test_ten_clusters_less_the_weighed_nuts_are_shared_between_two_deposits():
@@ -98,7 +98,7 @@ def test_what_is_learned_can_be_planned_with():
     found = learned()
     rows = [{"clusters": 60, "deposit_kg": found["deposit_kg"]}]
     reply = catalogue.call(
-        "deposit.plan", ON_NUTS | {"rows": rows, "second_kg": found["second_kg"], "spread_m": found["spread_m"]}
+        "cluster.plan", ON_NUTS | {"rows": rows, "second_kg": found["second_kg"], "spread_m": found["spread_m"]}
     )
     assert reply["deposits_kg"] == pytest.approx(60 * 0.014)
 

@@ -45,7 +45,7 @@ def problem(name, request):
 )  # fmt: skip
 def test_what_makes_no_sense_is_refused_by_field_and_value(change, field, code):
     request = ON_NUTS | {"funnel": {"volume_m3": 0.0002}} | change
-    found = problem("deposit.plan", request)
+    found = problem("cluster.plan", request)
     assert (found.field, found.code) == (field, code)
 
 
@@ -59,23 +59,23 @@ def test_what_makes_no_sense_is_refused_by_field_and_value(change, field, code):
 )
 def test_what_is_accepted_in_place_of_a_refused_value_is_accepted(change, field, end):
     request = ON_NUTS | change
-    found = problem("deposit.plan", request)
+    found = problem("cluster.plan", request)
     accepted = getattr(found, end)
     assert found.field == field
     mended = {"tray": request["tray"] | {"rim_m": accepted}} if field == "tray.rim_m" else {field: accepted}
-    assert catalogue.call("deposit.plan", request | mended)["per_tray"] >= 1
+    assert catalogue.call("cluster.plan", request | mended)["per_tray"] >= 1
 
 
 def test_shares_of_a_mixed_bed_have_to_add_up():
     bed = {"materials": [{"material": "peanut", "share": 0.5}, {"material": "almond", "share": 0.3}], "bed_kg_m2": 4}
-    found = problem("deposit.plan", ON_A_BED | {"bed": bed})
+    found = problem("cluster.plan", ON_A_BED | {"bed": bed})
     assert (found.field, found.code) == ("bed.materials", "shares_sum")
     assert found.given == pytest.approx(0.8)
 
 
 def test_deposits_too_unlike_for_one_window_are_refused():
     rows = [{"clusters": 20, "deposit_kg": 0.02}, {"clusters": 20, "deposit_kg": 0.004}]
-    assert problem("deposit.plan", ON_NUTS | {"rows": rows, "spread_m": 0.045}).code == "no_time_to_weld"
+    assert problem("cluster.plan", ON_NUTS | {"rows": rows, "spread_m": 0.045}).code == "no_time_to_weld"
 
 
 def test_a_funnel_hotter_than_the_limit_is_refused():

@@ -108,7 +108,7 @@ def test_dipping_that_makes_no_sense_is_refused_by_its_name(dip, field, code):
 
 
 def clusters(**dip: Any) -> dict[str, Any]:
-    return catalogue.call("deposit.plan", ON_NUTS | {"dip": dip})
+    return catalogue.call("cluster.plan", ON_NUTS | {"dip": dip})
 
 
 def test_clusters_are_coated_by_their_weighed_pick_up():
@@ -118,7 +118,7 @@ def test_clusters_are_coated_by_their_weighed_pick_up():
     assert dip["share"] == pytest.approx(1 / 3)
     assert dip["total_kg"] == pytest.approx(0.5 * reply["piece_kg"] * 80 + 0.3)
     assert (dip["outside_m"], dip["salt_kg"]) == (None, pytest.approx(80 * 0.0002))
-    assert catalogue.call("deposit.plan", ON_NUTS)["dip"] is None
+    assert catalogue.call("cluster.plan", ON_NUTS)["dip"] is None
 
 
 def test_pre_bottom_of_clusters_goes_under_their_spread():
@@ -256,7 +256,7 @@ def test_undo_takes_back_the_last_salting():
 
 def test_dipped_clusters_go_through_the_same_steps():
     request = ON_NUTS | {"dip": {"pickup": 0.5, "salt_each_kg": 0.0002}}
-    reply = catalogue.call("deposit.plan", request)
+    reply = catalogue.call("cluster.plan", request)
     bench = Bench({"kind": "cluster", "name": "Nut clusters", "finish": "dipped", "request": request, "reply": reply})
     for kind in ("funnel_emptied", "tray_freed", "separated"):
         bench.does(kind, 600)

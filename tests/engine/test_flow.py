@@ -136,7 +136,7 @@ def test_brittle_delivery_is_told():
 
 
 def test_second_deposit_on_a_caramel_that_slumps_waits_longer():
-    firm = catalogue.call("deposit.plan", ON_NUTS)
-    soft = catalogue.call("deposit.plan", ON_NUTS | {"firmness": "slumps"})
+    firm = catalogue.call("cluster.plan", ON_NUTS)
+    soft = catalogue.call("cluster.plan", ON_NUTS | {"firmness": "slumps"})
     assert soft["second"]["from_s"] > firm["second"]["from_s"]
     assert soft["warnings"][0]["code"] == "slumps_caramel"

@@ -144,7 +144,7 @@ def cluster_request(product, oven):
 @pytest.mark.parametrize("product", CLUSTERS, ids=lambda one: one["id"])
 @pytest.mark.parametrize("oven", SHOP["ovens"], ids=lambda one: one["id"])
 def test_every_kind_of_clusters_can_be_planned_with_every_oven(product, oven):
-    reply = catalogue.call("deposit.plan", cluster_request(product, oven))
+    reply = catalogue.call("cluster.plan", cluster_request(product, oven))
     assert reply["clusters"] == 60
     assert 1 <= reply["trays"] <= 4
     assert reply["fill_s"] > 120

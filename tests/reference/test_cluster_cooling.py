@@ -129,7 +129,7 @@ def test_no_tray_is_free_sooner_for_a_warmer_room(second_kg, within):
     """By Newton's law: above 23 °C a target a kelvin above the room would be reached sooner, the warmer the room. The
     heat of a second deposit is met to a step, hence one part in a hundred."""
     frees = [
-        catalogue.call("deposit.plan", ON_NUTS | {"second_kg": second_kg, "room_c": room_c})["free"]
+        catalogue.call("cluster.plan", ON_NUTS | {"second_kg": second_kg, "room_c": room_c})["free"]
         for room_c in (18.0, 22.0, 23.0, 24.0, 26.0, 28.0, 30.0)
     ]
     for cooler, warmer in itertools.pairwise(frees):

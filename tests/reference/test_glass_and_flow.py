@@ -54,7 +54,7 @@ def test_the_warmest_deposits_run_wider_by_the_eighth_root_of_how_thin_they_are(
     """Worked by hand for 8.5 % water and 8.1 % fat (USDA 19074, glass −1.8 °C), 71 to 77 °C, spread measured at 74 °C:
     75.8 K above the glass 12 − 17.44 · 75.8 / 127.4 = 1.6236, 78.8 K above it 12 − 17.44 · 78.8 / 130.4 = 1.4611: 1.454
     times thinner. Radius ∝ (V³ / ν)^⅛ (Huppert 1982, abstract read): 1.454^⅛ = 1.0479, so 40 mm become 41.9 mm."""
-    reply = catalogue.call("deposit.plan", ON_NUTS | {"gap_m": 0.0015})
+    reply = catalogue.call("cluster.plan", ON_NUTS | {"gap_m": 0.0015})
     (told,) = [one["values"] for one in reply["warnings"] if one["code"] == "run_together"]
     assert told["spread_m"] == pytest.approx(0.0419, abs=0.00005)
     assert told["gap_m"] == pytest.approx(0.0019, abs=0.00005)

@@ -45,6 +45,7 @@ def test_compute_answers_json_with_json():
         ("cut.fit_frame", json.dumps(FRAME | {"pieces": 0}), "too_low"),
         ("cut.fit_frame", json.dumps(FRAME | {"pieces": True}), "not_a_number"),
         ("cut.fudge", "{}", "unknown_function"),
+        ("deposit.plan", "{}", "renamed_function"),
     ],
 )
 def test_compute_ends_with_2_and_the_problem_on_standard_error(name, text, code):

@@ -763,7 +763,7 @@ export interface ChocolateSaltingReply {
   inputs: Input[];
 }
 
-export interface DepositLearnRequest {
+export interface ClusterLearnRequest {
   /** finished clusters that were weighed together; 1 to 200 */
   clusters: number;
   /** their weight together; 0.001 to 20 kg */
@@ -786,7 +786,7 @@ export interface DepositLearnRequest {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
 }
 
-export interface DepositLearnReply {
+export interface ClusterLearnReply {
   /** one first deposit, the mean; 0 to 20 kg */
   deposit_kg: number;
   /** 10 % point of it; 0 to 20 kg */
@@ -809,7 +809,7 @@ export interface DepositLearnReply {
   spread_share: number | null;
 }
 
-export interface DepositPlanRequest {
+export interface ClusterPlanRequest {
   /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
   rows?: Row[] | null;
   /** caramel in hand; null: as rows want; 0.05 to 10 kg */
@@ -874,7 +874,7 @@ export interface DepositPlanRequest {
   batches?: unknown;
 }
 
-export interface DepositPlanReply {
+export interface ClusterPlanReply {
   /** how the deposits lie */
   pattern: "square" | "staggered_long" | "staggered_short";
   /** deposits on a full tray; 1 to 10000 */
@@ -898,9 +898,9 @@ export interface DepositPlanReply {
   /** one finished cluster, what lies under it included; the mean; 0 to 10000 kg */
   piece_kg: number;
   /** what goes under */
-  under: DepositPlanReplyUnder[];
+  under: ClusterPlanReplyUnder[];
   /** what a bed weighs as far as rows are laid; null: counted out */
-  bed: DepositPlanReplyBed | null;
+  bed: ClusterPlanReplyBed | null;
   /** deposits that a fill gives before it is empty; 1 to 100000 */
   deposits_per_fill: number;
   /** one fill; 0 to 50 kg */
@@ -963,7 +963,7 @@ export interface DepositFillReply {
   seconds_s: number;
 }
 
-export interface ChocolateBowlRequest {
+export interface ChocolatePlanRequest {
   /** the kind of chocolate; "dark_chocolate" when left out */
   chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
   /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
@@ -984,7 +984,7 @@ export interface ChocolateBowlRequest {
   bowl?: Bowl | null;
 }
 
-export interface ChocolateBowlReply {
+export interface ChocolatePlanReply {
   /** seed, finely cut; 0 to 100 kg */
   seed_kg: number;
   /** chocolate to melt; 0 to 100 kg */
@@ -1165,7 +1165,7 @@ export interface LearnApplyRequest {
   /** a request to the function */
   request: unknown;
   /** which function it is for; "slab.plan" when left out */
-  function?: "slab.plan" | "deposit.plan" | null;
+  function?: "slab.plan" | "cluster.plan" | null;
   /** the oven it uses */
   oven_id?: string | null;
   /** the base it uses */
@@ -1722,7 +1722,7 @@ export interface ByTray {
   sizes: Size[];
 }
 
-export interface DepositPlanReplyUnder {
+export interface ClusterPlanReplyUnder {
   /** as asked */
   material: unknown;
   /** weight to have ready; 0 to 1e+06 kg */
@@ -1733,7 +1733,7 @@ export interface DepositPlanReplyUnder {
   allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
 }
 
-export interface DepositPlanReplyBed {
+export interface ClusterPlanReplyBed {
   /** on a tray; 0 to 40 kg */
   tray_kg: number;
   /** on the last tray; 0 to 40 kg */
@@ -2088,10 +2088,10 @@ export interface Functions {
   "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
   "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
   "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
-  "deposit.learn": { request: DepositLearnRequest; reply: DepositLearnReply };
-  "deposit.plan": { request: DepositPlanRequest; reply: DepositPlanReply };
+  "cluster.learn": { request: ClusterLearnRequest; reply: ClusterLearnReply };
+  "cluster.plan": { request: ClusterPlanRequest; reply: ClusterPlanReply };
   "deposit.fill": { request: DepositFillRequest; reply: DepositFillReply };
-  "chocolate.bowl": { request: ChocolateBowlRequest; reply: ChocolateBowlReply };
+  "chocolate.plan": { request: ChocolatePlanRequest; reply: ChocolatePlanReply };
   "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };
   "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };

@@ -21,7 +21,7 @@ export interface PlanParts {
 
 /** A request to a plan with the shop's measured values in place of what is assumed.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function withMeasured<R extends object>(request: R, parts: PlanParts, plan: "slab.plan" | "deposit.plan" = "slab.plan"): Promise<R | null> {
+export async function withMeasured<R extends object>(request: R, parts: PlanParts, plan: "slab.plan" | "cluster.plan" = "slab.plan"): Promise<R | null> {
   if (measured.value === null) return request;
   const applied = await computeLatest("learn.apply", { measured: measured.value, request, function: plan, ...parts });
   return applied && (applied.request as unknown as R);

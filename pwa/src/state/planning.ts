@@ -1,5 +1,5 @@
-import type { ChocolateBowlReply, DepositPlanReply, DepositPlanRequest, SlabPlanRequest } from "../documents";
-import type { ChocolateBowlRequest } from "../engine/types";
+import type { ChocolatePlanReply, ClusterPlanReply, ClusterPlanRequest, SlabPlanRequest } from "../documents";
+import type { ChocolatePlanRequest } from "../engine/types";
 import { computeLatest } from "../engine/client";
 import { EngineProblem } from "../problems";
 import { httpApi } from "../sync/api";
@@ -37,26 +37,26 @@ export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promis
 }
 
 export interface BowlAnswer {
-  request: ChocolateBowlRequest;
-  reply: ChocolateBowlReply;
+  request: ChocolatePlanRequest;
+  reply: ChocolatePlanReply;
 }
 
-/** chocolate.bowl, here: it takes no time and nothing measured goes into it.
+/** chocolate.plan, here: it takes no time and nothing measured goes into it.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planBowl(request: ChocolateBowlRequest): Promise<BowlAnswer | null> {
-  const reply = await computeLatest("chocolate.bowl", request);
+export async function planBowl(request: ChocolatePlanRequest): Promise<BowlAnswer | null> {
+  const reply = await computeLatest("chocolate.plan", request);
   return reply && { request, reply };
 }
 
 export interface ClusterAnswer {
-  request: DepositPlanRequest;
-  reply: DepositPlanReply;
+  request: ClusterPlanRequest;
+  reply: ClusterPlanReply;
 }
 
-/** deposit.plan with what the shop has measured, here: the phone has the same engine.
+/** cluster.plan with what the shop has measured, here: the phone has the same engine.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planClusters(typed: DepositPlanRequest, parts: PlanParts): Promise<ClusterAnswer | null> {
-  const request = await withMeasured(typed, parts, "deposit.plan");
-  const reply = request && (await computeLatest("deposit.plan", request));
+export async function planClusters(typed: ClusterPlanRequest, parts: PlanParts): Promise<ClusterAnswer | null> {
+  const request = await withMeasured(typed, parts, "cluster.plan");
+  const reply = request && (await computeLatest("cluster.plan", request));
   return reply && { request, reply };
 }

@@ -30,9 +30,9 @@ export async function ovenPowerOf(test: { water_kg: number; start_c: number; end
   return compute("melt.oven_from_water_test", test, "desk");
 }
 
-export type FunnelLesson = Functions["deposit.learn"]["reply"];
+export type FunnelLesson = Functions["cluster.learn"]["reply"];
 
 /** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
 export async function learnFunnel(weighed: Values): Promise<FunnelLesson> {
-  return compute("deposit.learn", weighed as unknown as Functions["deposit.learn"]["request"], "desk");
+  return compute("cluster.learn", weighed as unknown as Functions["cluster.learn"]["request"], "desk");
 }

@@ -50,13 +50,13 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "cool.refit": cool.refit,
     "slab.plan": slab.plan,
     "chocolate.coating": coat.plan,
-    "chocolate.bowl": chocolate.plan,
+    "chocolate.plan": chocolate.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.working_time,
     "chocolate.salting": salting.salting,
-    "deposit.plan": cluster.plan,
+    "cluster.plan": cluster.plan,
     "deposit.fill": funnel.fill,
-    "deposit.learn": weighed.learn,
+    "cluster.learn": weighed.learn,
     "room.dew_point": humid_air.dew_point,
     "room.advise": room.advise,
     "flow.viscosity": viscosity.viscosity,
@@ -76,12 +76,21 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "table.timeline": table.timeline,
 }
 
+# Names that functions had in earlier versions: an old one is refused with the new one.
+RENAMED = {
+    "deposit.plan": "cluster.plan",
+    "deposit.learn": "cluster.learn",
+    "chocolate.bowl": "chocolate.plan",
+}
+
 
 def call(name: str, request: "Any") -> "Document":
     """The reply of one function to a request; raises Problem when the request makes no sense.
 
     Where the reply lists `inputs`, those of the request come first, then what the function itself assumed.
     """
+    if name in RENAMED:
+        raise Problem("name", "renamed_function", name, accepted=[RENAMED[name]])
     if name not in FUNCTIONS:
         raise Problem("name", "unknown_function", name, accepted=sorted(FUNCTIONS))
     request_fields = fields.FUNCTIONS[name]["request"]

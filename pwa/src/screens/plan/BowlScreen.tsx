@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
-import type { ChocolateBowlReply, PlanLabels, ProblemDocument, Shop, Values } from "../../documents";
-import type { ChocolateBowlRequest } from "../../engine/types";
+import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Values } from "../../documents";
+import type { ChocolatePlanRequest } from "../../engine/types";
 import { type BowlAnswer, labelsOf, planBowl, shop as shopSignal } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
@@ -70,7 +70,7 @@ function Planning({ shop }: { shop: Shop }) {
   const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
   const [unread, read] = useUnread();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
-  const ask = (request: Values) => planBowl(request as unknown as ChocolateBowlRequest);
+  const ask = (request: Values) => planBowl(request as unknown as ChocolatePlanRequest);
   const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
   const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
   const fields = (
@@ -138,7 +138,7 @@ function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }
   );
 }
 
-function BowlSentences({ reply }: { reply: ChocolateBowlReply }) {
+function BowlSentences({ reply }: { reply: ChocolatePlanReply }) {
   const { hold, inputs } = reply;
   const range = (name: string) => {
     const step = reply.steps.find((one) => one.name === name);

@@ -1,6 +1,6 @@
 import { Fragment } from "preact";
 
-import type { ClusterPlan, DepositPlanReply, PlanLabels, Product } from "../../documents";
+import type { ClusterPlan, ClusterPlanReply, PlanLabels, Product } from "../../documents";
 import type { ClusterAnswer } from "../../state";
 import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
@@ -48,7 +48,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
 }
 
 /** The plan in words, each with the marks of what it rests on. */
-export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
+export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
   const { inputs, second, free } = reply;
   return (
     <section class="card sentences">
@@ -73,7 +73,7 @@ export function ClusterSentences({ reply }: { reply: DepositPlanReply }) {
 }
 
 /** How long a full funnel stays in its window: what its clock at the bench is sure of, to what is likely. */
-function lasts({ safe_s, fill_s }: DepositPlanReply): string {
+function lasts({ safe_s, fill_s }: ClusterPlanReply): string {
   return safe_s < fill_s ? formatRange("fill_s", safe_s, fill_s) : formatDuration(fill_s);
 }
 
@@ -95,7 +95,7 @@ export function TrayMaps({ most, ...plan }: ClusterAnswer & { most?: number }) {
   );
 }
 
-function underWords({ material, kg, count }: DepositPlanReply["under"][number]): string {
+function underWords({ material, kg, count }: ClusterPlanReply["under"][number]): string {
   const word = typeof material === "string" ? t(`word.${material}`) : t("basis.own");
   return t(count === null ? "desk.cluster_under_bed" : "desk.cluster_under_counted", { kg, word, n: count });
 }

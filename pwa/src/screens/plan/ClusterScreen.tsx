@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { DepositPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
+import type { ClusterPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
 import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -44,7 +44,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage:
   });
   const [unread, read] = useUnread();
   const parts = clusterParts(form);
-  const ask = (request: Values) => planClusters(request as unknown as DepositPlanRequest, parts);
+  const ask = (request: Values) => planClusters(request as unknown as ClusterPlanRequest, parts);
   const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
   const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));
   const product = shop.products.find((one) => one.id === form.product_id);

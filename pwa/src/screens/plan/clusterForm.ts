@@ -78,7 +78,7 @@ export function clusterParts(form: ClusterForm): PlanParts {
   return { oven_id: form.oven_id || null, base_id: null };
 }
 
-/** The request to deposit.plan. Fields left empty are left out, so that the engine names what is missing. */
+/** The request to cluster.plan. Fields left empty are left out, so that the engine names what is missing. */
 export function clusterRequest(form: ClusterForm, shop: Shop): Values {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = caramelOf(product, shop);
@@ -113,7 +113,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
   });
 }
 
-/** What a product plans of a cluster, as deposit.learn asks for it. */
+/** What a product plans of a cluster, as cluster.learn asks for it. */
 export function learnRequest(product: Product, shop: Shop): Values {
   const { deposit_kg, second_kg, spread_m } = product.cluster;
   return filled({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });

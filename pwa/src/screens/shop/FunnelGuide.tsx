@@ -11,7 +11,7 @@ import { Changed } from "./Changed";
 import { drafted, editsOf, NOTHING_CHANGED, undoOf } from "./forms";
 import { change } from "./lastChange";
 
-/** Clusters that may be weighed: their product, and what was planned of them as deposit.learn asks for it. */
+/** Clusters that may be weighed: their product, and what was planned of them as cluster.learn asks for it. */
 export interface Laid {
   product: Product;
   planned: Values;

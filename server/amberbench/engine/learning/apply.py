@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 
 def apply_request(request: "Document") -> "Document":
-    """A request to slab.plan or deposit.plan with the shop's measured values in place of what is assumed.
+    """A request to slab.plan or cluster.plan with the shop's measured values in place of what is assumed.
 
     Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id.
     Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread and residue

@@ -8,7 +8,7 @@ from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
 from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, PIECES, ROOM
 from ..products import KINDS, OLDEST
-from ..products.cluster.fields import BED, COUNTED, DEPOSIT
+from ..products.cluster.fields import BED, CLUSTER_REQUEST, COUNTED
 from ..steps.coat.fields import COATING
 from ..steps.cool.fields import COOL, FIRM
 from ..steps.cut.fields import PIECE
@@ -98,7 +98,7 @@ FUNNELS = {
     "name": NAME,
     "volume_m3": FUNNEL["fields"]["volume_m3"],
     "fill": FUNNEL["fields"]["fill"],
-    "deposits_per_min": DEPOSIT["deposits_per_min"],
+    "deposits_per_min": CLUSTER_REQUEST["deposits_per_min"],
 }
 # A bowl for depositing is kept at 65 to 75 °C (common practice, no published source).
 DEPOSIT_LOW_C, DEPOSIT_HIGH_C = 65.0, 77.0
@@ -109,9 +109,11 @@ CARAMELS = {
     "density_kg_m3": number("kg/m³", 800, 1700, "weighed at room temperature; null: from its make-up", default=None),
     "windows.slab.low_c": MELT["window_low_c"],
     "windows.slab.high_c": MELT["window_high_c"],
-    "windows.deposit.low_c": dict(DEPOSIT["window_low_c"], default=DEPOSIT_LOW_C, basis="assumed", source="practice"),
+    "windows.deposit.low_c": dict(
+        CLUSTER_REQUEST["window_low_c"], default=DEPOSIT_LOW_C, basis="assumed", source="practice"
+    ),
     "windows.deposit.high_c": dict(
-        DEPOSIT["window_high_c"], default=DEPOSIT_HIGH_C, basis="assumed", source="practice"
+        CLUSTER_REQUEST["window_high_c"], default=DEPOSIT_HIGH_C, basis="assumed", source="practice"
     ),
     "limit_c": MELT["limit_c"],
     "warn_c": MELT["warn_c"],
@@ -154,10 +156,10 @@ PRODUCTS = {
 }
 _COUNTED = COUNTED["item"]["fields"]
 CLUSTER = {
-    "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit"),
-    "second_kg": DEPOSIT["second_kg"],
-    "spread_m": dict(DEPOSIT["spread_m"], default=None),
-    "gap_m": DEPOSIT["gap_m"],
+    "deposit_kg": dict(CLUSTER_REQUEST["deposit_kg"], meaning="one first deposit"),
+    "second_kg": CLUSTER_REQUEST["second_kg"],
+    "spread_m": dict(CLUSTER_REQUEST["spread_m"], default=None),
+    "gap_m": CLUSTER_REQUEST["gap_m"],
     "bed_kg_m2": dict(BED["fields"]["bed_kg_m2"], meaning="laid as a level bed; null: counted out", default=None),
 }
 for _name in ("under", "also"):

@@ -10,8 +10,8 @@ from . import fields, fold, prompts
 
 KIND = Kind(
     name="chocolate",
-    function="chocolate.bowl",
-    request=fields.FUNCTIONS["chocolate.bowl"]["request"],
+    function="chocolate.plan",
+    request=fields.FUNCTIONS["chocolate.plan"]["request"],
     course=(
         ("set_up", "ready_checked"),
         ("weigh", "weighed"),

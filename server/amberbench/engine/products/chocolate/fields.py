@@ -7,7 +7,7 @@ from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
 TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]
 
 FUNCTIONS = {
-    "chocolate.bowl": {
+    "chocolate.plan": {
         "request": together(TEMPER["request"], {"bowl": HOLD["request"]["bowl"]}),
         "reply": together(
             TEMPER["reply"],

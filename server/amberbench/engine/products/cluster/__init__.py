@@ -21,8 +21,8 @@ from . import asked, fields, fold, prompts, sheet
 
 KIND = Kind(
     name="cluster",
-    function="deposit.plan",
-    request=fields.DEPOSIT,
+    function="cluster.plan",
+    request=fields.CLUSTER_REQUEST,
     mass_kg=lambda request: asked.ClusterJob(request).caramel_kg,
     course=(
         ("set_up", "ready_checked"),

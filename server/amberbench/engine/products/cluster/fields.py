@@ -59,7 +59,7 @@ TRAY = record(
     },
     "the tray",
 )
-DEPOSIT = together(
+CLUSTER_REQUEST = together(
     {
         "rows": ROWS,
         "caramel_kg": IN_HAND,
@@ -127,7 +127,7 @@ SIZES = many(
     20,
     "clusters of each size, in laying order",
 )
-DEPOSIT_REPLY = together(
+CLUSTER_REPLY = together(
     {
         "pattern": choice(("square", "staggered_long", "staggered_short"), "how the deposits lie"),
         "per_tray": integer(1, 10000, "deposits on a full tray"),
@@ -198,9 +198,9 @@ LEARN = {
     "under": COUNTED,
     "bed": BED,
     "across_m": many(number("m", 0.005, 0.3, "across one of them"), 3, 9, "widths of some of them, by ruler"),
-    "deposit_kg": dict(DEPOSIT["deposit_kg"], meaning="one first deposit, as planned"),
-    "second_kg": dict(DEPOSIT["second_kg"], meaning="one second deposit, as planned; 0: none was laid"),
-    "spread_m": dict(DEPOSIT["spread_m"], meaning="width that was planned; null: none", default=None),
+    "deposit_kg": dict(CLUSTER_REQUEST["deposit_kg"], meaning="one first deposit, as planned"),
+    "second_kg": dict(CLUSTER_REQUEST["second_kg"], meaning="one second deposit, as planned; 0: none was laid"),
+    "spread_m": dict(CLUSTER_REQUEST["spread_m"], meaning="width that was planned; null: none", default=None),
     "material": MATERIAL,
 }
 LEARN_REPLY = {
@@ -216,8 +216,8 @@ LEARN_REPLY = {
     "spread_share": number("", 0, 1000, "measured width over that; null: none", default=None),
 }
 FUNCTIONS = {
-    "deposit.learn": {"request": LEARN, "reply": LEARN_REPLY},
-    "deposit.plan": {"request": DEPOSIT, "reply": DEPOSIT_REPLY},
+    "cluster.learn": {"request": LEARN, "reply": LEARN_REPLY},
+    "cluster.plan": {"request": CLUSTER_REQUEST, "reply": CLUSTER_REPLY},
 }
 
 EVENTS = {

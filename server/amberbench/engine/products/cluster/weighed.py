@@ -26,7 +26,7 @@ def learn(request: "Document") -> "Document":
     """Grams a deposit and its width from finished clusters that were weighed and measured.
 
     Request: clusters (how many were weighed), together_kg (kg, together), under_kg (kg, what lies under all of them) or
-    null, under and bed (as deposit.plan; from them where under_kg is null), across_m (m, three to nine of them);
+    null, under and bed (as cluster.plan; from them where under_kg is null), across_m (m, three to nine of them);
     what was planned: deposit_kg (kg) or null, second_kg (kg), spread_m (m) or null; material.
     Reply: deposit_kg, deposit_low_kg, deposit_high_kg (kg, 10 % and 90 % points), second_kg (kg), under_each_kg (kg),
     spread_m, spread_low_m, spread_high_m (m), planned_spread_m (m, what the planned width makes of this weight; or
