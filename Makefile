@@ -1,4 +1,5 @@
-# The few verbs everyone uses. Each sets up what it needs: a virtual environment in .venv with Node inside it.
+# The few verbs everyone uses. Each sets up what it needs, in .venv and pwa/node_modules: serving and building the phone's files take
+# the first of each pair of marks below (ready), checks and tests the second (tools).
 PYTHON ?= python3
 PY := .venv/bin/python
 # Node comes with the environment; its folder goes in front so that npm scripts never meet another Node.
@@ -18,17 +19,28 @@ help:
 	@echo "make clean    remove what was built; the shop's own data stay"
 	@echo "make pictures take the README's pictures again from the real screens"
 
-.venv/ready: server/requirements/dev.txt pyproject.toml
+PIP_INSTALL = .venv/bin/pip install --quiet --disable-pip-version-check
+
+.venv/ready: server/requirements/build.txt pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \
 		{ echo "Amberbench needs Python 3.11 or newer; name one: make PYTHON=python3.12"; exit 1; }
 	$(PYTHON) -m venv .venv
-	.venv/bin/pip install --quiet --disable-pip-version-check --require-hashes -r server/requirements/dev.txt
-	.venv/bin/pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
+	$(PIP_INSTALL) --require-hashes -r server/requirements/build.txt
+	$(PIP_INSTALL) --no-deps --no-build-isolation --editable .
+	@touch $@
+
+.venv/tools: .venv/ready server/requirements/dev.txt
+	$(PIP_INSTALL) --require-hashes -r server/requirements/dev.txt
 	@touch $@
 
 pwa/node_modules/ready: .venv/ready pwa/package-lock.json
-	$(NPM) ci --no-audit --no-fund --loglevel=error
+	$(NPM) ci --omit=dev --no-audit --no-fund --loglevel=error
 	@touch $@
+
+# Everything at once: npm begins anew each time, so whoever needs the tools asks for them before the app is built.
+pwa/node_modules/tools: .venv/tools pwa/package-lock.json
+	$(NPM) ci --no-audit --no-fund --loglevel=error
+	@touch pwa/node_modules/ready $@
 
 pwa/dist/ready: pwa/node_modules/ready $(PHONE_SOURCES)
 	$(NPM) run --silent build
@@ -37,7 +49,7 @@ pwa/dist/ready: pwa/node_modules/ready $(PHONE_SOURCES)
 serve: pwa/dist/ready
 	.venv/bin/amberbench serve $(ARGS)
 
-check: pwa/node_modules/ready
+check: pwa/node_modules/tools
 	.venv/bin/ruff check .
 	.venv/bin/ruff format --check .
 	.venv/bin/mypy
@@ -45,21 +57,21 @@ check: pwa/node_modules/ready
 	$(NPM) run --silent check
 
 # pytest comes last, so that its closing line is the last count printed. Three at a time on two cores: one often waits for a clock.
-test: pwa/dist/ready check
+test: check pwa/dist/ready
 	$(PY) e2e/chromium.py
 	$(NPM) run --silent test
 	$(NODE_PATH_FIRST) $(PY) -m pytest -n 3 --dist worksteal $(ARGS)
 
-measure: pwa/dist/ready
+measure: pwa/node_modules/tools pwa/dist/ready
 	$(PY) e2e/chromium.py
 	$(NODE_PATH_FIRST) $(PY) -m tests.measure
 
-prove: pwa/dist/ready
+prove: pwa/node_modules/tools pwa/dist/ready
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
 	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
 		$(PY) -m pytest tests/engine/test_catalogue.py tests/api/test_anything_goes_in.py tests/parity
 
-pictures: pwa/dist/ready
+pictures: pwa/node_modules/tools pwa/dist/ready
 	$(PY) e2e/chromium.py
 	$(PY) -m e2e.pictures
 

@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 
+import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
-import { defineConfig } from "vitest/config";
 
 import { bareEngine } from "./build/bareEngine.ts";
 import { bareTexts } from "./build/bareTexts.ts";
@@ -59,5 +59,4 @@ export default defineConfig({
       },
     }),
   ],
-  test: { include: ["src/**/*.test.{ts,tsx}"], environment: "happy-dom", testTimeout: 10_000 },
 });
