@@ -20,9 +20,9 @@ OPENAPI = {
 
 def create_app(overrides: Mapping[str, Any] | None = None) -> Flask:
     """The Flask application; `overrides` go before the settings of the environment."""
-    app = Flask("amberbench", static_folder=None)
+    app = Flask("amberbench", static_folder=None, instance_path=str(config.data_folder()))
     app.config.from_mapping(OPENAPI)
-    app.config.from_mapping(config.settings(app.instance_path))
+    app.config.from_mapping(config.settings())
     app.config.from_mapping(overrides or {})
     app.before_request(json_blueprint.note_arrival)
     app.after_request(json_blueprint.no_store)

@@ -29,8 +29,14 @@ def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -
     from .services import setup
 
     with app.app_context():
+        earlier = config.earlier_file()
         seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
-        return setup.set_up(seed, clock.system_now_ms(), language)
+        try:
+            if file := setup.take_along(earlier):
+                _say("taken_along", earlier=earlier, file=file)
+            return setup.set_up(seed, clock.system_now_ms(), language)
+        except setup.Unusable as error:
+            raise click.ClickException(text.sentence(f"server.{error.code}", error.values)) from error
 
 
 def _say(code: str, error: bool = False, **values: Any) -> None:

@@ -2,8 +2,11 @@
 
 import ipaddress
 import os
+import sys
 from pathlib import Path
 from typing import Any
+
+import platformdirs
 
 MOST_BODY_BYTES = 2 * 1024 * 1024
 """A request of 500 events stays below this; more is refused before it is read."""
@@ -11,20 +14,33 @@ MOST_BODY_BYTES = 2 * 1024 * 1024
 PACKAGE = Path(__file__).parent
 
 
-def settings(instance_path: str) -> dict[str, Any]:
+DATABASE_FILE = "amberbench.sqlite"
+
+
+def data_folder() -> Path:
+    """Where the data lie: the user's data folder for an installed app, `server/instance` in a clone."""
+    return platformdirs.user_data_path("amberbench", appauthor=False) if _is_packaged() else PACKAGE.parent / "instance"
+
+
+def earlier_file() -> Path | None:
+    """Where version 0.1.0, installed, kept its data: inside its Python environment. None in a clone."""
+    return Path(sys.prefix) / "var" / "amberbench-instance" / DATABASE_FILE if _is_packaged() else None
+
+
+def settings() -> dict[str, Any]:
     """The settings of the application; a caller of `create_app` may override each of them."""
-    database_file = Path(instance_path) / "amberbench.sqlite"
+    database_file = data_folder() / DATABASE_FILE
     return {
         "SQLALCHEMY_DATABASE_URI": os.environ.get("AMBERBENCH_DATABASE_URL") or f"sqlite:///{database_file}",
         "MAX_CONTENT_LENGTH": MOST_BODY_BYTES,
-        "PWA_FOLDER": _first_folder(PACKAGE / "pwa", PACKAGE.parent.parent / "pwa" / "dist"),
+        "PWA_FOLDER": PACKAGE / "pwa" if _is_packaged() else PACKAGE.parent.parent / "pwa" / "dist",
         "NOW_MS": None,
     }
 
 
 def demo_shop_file() -> Path:
     """The invented shop: packaged, or in the repository."""
-    return _first_folder(PACKAGE / "seed_data", PACKAGE.parent.parent / "seed_data") / "demo_shop.json"
+    return (PACKAGE if _is_packaged() else PACKAGE.parent.parent) / "seed_data" / "demo_shop.json"
 
 
 def is_loopback(host: str) -> bool:
@@ -37,5 +53,6 @@ def is_loopback(host: str) -> bool:
         return False
 
 
-def _first_folder(packaged: Path, in_repository: Path) -> Path:
-    return packaged if packaged.is_dir() else in_repository
+def _is_packaged() -> bool:
+    """Whether this is an installed wheel: only there do the phone's files lie inside the package."""
+    return (PACKAGE / "pwa").is_dir()

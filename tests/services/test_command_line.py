@@ -1,8 +1,11 @@
 """The command `amberbench`, run as anybody runs it."""
 
 import json
+import sqlite3
+import stat
 import subprocess
 import sys
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -71,6 +74,50 @@ def test_shop_is_seeded_once_and_batches_rebuilt(tmp_path):
     assert "was stored" in run("seed", database=file).stdout
     assert "already" in run("seed", database=file).stdout
     assert "0 batches" in run("rebuild", database=file).stdout
+
+
+def test_new_database_and_its_folder_are_for_their_owner_alone(tmp_path):
+    file = tmp_path / "new" / "shop.sqlite"
+    run("seed", database=file)
+    assert (stat.S_IMODE(file.parent.stat().st_mode), stat.S_IMODE(file.stat().st_mode)) == (0o700, 0o600)
+
+
+def test_mode_somebody_gave_to_a_chosen_file_stays(tmp_path):
+    file = tmp_path / "shop.sqlite"
+    run("seed", database=file)
+    file.chmod(0o640)
+    run("rebuild", database=file)
+    assert stat.S_IMODE(file.stat().st_mode) == 0o640
+
+
+def no_database(file):
+    file.write_text("a list of what to buy")
+    return "not a database"
+
+
+def newer_database(file):
+    run("seed", database=file)
+    with closing(sqlite3.connect(file)) as database, database:
+        database.execute("UPDATE alembic_version SET version_num = '9999'")
+    return "newer version"
+
+
+def folder_that_is_a_file(file):
+    file.parent.write_text("no folder")
+    return "cannot be used"
+
+
+@pytest.mark.parametrize("spoil", [no_database, newer_database, folder_that_is_a_file])
+def test_data_that_cannot_be_used_are_named_and_left_alone(tmp_path, spoil):
+    file = tmp_path / ("folder/shop.sqlite" if spoil is folder_that_is_a_file else "shop.sqlite")
+    said = spoil(file)
+    before = file.read_bytes() if file.is_file() else None
+    done = run("seed", database=file)
+    assert done.exit_code == 1
+    assert isinstance(done.exception, SystemExit)
+    assert said in done.stderr
+    assert str(file) in done.stderr
+    assert (file.read_bytes() if file.is_file() else None) == before
 
 
 @pytest.mark.parametrize("host", ["0.0.0.0", "192.0.2.7", "::", "bench.lan"])

@@ -1,12 +1,13 @@
 """The database: connection settings, migrations, and the two kinds of transaction."""
 
+import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from pathlib import Path
 from typing import Any
 
 import flask_migrate
-from flask import Flask
+from flask import Flask, current_app
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import Connection, Engine, event, text
 from sqlalchemy.orm import Session
@@ -33,10 +34,48 @@ def init_app(app: Flask) -> None:
 
 def upgrade() -> None:
     """Brings the database of the current application up to the newest migration."""
-    database = db.engine.url.database
-    if db.engine.dialect.name == "sqlite" and database:
-        Path(database).parent.mkdir(parents=True, exist_ok=True)
+    file = _file()
+    if file:
+        _make_private(file, Path(current_app.instance_path))
     flask_migrate.upgrade(directory=MIGRATIONS)
+
+
+def take_along(earlier: Path) -> Path | None:
+    """Copies an earlier version's SQLite file to our own folder, where that is used and has none; else None."""
+    file, own_folder = _file(), Path(current_app.instance_path)
+    if file != own_folder / earlier.name or file.exists() or not earlier.is_file():
+        return None
+    copy = file.with_name(f"{file.name}.part")
+    copy.unlink(missing_ok=True)
+    _make_private(copy, own_folder)
+    with closing(sqlite3.connect(earlier)) as source, closing(sqlite3.connect(copy)) as target:
+        source.backup(target)
+    return copy.replace(file)
+
+
+def place() -> str:
+    """Where the data of the current application lie, for people: a file, or an address without its password."""
+    return str(_file() or db.engine.url.render_as_string())
+
+
+def _file() -> Path | None:
+    """The SQLite file of the current application, if it has one."""
+    url = db.engine.url
+    named = url.get_backend_name() == "sqlite" and url.database and not url.database.startswith((":", "file:"))
+    return Path(str(url.database)) if named else None
+
+
+def _make_private(file: Path, own_folder: Path) -> None:
+    """Makes the file and its folder for the owner alone; SQLite gives the files beside it the same mode.
+
+    What somebody chose by --database and was there already keeps its mode; in our own folder it is closed too.
+    """
+    file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    file.touch(mode=0o600)
+    if file.parent == own_folder:
+        file.parent.chmod(0o700)
+        for one in file.parent.glob(f"{file.name}*"):
+            one.chmod(0o600)
 
 
 @contextmanager
