@@ -109,6 +109,13 @@ class Bench:
         self.events.append(event)
         return event["id"]
 
+    def tells(self, kind: str, after_s: float = 1.0, **body: Any) -> str:
+        """The same as a phone tells it: with what is decided then."""
+        fact = {"kind": kind, "at_ms": self.now_ms + 1000.0 * after_s, "body": body}
+        [decided] = catalogue.call("run.decide", {"run": self.run, "facts": [fact]})["decided"]
+        assert decided is not None, kind
+        return self.does(kind, after_s, **body, decided=decided)
+
     def waits(self, seconds_s: float) -> None:
         self.now_ms += 1000.0 * seconds_s
 
@@ -129,6 +136,11 @@ class Bench:
     def sets_up(self) -> None:
         self.does("ready_checked", 60)
         self.does("weighed", 120, kg=1.8, lot="A-117")
+
+    def sets_up_clusters(self) -> None:
+        for kind in ("ready_checked", "allergens_checked", "under_laid"):
+            self.does(kind, 60)
+        self.does("weighed", 120, kg=self.plan["reply"]["caramel_kg"], lot="A-117")
 
     def sets_up_bowl(self) -> None:
         self.does("ready_checked", 60)

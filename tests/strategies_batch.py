@@ -114,6 +114,14 @@ def _apply(rng):
     return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
 
 
+def _decide(rng):
+    """The last events of a batch as facts that are about to be told, after those before them."""
+    bench = _any_bench(rng)
+    told = rng.randrange(1, len(bench.events))
+    later, bench.events = bench.events[told:], bench.events[:told]
+    return {"run": bench.run, "facts": [{name: one[name] for name in ("kind", "at_ms", "body")} for one in later]}
+
+
 def _contribution_request(rng):
     """A whole batch by the prompts, closed; some parts of it left out."""
     bench = _bench(rng, 5)
@@ -192,5 +200,6 @@ SENSIBLE = {
     "table.timeline": lambda rng: {"events": _bench(rng).events, "ignored": ["phone-a-2"]},
     "run.replay": _replay,
     "run.apply": _apply,
+    "run.decide": _decide,
     "run.advise": lambda rng: {"run": (bench := _any_bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
 }  # fmt: skip

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from amberbench.engine import catalogue
-from amberbench.engine.steps.deposit import fold as deposit_fold
+from amberbench.engine.steps.deposit import decisions as deposit_decisions
 from tests.bench import Bench, planned_clusters, planned_slab
 from tests.strategies_deposit import ON_A_BED
 
@@ -66,7 +66,7 @@ def test_what_a_fill_may_have_lost_does_not_hang_on_how_often_it_is_told_of():
     state = filled().run["cluster"]
     at_ms, before_sd_k, before_c = state["fill"]["at_ms"], state["fill"]["sd_k"], state["fill"]["now_c"]
     for minutes in (1, 2, 3):
-        deposit_fold.advance_to(state, at_ms + 60_000 * minutes)
+        deposit_decisions.advance_to(state, at_ms + 60_000 * minutes)
     lost_k = before_c - state["fill"]["now_c"]
     assert lost_k > 2
     assert state["fill"]["sd_k"] == pytest.approx(math.hypot(before_sd_k, 0.2 * lost_k))
@@ -77,7 +77,7 @@ def test_a_reading_speaks_for_what_a_fill_has_lost_too():
     bench = filled()
     bench.waits(120)
     state = copy.deepcopy(bench.run["cluster"])
-    deposit_fold.advance_to(state, bench.now_ms + 1000)
+    deposit_decisions.advance_to(state, bench.now_ms + 1000)
     before, bench_at_ms = state["fill"], bench.now_ms
     with_loss = -0.04 * before["lost_k"]
     both = np.array([[before["sd_k"] ** 2, with_loss], [with_loss, 0.04]])

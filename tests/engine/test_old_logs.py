@@ -45,11 +45,22 @@ def same(now: Any, then: Any) -> bool:
     return type(now) is type(then) and now == then
 
 
+def run_then(one: dict[str, Any]) -> dict[str, Any]:
+    """The run that was kept, without what that engine wrote before there was anything to tell it by.
+
+    It gave a bowl that nobody had read yet the spread of its plan, worked out anew by every fold; nothing read it.
+    """
+    run: dict[str, Any] = copy.deepcopy(one["run"])
+    if run["bowl"] and not run["bowl"]["readings"]:
+        run["bowl"]["faster_sd"] = None
+    return run
+
+
 @pytest.mark.parametrize("one", LOGS, ids=NAMES)
 def test_old_log_replays_to_the_run_it_had(one: dict[str, Any]):
-    run = replayed(one)
-    assert run.keys() == one["run"].keys()
-    assert [name for name in run if not same(run[name], one["run"][name])] == []
+    run, then = replayed(one), run_then(one)
+    assert run.keys() == then.keys()
+    assert [name for name in run if not same(run[name], then[name])] == []
 
 
 def test_old_logs_are_of_every_kind_and_tell_of_what_happens_at_benches():

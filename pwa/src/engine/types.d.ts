@@ -1075,6 +1075,18 @@ export interface RunApplyReply {
   run: unknown;
 }
 
+export interface RunDecideRequest {
+  /** the state of a batch, as `run.replay` makes it */
+  run: unknown;
+  /** what is told, in its order */
+  facts: Fact[];
+}
+
+export interface RunDecideReply {
+  /** in their order */
+  decided: unknown[];
+}
+
 export interface RunAdviseRequest {
   /** the state of a batch, as `run.replay` makes it */
   run: unknown;
@@ -1770,6 +1782,15 @@ export interface Height {
   height_m: number;
 }
 
+export interface Fact {
+  /** what happened */
+  kind: string;
+  /** when, corrected; 0 to 1e+14 ms */
+  at_ms: number;
+  /** its body */
+  body: unknown;
+}
+
 export interface Batch {
   /** the batch */
   id: string;
@@ -2096,6 +2117,7 @@ export interface Functions {
   "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
+  "run.decide": { request: RunDecideRequest; reply: RunDecideReply };
   "run.advise": { request: RunAdviseRequest; reply: RunAdviseReply };
   "day.order": { request: DayOrderRequest; reply: DayOrderReply };
   "learn.contribution": { request: LearnContributionRequest; reply: LearnContributionReply };

@@ -64,6 +64,7 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
     "run.advise": advice.advise_request,
+    "run.decide": run.decide_request,
     "shop.fold": shop_fold.fold,
     "shop.check": shop_fold.check_request,
     "shop.density": shop_fold.density,

@@ -62,6 +62,29 @@ FUNCTIONS = {
         "reply": {"run": RUN},
     },
     "run.apply": {"request": {"run": RUN, "event": document("an event", unread=True)}, "reply": {"run": RUN}},
+    "run.decide": {
+        "request": {
+            "run": RUN,
+            "facts": many(
+                record(
+                    {
+                        "kind": text(40, "what happened"),
+                        "at_ms": number("ms", 0, 1e14, "when, corrected"),
+                        "body": document("its body"),
+                    },
+                    "what will be an event",
+                ),
+                0,
+                500,
+                "what is told, in its order",
+            ),
+        },
+        "reply": {
+            "decided": many(
+                document("for each what belongs into its body as `decided`; null: nothing"), 0, 500, "in their order"
+            )
+        },
+    },
     "run.advise": {
         "request": {"run": RUN, "at_ms": number("ms", 0, 1e14, "corrected time now")},
         "reply": {

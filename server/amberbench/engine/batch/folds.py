@@ -71,7 +71,7 @@ def fold_that_marks(step, note=None):
     return fold
 
 
-FOLDS = {
+FOLDS: dict = {
     "batch_opened": _open,
     "noted": _accept,
     "photographed": _photograph,

@@ -1,8 +1,8 @@
 """A batch is the fold of its events: `replay` folds them all, `apply` one more.
 
-Events are facts. Folding never decides and never raises: an event that does not fit is kept in `ignored` with the
-reason. What a person was advised is in the event, so a newer engine does not rewrite an old batch. The source of the
-log's rules is the contract in DEVELOPERS.md, "The batch log".
+Events are facts. Folding adds them up and never raises: an event that does not fit is kept in `ignored` with the
+reason. What was advised and decided stands in the event (`decisions`), so a newer engine does not rewrite an old batch.
+The source of the log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
 from ..core import check
@@ -13,6 +13,7 @@ from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
+from . import decisions
 from .courses import KIND_OF
 from .events import EVENTS
 from .folds import FOLDS
@@ -92,8 +93,8 @@ def apply(run, event):
     return _fold(run, event)
 
 
-def _fold(run, event):
-    """`apply` for an event that is known to be well formed."""
+def _fold(run, event, made=None):
+    """`apply` for an event that is known to be well formed; what had to be decided for it is appended to `made`."""
     kind, at_ms = event["kind"], corrected_ms(event)
     if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
         run["needs_replay"] = True
@@ -106,8 +107,12 @@ def _fold(run, event):
     name = melt_fold.undo_name(run, kind, written)
     try:
         known = EVENTS[kind]
-        body = check.checked(known, {name: written[name] for name in known if name in written})
-        FOLDS[kind](run, body, at_ms)
+        body = check.checked(known, {name: written[name] for name in known if name in written and name != "decided"})
+        if kind in decisions.DECIDES:
+            made = [] if made is None else made
+            FOLDS[kind](run, body, at_ms, decisions.reader(run, kind, body, written, at_ms, made))
+        else:
+            FOLDS[kind](run, body, at_ms)
     except Problem as problem:
         return _ignore(run, event, problem.code)
     except Unfit as unfit:
@@ -157,3 +162,29 @@ def apply_request(request):
         return {"run": apply(request["run"], request["event"])}
     except (KeyError, TypeError, AttributeError):
         raise Problem("run", "not_a_run") from None
+
+
+def decide_request(request):
+    """What is decided when facts are told, to be written into their events: so no later engine decides it again.
+
+    Request: run (a run document), facts [{kind, at_ms (corrected ms), body}] in their order.
+    Reply: decided: for each fact what belongs into its body as `decided`; null: nothing, or it does not fit the run.
+    Raises: Problem not_a_run (run).
+    """
+    try:
+        return {"decided": decided(request["run"], request["facts"])}
+    except (KeyError, TypeError, AttributeError, ZeroDivisionError):
+        raise Problem("run", "not_a_run") from None
+
+
+def decided(run, facts):
+    """For each of some facts what is decided when it is told after those before it."""
+    replies = []
+    for index, fact in enumerate(facts):
+        # A phone raises the time of an event over those it has seen.
+        at_ms = fact["at_ms"] if run["last_at_ms"] is None else max(fact["at_ms"], run["last_at_ms"])
+        event = {"id": str(index), "device_id": "", "seq": index, "offset_ms": 0.0, "at_ms": at_ms}
+        made: list = []
+        _fold(run, dict(event, kind=fact["kind"], body=fact["body"]), made)
+        replies.append(made[0] if made else None)
+    return replies

@@ -1,10 +1,27 @@
 """The fields that everything has: the basis of inputs, warnings, how many were seen; and of converting units."""
 
-from .describe import BASES, choice, document, integer, many, number, record, text
+from .describe import BASES, choice, document, integer, many, number, record, text, together
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from .annotations import Document
 
 BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
 # Two phones may have taken the same step while neither had heard of the other: the event says what it answers.
 SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
+
+
+def decided(fields: "Document") -> "Document":
+    """What was decided when an event was told, as a field of its body."""
+    by = {
+        "engine": text(64, "version of the engine that decided", default=""),
+        "since_ms": number("ms", 0, 1e15, "when what it builds on was told of; null: on nothing", default=None),
+    }
+    return {
+        "decided": record(together(by, fields), "what was decided then; null: it is when it is folded", default=None)
+    }
+
+
 BASIS = {
     "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),
     "batches": document("how many closed batches a measured field rests on, by dotted path", default=None),

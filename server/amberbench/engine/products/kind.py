@@ -20,16 +20,17 @@ def _melt(run: "Document") -> "Document":
 class Kind:
     """A kind of batch.
 
-    name; function: what plans it in the catalogue (None: nothing does), `request` its fields, `mass_kg` what it would
-    melt for a checked request; course: its steps in order, each with the event that ends it; without: by step,
-    whether a run does without it; never_skipped: without these there is no batch; begin: what its run starts with, by
-    the plan's reply; parts: the members of the run that are null in batches of other kinds; events: the bodies of its
-    own events; by_itself: those that the phone writes and nobody taps; bare_hands: those with which nothing of the
-    batch comes onto the bench; folds: by event; notes: by event, what a step that is only marked notes besides;
-    pages: by step; clocks: (part of the run, clocks of it); wants: the computation a run waits for; hot: steps that a
-    wash waits for; oven_melt: of a run, the melt that tells of the microwave; sheet: what its batch sheet on paper
-    has of its own (None: it has no sheet); in_shop: whether the shop keeps products of this kind; shares_bench,
-    lends_chocolate: its part in the day's order.
+    name; function: what plans it in the catalogue (None: nothing does), `request` its fields, `mass_kg` what it
+    would melt for a checked request; course: its steps in order, each with the event that ends it; without: by
+    step, whether a run does without it; never_skipped: without these there is no batch; begin: what its run starts
+    with, by the plan's reply; parts: the members of the run that are null in batches of other kinds; events: the
+    bodies of its own events; by_itself: those that the phone writes and nobody taps; bare_hands: those with which
+    nothing of the batch comes onto the bench; folds: by event; decides: by event, what is decided when it is told;
+    notes: by event, what a step that is only marked notes besides; pages: by step; clocks: (part of the run, clocks
+    of it); wants: the computation a run waits for; hot: steps that a wash waits for; oven_melt: of a run, the melt
+    that tells of the microwave; sheet: what its batch sheet on paper has of its own (None: it has no sheet);
+    in_shop: whether the shop keeps products of this kind; shares_bench, lends_chocolate: its part in the day's
+    order.
     """
 
     def __init__(
@@ -38,7 +39,7 @@ class Kind:
         course: tuple[tuple[str, str], ...],
         begin: "Callable[[Document], Document]",
         events: "Document",
-        folds: "dict[str, Callable[[Document, Document, float], None]]",
+        folds: "dict[str, Callable[..., None]]",
         pages: "dict[str, Callable[..., Document]]",
         clocks: "tuple[tuple[str, Callable[[Document, str], list[Document]]], ...]",
         parts: tuple[str, ...] = (),
@@ -48,6 +49,7 @@ class Kind:
         without: "dict[str, Callable[[Document], bool]] | None" = None,
         never_skipped: tuple[str, ...] = ("close",),
         notes: "dict[str, Callable[[Document, Document], None]] | None" = None,
+        decides: "dict[str, Callable[..., Document]] | None" = None,
         pending_computation: "Callable[[Document], Document | None]" = _nothing,
         hot: tuple[str, ...] = ("close", "closed"),
         by_itself: tuple[str, ...] = (),
@@ -59,7 +61,7 @@ class Kind:
         lends_chocolate: bool = False,
     ) -> None:
         self.name, self.course, self.begin = name, course, begin
-        self.events, self.folds, self.notes = events, folds, notes or {}
+        self.events, self.folds, self.notes, self.decides = events, folds, notes or {}, decides or {}
         self.pages, self.clocks, self.pending_computation = pages, clocks, pending_computation
         self.function, self.request, self.mass_kg = function, request, mass_kg
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot

@@ -6,7 +6,7 @@ from ...steps.common import fold as common_fold
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import fields, fold, prompts
+from . import decisions, fields, fold, prompts
 
 KIND = Kind(
     name="chocolate",
@@ -32,6 +32,7 @@ KIND = Kind(
     events=together(common_fields.EVENTS, temper_fields.EVENTS, fields.EVENTS),
     folds=together(common_fold.FOLDS, temper_fold.FOLDS, fold.FOLDS),
     notes=common_fold.NOTES,
+    decides=decisions.DECIDES,
     pages=prompts.PAGES,
     clocks=(("bowl", prompts.bowl_clocks),),
     hot=("melt_bowl", "close", "closed"),

@@ -1,7 +1,7 @@
 """The fields of a bowl of chocolate: its plan, and the events of its batch."""
 
 from ...core.describe import document, number, record, text, together
-from ...core.fields import SEEN
+from ...core.fields import SEEN, decided
 from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
 
 TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]
@@ -21,9 +21,22 @@ FUNCTIONS = {
         ),
     },
 }
+READ = {
+    "faster": number("", -1e3, 1e3, "logarithm of how much faster it cools than its model says"),
+    "faster_sd": number("", 0, 1e3, "standard deviation of faster"),
+    "hold": record(
+        {
+            "seconds_s": number("s", 0, 1e12, "time it stays in its working range"),
+            "low_s": number("s", 0, 1e12, "10 % point"),
+            "high_s": number("s", 0, 1e12, "90 % point"),
+        },
+        "how long it may be used; null: it is out of its range",
+        default=None,
+    ),
+}
 EVENTS = {
     "bowl_burst": together({"seconds_s": number("s", 1, 600, "time set on the oven, at half power")}, SEEN),
-    "bowl_read": together({"bowl_c": number("°C", 0, 90, "probe reading of the stirred bowl")}, SEEN),
+    "bowl_read": together({"bowl_c": number("°C", 0, 90, "probe reading of the stirred bowl")}, SEEN, decided(READ)),
     "seeded": together({"kg": number("kg", 0, 50, "seed stirred in")}, SEEN),
     "bowl_warmed": SEEN,
     "bowl_thickened": {},

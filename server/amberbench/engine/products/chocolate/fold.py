@@ -2,17 +2,17 @@
 
 from ...core import duplicates
 from ...core.unfit import Unfit, part
-from ...steps.temper import plan as temper
-from . import plan
 
 MOST = 120
 
 
 def opened(reply):
     """The bowl's state in a run before anything is heated; `reply` is the plan's."""
+    steps = {one["name"]: one for one in reply["steps"]}
+    line = {name + "_" + end: steps[name][end] for name in ("melt", "cool", "work") for end in ("low_c", "high_c")}
     return {
         "request": reply["bowl_request"],
-        "line": temper.lines(reply["bowl_request"]),
+        "line": line,
         "bursts": [],
         "burning": None,
         "readings": [],
@@ -25,7 +25,7 @@ def opened(reply):
         "thick": False,
         "streaky": False,
         "faster": 0.0,
-        "faster_sd": plan.first_faster_sd(reply["bowl_request"]),
+        "faster_sd": None,
         "hold": None,
         "leftover_lot": None,
     }
@@ -59,35 +59,18 @@ def _burst(run, body, at_ms):
     state["burning"] = {"started_ms": at_ms, "due_ms": at_ms + 1000.0 * body["seconds_s"]}
 
 
-def _read(run, body, at_ms):
+def _read(run, body, at_ms, decide):
     state = _state(run, "readings")
     duplicates.refuse_same_reading(body, state["readings"], "bowl_c")
-    read_c, request = body["bowl_c"], _with_mass(run)
-    proven_ms = run["done"].get("temper_check")
-    if proven_ms is not None and state["read_c"] is not None and state["read_ms"] >= proven_ms:
-        took_s = (at_ms - state["read_ms"]) / 1000.0
-        now = state["faster"], state["faster_sd"]
-        state["faster"], state["faster_sd"] = plan.learn_cooling(
-            request, state["read_c"], read_c, took_s, now[0], now[1]
-        )
+    read_c, decided = body["bowl_c"], decide(state["read_ms"])
     _forget_reading(state)
     state["readings"].append({"at_ms": at_ms, "bowl_c": read_c})
     state["read_c"], state["read_ms"] = read_c, at_ms
-    if state["line"]["work_low_c"] <= read_c <= state["line"]["work_high_c"]:
-        state["hold"] = plan.working_time(request, read_c, state["faster"], state["faster_sd"])
-    elif read_c > state["line"]["work_high_c"]:
+    for name in ("faster", "faster_sd", "hold"):
+        state[name] = decided[name]
+    if read_c > state["line"]["work_high_c"]:
         # Its crystals melt: it has to be tempered again.
         run["done"].pop("temper_check", None)
-
-
-def chocolate_kg(run):
-    """What was melted and seeded into the bowl, in kg."""
-    melted_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
-    return melted_kg + sum(one["kg"] for one in run["bowl"]["seeds"])
-
-
-def _with_mass(run):
-    return dict(run["bowl"]["request"], mass_kg=chocolate_kg(run))
 
 
 def _seed(run, body, at_ms):

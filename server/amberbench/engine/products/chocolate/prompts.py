@@ -3,7 +3,7 @@
 from ...core.prompts import button, clock, entry, skip
 from ...steps.common.prompts import lot_page
 from . import plan
-from .fold import chocolate_kg
+from .decisions import chocolate_kg
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
 BURST_S, SHORT_BURST_S, NEAR_K = 30.0, 15.0, 8.0

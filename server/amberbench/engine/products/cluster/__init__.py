@@ -4,20 +4,23 @@ from ...core.describe import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ...steps.common import prompts as common_prompts
+from ...steps.deposit import decisions as deposit_decisions
 from ...steps.deposit import fields as deposit_fields
 from ...steps.deposit import fold as deposit_fold
 from ...steps.dip import fields as dip_fields
 from ...steps.dip import fold as dip_fold
 from ...steps.dip import prompts as dip_prompts
+from ...steps.jacket import decisions as jacket_decisions
 from ...steps.jacket import fields as jacket_fields
 from ...steps.jacket import fold as jacket_fold
+from ...steps.melt import decisions as melt_decisions
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import fold as melt_fold
 from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import asked, fields, fold, prompts, sheet
+from . import asked, decisions, fields, fold, prompts, sheet
 
 KIND = Kind(
     name="cluster",
@@ -74,6 +77,7 @@ KIND = Kind(
         fold.FOLDS,
     ),
     notes=common_fold.NOTES,
+    decides=together(melt_decisions.DECIDES, jacket_decisions.DECIDES, deposit_decisions.DECIDES, decisions.DECIDES),
     pages=together(common_prompts.PAGES, dip_prompts.PAGES, prompts.PAGES),
     clocks=(
         ("melt", melt_prompts.melt_clocks),

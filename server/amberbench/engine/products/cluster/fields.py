@@ -2,10 +2,10 @@
 
 from ...core.allergens import ALLERGENS
 from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
-from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
+from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import FIRM
-from ...steps.deposit.fields import FUNNEL, WINDOW_LOW
+from ...steps.deposit.fields import FUNNEL, FUNNEL_DECIDED, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import RESIDUE
@@ -220,14 +220,21 @@ FUNCTIONS = {
     "cluster.plan": {"request": CLUSTER_REQUEST, "reply": CLUSTER_REPLY},
 }
 
+TACK = {"tack": number("", 0, 100, "how much later than planned these turn tacky, as a factor")}
 EVENTS = {
     "allergens_checked": {},
     "under_laid": {},
-    "tray_laid": SEEN,
-    "laying_ended": {},
-    "tack_tested": together({"tacky": boolean("whether the first row is tacky")}, SEEN),
-    "second_laid": SEEN,
+    "tray_laid": together(SEEN, decided(FUNNEL_DECIDED)),
+    "laying_ended": decided(FUNNEL_DECIDED),
+    "tack_tested": together(
+        {"tacky": boolean("whether the first row is tacky")}, SEEN, decided(together(FUNNEL_DECIDED, TACK))
+    ),
+    "second_laid": together(SEEN, decided(FUNNEL_DECIDED)),
     "funnel_emptied": {},
-    "tray_freed": together({"free": boolean("whether its clusters come off the paper")}, SEEN),
+    "tray_freed": together(
+        {"free": boolean("whether its clusters come off the paper")},
+        SEEN,
+        decided({"again_ms": number("ms", 0, 1e15, "when it is tried again; null: it is free", default=None)}),
+    ),
     "separated": {},
 }

@@ -6,16 +6,11 @@ by the same events as the first melt. Laying ends when the funnel is emptied; th
 
 from ...core import duplicates
 from ...core.unfit import Unfit, part
-from ...steps.deposit import trays
-from ...steps.deposit.fold import advance_to, laying, set_clock
-from ...steps.deposit.trays import freed, second_deposits
+from ...steps.deposit.fold import laying, since_ms, take
+from ...steps.deposit.laid import freed, second_deposits
 from ...steps.melt import fold as melt_fold
 
 MOST_TRAYS, MOST_TRIES = 60, 120
-# Tried too soon: again after this (assumed).
-TACKY_AGAIN_S, FREE_AGAIN_S = 120.0, 600.0
-# Caramel that turns tacky this much sooner or later than planned is another caramel (assumed).
-SOONEST, LATEST = 0.25, 4.0
 
 
 def opened(reply):
@@ -29,7 +24,7 @@ def opened(reply):
     return {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "fresh_s": max(trays.SHORTEST_FILL_S, reply.get("safe_s", reply["fill_s"])),
+        "fresh_s": reply.get("safe_s", reply["fill_s"]),
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "per_tray": reply["per_tray"],
@@ -62,49 +57,30 @@ def oven_melt(run):
     return run["melt"] if melted is None else melted
 
 
-def _lay(run, body, at_ms):
+def new_tray(state, at_ms):
+    """A tray that is laid by now."""
+    return {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
+
+
+def _lay(run, body, at_ms, decide):
     state = laying(run)
     if state["fills"] == 0:
         raise Unfit("not_filled_yet")
     if len(state["laid"]) >= MOST_TRAYS:
         raise Unfit("too_many")
     duplicates.refuse_same_tap(body, len(state["laid"]))
-    tray = {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
-    _tray_done(state, "lay", len(state["laid"]), at_ms)
-    state["laid"].append(tray)
-    set_clock(state)
+    decided = decide(since_ms(run))
+    state["laid"].append(new_tray(state, at_ms))
+    take(state, decided)
 
 
-def _tray_done(state, task, tray, at_ms):
-    """A whole tray has run out of the funnel: what is in it is known again."""
-    advance_to(state, at_ms)
-    left = max(0.0, state["base_kg"] - trays.tray_kg(state, task, tray))
-    if state["fill"] is None:
-        state["bowl_kg"] = left
-    else:
-        state["fill"]["kg"] = max(1e-3, left - state["bowl_kg"])
-    state["base_kg"], state["begun_ms"], state["under_way"] = left, at_ms, None
-
-
-def _end_laying(run, body, at_ms):
+def _end_laying(run, body, at_ms, decide):
     state = laying(run)
     if state["all_laid"]:
         raise Unfit("already_done")
-    advance_to(state, at_ms)
+    decided = decide(since_ms(run))
     state["all_laid"] = True
-    if state["under_way"] == "lay":
-        # The tray under way is given up as it is.
-        state["under_way"] = None
-    if state["begun_ms"] is not None:
-        _choose_next_task(state, at_ms)
-
-
-def _choose_next_task(state, at_ms):
-    """Chooses the next task again, unless a tray is under way."""
-    if state["under_way"] is None:
-        state["begun_ms"] = at_ms
-        state["base_kg"] = state["bowl_kg"] + (0.0 if state["fill"] is None else state["fill"]["kg"])
-    set_clock(state)
+    take(state, decided)
 
 
 def _second_of(state):
@@ -117,31 +93,27 @@ def _second_of(state):
     return tray
 
 
-def _test(run, body, at_ms):
-    """Touched: tacky, or not yet. What the first deposits do moves the windows of all."""
+def _test(run, body, at_ms, decide):
+    """Touched: tacky, or not yet."""
     state = laying(run)
     tray = _second_of(state)
     if len(state["tests"]) >= MOST_TRIES:
         raise Unfit("too_many")
     duplicates.refuse_same_reading(body, state["tests"], "tacky")
-    advance_to(state, at_ms)
+    decided = decide(since_ms(run))
     at_s = (at_ms - state["laid"][tray]["began_ms"]) / 1000.0
     state["tests"].append({"at_s": at_s, "tacky": body["tacky"]})
-    from_s = state["second"]["from_s"]
-    if body["tacky"]:
-        state["tack"] = max(SOONEST, min(state["tack"], at_s / from_s))
-    else:
-        state["tack"] = min(LATEST, max(state["tack"], (at_s + TACKY_AGAIN_S) / from_s))
-    _choose_next_task(state, at_ms)
+    state["tack"] = decided["tack"]
+    take(state, decided)
 
 
-def _lay_second(run, body, at_ms):
+def _lay_second(run, body, at_ms, decide):
     state = laying(run)
     tray = _second_of(state)
     duplicates.refuse_same_tap(body, tray)
-    _tray_done(state, "second", tray, at_ms)
+    decided = decide(since_ms(run))
     state["laid"][tray]["second_ms"] = at_ms
-    set_clock(state)
+    take(state, decided)
 
 
 def _empty(run, body, at_ms):
@@ -152,7 +124,7 @@ def _empty(run, body, at_ms):
     run["done"]["melt"] = at_ms
 
 
-def _free(run, body, at_ms):
+def _free(run, body, at_ms, decide):
     part(run, "cluster")
     state = run["cluster"]
     if "melt" not in run["done"]:
@@ -162,8 +134,8 @@ def _free(run, body, at_ms):
     if len(state["tries"]) >= MOST_TRIES:
         raise Unfit("too_many")
     duplicates.refuse_same_reading(body, state["tries"], "free")
+    state["free_again_ms"] = decide()["again_ms"]
     state["tries"].append({"at_ms": at_ms, "free": body["free"]})
-    state["free_again_ms"] = None if body["free"] else at_ms + 1000.0 * FREE_AGAIN_S
     if body["free"]:
         state["laid"][freed(state)]["freed_ms"] = at_ms
         if freed(state) == len(state["laid"]):

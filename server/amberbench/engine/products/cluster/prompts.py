@@ -5,6 +5,7 @@ Nothing here changes the run.
 
 from ...core import allergens
 from ...core.prompts import button, clock, entry, most_pieces
+from ...steps.deposit.laid import freed, second_deposits
 from ...steps.deposit.prompts import (
     bowl_empty_page,
     fill_button,
@@ -15,7 +16,7 @@ from ...steps.deposit.prompts import (
     stood_c,
 )
 from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
-from ...steps.deposit.trays import freed, on_tray, second_deposits, sizes_on, window_ms
+from ...steps.deposit.trays import on_tray, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
 
 # A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).

@@ -4,15 +4,18 @@ from ...core.describe import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ...steps.common import prompts as common_prompts
+from ...steps.cool import decisions as cool_decisions
 from ...steps.cool import fields as cool_fields
 from ...steps.cool import fold as cool_fold
 from ...steps.cool import prompts as cool_prompts
 from ...steps.dip import fields as dip_fields
 from ...steps.dip import fold as dip_fold
 from ...steps.dip import prompts as dip_prompts
+from ...steps.jacket import decisions as jacket_decisions
 from ...steps.jacket import fields as jacket_fields
 from ...steps.jacket import fold as jacket_fold
 from ...steps.jacket import prompts as jacket_prompts
+from ...steps.melt import decisions as melt_decisions
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import fold as melt_fold
 from ...steps.melt import prompts as melt_prompts
@@ -79,6 +82,7 @@ KIND = Kind(
         dip_fold.FOLDS,
     ),
     notes=common_fold.NOTES,
+    decides=together(melt_decisions.DECIDES, jacket_decisions.DECIDES, cool_decisions.DECIDES),
     pages=together(common_prompts.PAGES, dip_prompts.PAGES, prompts.PAGES),
     clocks=(
         ("melt", melt_prompts.melt_clocks),

@@ -4,7 +4,7 @@ from ...core.describe import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ..kind import Kind
-from . import fields, fold, prompts
+from . import decisions, fields, fold, prompts
 
 KIND = Kind(
     name="standup",
@@ -18,6 +18,7 @@ KIND = Kind(
     begin=fold.begin,
     events=together(common_fields.EVENTS, fields.EVENTS),
     folds=together(common_fold.FOLDS, fold.FOLDS),
+    decides=decisions.DECIDES,
     pages=prompts.PAGES,
     clocks=(("stand", prompts.stand_clocks),),
     shares_bench=False,

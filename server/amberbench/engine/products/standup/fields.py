@@ -1,9 +1,10 @@
 """The fields of a stand-up test, and its event."""
 
-from ...core.describe import choice, many, number, record, together
-from ...core.fields import BASIS, INPUTS, SEEN
+from ...core.describe import boolean, choice, many, number, record, together
+from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import ROOM
 
+VERDICTS = ("firm", "borderline", "slumps")
 FUNCTIONS = {
     "flow.stand_up_test": {
         "request": together(
@@ -27,7 +28,7 @@ FUNCTIONS = {
         "reply": together(
             {
                 "lost_fraction": number("", 0, 1, "share of its first height that is lost"),
-                "verdict": choice(("firm", "borderline", "slumps"), "whether it stays square in this room"),
+                "verdict": choice(VERDICTS, "whether it stays square in this room"),
             },
             INPUTS,
         ),
@@ -36,5 +37,14 @@ FUNCTIONS = {
 
 
 EVENTS = {
-    "stood": together({"height_m": number("m", 0.0005, 0.3, "height of the cube of a stand-up test")}, SEEN),
+    "stood": together(
+        {"height_m": number("m", 0.0005, 0.3, "height of the cube of a stand-up test")},
+        SEEN,
+        decided(
+            {
+                "verdict": choice(VERDICTS, "what its heights say so far; null: nothing yet", default=None),
+                "last": boolean("whether the test is over with it"),
+            }
+        ),
+    ),
 }

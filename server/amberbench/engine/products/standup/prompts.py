@@ -2,7 +2,7 @@
 
 from ...core.prompts import button, clock, entry, skip
 from ...steps.common.prompts import lot_page
-from .fold import LOOKS_S, due_ms
+from .decisions import LOOKS_S, due_ms
 
 LOWEST_M, HIGHEST_M = 0.0005, 0.1
 

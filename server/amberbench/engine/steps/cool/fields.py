@@ -1,7 +1,7 @@
 """The fields of cooling: layers, surfaces, milestones, readings."""
 
 from ...core.describe import boolean, choice, document, integer, many, number, record, together
-from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
+from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, MATERIAL, ROOM, surface
 
 COOL = together(
@@ -168,11 +168,19 @@ FUNCTIONS = {
 EVENTS = {
     "poured": {"bulk_c": number("°C", 20, 150, "bulk temperature believed at pouring", default=None)},
     "slab_read": together({"surface_c": number("°C", -10, 150, "infrared reading of the slab")}, SEEN),
-    "touched": together({"firm": boolean("whether the middle felt firm enough to cut")}, SEEN),
-    "cooling_refitted": {
-        "seen": integer(0, 200, "how many readings and touch tests it took in"),
-        "reply": document(
-            "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd", unread=True
-        ),
-    },
+    "touched": together(
+        {"firm": boolean("whether the middle felt firm enough to cut")},
+        SEEN,
+        decided({"again_ms": number("ms", 0, 1e15, "when to touch it again; null: it is firm", default=None)}),
+    ),
+    "cooling_refitted": together(
+        {
+            "seen": integer(0, 200, "how many readings and touch tests it took in"),
+            "reply": document(
+                "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd",
+                unread=True,
+            ),
+        },
+        decided({"due_ms": number("ms", 0, 1e15, "when to touch it")}),
+    ),
 }

@@ -3,7 +3,6 @@
 from ...core import check, duplicates
 from ...core.unfit import Unfit, part
 from ..melt.fold import melting
-from .plan import TOUCH_AGAIN_S
 
 MOST_READINGS = 60
 
@@ -32,17 +31,7 @@ def _pour(run, body, at_ms):
     cool = run["cool"]
     if body["bulk_c"] is not None:
         cool["request"] = dict(cool["request"], start_c=body["bulk_c"])
-    _set_cooling(run, cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"])
-
-
-def _set_cooling(run, ready_s, low_s, high_s):
-    cool = run["cool"]
-    cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"] = ready_s, low_s, high_s
-    cool["due_ms"] = run["done"]["melt"] + 1000.0 * low_s
-    for touch in cool["touches"]:
-        if not touch["firm"]:
-            again_ms = run["done"]["melt"] + 1000.0 * (touch["at_s"] + TOUCH_AGAIN_S)
-            cool["due_ms"] = max(cool["due_ms"], again_ms)
+    cool["due_ms"] = at_ms + 1000.0 * cool["ready_low_s"]
 
 
 def _cooling(run, at_ms):
@@ -60,19 +49,20 @@ def _read_slab(run, body, at_ms):
     cool["readings"].append({"at_s": at_s, "surface_c": body["surface_c"]})
 
 
-def _touch(run, body, at_ms):
+def _touch(run, body, at_ms, decide):
     cool, at_s = _cooling(run, at_ms)
     if "cool" in run["done"]:
         raise Unfit("already_done")
     duplicates.refuse_same_reading(body, cool["touches"], "firm")
+    again_ms = decide()["again_ms"]
     cool["touches"].append({"at_s": at_s, "firm": body["firm"]})
     if body["firm"]:
         run["done"]["cool"] = at_ms
     else:
-        cool["due_ms"] = max(cool["due_ms"], at_ms + 1000.0 * TOUCH_AGAIN_S)
+        cool["due_ms"] = max(cool["due_ms"], again_ms)
 
 
-def _refit(run, body, at_ms):
+def _refit(run, body, at_ms, decide):
     part(run, "cool")
     cool = run["cool"]
     if "melt" not in run["done"] or body["seen"] != len(cool["readings"]) + len(cool["touches"]):
@@ -83,9 +73,9 @@ def _refit(run, body, at_ms):
     times: list = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
     if not all(check.is_number(value) and 0 <= value < 1e7 for value in times):
         raise Unfit("malformed")
-    cool["loss_factor"] = times[3]
+    cool["due_ms"] = decide()["due_ms"]
+    cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"], cool["loss_factor"] = times
     cool["fitted"] = body["seen"]
-    _set_cooling(run, times[0], times[1], times[2])
 
 
 FOLDS = {

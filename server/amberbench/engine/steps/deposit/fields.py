@@ -1,9 +1,15 @@
 """The fields of the funnel and its fills."""
 
-from ...core.describe import number, record, together
-from ...core.fields import SEEN
+from ...core.describe import choice, number, record, together
+from ...core.fields import SEEN, decided
 from ...physics.fields import MATERIAL, ROOM
 from ..melt.fields import MELT
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document
 
 LOSS = number(
     "W/(m² K)",
@@ -48,6 +54,55 @@ FUNCTIONS = {
 }
 
 
+def _instant(meaning: str, **more: "Any") -> "Document":
+    return number("ms", 0, 1e17, meaning, **more)
+
+
+def _kg(meaning: str, **more: "Any") -> "Document":
+    return number("kg", 0, 1e3, meaning, **more)
+
+
+FUNNEL_DECIDED = {
+    "fill": record(
+        {
+            "at_ms": _instant("when it was told of last"),
+            "filled_ms": _instant("when it was filled"),
+            "seen_ms": _instant("when it was filled or read"),
+            "kg": _kg("what is in it"),
+            "now_c": number("°C", -1e3, 1e3, "how warm it is, as believed"),
+            "filled_c": number("°C", -1e3, 1e3, "how warm it was when filled", default=150.0),
+            "sd_k": number("K", 0, 1e3, "standard deviation of now_c"),
+            "lost_k": number("K", -1e3, 1e3, "what it has lost since it was filled or read", default=0.0),
+            "sure_c": number("°C", -1e4, 1e3, "how warm it is, on the safe side"),
+            "thick_ms": _instant("when it leaves its window, on the safe side"),
+            "likely_ms": _instant("when it likely does"),
+            "due_ms": _instant("when it has to be seen to"),
+            "why": choice(("thick", "low", "anew"), "why then"),
+        },
+        "what is in the funnel; null: nothing",
+        default=None,
+    ),
+    "bowl_kg": _kg("what is in the bowl; null: not known", default=None),
+    "base_kg": _kg("what bowl and funnel held when this task began; null: none has", default=None),
+    "begun_ms": _instant("when it began; null: none has", default=None),
+    "under_way": choice(("lay", "second"), "what was begun and is not done; null: nothing", default=None),
+}
+MELT_DECIDED = {
+    "melt": record(
+        {
+            "mass_kg": _kg("caramel that is heated from now on"),
+            "start_c": number("°C", -1e3, 1e3, "how warm it is, as believed"),
+            "start_sd_k": number("K", 0, 1e3, "standard deviation of start_c"),
+            "power_w": number("W", 0, 1e5, "power it absorbs, as this melt has shown; null: as before", default=None),
+            "power_sd_w": number("W", 0, 1e5, "its standard deviation; null: as before", default=None),
+        },
+        "the melt that begins in the bowl; null: none does",
+        default=None,
+    ),
+}
+# A fill begins one always.
+FILL_MELT = {"melt": {name: MELT_DECIDED["melt"][name] for name in MELT_DECIDED["melt"] if name != "default"}}
+
 EVENTS = {
     "filled": together(
         {
@@ -57,13 +112,17 @@ EVENTS = {
             "bowl_c": number("°C", 20, 150, "what stays in the bowl, as believed; null: as warm", default=None),
         },
         SEEN,
+        decided(together(FUNNEL_DECIDED, FILL_MELT)),
     ),
-    "fill_read": together({"surface_c": number("°C", 0, 150, "infrared reading into the funnel")}, SEEN),
+    "fill_read": together(
+        {"surface_c": number("°C", 0, 150, "infrared reading into the funnel")}, SEEN, decided(FUNNEL_DECIDED)
+    ),
     "fill_ended": together(
         {
             "left_kg": number("kg", 0, 20, "what goes back from the funnel into the bowl", default=0.0),
             "bulk_c": number("°C", 20, 150, "temperature of the bowl with it, as believed"),
         },
         SEEN,
+        decided(together(FUNNEL_DECIDED, MELT_DECIDED)),
     ),
 }

@@ -6,7 +6,7 @@ Nothing here changes the run.
 from ...core.prompts import button, entry
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
-from ..melt.fold import USUAL_GAP_S
+from ..melt.decisions import USUAL_GAP_S
 from ..melt.prompts import belief, read_entry
 from . import trays
 from .schedule import LEAST_BOWL_KG, READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task

@@ -5,6 +5,7 @@ A task begins with a tap and holds until the next one: nobody is called away fro
 
 from ...core.check import constant
 from . import trays
+from .laid import second_deposits
 from .trays import (
     SHORTEST_FILL_S,
     fills_are_short,
@@ -12,8 +13,8 @@ from .trays import (
     laying_s,
     pace_kg_s,
     run_out_kg,
-    second_deposits,
     tray_kg,
+    whole_fill_s,
     window_ms,
 )
 
@@ -90,7 +91,7 @@ def most_on_tray(state):
     def held(number):
         tray_s = state["tray_s"] * number / full
         trial = dict(state, per_tray=number, tray_s=tray_s, bowl_kg=state["all_kg"] - state["full_kg"], begun_ms=0.0)
-        trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * state["fresh_s"]}
+        trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
         return _second_deposits_in_time(trial, 0.0)
 
     low, high = 1, full
@@ -107,7 +108,7 @@ def count_fills(state):
     """(fills, reheats) of a whole job, laid in the order in which the bench would ask for it."""
     trial = dict(state, laid=[], tests=[{"tacky": True}], all_laid=False, under_way=None, begun_ms=0.0)
     trial["bowl_kg"] = state["all_kg"] - state["full_kg"]
-    trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * state["fresh_s"]}
+    trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
     fills = 1
     for _ in range(2 * state["trays"]):
         task, tray, from_ms = next_task(trial, trial["begun_ms"])
@@ -136,7 +137,7 @@ class FunnelForecast:
 
     def __init__(self, state, at_ms):
         self.state, self.at_ms = state, at_ms
-        self.whole_s = state["fresh_s"]
+        self.whole_s = whole_fill_s(state)
         fill = state["fill"]
         self.kg = 0.0 if fill is None else fill["kg"]
         self.left_s = 0.0 if fill is None else max(0.0, fill["thick_ms"] - at_ms) / 1000.0

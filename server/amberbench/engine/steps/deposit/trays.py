@@ -32,16 +32,6 @@ def weighed_kg(run):
     return bowl_kg * run["cluster"]["given"]
 
 
-def second_deposits(state):
-    """How many trays have their second deposit."""
-    return len([one for one in state["laid"] if one["second_ms"] is not None])
-
-
-def freed(state):
-    """How many trays are free of their paper."""
-    return len([one for one in state["laid"] if one["freed_ms"] is not None])
-
-
 def on_tray(state, tray):
     """How many clusters a tray (from 0) holds; one more than planned is taken for a full one."""
     left = sum(row["clusters"] for row in state["sizes"]) - tray * state["per_tray"]
@@ -125,14 +115,19 @@ def safe_fill_s(fill_request, melt_request, full_kg):
     return fill_lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_LOSS_FACTOR)
 
 
+def whole_fill_s(state):
+    """How long a whole fresh fill is laid from, in s: as long as it stays in its window, and for a few deposits."""
+    return max(SHORTEST_FILL_S, state["fresh_s"])
+
+
 def fresh_fill_s(state, kg):
     """How long a fresh fill of kg stays in its window in s: in proportion to its volume over its surface."""
-    return state["fresh_s"] * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
+    return whole_fill_s(state) * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
 
 
 def fills_are_short(state):
     """Whether no fill of this bench is sure to stay in its window for more than a few deposits."""
-    return state["fresh_s"] <= SHORTEST_FILL_S
+    return whole_fill_s(state) <= SHORTEST_FILL_S
 
 
 def _with_faster_loss(request, loss_factor=SAFE_LOSS_FACTOR):

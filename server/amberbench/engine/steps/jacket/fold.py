@@ -4,9 +4,6 @@ from ...core.unfit import Unfit
 from ..melt import fold as melt_fold
 from ..melt.fold import melting
 
-# A look costs heat and steam: never sooner than this after the last, and never so late that nobody minds the water
-# (assumed).
-LEAST_WAIT_S, MOST_WAIT_S = 600.0, 2700.0
 MOST_LOOKS = 60
 
 
@@ -44,7 +41,7 @@ def start(run, body, at_ms):
     jacket["due_ms"] = at_ms + 1000.0 * body["low_s"]
 
 
-def look(run, body, at_ms):
+def look(run, body, at_ms, decide):
     """Stirred: freely, or not yet. A block that takes longer than the time of this look makes all times longer."""
     melt = melting(run)
     jacket = melt["jacket"]
@@ -56,20 +53,14 @@ def look(run, body, at_ms):
         raise Unfit("too_many")
     if not body["free"] and at_ms < jacket["due_ms"]:
         raise Unfit("not_due_yet")
-    after_s = (at_ms - jacket["started_ms"]) / 1000.0
+    look_ms, after_s = decide(melt["last_at_ms"])["look_ms"], (at_ms - jacket["started_ms"]) / 1000.0
     jacket["looks"].append({"at_s": after_s, "free": body["free"]})
     jacket["set_ms"] = melt["last_at_ms"] = at_ms
     if body["free"]:
         melt["free"] = melt["read_wanted"] = True
         return
     jacket["slower"] = max(jacket["slower"], after_s / jacket["low_s"])
-    jacket["due_ms"] = at_ms + 1000.0 * wait_s(jacket, after_s)
-
-
-def wait_s(jacket, after_s):
-    """Until the next look, when one at `after_s` found lumps: that was the 10 % point, so halfway to the middle."""
-    slower = max(jacket["slower"], after_s / jacket["low_s"])
-    return min(max(0.5 * (slower * jacket["seconds_s"] - after_s), LEAST_WAIT_S), MOST_WAIT_S)
+    jacket["due_ms"] = look_ms
 
 
 def top_up(run, body, at_ms):
@@ -88,10 +79,10 @@ def melt_opened(reply):
     return state
 
 
-def stir(run, body, at_ms):
+def stir(run, body, at_ms, decide):
     """Stirred: in a jacket that is a look."""
     fold = melt_fold.stir if melting(run)["jacket"] is None else look
-    fold(run, body, at_ms)
+    fold(run, body, at_ms, decide)
 
 
 FOLDS = {"jacket_started": start, "water_topped": top_up, "stirred": stir}

@@ -9,7 +9,7 @@ from ..melt.belief import FRESH_COLD_K, FRESH_SD_K
 from ..melt.prompts import read_entry, resting_page, too_warm_page
 from ..pour.prompts import ready_page
 from . import plan
-from .fold import wait_s
+from .decisions import wait_s
 
 # Under a lid the water holds for about an hour before it wants a look (assumed).
 WATER_MS = 3600000.0

@@ -1,7 +1,7 @@
 """The fields of the melt: oven, vessel, heat lines, history, bursts."""
 
 from ...core.describe import boolean, choice, document, many, number, record, together
-from ...core.fields import BASIS, INPUTS, SEEN
+from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import MATERIAL, ROOM, START
 
 OVEN = record(
@@ -193,11 +193,22 @@ BURST_ADVICE = {
 # Two phones may have taken the same step while neither had heard of the other: the event says what it answers.
 OF_BURST = {"started_ms": number("ms", 0, 1e14, "when the burst it belongs to was started", default=None)}
 
+PAUSED = {"paused_s": number("s", 0, 36000, "rest before it in which the caramel cooled; null: none", default=None)}
+STIRRED = together(
+    PAUSED,
+    {
+        "read_wanted": boolean("whether a reading is wanted after it", default=False),
+        "look_ms": number("ms", 0, 1e15, "when a jacket is looked into again; null: it need not be", default=None),
+    },
+)
+
 
 EVENTS = {
-    "burst_started": together({"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE),
+    "burst_started": together(
+        {"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE, decided(PAUSED)
+    ),
     "burst_ended": OF_BURST,
-    "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST),
-    "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN),
+    "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST, decided(STIRRED)),
+    "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN, decided(PAUSED)),
     "rested": {"seconds_s": number("s", 1, 3600, "time off the heat")},
 }

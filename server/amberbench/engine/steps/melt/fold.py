@@ -25,12 +25,6 @@ def readings(melt):
     return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]
 
 
-# A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
-USUAL_GAP_S = 90.0
-# A block that should have been warmer than this after the burst and still has lumps is read all the same: somebody may
-# take grain for lumps, and bursts nobody measures end in scorched caramel (lumps go at 46 to 52 °C; common practice, no
-# published source).
-LUMPS_GONE_C = 50.0
 MOST_HISTORY = 390
 
 
@@ -57,12 +51,10 @@ def undo_name(run, kind, body):
     return "turned" if turn else kind
 
 
-def _gap(melt, at_ms):
+def _gap(melt, paused_s, at_ms):
     """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
-    if melt["last_at_ms"] is not None:
-        gap_s = (at_ms - melt["last_at_ms"]) / 1000.0
-        if gap_s > USUAL_GAP_S:
-            melt["history"].append({"kind": "rest", "seconds_s": min(gap_s - USUAL_GAP_S, 36000.0)})
+    if paused_s is not None:
+        melt["history"].append({"kind": "rest", "seconds_s": paused_s})
     melt["last_at_ms"] = at_ms
 
 
@@ -71,17 +63,18 @@ def _room_for(history):
         raise Unfit("too_many")
 
 
-def _start_burst(run, body, at_ms):
+def _start_burst(run, body, at_ms, decide):
     melt = melting(run)
     _room_for(melt["history"])
     if melt["jacket"] is not None:
         raise Unfit("in_a_jacket")
     if melt["burning"] is not None:
         raise Unfit("burst_running")
-    _gap(melt, at_ms)
+    _gap(melt, decide(melt["last_at_ms"])["paused_s"], at_ms)
     melt["resting"] = None
     melt["read_wanted"] = False
-    melt["burning"] = dict(body, started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
+    burning = {name: body[name] for name in body if name != "decided"}
+    melt["burning"] = dict(burning, started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
 
 
 def _end_burst(run, body, at_ms):
@@ -91,34 +84,31 @@ def _end_burst(run, body, at_ms):
     melt["burning"]["due_ms"] = at_ms
 
 
-def stir(run, body, at_ms):
+def stir(run, body, at_ms, decide):
     melt = melting(run)
     burning = melt["burning"]
     if burning is None or is_over(melt, body):
         raise Unfit("nothing_to_stir")
-    ended_ms = min(burning["due_ms"], at_ms)
-    seconds_s = (ended_ms - burning["started_ms"]) / 1000.0
+    decided = decide(melt["last_at_ms"])
+    seconds_s = (min(burning["due_ms"], at_ms) - burning["started_ms"]) / 1000.0
     melt["history"].append({"kind": "burst", "seconds_s": seconds_s})
-    melt["last_at_ms"] = ended_ms
-    _gap(melt, at_ms)
+    _gap(melt, decided["paused_s"], at_ms)
     melt["history"].append({"kind": "stir", "free": body["free"]})
-    newly_free = body["free"] and not melt["free"]
     melt["free"] = melt["free"] or body["free"]
-    lumps_too_long = not melt["free"] and (burning["expected_c"] or 0.0) > LUMPS_GONE_C
-    melt["read_wanted"] = lumps_too_long or (melt["free"] and (burning["read"] or newly_free))
+    melt["read_wanted"] = decided["read_wanted"]
     rung = {name: burning[name] for name in ("advised_s", "from_c", "expected_c", "low_c", "high_c")}
     rung.update({"at_ms": burning["started_ms"], "seconds_s": seconds_s, "free": body["free"], "reading_c": None})
     melt["bursts"].append(rung)
     melt["burning"] = None
 
 
-def _read(run, body, at_ms):
+def _read(run, body, at_ms, decide):
     melt = melting(run)
     _room_for(melt["history"])
     if melt["burning"] is not None:
         raise Unfit("burst_running")
     duplicates.refuse_same_reading(body, readings(melt), "surface_c")
-    _gap(melt, at_ms)
+    _gap(melt, decide(melt["last_at_ms"])["paused_s"], at_ms)
     melt["history"].append({"kind": "reading", "surface_c": body["surface_c"]})
     melt["last_c"] = body["surface_c"]
     if melt["jacket"] is not None:

@@ -3,7 +3,8 @@
 from ...core.problems import Problem
 from ...core.prompts import button, clock, entry, skip
 from . import plan
-from .fold import USUAL_GAP_S, readings
+from .decisions import rest_s
+from .fold import readings
 
 # Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
 STIR_S = 35.0
@@ -80,9 +81,9 @@ def belief(run, at_ms):
     """The reply of melt.next_burst for a run at a time, a long pause until now counted as a rest; None if refused."""
     state = run["melt"]
     history = list(state["history"])
-    if state["last_at_ms"] is not None and at_ms > state["last_at_ms"] + 1000.0 * USUAL_GAP_S:
-        pause_s = (at_ms - state["last_at_ms"]) / 1000.0 - USUAL_GAP_S
-        history.append({"kind": "rest", "seconds_s": min(pause_s, 36000.0)})
+    paused_s = rest_s(state["last_at_ms"], at_ms)
+    if paused_s is not None:
+        history.append({"kind": "rest", "seconds_s": paused_s})
     try:
         return plan.next_burst(dict(state["request"], history=history))
     except Problem:

@@ -1,0 +1,29 @@
+"""What is decided when a jacket was looked into: when the next look is due."""
+
+from ..melt import decisions as melt_decisions
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+# A look costs heat and steam: never sooner than this after the last, and never so late that nobody minds the water
+# (assumed).
+LEAST_WAIT_S, MOST_WAIT_S = 600.0, 2700.0
+
+
+def wait_s(jacket: "Document", after_s: float) -> float:
+    """Until the next look, when one at `after_s` found lumps: that was the 10 % point, so halfway to the middle."""
+    slower = max(jacket["slower"], after_s / jacket["low_s"])
+    found_s: float = min(max(0.5 * (slower * jacket["seconds_s"] - after_s), LEAST_WAIT_S), MOST_WAIT_S)
+    return found_s
+
+
+def _stirred(run: "Document", body: "Document", at_ms: float) -> "Document":
+    jacket = run["melt"]["jacket"]
+    if jacket is None:
+        return melt_decisions.stirred(run, body, at_ms)
+    after_s = (at_ms - jacket["started_ms"]) / 1000.0
+    return {"look_ms": None if body["free"] else at_ms + 1000.0 * wait_s(jacket, after_s)}
+
+
+DECIDES = {"stirred": _stirred}
