@@ -118,7 +118,7 @@ def test_every_product_is_made_of_a_caramel_of_the_shop():
 
 
 def cluster_request(product, oven):
-    """What the plan screen asks for clusters of the shop (pwa/src/screens/plan/clusterForm.ts)."""
+    """What the plan screen asks for clusters of the shop (pwa/src/products/cluster/clusterForm.ts)."""
     caramel = next(one for one in SHOP["caramels"] if one["id"] == product["caramel_id"])
     sizes, tray, funnel = product["cluster"], SHOP["trays"][0], SHOP["funnels"][0]
     kinds = [

@@ -4,7 +4,7 @@ import { batches, now, type Ring, rings, silence, swallowClick } from "../state"
 import { figure, t } from "../text";
 import { type RingMark, RingScreen, RingStrip } from "../ui/RingScreen";
 import { isTyping } from "./bench/drafts";
-import { go, path } from "./router";
+import { go, path } from "../router";
 import { sayOf } from "./say";
 
 const FIRST_TAPS = ["pointerdown", "keydown"] as const;

@@ -3,7 +3,7 @@ import { useEffect } from "preact/hooks";
 import type { Advice } from "../documents";
 import { batches, elsewhere, rings, settings, speak } from "../state";
 import { figure, reader, t } from "../text";
-import { path } from "./router";
+import { path } from "../router";
 import { sayOf } from "./say";
 
 /** Speaks what the bench says whenever it says something new, and each clock that rings. Draws nothing. */

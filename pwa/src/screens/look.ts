@@ -2,7 +2,7 @@ import { effect, signal } from "@preact/signals";
 
 import { settings } from "../state";
 import { reader } from "../text";
-import { path } from "./router";
+import { path } from "../router";
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
 const systemDark = signal(dark.matches);

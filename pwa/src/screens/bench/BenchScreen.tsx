@@ -2,7 +2,7 @@ import type { Advice } from "../../documents";
 import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, mute, noSound, note, now, playSound, record, saveAlarm, settings, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
-import { go } from "../router";
+import { go } from "../../router";
 import { BenchView } from "./BenchView";
 
 /** A running batch, drawn from the state; it decides nothing. */

@@ -1,13 +1,13 @@
 import { type BatchRecord, slabRecord, type SlabRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
-import { BowlCompared, BowlPicture } from "../record/BowlCompared";
-import { ClusterCards } from "../record/ClusterCompared";
-import { Compared } from "../record/Compared";
+import { BowlCompared, BowlPicture } from "../../products/chocolate/ChocolateCompared";
+import { ClusterCards } from "../../products/cluster/ClusterCompared";
+import { Compared } from "../../products/slab/SlabCompared";
 import { happenings } from "../record/happenings";
-import { CooledPicture, MeltedPicture } from "../record/Pictures";
-import { StandCard } from "../record/StandCard";
-import { BatchPage, BowlCautions, Cautions, ClusterCautions, Rests } from "./parts";
+import { CooledPicture, MeltedPicture } from "../../products/slab/SlabHappened";
+import { StandCard } from "../../products/standup/StandupCard";
+import { BatchPage, BowlCautions, Cautions, ClusterCautions, Rests } from "../../products/shared/paper";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {

@@ -4,10 +4,10 @@ import type { ClusterPlan, HeatLines, SlabPlan } from "../../documents";
 import { units } from "../../state";
 import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { slabOf } from "../pictures";
-import { ClusterSentences, TrayMaps } from "../plan/ClusterAnswer";
-import { BatchPage, Cautions, ClusterCautions } from "./parts";
-import type { SheetPlan } from "./sheetForm";
+import { slabOf } from "../../products/slab/slabPictures";
+import { ClusterSentences, TrayMaps } from "../../products/cluster/ClusterAnswerCards";
+import { BatchPage, Cautions, ClusterCautions } from "../../products/shared/paper";
+import type { SheetPlan } from "../../products/shared/sheetForm";
 
 /** Rows beyond the plan's own bursts and fills, and rows for readings and touch tests of the slab. */
 const MORE_BURSTS = 4;

@@ -7,8 +7,8 @@ import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { go } from "../router";
-import { emptyRow, firstSheet, hasSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type SheetPlan, type Table } from "./sheetForm";
+import { go } from "../../router";
+import { emptyRow, firstSheet, hasSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type SheetPlan, type Table } from "../../products/shared/sheetForm";
 
 /** A sheet is of a batch that no phone has gone on with. */
 export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {

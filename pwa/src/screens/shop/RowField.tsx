@@ -1,7 +1,7 @@
 import type { ProblemDocument, Shop, ShopList, Values } from "../../documents";
 import { format, hasText, t } from "../../text";
 import { ChoiceField, QuantityField, SeveralField, SwitchField, WordsField } from "../../ui/fields";
-import { type Draft, type FormField, keyOf, valueOf } from "./forms";
+import { type Draft, type FormField, keyOf, valueOf } from "../../products/shared/rowForms";
 
 interface Props {
   list: ShopList | "shop";

@@ -3,14 +3,14 @@ import { newId, type ShopRow } from "../../state";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
-import { go } from "../router";
-import { learnRequest } from "../plan/clusterForm";
-import { drafted, editsOf, fieldsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "./forms";
-import { FunnelGuide, type Laid } from "./FunnelGuide";
+import { go } from "../../router";
+import { learnRequest } from "../../products/cluster/clusterForm";
+import { drafted, editsOf, fieldsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "../../products/shared/rowForms";
+import { FunnelGuide, type Laid } from "../../products/cluster/FunnelGuide";
 import { DensityGuide, WaterGuide } from "./Guides";
-import { change } from "./lastChange";
+import { change } from "../../products/shared/lastChange";
 import { RowField } from "./RowField";
-import { StartStand } from "./StartStand";
+import { StartStand } from "../../products/standup/StartStandup";
 import { objection, useDraft, useRow } from "./useDraft";
 
 interface Props {

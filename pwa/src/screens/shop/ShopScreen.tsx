@@ -7,9 +7,9 @@ import { Desk } from "../../ui/Desk";
 import { SetAside } from "../SetAside";
 import { LearnedLink } from "../learned/LearnedLink";
 import { Beginning } from "./Beginning";
-import { Changed } from "./Changed";
-import { detailOf, NEEDED, titleOf } from "./forms";
-import { lastChange } from "./lastChange";
+import { Changed } from "../../products/shared/Changed";
+import { detailOf, NEEDED, titleOf } from "../../products/shared/rowForms";
+import { lastChange } from "../../products/shared/lastChange";
 import { RowForm } from "./RowForm";
 
 /** /shop, /shop/<list>, /shop/<list>/<id or "new">, /shop/shop. */

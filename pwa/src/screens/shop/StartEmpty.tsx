@@ -3,8 +3,8 @@ import { useState } from "preact/hooks";
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { inventedDocs, SHOP_LISTS } from "../../state";
 import { t } from "../../text";
-import { titleOf } from "./forms";
-import { change } from "./lastChange";
+import { titleOf } from "../../products/shared/rowForms";
+import { change } from "../../products/shared/lastChange";
 
 interface Row {
   list: ShopList;

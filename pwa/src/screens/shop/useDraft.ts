@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Shop, ShopList } from "../../documents";
 import { checkRow, emptyRow, EngineProblem, languageOf, type ShopRow } from "../../state";
-import { type Draft, flat, NOTHING_CHANGED } from "./forms";
+import { type Draft, flat, NOTHING_CHANGED } from "../../products/shared/rowForms";
 
 const PAUSE_MS = 250;
 

@@ -5,7 +5,7 @@ import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
-import { canPlan, NotSetUp } from "../shop/NotSetUp";
+import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
 
 export function TodayScreen() {

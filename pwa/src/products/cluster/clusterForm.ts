@@ -1,8 +1,8 @@
 import type { Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
-import { dipOrigins, dipRequest } from "./dip";
-import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "./form";
-import { filled, from } from "./request";
+import { dipOrigins, dipRequest } from "../shared/dip";
+import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../slab/slabForm";
+import { filled, from } from "../shared/request";
 
 /** Clusters of one size of first deposit. The id tells rows apart on the screen. */
 export interface Size {

@@ -1,7 +1,7 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
-import { Beginning, isEmpty } from "./Beginning";
-import { NEEDED } from "./forms";
+import { Beginning, isEmpty } from "../../screens/shop/Beginning";
+import { NEEDED } from "./rowForms";
 
 /** Whether a slab can be planned with what the shop has. */
 export function canPlan(shop: Shop): boolean {

@@ -2,8 +2,8 @@ import type { SlabPlan, SlabRun } from "../../documents";
 import type { SlabRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
-import { jacketOf } from "../pictures";
-import { dipRows } from "./dipRows";
+import { jacketOf } from "./slabPictures";
+import { dipRows } from "../shared/dipRows";
 
 /** Planned beside happened, and the yield. */
 export function Compared({ record }: { record: SlabRecord }) {

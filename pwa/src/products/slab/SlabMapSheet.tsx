@@ -2,7 +2,7 @@ import type { SlabPlan } from "../../documents";
 import { t } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { Sheet } from "../../ui/Sheet";
-import { slabOf } from "../pictures";
+import { slabOf } from "./slabPictures";
 
 /** The map large, and every cut line's distance in figures. */
 export function MapSheet({ plan, onClose }: { plan: SlabPlan; onClose: () => void }) {

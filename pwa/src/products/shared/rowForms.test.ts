@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { detailOf, type Draft, drafted, editsOf, fieldsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./forms";
+import { detailOf, type Draft, drafted, editsOf, fieldsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./rowForms";
 
 let shop: Shop;
 beforeAll(async () => {

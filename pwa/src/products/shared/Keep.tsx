@@ -3,8 +3,8 @@ import { useState } from "preact/hooks";
 import type { PlanDocument, Product } from "../../documents";
 import { openBatch } from "../../state";
 import { t } from "../../text";
-import { hasSheet } from "../paper/sheetForm";
-import { go } from "../router";
+import { hasSheet } from "./sheetForm";
+import { go } from "../../router";
 import { BowlButton, type Dip } from "./Dipping";
 
 /** Whether one has to wait, and what opens a batch of a plan, once, and goes on with it: at the bench, or on paper. */

@@ -2,7 +2,7 @@ import type { Input, SlabPlanReply } from "../../documents";
 import { now } from "../../state";
 import { format, formatTime, t } from "../../text";
 import { BasisMark } from "../../ui/BasisMark";
-import { DipSentences } from "./Dipping";
+import { DipSentences } from "../shared/Dipping";
 
 /** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
 const HANDS_MS = 12 * 60_000;

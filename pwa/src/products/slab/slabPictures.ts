@@ -1,10 +1,10 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, HeatLines, MeltRun, SlabPlan, SlabPlanReply, SlabRun, Values } from "../documents";
-import type { Cooling } from "../ui/pictures/CoolingCurve";
-import type { Ladder, Rung } from "../ui/pictures/BurstLadder";
-import type { JacketTimes } from "../ui/pictures/JacketLine";
-import type { Slab } from "../ui/pictures/SlabMap";
-import type { TrayPlan } from "../ui/pictures/TrayMap";
+import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, HeatLines, MeltRun, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
+import type { Cooling } from "../../ui/pictures/CoolingCurve";
+import type { Ladder, Rung } from "../../ui/pictures/BurstLadder";
+import type { JacketTimes } from "../../ui/pictures/JacketLine";
+import type { Slab } from "../../ui/pictures/SlabMap";
+import type { TrayPlan } from "../../ui/pictures/TrayMap";
 
 function lines(request: HeatLines) {
   return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };

@@ -1,9 +1,9 @@
 import { type ClusterAnswer, now } from "../../state";
 import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { ClusterSentences, TrayMaps } from "../plan/ClusterAnswer";
-import { plannedLadder } from "../pictures";
-import { BatchPage, ClusterCautions, Rests } from "./parts";
+import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
+import { plannedLadder } from "../slab/slabPictures";
+import { BatchPage, ClusterCautions, Rests } from "../shared/paper";
 
 export interface ClusterPage {
   answer: ClusterAnswer;

@@ -1,7 +1,7 @@
 import type { Input, Product, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
-import { go } from "../router";
-import { Marks } from "./Sentences";
+import { go } from "../../router";
+import { Marks } from "../slab/SlabSentences";
 import { planDraft } from "./planDraft";
 
 export type Dip = NonNullable<SlabPlanReply["dip"]>;

@@ -2,8 +2,8 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { targetsOf } from "./dip";
-import { changed, firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./form";
+import { targetsOf } from "../shared/dip";
+import { changed, firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./slabForm";
 
 let shop: Shop;
 beforeAll(async () => {

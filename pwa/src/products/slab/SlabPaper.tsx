@@ -4,9 +4,9 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "../pictures";
-import { heatedMs, Sentences } from "../plan/Sentences";
-import { BatchPage, Cautions, Rests } from "./parts";
+import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "./slabPictures";
+import { heatedMs, Sentences } from "./SlabSentences";
+import { BatchPage, Cautions, Rests } from "../shared/paper";
 
 export interface PlanPage {
   answer: SlabAnswer;

@@ -8,17 +8,17 @@ import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { named } from "../named";
-import { Beside } from "./Beside";
-import { type Choice, chocolatesOf, targetsOf } from "./dip";
-import { Keep } from "./Keep";
-import { ownName } from "./ownName";
-import { ReadNumber } from "./ReadNumber";
-import { filled } from "./request";
-import { Marks, Warnings } from "./Sentences";
-import { useAnswer } from "./useAnswer";
-import { planDraft } from "./planDraft";
-import { BOWL, WhatField } from "./WhatField";
+import { named } from "../../ui/named";
+import { Beside } from "../shared/Beside";
+import { type Choice, chocolatesOf, targetsOf } from "../shared/dip";
+import { Keep } from "../shared/Keep";
+import { ownName } from "../shared/ownName";
+import { ReadNumber } from "../shared/ReadNumber";
+import { filled } from "../shared/request";
+import { Marks, Warnings } from "../slab/SlabSentences";
+import { useAnswer } from "../shared/useAnswer";
+import { planDraft } from "../shared/planDraft";
+import { BOWL, WhatField } from "../shared/WhatField";
 
 interface BowlForm {
   chocolate_id: string;

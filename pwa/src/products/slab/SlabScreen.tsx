@@ -5,16 +5,16 @@ import { labelsOfProduct, planSlab, shop as shopSignal, type SlabAnswer } from "
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
-import { canPlan, NotSetUp } from "../shop/NotSetUp";
-import { Beside } from "./Beside";
-import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./form";
-import { type PlanPage, PlanPaper } from "../paper/PlanPaper";
-import { Keep } from "./Keep";
-import { PlanAnswer } from "./PlanAnswer";
-import { PlanFields } from "./PlanFields";
-import { ownName } from "./ownName";
-import { type Answer, useAnswer } from "./useAnswer";
-import { planDraft } from "./planDraft";
+import { canPlan, NotSetUp } from "../shared/NotSetUp";
+import { Beside } from "../shared/Beside";
+import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./slabForm";
+import { type PlanPage, PlanPaper } from "./SlabPaper";
+import { Keep } from "../shared/Keep";
+import { PlanAnswer } from "./SlabAnswerCards";
+import { PlanFields } from "./SlabFields";
+import { ownName } from "../shared/ownName";
+import { type Answer, useAnswer } from "../shared/useAnswer";
+import { planDraft } from "../shared/planDraft";
 
 export function PlanScreen() {
   const shop = shopSignal.value;

@@ -6,12 +6,12 @@ import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { plannedLadder, trayOf } from "../pictures";
+import { plannedLadder, trayOf } from "../slab/slabPictures";
 import { type ClusterForm, clusterParts } from "./clusterForm";
-import { DipSentences } from "./Dipping";
-import { Keep } from "./Keep";
-import { ownName } from "./ownName";
-import { Air, Marks, Warnings } from "./Sentences";
+import { DipSentences } from "../shared/Dipping";
+import { Keep } from "../shared/Keep";
+import { ownName } from "../shared/ownName";
+import { Air, Marks, Warnings } from "../slab/SlabSentences";
 
 interface Props {
   answer: ClusterAnswer;

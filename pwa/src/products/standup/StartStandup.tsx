@@ -1,8 +1,8 @@
 import type { ShopRow } from "../../state";
 import { t } from "../../text";
-import { useKeep } from "../plan/Keep";
-import { ownName } from "../plan/ownName";
-import { titleOf } from "./forms";
+import { useKeep } from "../shared/Keep";
+import { ownName } from "../shared/ownName";
+import { titleOf } from "../shared/rowForms";
 
 /** Begins a stand-up test of a caramel; it runs at the bench as a batch of its own. */
 export function StartStand({ caramel, room_c }: { caramel: ShopRow; room_c: number }) {

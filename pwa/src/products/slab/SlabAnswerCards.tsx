@@ -8,8 +8,8 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "../pictures";
-import { heatedMs, Marks, pouredMs, Sentences } from "./Sentences";
+import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "./slabPictures";
+import { heatedMs, Marks, pouredMs, Sentences } from "./SlabSentences";
 
 interface Props {
   answer: SlabAnswer;

@@ -6,18 +6,18 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { named } from "../named";
-import { type ClusterPage, ClusterPaper } from "../paper/ClusterPaper";
-import { Beside } from "./Beside";
-import { ClusterAnswerCards } from "./ClusterAnswer";
+import { named } from "../../ui/named";
+import { type ClusterPage, ClusterPaper } from "./ClusterPaper";
+import { Beside } from "../shared/Beside";
+import { ClusterAnswerCards } from "./ClusterAnswerCards";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
-import { changed } from "./form";
-import { ownName } from "./ownName";
-import { ReadNumber } from "./ReadNumber";
+import { changed } from "../slab/slabForm";
+import { ownName } from "../shared/ownName";
+import { ReadNumber } from "../shared/ReadNumber";
 import { SizeFields } from "./SizeFields";
-import { useAnswer } from "./useAnswer";
-import { planDraft } from "./planDraft";
-import { WhatField } from "./WhatField";
+import { useAnswer } from "../shared/useAnswer";
+import { planDraft } from "../shared/planDraft";
+import { WhatField } from "../shared/WhatField";
 
 export function ClusterScreen() {
   const shop = shopSignal.value;

@@ -1,8 +1,8 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
-import { named } from "../named";
-import { go } from "../router";
+import { named } from "../../ui/named";
+import { go } from "../../router";
 import { planDraft } from "./planDraft";
 
 /** Stands for a bowl of chocolate among the products. */

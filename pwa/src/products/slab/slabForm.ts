@@ -1,7 +1,7 @@
 import type { Caramel, Product, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
-import { dipOrigins, dipRequest } from "./dip";
-import { filled, from } from "./request";
+import { dipOrigins, dipRequest } from "../shared/dip";
+import { filled, from } from "../shared/request";
 
 /** What the person has said, in SI; null: nothing typed. */
 export interface PlanForm {

@@ -5,11 +5,11 @@ import { EngineProblem, type FunnelLesson, learnFunnel } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
-import { named } from "../named";
-import { filled } from "../plan/request";
-import { Changed } from "./Changed";
-import { drafted, editsOf, NOTHING_CHANGED, undoOf } from "./forms";
-import { change } from "./lastChange";
+import { named } from "../../ui/named";
+import { filled } from "../shared/request";
+import { Changed } from "../shared/Changed";
+import { drafted, editsOf, NOTHING_CHANGED, undoOf } from "../shared/rowForms";
+import { change } from "../shared/lastChange";
 
 /** Clusters that may be weighed: their product, and what was planned of them as cluster.learn asks for it. */
 export interface Laid {

@@ -1,7 +1,7 @@
 import { t } from "../../text";
 import { MOST_SIZES, oneMore, type Size } from "./clusterForm";
 import type { FieldsProps } from "./ClusterScreen";
-import { ReadNumber } from "./ReadNumber";
+import { ReadNumber } from "../shared/ReadNumber";
 
 /** How many clusters with how much on each, size by size in laying order; or caramel in hand, and one size. */
 export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead }: Omit<FieldsProps, "shop">) {

@@ -1,10 +1,10 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
-import { named } from "../named";
-import { type Change, jacketedVessel, type PlanForm } from "./form";
-import { ReadNumber } from "./ReadNumber";
-import { WhatField } from "./WhatField";
+import { named } from "../../ui/named";
+import { type Change, jacketedVessel, type PlanForm } from "./slabForm";
+import { ReadNumber } from "../shared/ReadNumber";
+import { WhatField } from "../shared/WhatField";
 
 interface Props {
   form: PlanForm;

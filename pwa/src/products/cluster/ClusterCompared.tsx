@@ -3,9 +3,9 @@ import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { TrayMaps } from "../plan/ClusterAnswer";
-import { meltedLadder, plannedLadder } from "../pictures";
-import { dipRows } from "./dipRows";
+import { TrayMaps } from "./ClusterAnswerCards";
+import { meltedLadder, plannedLadder } from "../slab/slabPictures";
+import { dipRows } from "../shared/dipRows";
 
 /** Clusters: planned beside happened, the melt, and the tray. */
 export function ClusterCards({ record: { plan, run } }: { record: BatchRecord }) {

@@ -1,9 +1,9 @@
 import { useEffect } from "preact/hooks";
 
 import { type BatchRecord, shop as shopSignal } from "../../state";
-import { filled } from "../plan/request";
-import { FunnelGuide } from "../shop/FunnelGuide";
-import { lastChange } from "../shop/lastChange";
+import { filled } from "../shared/request";
+import { FunnelGuide } from "./FunnelGuide";
+import { lastChange } from "../shared/lastChange";
 
 /** After clusters are counted: what they teach of the funnel. Dipped ones are too late for the scale. */
 export function FunnelCard({ record: { plan, summary } }: { record: BatchRecord }) {
