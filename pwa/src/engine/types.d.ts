@@ -509,114 +509,6 @@ export interface CoolRefitReply {
   loss_factor_sd: number;
 }
 
-export interface SlabPlanRequest {
-  /** caramel by weight */
-  have?: Have | null;
-  /** centres, or boxes and centres a box */
-  want?: Want | null;
-  /** slab height wanted; 0.002 to 0.1 m */
-  slab_height_m: number;
-  /** a frame in hand, or find one; "fit" when left out */
-  frame?: "fit" | FrameByLength | null;
-  /** longest frame; 0.02 to 5 m; 0.6 when left out */
-  max_length_m?: number | null;
-  /** widest frame; 0.02 to 5 m; 0.4 when left out */
-  max_width_m?: number | null;
-  /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
-  bars_m?: number[] | null;
-  /** the microwave oven; needed without a jacket */
-  oven?: Oven | null;
-  /** melt in a water jacket instead of an oven; null: in the oven */
-  jacket?: Jacket | null;
-  /** the bowl or jug; null: none counted */
-  vessel?: Vessel | null;
-  /** longest burst; 5 to 300 s; 60.0 when left out */
-  burst_s?: number | null;
-  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
-  step_s?: number | null;
-  /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
-  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
-  /** how the top gives off heat; "still_air" when left out */
-  top?: "still_air" | "fan" | TopByH | null;
-  /** how the underside gives off heat; "still_air" when left out */
-  bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
-  /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
-  contact_m2k_w?: number | null;
-  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
-  target_c?: number | null;
-  /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
-  loss_factor?: number | null;
-  /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
-  loss_factor_sd?: number | null;
-  /** spread of start, room and contact from batch to batch, over what is assumed of them; 0.05 to 5; 1.0 when left out */
-  spread?: number | null;
-  /** room temperature; -5 to 45 °C; 21.0 when left out */
-  room_c?: number | null;
-  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
-  humidity?: number | null;
-  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
-  start_c?: number | null;
-  /** the heat lines of this caramel; {} when left out */
-  windows?: Windows | null;
-  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
-  residue?: number | null;
-  /** a built-in material, a composition or constants; "caramel" when left out */
-  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
-  /** weight of one block as bought; 0.05 to 50 kg */
-  block_kg?: number | null;
-  /** dip the pieces in chocolate; null: they stay plain */
-  dip?: Dip | null;
-  /** what a stand-up test said of it; null: none was made */
-  firmness?: "firm" | "borderline" | "slumps" | null;
-  /** how a piece felt at delivery; null: not squeezed */
-  squeeze?: "firm" | "soft" | "brittle" | null;
-  /** length of one centre; 0.005 to 0.3 m */
-  piece_length_m: number;
-  /** width of one centre; 0.005 to 0.3 m */
-  piece_width_m: number;
-  /** trim on every edge; 0 to 0.1 m; 0.005 when left out */
-  trim_m?: number | null;
-  /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
-  kerf_m?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-}
-
-export interface SlabPlanReply {
-  /** caramel to weigh in; 0 to 50 kg */
-  caramel_kg: number;
-  /** blocks to open; 0 to 1000 */
-  blocks: number;
-  /** left of the last block; 0 to 50 kg */
-  leftover_kg: number;
-  /** as pour.plan */
-  pour: PourPlanReply;
-  /** as cut.plan */
-  cut: Cut;
-  /** as melt.plan; null in a jacket */
-  melt: MeltPlanReply | null;
-  /** as melt.plan_jacket; null in an oven */
-  jacket: MeltPlanJacketReply | null;
-  /** as cool.plan */
-  cool: CoolPlanReply;
-  /** other frames that would do */
-  frames: Frame[];
-  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
-  dip: SlabPlanReplyDip | null;
-  /** dew point of the room and what its air does, as room.advise */
-  room: Room;
-  /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it */
-  melt_request: unknown;
-  /** the request to cool.plan, for cool.refit at the bench */
-  cool_request: unknown;
-  /** what to mind */
-  warnings: Warning[];
-  /** every input that went into the answer */
-  inputs: Input[];
-}
-
 export interface ChocolateCoatingRequest {
   /** one undipped centre; null: a cluster, coated by pick-up */
   piece?: Piece | null;
@@ -763,182 +655,6 @@ export interface ChocolateSaltingReply {
   inputs: Input[];
 }
 
-export interface ClusterLearnRequest {
-  /** finished clusters that were weighed together; 1 to 200 */
-  clusters: number;
-  /** their weight together; 0.001 to 20 kg */
-  together_kg: number;
-  /** weight of what lies under all of them; null: as planned; 0 to 20 kg */
-  under_kg?: number | null;
-  /** what is counted out under each cluster; [] when left out */
-  under?: Under[] | null;
-  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
-  bed?: Bed | null;
-  /** widths of some of them, by ruler */
-  across_m: number[];
-  /** one first deposit, as planned; 0.0005 to 0.5 kg */
-  deposit_kg?: number | null;
-  /** one second deposit, as planned; 0: none was laid; 0 to 0.5 kg; 0.0 when left out */
-  second_kg?: number | null;
-  /** width that was planned; null: none; 0.01 to 0.2 m */
-  spread_m?: number | null;
-  /** a built-in material, a composition or constants; "caramel" when left out */
-  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
-}
-
-export interface ClusterLearnReply {
-  /** one first deposit, the mean; 0 to 20 kg */
-  deposit_kg: number;
-  /** 10 % point of it; 0 to 20 kg */
-  deposit_low_kg: number;
-  /** 90 % point of it; 0 to 20 kg */
-  deposit_high_kg: number;
-  /** one second deposit, by its planned share; 0 to 20 kg */
-  second_kg: number;
-  /** what lies under one; 0 to 20 kg */
-  under_each_kg: number;
-  /** across a deposit, the mean; 0 to 1 m */
-  spread_m: number;
-  /** 10 % point of it; 0 to 1 m */
-  spread_low_m: number;
-  /** 90 % point of it; 0 to 1 m */
-  spread_high_m: number;
-  /** what the planned width makes of this weight; null: none; 0 to 10 m */
-  planned_spread_m: number | null;
-  /** measured width over that; null: none; 0 to 1000 */
-  spread_share: number | null;
-}
-
-export interface ClusterPlanRequest {
-  /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
-  rows?: Row[] | null;
-  /** caramel in hand; null: as rows want; 0.05 to 10 kg */
-  caramel_kg?: number | null;
-  /** one first deposit of the caramel in hand; 0.0005 to 0.5 kg */
-  deposit_kg?: number | null;
-  /** one second deposit; 0: none; 0 to 0.5 kg; 0.0 when left out */
-  second_kg?: number | null;
-  /** what is counted out under each cluster; [] when left out */
-  under?: Under[] | null;
-  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
-  bed?: Bed | null;
-  /** the tray */
-  tray: Tray;
-  /** what the tray is made of; "aluminium_tray" when left out */
-  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
-  /** across the largest first deposit once it lies; 0.01 to 0.2 m */
-  spread_m: number;
-  /** free between two deposits; 0 to 0.3 m; 0.008 when left out */
-  gap_m?: number | null;
-  /** the funnel */
-  funnel: Funnel;
-  /** pace of the hand, per minute; 1 to 300; 20.0 when left out */
-  deposits_per_min?: number | null;
-  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
-  start_c?: number | null;
-  /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
-  window_low_c?: number | null;
-  /** hottest temperature to deposit at; 30 to 120 °C; 77.0 when left out */
-  window_high_c?: number | null;
-  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
-  limit_c?: number | null;
-  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
-  warn_c?: number | null;
-  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
-  stop_c?: number | null;
-  /** room temperature; -5 to 45 °C; 21.0 when left out */
-  room_c?: number | null;
-  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
-  humidity?: number | null;
-  /** a built-in material, a composition or constants; "caramel" when left out */
-  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
-  /** the microwave oven */
-  oven: Oven;
-  /** the bowl or jug; null: none counted */
-  vessel?: Vessel | null;
-  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
-  step_s?: number | null;
-  /** weight of one block as bought; 0.05 to 50 kg */
-  block_kg?: number | null;
-  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
-  residue?: number | null;
-  /** dip the clusters in chocolate, by weighed pick-up; null: they stay plain */
-  dip?: Dip | null;
-  /** what a stand-up test said of it; null: none was made */
-  firmness?: "firm" | "borderline" | "slumps" | null;
-  /** how a piece felt at delivery; null: not squeezed */
-  squeeze?: "firm" | "soft" | "brittle" | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-}
-
-export interface ClusterPlanReply {
-  /** how the deposits lie */
-  pattern: "square" | "staggered_long" | "staggered_short";
-  /** deposits on a full tray; 1 to 10000 */
-  per_tray: number;
-  /** trays; 1 to 20000 */
-  trays: number;
-  /** middles of the deposits of a full tray, in laying order, from one corner of the tray */
-  positions_m: number[][];
-  /** clusters; 1 to 100000 */
-  clusters: number;
-  /** clusters of each size, in laying order */
-  sizes: Size[];
-  /** what lies on which trays, in laying order; empty: all deposits are alike */
-  by_tray: ByTray[];
-  /** one second deposit; 0: none; 0 to 0.5 kg */
-  second_kg: number;
-  /** all deposits together; 0 to 20 kg */
-  deposits_kg: number;
-  /** caramel to weigh in; 0 to 20 kg */
-  caramel_kg: number;
-  /** one finished cluster, what lies under it included; the mean; 0 to 10000 kg */
-  piece_kg: number;
-  /** what goes under */
-  under: ClusterPlanReplyUnder[];
-  /** what a bed weighs as far as rows are laid; null: counted out */
-  bed: ClusterPlanReplyBed | null;
-  /** deposits that a fill gives before it is empty; 1 to 100000 */
-  deposits_per_fill: number;
-  /** one fill; 0 to 50 kg */
-  fill_kg: number;
-  /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
-  fill_s: number;
-  /** time a fresh fill stays warm enough, on the safe side; standing, if sooner empty; 0 to 1e+08 s */
-  safe_s: number;
-  /** fills; 1 to 100000 */
-  fills: number;
-  /** times the caramel has to be warmed again; 0 to 100000 */
-  reheats: number;
-  /** time to lay a full tray; 0 to 1e+08 s */
-  tray_s: number;
-  /** when a second deposit may go on, after the first was laid; null: none is planned */
-  second: Second | null;
-  /** when the tray can be freed, after its last deposit was laid */
-  free: Free;
-  /** as melt.plan */
-  melt: MeltPlanReply;
-  /** the request to melt.plan, for melt.next_burst at the bench */
-  melt_request: unknown;
-  /** the request to deposit.fill without now_c and fill_kg, for the bench */
-  fill_request: unknown;
-  /** blocks to open; 0 to 1000 */
-  blocks: number;
-  /** left of the last block; without block_kg, of the caramel in hand; 0 to 50 kg */
-  leftover_kg: number;
-  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
-  dip: SlabPlanReplyDip | null;
-  /** what to mind */
-  warnings: Warning[];
-  /** dew point of the room and what its air does, as room.advise */
-  room: Room;
-  /** every input that went into the answer */
-  inputs: Input[];
-}
-
 export interface DepositFillRequest {
   /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
   h_w_m2k?: number | null;
@@ -963,48 +679,6 @@ export interface DepositFillReply {
   seconds_s: number;
 }
 
-export interface ChocolatePlanRequest {
-  /** the kind of chocolate; "dark_chocolate" when left out */
-  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
-  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
-  targets?: Targets | null;
-  /** chocolate wanted in temper, seed included; 0.05 to 100 kg */
-  mass_kg: number;
-  /** temperature of the melt; null: the coolest of its kind; 20 to 80 °C */
-  melt_c?: number | null;
-  /** temperature of the seed; null: the room's; -20 to 60 °C */
-  seed_c?: number | null;
-  /** room temperature; -5 to 45 °C; 21.0 when left out */
-  room_c?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-  /** the bowl; null: none counted */
-  bowl?: Bowl | null;
-}
-
-export interface ChocolatePlanReply {
-  /** seed, finely cut; 0 to 100 kg */
-  seed_kg: number;
-  /** chocolate to melt; 0 to 100 kg */
-  melt_kg: number;
-  /** seed over all; 0 to 1 */
-  seed_share: number;
-  /** melt, stir the seed in, cool, work */
-  steps: Step[];
-  /** what to do when too warm, too cool, too thick */
-  remedies: Warning[];
-  /** what to mind */
-  warnings: Warning[];
-  /** every input that went into the answer */
-  inputs: Input[];
-  /** time it stays in its working range, from the upper end of it */
-  hold: Hold;
-  /** what the bench reckons with: the request, its defaults filled in */
-  bowl_request: unknown;
-}
-
 export interface RoomAdviseRequest {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
@@ -1027,26 +701,6 @@ export interface RoomAdviseReply {
   dew_point_c: number | null;
   /** what to mind */
   warnings: Warning[];
-  /** every input that went into the answer */
-  inputs: Input[];
-}
-
-export interface FlowStandUpTestRequest {
-  /** heights of the cube, the fresh one first */
-  heights: Height[];
-  /** room temperature; -5 to 45 °C; 21.0 when left out */
-  room_c?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: unknown;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: unknown;
-}
-
-export interface FlowStandUpTestReply {
-  /** share of its first height that is lost; 0 to 1 */
-  lost_fraction: number;
-  /** whether it stays square in this room */
-  verdict: "firm" | "borderline" | "slumps";
   /** every input that went into the answer */
   inputs: Input[];
 }
@@ -1265,7 +919,7 @@ export interface PaperEventsRequest {
   /** fills of the funnel in order; [] when left out */
   fills?: PaperEventsRequestFill[] | null;
   /** trays in laying order; [] when left out */
-  trays?: PaperEventsRequestTray[] | null;
+  trays?: Tray[] | null;
 }
 
 export interface PaperEventsReply {
@@ -1288,6 +942,352 @@ export interface TableTimelineRequest {
   events: unknown[];
   /** events that did not fit; [] when left out */
   ignored?: string[] | null;
+}
+
+export interface SlabPlanRequest {
+  /** caramel by weight */
+  have?: Have | null;
+  /** centres, or boxes and centres a box */
+  want?: Want | null;
+  /** slab height wanted; 0.002 to 0.1 m */
+  slab_height_m: number;
+  /** a frame in hand, or find one; "fit" when left out */
+  frame?: "fit" | FrameByLength | null;
+  /** longest frame; 0.02 to 5 m; 0.6 when left out */
+  max_length_m?: number | null;
+  /** widest frame; 0.02 to 5 m; 0.4 when left out */
+  max_width_m?: number | null;
+  /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
+  bars_m?: number[] | null;
+  /** the microwave oven; needed without a jacket */
+  oven?: Oven | null;
+  /** melt in a water jacket instead of an oven; null: in the oven */
+  jacket?: Jacket | null;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** longest burst; 5 to 300 s; 60.0 when left out */
+  burst_s?: number | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** how the top gives off heat; "still_air" when left out */
+  top?: "still_air" | "fan" | TopByH | null;
+  /** how the underside gives off heat; "still_air" when left out */
+  bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
+  /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
+  contact_m2k_w?: number | null;
+  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  target_c?: number | null;
+  /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
+  loss_factor?: number | null;
+  /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
+  loss_factor_sd?: number | null;
+  /** spread of start, room and contact from batch to batch, over what is assumed of them; 0.05 to 5; 1.0 when left out */
+  spread?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
+  humidity?: number | null;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** the heat lines of this caramel; {} when left out */
+  windows?: Windows | null;
+  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
+  residue?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** weight of one block as bought; 0.05 to 50 kg */
+  block_kg?: number | null;
+  /** dip the pieces in chocolate; null: they stay plain */
+  dip?: Dip | null;
+  /** what a stand-up test said of it; null: none was made */
+  firmness?: "firm" | "borderline" | "slumps" | null;
+  /** how a piece felt at delivery; null: not squeezed */
+  squeeze?: "firm" | "soft" | "brittle" | null;
+  /** length of one centre; 0.005 to 0.3 m */
+  piece_length_m: number;
+  /** width of one centre; 0.005 to 0.3 m */
+  piece_width_m: number;
+  /** trim on every edge; 0 to 0.1 m; 0.005 when left out */
+  trim_m?: number | null;
+  /** cut loss between centres; 0 to 0.01 m; 0.0 when left out */
+  kerf_m?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface SlabPlanReply {
+  /** caramel to weigh in; 0 to 50 kg */
+  caramel_kg: number;
+  /** blocks to open; 0 to 1000 */
+  blocks: number;
+  /** left of the last block; 0 to 50 kg */
+  leftover_kg: number;
+  /** as pour.plan */
+  pour: PourPlanReply;
+  /** as cut.plan */
+  cut: Cut;
+  /** as melt.plan; null in a jacket */
+  melt: MeltPlanReply | null;
+  /** as melt.plan_jacket; null in an oven */
+  jacket: MeltPlanJacketReply | null;
+  /** as cool.plan */
+  cool: CoolPlanReply;
+  /** other frames that would do */
+  frames: Frame[];
+  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
+  dip: SlabPlanReplyDip | null;
+  /** dew point of the room and what its air does, as room.advise */
+  room: Room;
+  /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it */
+  melt_request: unknown;
+  /** the request to cool.plan, for cool.refit at the bench */
+  cool_request: unknown;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface ClusterLearnRequest {
+  /** finished clusters that were weighed together; 1 to 200 */
+  clusters: number;
+  /** their weight together; 0.001 to 20 kg */
+  together_kg: number;
+  /** weight of what lies under all of them; null: as planned; 0 to 20 kg */
+  under_kg?: number | null;
+  /** what is counted out under each cluster; [] when left out */
+  under?: Under[] | null;
+  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
+  bed?: Bed | null;
+  /** widths of some of them, by ruler */
+  across_m: number[];
+  /** one first deposit, as planned; 0.0005 to 0.5 kg */
+  deposit_kg?: number | null;
+  /** one second deposit, as planned; 0: none was laid; 0 to 0.5 kg; 0.0 when left out */
+  second_kg?: number | null;
+  /** width that was planned; null: none; 0.01 to 0.2 m */
+  spread_m?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+}
+
+export interface ClusterLearnReply {
+  /** one first deposit, the mean; 0 to 20 kg */
+  deposit_kg: number;
+  /** 10 % point of it; 0 to 20 kg */
+  deposit_low_kg: number;
+  /** 90 % point of it; 0 to 20 kg */
+  deposit_high_kg: number;
+  /** one second deposit, by its planned share; 0 to 20 kg */
+  second_kg: number;
+  /** what lies under one; 0 to 20 kg */
+  under_each_kg: number;
+  /** across a deposit, the mean; 0 to 1 m */
+  spread_m: number;
+  /** 10 % point of it; 0 to 1 m */
+  spread_low_m: number;
+  /** 90 % point of it; 0 to 1 m */
+  spread_high_m: number;
+  /** what the planned width makes of this weight; null: none; 0 to 10 m */
+  planned_spread_m: number | null;
+  /** measured width over that; null: none; 0 to 1000 */
+  spread_share: number | null;
+}
+
+export interface ClusterPlanRequest {
+  /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
+  rows?: Row[] | null;
+  /** caramel in hand; null: as rows want; 0.05 to 10 kg */
+  caramel_kg?: number | null;
+  /** one first deposit of the caramel in hand; 0.0005 to 0.5 kg */
+  deposit_kg?: number | null;
+  /** one second deposit; 0: none; 0 to 0.5 kg; 0.0 when left out */
+  second_kg?: number | null;
+  /** what is counted out under each cluster; [] when left out */
+  under?: Under[] | null;
+  /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
+  bed?: Bed | null;
+  /** the tray */
+  tray: ClusterPlanRequestTray;
+  /** what the tray is made of; "aluminium_tray" when left out */
+  base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
+  /** across the largest first deposit once it lies; 0.01 to 0.2 m */
+  spread_m: number;
+  /** free between two deposits; 0 to 0.3 m; 0.008 when left out */
+  gap_m?: number | null;
+  /** the funnel */
+  funnel: Funnel;
+  /** pace of the hand, per minute; 1 to 300; 20.0 when left out */
+  deposits_per_min?: number | null;
+  /** temperature before heating; -30 to 150 °C; 21.0 when left out */
+  start_c?: number | null;
+  /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
+  window_low_c?: number | null;
+  /** hottest temperature to deposit at; 30 to 120 °C; 77.0 when left out */
+  window_high_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
+  humidity?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** the microwave oven */
+  oven: Oven;
+  /** the bowl or jug; null: none counted */
+  vessel?: Vessel | null;
+  /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
+  step_s?: number | null;
+  /** weight of one block as bought; 0.05 to 50 kg */
+  block_kg?: number | null;
+  /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
+  residue?: number | null;
+  /** dip the clusters in chocolate, by weighed pick-up; null: they stay plain */
+  dip?: Dip | null;
+  /** what a stand-up test said of it; null: none was made */
+  firmness?: "firm" | "borderline" | "slumps" | null;
+  /** how a piece felt at delivery; null: not squeezed */
+  squeeze?: "firm" | "soft" | "brittle" | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface ClusterPlanReply {
+  /** how the deposits lie */
+  pattern: "square" | "staggered_long" | "staggered_short";
+  /** deposits on a full tray; 1 to 10000 */
+  per_tray: number;
+  /** trays; 1 to 20000 */
+  trays: number;
+  /** middles of the deposits of a full tray, in laying order, from one corner of the tray */
+  positions_m: number[][];
+  /** clusters; 1 to 100000 */
+  clusters: number;
+  /** clusters of each size, in laying order */
+  sizes: Size[];
+  /** what lies on which trays, in laying order; empty: all deposits are alike */
+  by_tray: ByTray[];
+  /** one second deposit; 0: none; 0 to 0.5 kg */
+  second_kg: number;
+  /** all deposits together; 0 to 20 kg */
+  deposits_kg: number;
+  /** caramel to weigh in; 0 to 20 kg */
+  caramel_kg: number;
+  /** one finished cluster, what lies under it included; the mean; 0 to 10000 kg */
+  piece_kg: number;
+  /** what goes under */
+  under: ClusterPlanReplyUnder[];
+  /** what a bed weighs as far as rows are laid; null: counted out */
+  bed: ClusterPlanReplyBed | null;
+  /** deposits that a fill gives before it is empty; 1 to 100000 */
+  deposits_per_fill: number;
+  /** one fill; 0 to 50 kg */
+  fill_kg: number;
+  /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
+  fill_s: number;
+  /** time a fresh fill stays warm enough, on the safe side; standing, if sooner empty; 0 to 1e+08 s */
+  safe_s: number;
+  /** fills; 1 to 100000 */
+  fills: number;
+  /** times the caramel has to be warmed again; 0 to 100000 */
+  reheats: number;
+  /** time to lay a full tray; 0 to 1e+08 s */
+  tray_s: number;
+  /** when a second deposit may go on, after the first was laid; null: none is planned */
+  second: Second | null;
+  /** when the tray can be freed, after its last deposit was laid */
+  free: Free;
+  /** as melt.plan */
+  melt: MeltPlanReply;
+  /** the request to melt.plan, for melt.next_burst at the bench */
+  melt_request: unknown;
+  /** the request to deposit.fill without now_c and fill_kg, for the bench */
+  fill_request: unknown;
+  /** blocks to open; 0 to 1000 */
+  blocks: number;
+  /** left of the last block; without block_kg, of the caramel in hand; 0 to 50 kg */
+  leftover_kg: number;
+  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
+  dip: SlabPlanReplyDip | null;
+  /** what to mind */
+  warnings: Warning[];
+  /** dew point of the room and what its air does, as room.advise */
+  room: Room;
+  /** every input that went into the answer */
+  inputs: Input[];
+}
+
+export interface ChocolatePlanRequest {
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
+  targets?: Targets | null;
+  /** chocolate wanted in temper, seed included; 0.05 to 100 kg */
+  mass_kg: number;
+  /** temperature of the melt; null: the coolest of its kind; 20 to 80 °C */
+  melt_c?: number | null;
+  /** temperature of the seed; null: the room's; -20 to 60 °C */
+  seed_c?: number | null;
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+  /** the bowl; null: none counted */
+  bowl?: Bowl | null;
+}
+
+export interface ChocolatePlanReply {
+  /** seed, finely cut; 0 to 100 kg */
+  seed_kg: number;
+  /** chocolate to melt; 0 to 100 kg */
+  melt_kg: number;
+  /** seed over all; 0 to 1 */
+  seed_share: number;
+  /** melt, stir the seed in, cool, work */
+  steps: Step[];
+  /** what to do when too warm, too cool, too thick */
+  remedies: Warning[];
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+  /** time it stays in its working range, from the upper end of it */
+  hold: Hold;
+  /** what the bench reckons with: the request, its defaults filled in */
+  bowl_request: unknown;
+}
+
+export interface FlowStandUpTestRequest {
+  /** heights of the cube, the fresh one first */
+  heights: Height[];
+  /** room temperature; -5 to 45 °C; 21.0 when left out */
+  room_c?: number | null;
+  /** basis of fields by dotted path: typed, measured, published or assumed */
+  basis?: unknown;
+  /** how many closed batches a measured field rests on, by dotted path */
+  batches?: unknown;
+}
+
+export interface FlowStandUpTestReply {
+  /** share of its first height that is lost; 0 to 1 */
+  lost_fraction: number;
+  /** whether it stays square in this room */
+  verdict: "firm" | "borderline" | "slumps";
+  /** every input that went into the answer */
+  inputs: Input[];
 }
 
 export interface MaterialByWater {
@@ -1472,74 +1472,13 @@ export interface Touch {
   firm: boolean;
 }
 
-export interface Have {
-  /** caramel in hand; 0.05 to 50 kg */
-  kg: number;
-}
-
-export interface Want {
-  /** centres; 1 to 5000 */
-  pieces?: number | null;
-  /** boxes; 1 to 1000 */
-  boxes?: number | null;
-  /** centres in a box; 1 to 500 */
-  per_box?: number | null;
-}
-
-export interface FrameByLength {
-  /** frame length; 0.02 to 5 m */
+export interface Piece {
+  /** length; 0.002 to 0.3 m */
   length_m: number;
-  /** frame width; 0.02 to 5 m */
+  /** width; 0.002 to 0.3 m */
   width_m: number;
-}
-
-export interface Jacket {
-  /** the jacket's water; 40 to 140 °C */
-  water_c: number;
-  /** shortest side of the block, the others equal; null: a cube; 0.01 to 0.3 m */
-  thickness_m?: number | null;
-  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
-  chopped_m?: number | null;
-}
-
-export interface Windows {
-  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
-  low_c?: number | null;
-  /** hottest bulk temperature to pour at; 30 to 120 °C; 77.0 when left out */
-  high_c?: number | null;
-  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
-  limit_c?: number | null;
-  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
-  warn_c?: number | null;
-  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
-  stop_c?: number | null;
-}
-
-export interface Dip {
-  /** weighed: chocolate taken up over the undipped weight; 0.01 to 5 */
-  pickup?: number | null;
-  /** thickness of the coating; null: that of the method */
-  thickness_m?: ThicknessM | null;
-  /** how the pieces are coated; "fork" when left out */
-  method?: "fork" | "enrober" | "enrober_with_bottomer" | null;
-  /** thickness of the pre-bottom; 0: none; 0 to 0.005 m; 0.0 when left out */
-  prebottom_m?: number | null;
-  /** the kind of chocolate; "dark_chocolate" when left out */
-  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
-  /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
-  bowl_reserve_kg?: number | null;
-  /** inside of the box's pocket; null: not compared */
-  pocket_m?: PocketM | null;
-  /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
-  set_s?: number | null;
-  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
-  salt_each_kg?: number | null;
-  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
-  dip_s?: number | null;
-  /** the salt that goes on top */
-  salt?: string | null;
-  /** whether each piece gets a mark on top; false when left out */
-  top_mark?: boolean | null;
+  /** height; 0.002 to 0.3 m */
+  height_m: number;
 }
 
 export interface ThicknessM {
@@ -1560,82 +1499,12 @@ export interface PocketM {
   height_m: number;
 }
 
-export interface Cut {
-  /** centres across the width; 1 to 5000 */
-  rows: number;
-  /** centres along the length; 1 to 5000 */
-  columns: number;
-  /** centres; 1 to 1e+06 */
-  pieces: number;
-  /** whether the centre's length lies across the frame */
-  rotated: boolean;
-  /** cuts that run along the length, from the long edge */
-  cuts_along_m: number[];
-  /** cuts that run across, from the short edge */
-  cuts_across_m: number[];
-  /** mass of one centre; 0 to 200 kg */
-  piece_kg: number;
-  /** mass of trim and cut loss; 0 to 50000 kg */
-  trim_kg: number;
-}
-
-export interface SlabPlanReplyDip {
-  /** coating of one piece, without its pre-bottom; 0 to 10000 kg */
-  per_piece_kg: number;
-  /** share of chocolate, pre-bottom included, in the finished piece; 0 to 1 */
-  share: number;
-  /** weight of a finished piece; 0 to 100000 kg */
-  piece_kg: number;
-  /** chocolate for the pre-bottom; 0 to 100000 kg */
-  prebottom_kg: number;
-  /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
-  coating_kg: number;
-  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
-  total_kg: number;
-  /** the finished piece; null when its size is not known */
-  outside_m: OutsideM | null;
-  /** what to mind */
-  warnings: Warning[];
-  /** every input that went into the answer */
-  inputs: Input[];
-  /** how the pieces are coated; "fork" when left out */
-  method: "fork" | "enrober" | "enrober_with_bottomer";
-  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
-  dip_s: number;
-  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
-  salt_each_kg: number | null;
-  /** the salt that goes on top */
-  salt: string | null;
-  /** whether each piece gets a mark on top; false when left out */
-  top_mark: boolean;
-  /** pieces to dip before the first of them is marked or salted; 1 to 10000 */
-  every: number;
-  /** salt for all; null: none goes on; 0 to 200 kg */
-  salt_kg: number | null;
-}
-
 export interface OutsideM {
   /** length; 0.002 to 100000 m */
   length_m: number;
   /** width; 0.002 to 100000 m */
   width_m: number;
   /** height; 0.002 to 100000 m */
-  height_m: number;
-}
-
-export interface Room {
-  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
-  dew_point_c: number | null;
-  /** what to mind */
-  warnings: Warning[];
-}
-
-export interface Piece {
-  /** length; 0.002 to 0.3 m */
-  length_m: number;
-  /** width; 0.002 to 0.3 m */
-  width_m: number;
-  /** height; 0.002 to 0.3 m */
   height_m: number;
 }
 
@@ -1668,118 +1537,6 @@ export interface Bowl {
   mass_kg: number;
   /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
   heat_capacity_j_kgk?: number | null;
-}
-
-export interface Under {
-  /** what lies under the caramel: a built-in material, a composition or constants */
-  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
-  /** weight of one; 5e-05 to 0.2 kg */
-  kg_each: number;
-  /** how many go under each cluster; 1 to 100; 1 when left out */
-  count?: number | null;
-}
-
-export interface Bed {
-  /** what the bed is mixed from; the shares sum to 1 ± 0.02 */
-  materials: Material[];
-  /** weight of the bed over its area; 0.05 to 50 kg/m² */
-  bed_kg_m2: number;
-}
-
-export interface Material {
-  /** what lies under the caramel: a built-in material, a composition or constants */
-  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
-  /** its share of the bed's weight; 0.001 to 1 */
-  share: number;
-}
-
-export interface Row {
-  /** clusters of this size; 1 to 20000 */
-  clusters: number;
-  /** one first deposit; 0.0005 to 0.5 kg */
-  deposit_kg: number;
-}
-
-export interface Tray {
-  /** length inside; 0.03 to 0.8 m */
-  length_m: number;
-  /** width inside; 0.03 to 0.8 m */
-  width_m: number;
-  /** kept free along every edge; 0 to 0.2 m; 0.01 when left out */
-  rim_m?: number | null;
-}
-
-export interface Funnel {
-  /** brimful; 0.0002 to 0.01 m³ */
-  volume_m3: number;
-  /** share that is filled; 0.25 to 1; 0.75 when left out */
-  fill?: number | null;
-  /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
-  h_w_m2k?: number | null;
-}
-
-export interface Size {
-  /** clusters of this size; 1 to 100000 */
-  clusters: number;
-  /** one first deposit; 0 to 0.5 kg */
-  deposit_kg: number;
-  /** across it once it lies; 0 to 0.2 m */
-  spread_m: number;
-}
-
-export interface ByTray {
-  /** trays; 1 to 20000 */
-  trays: number;
-  /** clusters of each size, in laying order */
-  sizes: Size[];
-}
-
-export interface ClusterPlanReplyUnder {
-  /** as asked */
-  material: unknown;
-  /** weight to have ready; 0 to 1e+06 kg */
-  kg: number;
-  /** pieces to have ready; null: a bed, weighed; 0 to 1e+07 */
-  count: number | null;
-  /** its allergen, by its name; null: none known */
-  allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
-}
-
-export interface ClusterPlanReplyBed {
-  /** on a tray; 0 to 40 kg */
-  tray_kg: number;
-  /** on the last tray; 0 to 40 kg */
-  last_kg: number;
-}
-
-export interface Second {
-  /** from when it is tacky; 0 to 1e+08 s */
-  from_s: number;
-  /** from when it is too cold to weld; 0 to 1e+08 s */
-  to_s: number;
-}
-
-export interface Free {
-  /** when it is most likely free from tray and paper; 0 to 1e+08 s */
-  from_s: number;
-  /** 90 % point; 0 to 1e+08 s */
-  to_s: number;
-}
-
-export interface Hold {
-  /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
-  seconds_s: number;
-  /** 10 % point; 0 to 1e+08 s */
-  low_s: number;
-  /** 90 % point; 0 to 1e+08 s */
-  high_s: number;
-}
-
-export interface Height {
-  /** time since the cube was set down; 0 to 3e+06 s */
-  at_s: number;
-  /** its height then; 0.0005 to 0.3 m */
-  height_m: number;
 }
 
 export interface Fact {
@@ -2046,7 +1803,7 @@ export interface PaperEventsRequestFill {
   surface_c?: number | null;
 }
 
-export interface PaperEventsRequestTray {
+export interface Tray {
   /** when it was laid; 0 to 9e+13 ms */
   laid_at_ms?: number | null;
   /** when it had its second deposit; 0 to 9e+13 ms */
@@ -2089,6 +1846,249 @@ export interface TableBatchesRequestBatch {
   events?: number | null;
 }
 
+export interface Have {
+  /** caramel in hand; 0.05 to 50 kg */
+  kg: number;
+}
+
+export interface Want {
+  /** centres; 1 to 5000 */
+  pieces?: number | null;
+  /** boxes; 1 to 1000 */
+  boxes?: number | null;
+  /** centres in a box; 1 to 500 */
+  per_box?: number | null;
+}
+
+export interface FrameByLength {
+  /** frame length; 0.02 to 5 m */
+  length_m: number;
+  /** frame width; 0.02 to 5 m */
+  width_m: number;
+}
+
+export interface Jacket {
+  /** the jacket's water; 40 to 140 °C */
+  water_c: number;
+  /** shortest side of the block, the others equal; null: a cube; 0.01 to 0.3 m */
+  thickness_m?: number | null;
+  /** size of the pieces it was chopped into; null: whole; 0.005 to 0.6 m */
+  chopped_m?: number | null;
+}
+
+export interface Windows {
+  /** coolest bulk temperature to pour at; 30 to 120 °C; 71.0 when left out */
+  low_c?: number | null;
+  /** hottest bulk temperature to pour at; 30 to 120 °C; 77.0 when left out */
+  high_c?: number | null;
+  /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
+  limit_c?: number | null;
+  /** bulk temperature from which it darkens; 40 to 140 °C; 82.0 when left out */
+  warn_c?: number | null;
+  /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
+  stop_c?: number | null;
+}
+
+export interface Dip {
+  /** weighed: chocolate taken up over the undipped weight; 0.01 to 5 */
+  pickup?: number | null;
+  /** thickness of the coating; null: that of the method */
+  thickness_m?: ThicknessM | null;
+  /** how the pieces are coated; "fork" when left out */
+  method?: "fork" | "enrober" | "enrober_with_bottomer" | null;
+  /** thickness of the pre-bottom; 0: none; 0 to 0.005 m; 0.0 when left out */
+  prebottom_m?: number | null;
+  /** the kind of chocolate; "dark_chocolate" when left out */
+  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
+  bowl_reserve_kg?: number | null;
+  /** inside of the box's pocket; null: not compared */
+  pocket_m?: PocketM | null;
+  /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
+  set_s?: number | null;
+  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
+  salt_each_kg?: number | null;
+  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
+  dip_s?: number | null;
+  /** the salt that goes on top */
+  salt?: string | null;
+  /** whether each piece gets a mark on top; false when left out */
+  top_mark?: boolean | null;
+}
+
+export interface Cut {
+  /** centres across the width; 1 to 5000 */
+  rows: number;
+  /** centres along the length; 1 to 5000 */
+  columns: number;
+  /** centres; 1 to 1e+06 */
+  pieces: number;
+  /** whether the centre's length lies across the frame */
+  rotated: boolean;
+  /** cuts that run along the length, from the long edge */
+  cuts_along_m: number[];
+  /** cuts that run across, from the short edge */
+  cuts_across_m: number[];
+  /** mass of one centre; 0 to 200 kg */
+  piece_kg: number;
+  /** mass of trim and cut loss; 0 to 50000 kg */
+  trim_kg: number;
+}
+
+export interface SlabPlanReplyDip {
+  /** coating of one piece, without its pre-bottom; 0 to 10000 kg */
+  per_piece_kg: number;
+  /** share of chocolate, pre-bottom included, in the finished piece; 0 to 1 */
+  share: number;
+  /** weight of a finished piece; 0 to 100000 kg */
+  piece_kg: number;
+  /** chocolate for the pre-bottom; 0 to 100000 kg */
+  prebottom_kg: number;
+  /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
+  coating_kg: number;
+  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
+  total_kg: number;
+  /** the finished piece; null when its size is not known */
+  outside_m: OutsideM | null;
+  /** what to mind */
+  warnings: Warning[];
+  /** every input that went into the answer */
+  inputs: Input[];
+  /** how the pieces are coated; "fork" when left out */
+  method: "fork" | "enrober" | "enrober_with_bottomer";
+  /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
+  dip_s: number;
+  /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */
+  salt_each_kg: number | null;
+  /** the salt that goes on top */
+  salt: string | null;
+  /** whether each piece gets a mark on top; false when left out */
+  top_mark: boolean;
+  /** pieces to dip before the first of them is marked or salted; 1 to 10000 */
+  every: number;
+  /** salt for all; null: none goes on; 0 to 200 kg */
+  salt_kg: number | null;
+}
+
+export interface Room {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number | null;
+  /** what to mind */
+  warnings: Warning[];
+}
+
+export interface Under {
+  /** what lies under the caramel: a built-in material, a composition or constants */
+  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
+  /** weight of one; 5e-05 to 0.2 kg */
+  kg_each: number;
+  /** how many go under each cluster; 1 to 100; 1 when left out */
+  count?: number | null;
+}
+
+export interface Bed {
+  /** what the bed is mixed from; the shares sum to 1 ± 0.02 */
+  materials: Material[];
+  /** weight of the bed over its area; 0.05 to 50 kg/m² */
+  bed_kg_m2: number;
+}
+
+export interface Material {
+  /** what lies under the caramel: a built-in material, a composition or constants */
+  material: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity;
+  /** its share of the bed's weight; 0.001 to 1 */
+  share: number;
+}
+
+export interface Row {
+  /** clusters of this size; 1 to 20000 */
+  clusters: number;
+  /** one first deposit; 0.0005 to 0.5 kg */
+  deposit_kg: number;
+}
+
+export interface ClusterPlanRequestTray {
+  /** length inside; 0.03 to 0.8 m */
+  length_m: number;
+  /** width inside; 0.03 to 0.8 m */
+  width_m: number;
+  /** kept free along every edge; 0 to 0.2 m; 0.01 when left out */
+  rim_m?: number | null;
+}
+
+export interface Funnel {
+  /** brimful; 0.0002 to 0.01 m³ */
+  volume_m3: number;
+  /** share that is filled; 0.25 to 1; 0.75 when left out */
+  fill?: number | null;
+  /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
+  h_w_m2k?: number | null;
+}
+
+export interface Size {
+  /** clusters of this size; 1 to 100000 */
+  clusters: number;
+  /** one first deposit; 0 to 0.5 kg */
+  deposit_kg: number;
+  /** across it once it lies; 0 to 0.2 m */
+  spread_m: number;
+}
+
+export interface ByTray {
+  /** trays; 1 to 20000 */
+  trays: number;
+  /** clusters of each size, in laying order */
+  sizes: Size[];
+}
+
+export interface ClusterPlanReplyUnder {
+  /** as asked */
+  material: unknown;
+  /** weight to have ready; 0 to 1e+06 kg */
+  kg: number;
+  /** pieces to have ready; null: a bed, weighed; 0 to 1e+07 */
+  count: number | null;
+  /** its allergen, by its name; null: none known */
+  allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
+}
+
+export interface ClusterPlanReplyBed {
+  /** on a tray; 0 to 40 kg */
+  tray_kg: number;
+  /** on the last tray; 0 to 40 kg */
+  last_kg: number;
+}
+
+export interface Second {
+  /** from when it is tacky; 0 to 1e+08 s */
+  from_s: number;
+  /** from when it is too cold to weld; 0 to 1e+08 s */
+  to_s: number;
+}
+
+export interface Free {
+  /** when it is most likely free from tray and paper; 0 to 1e+08 s */
+  from_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  to_s: number;
+}
+
+export interface Hold {
+  /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+08 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+08 s */
+  high_s: number;
+}
+
+export interface Height {
+  /** time since the cube was set down; 0 to 3e+06 s */
+  at_s: number;
+  /** its height then; 0.0005 to 0.3 m */
+  height_m: number;
+}
+
 export interface Functions {
   "units.convert": { request: UnitsConvertRequest; reply: UnitsConvertReply };
   "materials.properties": { request: MaterialsPropertiesRequest; reply: MaterialsPropertiesReply };
@@ -2104,17 +2104,12 @@ export interface Functions {
   "cut.fit_frame": { request: CutFitFrameRequest; reply: CutFitFrameReply };
   "cool.plan": { request: CoolPlanRequest; reply: CoolPlanReply };
   "cool.refit": { request: CoolRefitRequest; reply: CoolRefitReply };
-  "slab.plan": { request: SlabPlanRequest; reply: SlabPlanReply };
   "chocolate.coating": { request: ChocolateCoatingRequest; reply: ChocolateCoatingReply };
   "chocolate.temper": { request: ChocolateTemperRequest; reply: ChocolateTemperReply };
   "chocolate.hold": { request: ChocolateHoldRequest; reply: ChocolateHoldReply };
   "chocolate.salting": { request: ChocolateSaltingRequest; reply: ChocolateSaltingReply };
-  "cluster.learn": { request: ClusterLearnRequest; reply: ClusterLearnReply };
-  "cluster.plan": { request: ClusterPlanRequest; reply: ClusterPlanReply };
   "deposit.fill": { request: DepositFillRequest; reply: DepositFillReply };
-  "chocolate.plan": { request: ChocolatePlanRequest; reply: ChocolatePlanReply };
   "room.advise": { request: RoomAdviseRequest; reply: RoomAdviseReply };
-  "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
   "run.replay": { request: RunReplayRequest; reply: RunReplayReply };
   "run.apply": { request: RunApplyRequest; reply: RunApplyReply };
   "run.decide": { request: RunDecideRequest; reply: RunDecideReply };
@@ -2129,4 +2124,9 @@ export interface Functions {
   "paper.events": { request: PaperEventsRequest; reply: PaperEventsReply };
   "table.batches": { request: TableBatchesRequest; reply: TableBatchesReply };
   "table.timeline": { request: TableTimelineRequest; reply: TableBatchesReply };
+  "slab.plan": { request: SlabPlanRequest; reply: SlabPlanReply };
+  "cluster.learn": { request: ClusterLearnRequest; reply: ClusterLearnReply };
+  "cluster.plan": { request: ClusterPlanRequest; reply: ClusterPlanReply };
+  "chocolate.plan": { request: ChocolatePlanRequest; reply: ChocolatePlanReply };
+  "flow.stand_up_test": { request: FlowStandUpTestRequest; reply: FlowStandUpTestReply };
 }

@@ -11,19 +11,6 @@ from amberbench.services import plans
 from .json_blueprint import JsonBlueprint, answer
 
 blueprint = JsonBlueprint("plans", __name__, description="Plans, computed by the engine the phone carries too")
-FUNCTIONS = {
-    "melt": "melt.plan",
-    "slab": "slab.plan",
-    "jacket": "melt.plan_jacket",
-    "cooling": "cool.plan",
-    "frame": "cut.fit_frame",
-    "clusters": "cluster.plan",
-    "coating": "chocolate.coating",
-    "bowl": "chocolate.plan",
-    "temper": "chocolate.temper",
-    "room": "room.advise",
-    "standup": "flow.stand_up_test",
-}
 
 
 def _endpoint(function: str) -> Callable[[dict[str, Any]], Response]:
@@ -36,5 +23,5 @@ def _endpoint(function: str) -> Callable[[dict[str, Any]], Response]:
     return plan  # type: ignore[no-any-return]
 
 
-for name, function in FUNCTIONS.items():
+for name, function in plans.ROUTES.items():
     blueprint.route(f"/plans/{name}", methods=["POST"], endpoint=name)(_endpoint(function))

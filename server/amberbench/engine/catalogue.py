@@ -10,11 +10,7 @@ from .exports import paper, table
 from .learning import apply, contribution
 from .learning import fold as learning_fold
 from .physics import humid_air, materials, viscosity
-from .products.chocolate import plan as chocolate
-from .products.cluster import plan as cluster
-from .products.cluster import weighed
-from .products.slab import plan as slab
-from .products.standup import plan as standup
+from .products import KINDS
 from .shop import fold as shop_fold
 from .steps.coat import plan as coat
 from .steps.cool import plan as cool
@@ -48,19 +44,14 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "cut.fit_frame": cut.fit_frame,
     "cool.plan": cool.plan,
     "cool.refit": cool.refit,
-    "slab.plan": slab.plan,
     "chocolate.coating": coat.plan,
-    "chocolate.plan": chocolate.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.working_time,
     "chocolate.salting": salting.salting,
-    "cluster.plan": cluster.plan,
     "deposit.fill": funnel.fill,
-    "cluster.learn": weighed.learn,
     "room.dew_point": humid_air.dew_point,
     "room.advise": room.advise,
     "flow.viscosity": viscosity.viscosity,
-    "flow.stand_up_test": standup.stand_up_test,
     "run.replay": run.replay_request,
     "run.apply": run.apply_request,
     "run.advise": advice.advise_request,
@@ -76,6 +67,9 @@ FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
     "table.batches": table.batches,
     "table.timeline": table.timeline,
 }
+
+for _kind in KINDS:
+    FUNCTIONS.update(_kind.functions)
 
 # Names that functions had in earlier versions: an old one is refused with the new one.
 RENAMED = {

@@ -15,10 +15,7 @@ from .learning import fields as learning_fields
 from .learning.fields import CONTRIBUTION
 from .physics import fields as physics_fields
 from .physics.fields import BASE_NAMES, MATERIAL_NAMES
-from .products.chocolate import fields as chocolate_fields
-from .products.cluster import fields as cluster_fields
-from .products.slab import fields as slab_fields
-from .products.standup import fields as standup_fields
+from .products import KINDS
 from .shop import fields as shop_fields
 from .steps.coat import fields as coat_fields
 from .steps.cool import fields as cool_fields
@@ -63,18 +60,16 @@ for _part in (
     pour_fields,
     cut_fields,
     cool_fields,
-    slab_fields,
     coat_fields,
     temper_fields,
     dip_fields,
-    cluster_fields,
     deposit_fields,
-    chocolate_fields,
     room_fields,
-    standup_fields,
     batch_fields,
     learning_fields,
     shop_fields,
     exports_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)
+for _kind in KINDS:
+    FUNCTIONS.update(_kind.described)

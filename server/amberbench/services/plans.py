@@ -3,8 +3,22 @@
 from typing import Any
 
 from amberbench.engine import catalogue
+from amberbench.engine.products import KINDS
 
 from . import strict_json
+
+# Functions that POST /api/plans/<name> answers.
+ROUTES = {
+    "melt": "melt.plan",
+    "jacket": "melt.plan_jacket",
+    "cooling": "cool.plan",
+    "frame": "cut.fit_frame",
+    "coating": "chocolate.coating",
+    "temper": "chocolate.temper",
+    "room": "room.advise",
+}
+for _kind in KINDS:
+    ROUTES.update(_kind.routes)
 
 
 def plan(function: str, request: dict[str, Any]) -> dict[str, Any]:

@@ -20,31 +20,43 @@ def _melt(run: "Document") -> "Document":
 class Kind:
     """A kind of batch.
 
-    name; function: what plans it in the catalogue (None: nothing does), `request` its fields, `mass_kg` what it
-    would melt for a checked request; course: its steps in order, each with the event that ends it; without: by
-    step, whether a run does without it; never_skipped: without these there is no batch; begin: what its run starts
-    with, by the plan's reply; parts: the members of the run that are null in batches of other kinds; events: the
-    bodies of its own events; by_itself: those that the phone writes and nobody taps; bare_hands: those with which
-    nothing of the batch comes onto the bench; folds: by event; decides: by event, what is decided when it is told;
-    notes: by event, what a step that is only marked notes besides; pages: by step; clocks: (part of the run, clocks
-    of it); wants: the computation a run waits for; hot: steps that a wash waits for; oven_melt: of a run, the melt
-    that tells of the microwave; sheet: what its batch sheet on paper has of its own (None: it has no sheet);
-    in_shop: whether the shop keeps products of this kind; shares_bench, lends_chocolate: its part in the day's
-    order.
+    What it is called and planned by:
+    - name: in plans, runs and events; in_shop: whether the shop keeps products of this kind
+    - functions: its functions in the catalogue, by name; described: their fields; routes: those the API answers, by
+      the last word of the route
+    - function: the one that plans it (None: nothing does); request: its fields; mass_kg: the caramel (kg) that a
+      checked request would melt
+
+    What is done:
+    - course: its steps in order, each with the event that ends it; without: by step, whether a run does without it;
+      never_skipped: steps that nobody may pass over
+    - begin: of a plan's reply, what its run starts with; parts: members of the run that other kinds have as null
+    - events: the bodies of its own events; folds: by event; decides: by event, what is decided when it is told;
+      notes: by event that only marks its step, what it notes besides
+    - by_itself: events that the phone writes and nobody taps; bare_hands: events with which nothing of the batch comes
+      onto the bench
+
+    What is said:
+    - pages: by step; clocks: (part of the run, its clocks)
+    - pending_computation: of a run, the computation it waits for
+    - hot: steps that a wash waits for; shares_bench, lends_chocolate: its part in the day's order
+    - oven_melt: of a run, the melt that tells of the microwave; sheet: what its paper sheet has of its own (None: none)
     """
 
     def __init__(
         self,
-        name: "Any",
+        name: str,
         course: tuple[tuple[str, str], ...],
         begin: "Callable[[Document], Document]",
         events: "Document",
         folds: "dict[str, Callable[..., None]]",
         pages: "dict[str, Callable[..., Document]]",
         clocks: "tuple[tuple[str, Callable[[Document, str], list[Document]]], ...]",
+        functions: "dict[str, Callable[[Document], Document]]",
+        described: "dict[str, Document]",
+        routes: "dict[str, str]",
         parts: tuple[str, ...] = (),
         function: str | None = None,
-        request: "Any" = None,
         mass_kg: "Any" = None,
         without: "dict[str, Callable[[Document], bool]] | None" = None,
         never_skipped: tuple[str, ...] = ("close",),
@@ -63,7 +75,9 @@ class Kind:
         self.name, self.course, self.begin = name, course, begin
         self.events, self.folds, self.notes, self.decides = events, folds, notes or {}, decides or {}
         self.pages, self.clocks, self.pending_computation = pages, clocks, pending_computation
-        self.function, self.request, self.mass_kg = function, request, mass_kg
+        self.functions, self.described, self.routes = functions, described, routes
+        self.function, self.mass_kg = function, mass_kg
+        self.request: "Any" = None if function is None else described[function]["request"]
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot
         self.parts, self.oven_melt = parts, oven_melt
         self.by_itself, self.bare_hands = by_itself, bare_hands

@@ -6,12 +6,14 @@ from ...steps.common import fold as common_fold
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import decisions, fields, fold, prompts
+from . import decisions, fields, fold, plan, prompts
 
 KIND = Kind(
     name="chocolate",
+    functions={"chocolate.plan": plan.plan},
+    described=fields.FUNCTIONS,
+    routes={"bowl": "chocolate.plan"},
     function="chocolate.plan",
-    request=fields.FUNCTIONS["chocolate.plan"]["request"],
     course=(
         ("set_up", "ready_checked"),
         ("weigh", "weighed"),

@@ -20,12 +20,14 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import asked, decisions, fields, fold, prompts, sheet
+from . import asked, decisions, fields, fold, plan, prompts, sheet, weighed
 
 KIND = Kind(
     name="cluster",
+    functions={"cluster.plan": plan.plan, "cluster.learn": weighed.learn},
+    described=fields.FUNCTIONS,
+    routes={"clusters": "cluster.plan"},
     function="cluster.plan",
-    request=fields.CLUSTER_REQUEST,
     mass_kg=lambda request: asked.ClusterJob(request).caramel_kg,
     course=(
         ("set_up", "ready_checked"),

@@ -27,8 +27,10 @@ from . import fields, fold, plan, prompts, sheet
 
 KIND = Kind(
     name="slab",
+    functions={"slab.plan": plan.plan},
+    described=fields.FUNCTIONS,
+    routes={"slab": "slab.plan"},
     function="slab.plan",
-    request=fields.SLAB,
     mass_kg=plan.caramel_kg,
     course=(
         ("set_up", "ready_checked"),

@@ -4,10 +4,13 @@ from ...core.describe import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ..kind import Kind
-from . import decisions, fields, fold, prompts
+from . import decisions, fields, fold, plan, prompts
 
 KIND = Kind(
     name="standup",
+    functions={"flow.stand_up_test": plan.stand_up_test},
+    described=fields.FUNCTIONS,
+    routes={"standup": "flow.stand_up_test"},
     course=(
         ("set_up", "ready_checked"),
         ("lot", "lot_named"),
