@@ -9,13 +9,14 @@ PHONE_SOURCES := $(shell find pwa/src pwa/public server/amberbench/engine server
 	$(wildcard pwa/*.json pwa/*.ts pwa/*.html)
 ARGS ?=
 
-.PHONY: help serve test check measure prove pictures clean
+.PHONY: help serve test check measure prove pictures types clean
 help:
 	@echo "make serve    run the app with the invented demo shop (ARGS=\"--port 8000\")"
 	@echo "make test     check, then every test, in under ten minutes on two cores"
 	@echo "make check    lint, types, layers"
 	@echo "make measure  the table of speeds, as ratios of one run"
 	@echo "make prove    the long runs: kitchens, slabs, parity, fuzz"
+	@echo "make types    the types of phone and engine again, from the engine's descriptions"
 	@echo "make clean    remove what was built; the shop's own data stay"
 	@echo "make pictures take the README's pictures again from the real screens"
 
@@ -74,6 +75,11 @@ prove: pwa/node_modules/tools pwa/dist/ready
 pictures: pwa/node_modules/tools pwa/dist/ready
 	$(PY) e2e/chromium.py
 	$(PY) -m e2e.pictures
+
+# The one of Python is imported by the generator's own package: it is written beside and then put in its place.
+types: .venv/ready
+	.venv/bin/amberbench types typescript > .venv/types.ts && mv .venv/types.ts pwa/src/engine/types.ts
+	.venv/bin/amberbench types python > .venv/types.py && mv .venv/types.py server/amberbench/engine/types.py
 
 clean:
 	rm -rf .venv pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo

@@ -86,7 +86,7 @@ def stand_up_test() -> dict[str, Any]:
         "caramel_id": "firm",
         "lot": None,
         "request": room,
-        "reply": room,
+        "reply": room | {"inputs": []},
     }
 
 

@@ -100,23 +100,23 @@ def _shared_bench(rng):
     return bench
 
 
-def _any_bench(rng):
+def any_bench(rng):
     return rng.choice([_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench, _shared_bench])(rng)
 
 
 def _replay(rng):
-    bench = _any_bench(rng)
+    bench = any_bench(rng)
     return {"plan": bench.plan, "events": rng.sample(bench.events, len(bench.events))}
 
 
 def _apply(rng):
-    bench = _any_bench(rng)
+    bench = any_bench(rng)
     return {"run": bench.run, "event": dict(rng.choice(bench.events), id="another-1")}
 
 
 def _decide(rng):
     """The last events of a batch as facts that are about to be told, after those before them."""
-    bench = _any_bench(rng)
+    bench = any_bench(rng)
     told = rng.randrange(1, len(bench.events))
     later, bench.events = bench.events[told:], bench.events[:told]
     return {"run": bench.run, "facts": [{name: one[name] for name in ("kind", "at_ms", "body")} for one in later]}
@@ -201,5 +201,5 @@ SENSIBLE = {
     "run.replay": _replay,
     "run.apply": _apply,
     "run.decide": _decide,
-    "run.advise": lambda rng: {"run": (bench := _any_bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
+    "run.advise": lambda rng: {"run": (bench := any_bench(rng)).run, "at_ms": bench.now_ms + rng.uniform(0, 1e7)},
 }  # fmt: skip

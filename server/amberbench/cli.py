@@ -10,7 +10,7 @@ from click.core import ParameterSource
 from amberbench.engine.core.problems import Problem
 
 from . import config, text
-from .schemas import phone_types
+from .schemas import engine_types, phone_types
 from .services import clock, plans, strict_json
 
 if TYPE_CHECKING:
@@ -135,6 +135,8 @@ def openapi() -> None:
 
 
 @main.command()
-def types() -> None:
-    """Prints pwa/src/engine/types.d.ts, made from the engine's fields."""
-    click.echo(phone_types.phone_types(), nl=False)
+@click.argument("language", type=click.Choice(["typescript", "python"]), default="typescript")
+def types(language: str) -> None:
+    """Prints pwa/src/engine/types.ts, or server/amberbench/engine/types.py, made from the engine's descriptions."""
+    made = {"typescript": phone_types.phone_types, "python": engine_types.engine_types}
+    click.echo(made[language](), nl=False)

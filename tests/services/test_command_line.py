@@ -13,6 +13,7 @@ from click.testing import CliRunner
 
 from amberbench.cli import main
 from amberbench.engine import catalogue
+from amberbench.schemas.engine_types import engine_types
 from amberbench.schemas.phone_types import phone_types
 
 ROOT = Path(__file__).parent.parent.parent
@@ -60,9 +61,15 @@ def test_compute_ends_with_2_and_the_problem_on_standard_error(name, text, code)
 
 
 def test_phones_types_are_those_of_the_engine():
-    written = (ROOT / "pwa" / "src" / "engine" / "types.d.ts").read_text(encoding="utf-8")
-    assert written == phone_types(), "run: amberbench types > pwa/src/engine/types.d.ts"
+    written = (ROOT / "pwa" / "src" / "engine" / "types.ts").read_text(encoding="utf-8")
+    assert written == phone_types(), "run: make types"
     assert run("types").stdout == phone_types()
+
+
+def test_type_checkers_types_are_those_of_the_engine():
+    written = (ROOT / "server" / "amberbench" / "engine" / "types.py").read_text(encoding="utf-8")
+    assert written == engine_types(), "run: make types"
+    assert run("types", "python").stdout == engine_types()
 
 
 def test_openapi_is_printed():

@@ -1,12 +1,12 @@
 import type { ProblemDocument } from "../documents";
 import { EngineFailure, EngineProblem } from "../problems";
-import type { Functions } from "./types";
+import type { FunctionName, Replies } from "./types";
 
 /** The reply in the engine's answer. Throws EngineProblem for `{"problem": …}`, EngineFailure for no JSON. */
-export function unwrapped<N extends keyof Functions>(name: N, text: string): Functions[N]["reply"] {
+export function unwrapped<N extends FunctionName>(name: N, text: string): Replies[N] {
   const answer = parsed(name, text);
   if (answer.problem) throw new EngineProblem(answer.problem);
-  return answer.reply as Functions[N]["reply"];
+  return answer.reply as Replies[N];
 }
 
 function parsed(name: string, text: string): { reply?: unknown; problem?: ProblemDocument } {

@@ -1,10 +1,9 @@
 import { EngineFailure } from "../problems";
 import { unwrapped } from "./answer";
 import { type EnginePort, WorkerQueue, type QueueListener } from "./workerQueue";
-import type { Functions } from "./types";
+import type { FunctionName, Replies, Requests } from "./types";
 
 type QueueName = "bench" | "desk";
-export type FunctionName = keyof Functions;
 
 const benchListener: QueueListener = {};
 
@@ -25,9 +24,9 @@ export function startEngine(listener: QueueListener): void {
  * Throws EngineProblem when the request makes no sense, EngineFailure when the engine broke. */
 export async function compute<N extends FunctionName>(
   name: N,
-  request: Functions[N]["request"],
+  request: Requests[N],
   queue: QueueName = "bench",
-): Promise<Functions[N]["reply"]> {
+): Promise<Replies[N]> {
   const text = await queues[queue].call(name, JSON.stringify(request));
   if (text === null) throw new EngineFailure(`${name} was overtaken`);
   return unwrapped<N>(name, text);
@@ -36,8 +35,8 @@ export async function compute<N extends FunctionName>(
 /** The same in the queue of the desk; resolves to null when a later call of this function overtook it. */
 export async function computeLatest<N extends FunctionName>(
   name: N,
-  request: Functions[N]["request"],
-): Promise<Functions[N]["reply"] | null> {
+  request: Requests[N],
+): Promise<Replies[N] | null> {
   const text = await queues.desk.call(name, JSON.stringify(request), name);
   return text === null ? null : unwrapped<N>(name, text);
 }

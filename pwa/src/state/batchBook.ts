@@ -1,18 +1,14 @@
 import { signal } from "@preact/signals";
 
 import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
-import type { FunctionName } from "../engine/client";
-import type { Functions } from "../engine/types";
+import type { FunctionName, Replies, Requests } from "../engine/types";
 import { correctedMs } from "../order";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { batchForWorker } from "./forWorker";
 import type { Batch } from "./types";
 
-export type Compute = <N extends FunctionName>(
-  name: N,
-  request: Functions[N]["request"],
-) => Promise<Functions[N]["reply"]>;
+export type Compute = <N extends FunctionName>(name: N, request: Requests[N]) => Promise<Replies[N]>;
 
 interface BookParts {
   store: Store;
@@ -115,7 +111,7 @@ export class BatchBook {
     const events = await this.parts.store.events.eventsOf(batchId);
     const plan = planOf(events);
     if (!plan) return this.forget(batchId);
-    const { run } = (await this.parts.compute("run.replay", batchForWorker(plan, events))) as unknown as { run: Run };
+    const { run } = await this.parts.compute("run.replay", batchForWorker(plan, events));
     const advice = await this.advise(run);
     const known = this.batches.value.get(batchId);
     const pending = this.dirty.has(batchId);
@@ -127,7 +123,7 @@ export class BatchBook {
 
   private async advise(run: Run): Promise<Advice> {
     const at_ms = this.parts.phoneNow() + this.parts.offsetMs();
-    return (await this.parts.compute("run.advise", { run, at_ms })) as unknown as Advice;
+    return this.parts.compute("run.advise", { run, at_ms });
   }
 
   /** Nothing opens it any more: its opening turned out to lie too far ahead. */

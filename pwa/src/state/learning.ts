@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 
-import type { BenchEvent, Contribution, Lesson, Measured } from "../documents";
+import type { BenchEvent, Contribution, FunctionName, LearnApplyRequest, Lesson, Measured, PlanRequest, Requests } from "../documents";
 import { computeLatest } from "../engine/client";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
@@ -21,10 +21,10 @@ export interface PlanParts {
 
 /** A request to a plan with the shop's measured values in place of what is assumed.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function withMeasured<R extends object>(request: R, parts: PlanParts, plan: "slab.plan" | "cluster.plan" = "slab.plan"): Promise<R | null> {
+export async function withMeasured<N extends LearnApplyRequest["function"] & FunctionName>(plan: N, request: Requests[N] & PlanRequest, parts: PlanParts): Promise<Requests[N] | null> {
   if (measured.value === null) return request;
   const applied = await computeLatest("learn.apply", { measured: measured.value, request, function: plan, ...parts });
-  return applied && (applied.request as unknown as R);
+  return applied && (applied.request as Requests[N]);
 }
 
 /** Folds what closed batches teach, and asks the server for it when it may have changed. */
@@ -92,7 +92,7 @@ export class Learning {
   private async lessonOf({ batch_id, plan, run, closed_at_ms }: BatchRow): Promise<Lesson> {
     let contribution: Contribution | null = null;
     try {
-      ({ contribution } = await this.compute("learn.contribution", { batch_id, plan, run }));
+      if (run) ({ contribution } = await this.compute("learn.contribution", { batch_id, plan, run }));
     } catch (error) {
       console.error("batch teaches nothing:", batch_id, error);
     }

@@ -1,5 +1,5 @@
 /** A batch that was run on paper, typed back: the engine makes the events, all of them are written or none. */
-import type { HeatLines } from "../documents";
+import type { MeltRequest } from "../documents";
 import { compute } from "../engine/client";
 import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
@@ -12,7 +12,7 @@ export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "plan
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
 export async function typeBack({ book, learning }: AppState, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
-  const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as HeatLines).window_low_c } : null;
+  const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as MeltRequest).window_low_c } : null;
   const request = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
   const written = await compute("paper.events", request, "desk");
   await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);

@@ -1,12 +1,11 @@
-import type { Functions } from "../engine/types";
-import type { FunctionName } from "../engine/client";
 import type { Values } from "../documents";
+import type { Compute } from "./batchBook";
 import type { Batch } from "./types";
 
 interface PendingParts {
   deviceId: string;
   /** The engine at the desk: it may take a second. */
-  compute: (name: FunctionName, request: Functions[FunctionName]["request"]) => Promise<unknown>;
+  compute: Compute;
   write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
 }
 
@@ -46,8 +45,7 @@ export class PendingComputations {
     if (this.asked.has(key)) return;
     this.asked.add(key);
     try {
-      const request = wants.request as unknown as Functions[FunctionName]["request"];
-      const all = (await this.parts.compute(wants.name as FunctionName, request)) as Values;
+      const all = await this.parts.compute(wants.name, wants.request);
       const reply = Object.fromEntries(wants.keep.map((name) => [name, all[name]]));
       // Another phone was faster, or more readings came in: this answer is outdated.
       const current = this.batch(batch.batchId)?.advice?.wants;

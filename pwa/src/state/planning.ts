@@ -17,7 +17,7 @@ let latest = 0;
 export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promise<SlabAnswer | null> {
   const turn = ++latest;
   const overtaken = () => turn !== latest;
-  const request = await withMeasured(typed, parts);
+  const request = await withMeasured("slab.plan", typed, parts);
   if (request === null || overtaken()) return null;
   if (sync.value.reachable !== false) {
     try {
@@ -56,7 +56,7 @@ export interface ClusterAnswer {
 /** cluster.plan with what the shop has measured, here: the phone has the same engine.
  * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
 export async function planClusters(typed: ClusterPlanRequest, parts: PlanParts): Promise<ClusterAnswer | null> {
-  const request = await withMeasured(typed, parts, "cluster.plan");
+  const request = await withMeasured("cluster.plan", typed, parts);
   const reply = request && (await computeLatest("cluster.plan", request));
   return reply && { request, reply };
 }

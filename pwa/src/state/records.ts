@@ -65,7 +65,7 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
   const events = await store.events.eventsOf(batchId);
   const plan = planOf(events);
   if (!plan) return null;
-  const { run } = (await compute("run.replay", batchForWorker(plan, events), "desk")) as unknown as { run: Run };
+  const { run } = await compute("run.replay", batchForWorker(plan, events), "desk");
   const step = (await store.batches.get(batchId))?.advice?.step ?? "";
   const setAside = (await store.events.setAside()).filter((one) => one.batch_id === batchId);
   return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events, setAside };

@@ -1,7 +1,7 @@
 /** What the forms of the shop ask the engine before anything is written. */
 import type { ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
-import type { Functions } from "../engine/types";
+import type { ClusterLearnReply, ClusterLearnRequest } from "../engine/types";
 
 /** A row of a list, whatever its fields. */
 export type ShopRow = Values & { id: string };
@@ -14,7 +14,7 @@ export async function checkRow(doc: string, values: Values): Promise<void> {
 /** A row nobody has said anything of, and what its values rest on. */
 export async function emptyRow(list: ShopList): Promise<{ row: ShopRow; basis: Record<string, string> }> {
   const body = { doc: `${list}/new`, field: "removed", value: false, basis: "typed" };
-  const event = { id: "new", v: 1, shop_id: "", device_id: "", seq: 0, at_ms: 0, offset_ms: 0, kind: "shop_set", body };
+  const event = { id: "new", v: 1, shop_id: "", device_id: "", seq: 0, at_ms: 0, offset_ms: 0, batch_id: null, kind: "shop_set", body };
   const { shop } = await compute("shop.fold", { shop_id: "", events: [event] }, "desk");
   const folded = shop as Record<ShopList, ShopRow[]> & { basis: Record<string, string> };
   return { row: folded[list][0] ?? { id: "new" }, basis: folded.basis };
@@ -30,9 +30,9 @@ export async function ovenPowerOf(test: { water_kg: number; start_c: number; end
   return compute("melt.oven_from_water_test", test, "desk");
 }
 
-export type FunnelLesson = Functions["cluster.learn"]["reply"];
+export type FunnelLesson = ClusterLearnReply;
 
 /** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
 export async function learnFunnel(weighed: Values): Promise<FunnelLesson> {
-  return compute("cluster.learn", weighed as unknown as Functions["cluster.learn"]["request"], "desk");
+  return compute("cluster.learn", weighed as unknown as ClusterLearnRequest, "desk");
 }

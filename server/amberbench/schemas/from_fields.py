@@ -9,40 +9,38 @@ from amberbench.engine import fields as engine_fields
 
 from .fault import schema_messages
 from .fields import Either, ListOf, Plain, Quantity, Record
-from .records import Field, Fields, record_names, sides
+from .records import Field, Fields, Named
 
 
 def request_schema(function: str) -> type[ma.Schema]:
     """The schema of a function's request; its numbers take quantities too."""
-    return _schemas()[id(engine_fields.FUNCTIONS[function]["request"])]
+    return _schema(engine_fields.FUNCTIONS[function]["request"], True)
 
 
 def reply_schema(function: str) -> type[ma.Schema]:
     """The schema of a function's reply, for the OpenAPI document."""
-    return _schemas()[id(engine_fields.FUNCTIONS[function]["reply"])]
+    return _schema(engine_fields.FUNCTIONS[function]["reply"], False)
 
 
 @cache
-def _schemas() -> dict[int, type[ma.Schema]]:
-    made: dict[int, type[ma.Schema]] = {}
-    names = record_names()
-    for key in names:
-        _make(key, names, made)
-    return made
+def _names() -> Named:
+    return Named(requests_asked=True)
 
 
-def _make(key: int, names: dict[int, tuple[str, Fields]], made: dict[int, type[ma.Schema]]) -> type[ma.Schema]:
-    if key not in made:
-        name, fields = names[key]
+_made: dict[tuple[int, bool], type[ma.Schema]] = {}
+
+
+def _schema(known: Fields, asked: bool) -> type[ma.Schema]:
+    key = (id(known), asked)
+    if key not in _made:
 
         def inner(described: Field) -> type[ma.Schema]:
-            return _make(id(described["fields"]), names, made)
+            return _schema(described["fields"], asked)
 
-        asked = key in sides()[0]
-        members = {field_name: _field(described, inner, asked) for field_name, described in fields.items()}
-        made[key] = ma.Schema.from_dict(members, name=name)
-        made[key].error_messages = schema_messages(fields)
-    return made[key]
+        members = {name: _field(described, inner, asked) for name, described in known.items()}
+        _made[key] = ma.Schema.from_dict(members, name=_names().of(known, asked))
+        _made[key].error_messages = schema_messages(known)
+    return _made[key]
 
 
 def _field(described: Field, inner: Any, asked: bool) -> ma.fields.Field[Any]:

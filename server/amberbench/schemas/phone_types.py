@@ -1,73 +1,97 @@
-"""TypeScript types of every engine function, generated from the engine's fields: `pwa/src/engine/types.d.ts`."""
+"""TypeScript types of every request, reply, event and document, generated from the engine's fields."""
 
 import json
 
-from amberbench.engine import fields as engine_fields
+from amberbench.engine import documents, fields
 
-from .records import Field, Fields, record_names, sides
+from .records import Field, Named, Record, body_name, may_be_missing, may_be_null, reply_name, request_name
 
 HEAD = """\
-// Generated from server/amberbench/engine/fields.py by `amberbench types`. Do not edit.
+// Generated from the engine's fields and documents by `amberbench types`. Do not edit.
 // SI units, temperatures in °C; the unit stands at the end of each name.
+// A request as it is asked may leave out what has a default; its "Full" form is as the engine has checked it.
 """
+PLAIN = {"number": "number", "integer": "number", "boolean": "boolean", "text": "string", "nothing": "null"}
 
 
 def phone_types() -> str:
-    """The text of `types.d.ts`: an interface for every record, and `Functions` from name to request and reply."""
-    names = record_names()
-    asked, answered = sides()
+    """The text of `pwa/src/engine/types.ts`."""
+    names = Named(requests_asked=True)
     parts = [HEAD]
-    for key, (name, fields) in names.items():
-        if key in asked and key in answered:
-            raise ValueError(f"{name} is used in a request and in a reply: describe the two apart")
-        parts.append(_interface(name, fields, key in asked, names))
-    parts.append(_functions(names))
+    parts += [_record(record, names) for record in names.records.values()]
+    for name, described in documents.DOCUMENTS.items():
+        if described["kind"] != "record":
+            asked = bool(described.get("asked"))
+            parts.append(f"/** {described['meaning']} */\nexport type {name} = {_spelled(described, asked, names)};\n")
+    parts += [f"export type {alias} = {name};\n" for alias, name in sorted(names.aliases.items())]
+    parts.append(_map("Requests", {name: request_name(name) for name in fields.FUNCTIONS}))
+    parts.append(_map("Replies", {name: reply_name(name) for name in fields.FUNCTIONS}))
+    parts.append(_map("EventBodies", {kind: body_name(kind) for kind in documents.BODIES}))
+    parts.append(TAIL)
     return "\n".join(parts)
 
 
-def _interface(name: str, fields: Fields, asked: bool, names: dict[int, tuple[str, Fields]]) -> str:
-    lines = [f"export interface {name} {{"]
-    for field_name, field in fields.items():
+TAIL = """\
+export type FunctionName = keyof Requests;
+export type EventKind = keyof EventBodies;
+/** An event of one kind. */
+export type EventOf<K extends EventKind> = Omit<BenchEvent, "kind" | "body"> & { kind: K; body: EventBodies[K] };
+/** An event of a kind that this version knows; the log may hold those of a newer one. */
+export type KnownEvent = { [K in EventKind]: EventOf<K> }[EventKind];
+"""
+
+
+def _map(name: str, members: dict[str, str]) -> str:
+    lines = [f"  {json.dumps(key)}: {value};" for key, value in members.items()]
+    return "\n".join([f"export interface {name} {{", *lines, "}\n"])
+
+
+def _record(record: Record, names: Named) -> str:
+    lines = [f"/** {record.meaning} */", f"export type {record.name} = {{"]
+    for name, field in record.fields.items():
         lines.append(f"  /** {_comment(field)} */")
-        optional = "?" if asked and "default" in field else ""
-        lines.append(f"  {field_name}{optional}: {_type(field, asked, names)};")
-    return "\n".join([*lines, "}\n"])
+        optional = "?" if may_be_missing(field, record.asked) else ""
+        lines.append(f"  {name}{optional}: {_type(field, record.asked, names)};")
+    return "\n".join([*lines, "};\n"])
 
 
 def _comment(field: Field) -> str:
     words: str = field["meaning"]
     if field["kind"] in ("number", "integer"):
         unit = f" {field['unit']}" if field["unit"] else ""
-        words += f"; {field['low']:g} to {field['high']:g}{unit}"
+        bounded = field["high"] < 1e299
+        words += f"; {field['low']:g} to {field['high']:g}{unit}" if bounded else f";{unit}" if unit else ""
     if field.get("default") is not None:
         words += f"; {json.dumps(field['default'], ensure_ascii=False)} when left out"
     return words
 
 
-def _type(field: Field, asked: bool, names: dict[int, tuple[str, Fields]]) -> str:
-    written = _bare_type(field, names)
-    nullable = "default" in field and (asked or field["default"] is None)
-    return f"{written} | null" if nullable and written != "unknown" else written
+def _type(field: Field, asked: bool, names: Named) -> str:
+    asked = asked or bool(field.get("asked"))
+    written = _bare_type(field, asked, names)
+    return f"{written} | null" if may_be_null(field, asked) and written not in ("null", "unknown") else written
 
 
-def _bare_type(field: Field, names: dict[int, tuple[str, Fields]]) -> str:
+def _spelled(field: Field, asked: bool, names: Named) -> str:
+    """The alternatives one by one; the type of anything else."""
+    if field["kind"] != "either":
+        return _type(field, asked, names)
+    return " | ".join(_bare_type(one, asked, names) for one in field["alternatives"])
+
+
+def _bare_type(field: Field, asked: bool, names: Named) -> str:
     kind = field["kind"]
     if kind == "record":
-        return names[id(field["fields"])][0]
+        return names.of(field["fields"], asked)
     if kind == "choice":
         return " | ".join(json.dumps(option, ensure_ascii=False) for option in field["options"])
     if kind == "many":
-        item = _bare_type(field["item"], names)
+        item = _type(field["item"], asked, names)
         return f"({item})[]" if "|" in item else f"{item}[]"
+    if kind == "mapping":
+        return f"Record<string, {_type(field['item'], asked, names)}>"
     if kind == "either":
-        return " | ".join(_bare_type(one, names) for one in field["alternatives"])
-    plain = {"number": "number", "integer": "number", "boolean": "boolean", "text": "string", "document": "unknown"}
-    return plain[kind]
-
-
-def _functions(names: dict[int, tuple[str, Fields]]) -> str:
-    lines = ["export interface Functions {"]
-    for function, both in engine_fields.FUNCTIONS.items():
-        request, reply = names[id(both["request"])][0], names[id(both["reply"])][0]
-        lines.append(f'  "{function}": {{ request: {request}; reply: {reply} }};')
-    return "\n".join([*lines, "}\n"])
+        return names.of_either(field, asked) or _spelled(field, asked, names)
+    if kind == "document":
+        return str(field.get("of", "unknown"))
+    return PLAIN[kind]

@@ -1,6 +1,6 @@
 import { Fragment } from "preact";
 
-import type { ClusterPlan, ClusterPlanReply, PlanLabels, Product } from "../../documents";
+import type { ClusterPlan, ClusterPlanReply, PlanLabels, ProductRow } from "../../documents";
 import type { ClusterAnswer } from "../../state";
 import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
@@ -16,7 +16,7 @@ import { Air, Marks, Warnings } from "../slab/SlabSentences";
 interface Props {
   answer: ClusterAnswer;
   form: ClusterForm;
-  product: Product;
+  product: ProductRow;
   labels: PlanLabels;
   busy: boolean;
   /** Shows the plan as a printed page. */

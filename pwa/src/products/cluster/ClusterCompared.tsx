@@ -1,4 +1,4 @@
-import type { ClusterPlan, ClusterRun, Run } from "../../documents";
+import type { ClusterPlan, ClusterState, Run } from "../../documents";
 import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
@@ -42,7 +42,7 @@ export function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) 
   );
 }
 
-function rows(plan: ClusterPlan, run: Run, { fills, laid }: ClusterRun): ComparedRow[] {
+function rows(plan: ClusterPlan, run: Run, { fills, laid }: ClusterState): ComparedRow[] {
   const { reply } = plan;
   const loose_kg = run.out.filter((one) => one.what === "loose").reduce((sum, one) => sum + one.kg, 0);
   const again = laid.filter((one) => one.second_ms !== null).length;

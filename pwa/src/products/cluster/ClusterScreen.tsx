@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ClusterPlanRequest, ProblemDocument, Product, Shop, Values } from "../../documents";
+import type { ClusterPlanRequest, ProblemDocument, ProductRow, Shop, Values } from "../../documents";
 import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -37,7 +37,7 @@ export function ClusterScreen() {
   );
 }
 
-function Planning({ shop, first, onPage }: { shop: Shop; first: Product; onPage: (page: ClusterPage) => void }) {
+function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPage: (page: ClusterPage) => void }) {
   const [form, setForm] = useState<ClusterForm>(() => {
     planDraft.product_id = null;
     return firstClusters(shop, first);

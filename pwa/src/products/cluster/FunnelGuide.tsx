@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ProblemDocument, Product, Shop, Values } from "../../documents";
+import type { ProblemDocument, ProductRow, Shop, Values } from "../../documents";
 import { EngineProblem, type FunnelLesson, learnFunnel } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
@@ -13,7 +13,7 @@ import { change } from "../shared/lastChange";
 
 /** Clusters that may be weighed: their product, and what was planned of them as cluster.learn asks for it. */
 export interface Laid {
-  product: Product;
+  product: ProductRow;
   planned: Values;
   /** Other sizes were laid too: the weighed ones must be of the planned one. */
   several?: boolean;

@@ -1,15 +1,15 @@
 import { beforeAll, expect, test } from "vitest";
 
-import type { Product, Shop } from "../../documents";
+import type { ProductRow, Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
 import { type ClusterForm, clusterRequest, firstClusters, oneMore, withClusters } from "./clusterForm";
 
 let shop: Shop;
-let product: Product;
+let product: ProductRow;
 let form: ClusterForm;
 beforeAll(async () => {
   shop = await demoShop();
-  product = shop.products.find((one) => one.kind === "cluster") as Product;
+  product = shop.products.find((one) => one.kind === "cluster") as ProductRow;
   form = firstClusters(shop, product);
 });
 
@@ -48,6 +48,6 @@ test("caramel in hand takes the first size alone", () => {
 });
 
 test("another product brings its own deposit in one size", () => {
-  const other = shop.products.findLast((one) => one.kind === "cluster") as Product;
+  const other = shop.products.findLast((one) => one.kind === "cluster") as ProductRow;
   expect(withClusters(twoSizes(0.014), other).sizes).toEqual([{ id: 0, clusters: 60, deposit_kg: other.cluster.deposit_kg }]);
 });

@@ -1,4 +1,4 @@
-import type { Product, Shop, Values } from "../../documents";
+import type { ProductRow, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
 import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../slab/slabForm";
@@ -39,7 +39,7 @@ const SIZES = ["second_kg", "spread_m", "gap_m"] as const;
 /** The most sizes a plan takes. */
 export const MOST_SIZES = 20;
 
-export function firstClusters(shop: Shop, product: Product): ClusterForm {
+export function firstClusters(shop: Shop, product: ProductRow): ClusterForm {
   const blank: ClusterForm = {
     product_id: product.id,
     by: "pieces",
@@ -68,7 +68,7 @@ export function oneMore(sizes: Size[]): Size[] {
 }
 
 /** The form with the sizes of a product; what was typed about sizes gives way to it. */
-export function withClusters(form: ClusterForm, { id, cluster }: Product): ClusterForm {
+export function withClusters(form: ClusterForm, { id, cluster }: ProductRow): ClusterForm {
   const own = Object.fromEntries(SIZES.map((name) => [name, cluster[name]]));
   const sizes = form.sizes.slice(0, 1).map((size) => ({ ...size, deposit_kg: cluster.deposit_kg }));
   return { ...form, ...own, sizes, product_id: id, typed: form.typed.filter((name) => !SIZES.includes(name as (typeof SIZES)[number])) };
@@ -114,19 +114,19 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
 }
 
 /** What a product plans of a cluster, as cluster.learn asks for it. */
-export function learnRequest(product: Product, shop: Shop): Values {
+export function learnRequest(product: ProductRow, shop: Shop): Values {
   const { deposit_kg, second_kg, spread_m } = product.cluster;
   return filled({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
 }
 
 /** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
-function dipOf(product: Product | undefined, shop: Shop): Values | undefined {
+function dipOf(product: ProductRow | undefined, shop: Shop): Values | undefined {
   const { thickness_m: _thickness, pocket_m: _pocket, ...dip } = dipRequest(product, shop) ?? {};
   return product?.finish === "dipped" ? dip : undefined;
 }
 
 /** What lies under the caramel: counted out, or a level bed of the same kinds by their weights. */
-function underOf(product: Product | undefined): Values {
+function underOf(product: ProductRow | undefined): Values {
   if (!product) return {};
   const { under, under_each_kg, under_count, also, also_each_kg, also_count, bed_kg_m2 } = product.cluster;
   const kinds = [
@@ -142,7 +142,7 @@ function underOf(product: Product | undefined): Values {
 }
 
 /** Where in the shop the weights of what lies under stand, by their place in the request. */
-function underOrigins(product: Product | undefined): Record<string, string> {
+function underOrigins(product: ProductRow | undefined): Record<string, string> {
   if (!product) return {};
   const at = (name: string) => `products/${product.id}.cluster.${name}`;
   const kinds = (["under", "also"] as const).filter((one) => product.cluster[one] !== null);

@@ -1,4 +1,4 @@
-import type { Input, Product, SlabPlanReply } from "../../documents";
+import type { Input, ProductRow, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
 import { go } from "../../router";
 import { Marks } from "../slab/SlabSentences";
@@ -7,7 +7,7 @@ import { planDraft } from "./planDraft";
 export type Dip = NonNullable<SlabPlanReply["dip"]>;
 
 /** Goes on to the bowl of chocolate that these pieces want. */
-export function BowlButton({ product, dip }: { product: Product | undefined; dip: Dip | null | undefined }) {
+export function BowlButton({ product, dip }: { product: ProductRow | undefined; dip: Dip | null | undefined }) {
   if (!dip) return null;
   const plan = () => {
     planDraft.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };

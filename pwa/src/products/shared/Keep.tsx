@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { PlanDocument, Product } from "../../documents";
+import type { PlanDocument, ProductRow } from "../../documents";
 import { openBatch } from "../../state";
 import { t } from "../../text";
 import { hasSheet } from "./sheetForm";
@@ -28,7 +28,7 @@ interface Props {
   plan: PlanDocument | null;
   /** What is shown is still being computed: it is not kept. */
   busy: boolean;
-  product?: Product | undefined;
+  product?: ProductRow | undefined;
   dip?: Dip | null | undefined;
   /** Shows the plan as a printed page. */
   onPage?: () => void;

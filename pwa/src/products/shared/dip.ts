@@ -1,20 +1,19 @@
-import type { Chocolate, Product, Shop, Values } from "../../documents";
+import type { ChocolateRow, ProductRow, Shop, Values } from "../../documents";
 import { t } from "../../text";
 import { filled, from } from "./request";
 
 /** A chocolate as plans need it; without any in the shop, the kinds there are. */
-export type Choice = Pick<Chocolate, "id" | "name" | "chocolate" | "targets">;
+export type Choice = Pick<ChocolateRow, "id" | "name" | "chocolate"> & { targets: ChocolateRow["targets"] | null };
 
 export function chocolatesOf(shop: Shop): Choice[] {
   if (shop.chocolates.length > 0) return shop.chocolates;
-  const kinds: Chocolate["chocolate"][] = ["dark_chocolate", "milk_chocolate", "white_chocolate"];
-  return kinds.map((kind) => ({ id: kind, name: t(`word.${kind}`), chocolate: kind, targets: {} }));
+  const kinds: ChocolateRow["chocolate"][] = ["dark_chocolate", "milk_chocolate", "white_chocolate"];
+  return kinds.map((kind) => ({ id: kind, name: t(`word.${kind}`), chocolate: kind, targets: null }));
 }
 
 /** Its own heat lines, where all of them are known; else those of its kind. */
 export function targetsOf({ targets }: Choice): Values | undefined {
-  const lines = Object.values(targets);
-  return lines.length > 0 && lines.every((line) => line !== null) ? targets : undefined;
+  return targets && Object.values(targets).every((line) => line !== null) ? targets : undefined;
 }
 
 /** What of dipping comes from which field of the product. */
@@ -28,7 +27,7 @@ const FROM_COATING: Record<string, string> = {
 };
 
 /** The part of a request to slab.plan that a dipped product asks for; undefined: it stays plain. */
-export function dipRequest(product: Product | undefined, shop: Shop): Values | undefined {
+export function dipRequest(product: ProductRow | undefined, shop: Shop): Values | undefined {
   if (product?.finish !== "dipped") return undefined;
   const { coating, pocket, prebottom } = product;
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
@@ -45,7 +44,7 @@ export function dipRequest(product: Product | undefined, shop: Shop): Values | u
 }
 
 /** Which field of the shop each of them comes from. */
-export function dipOrigins(product: Product | undefined): Record<string, string> {
+export function dipOrigins(product: ProductRow | undefined): Record<string, string> {
   if (product?.finish !== "dipped") return {};
   const row = `products/${product.id}`;
   const values = Object.entries(FROM_COATING).map(([here, there]) => [`dip.${here}`, `${row}.coating.${there}`]);

@@ -1,4 +1,4 @@
-import type { Caramel, Product, Shop, Values } from "../../documents";
+import type { CaramelRow, ProductRow, Shop, Values } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
 import { filled, from } from "../shared/request";
@@ -108,7 +108,7 @@ function chosen(form: PlanForm, shop: Shop) {
 }
 
 /** The caramel a product is made of; the shop's first where it names none. */
-export function caramelOf(product: Product | undefined, shop: Shop): Caramel | undefined {
+export function caramelOf(product: ProductRow | undefined, shop: Shop): CaramelRow | undefined {
   return shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
 }
 
@@ -174,7 +174,7 @@ function wanted(form: PlanForm): Values {
 
 /** Four bars of a height close a frame; each such set may be stacked. */
 function barSets(shop: Shop): number[] | null {
-  const sets = shop.bars.flatMap((bar) => Array.from({ length: bar.height_m ? Math.floor(bar.count / 4) : 0 }, () => bar.height_m));
+  const sets = shop.bars.flatMap(({ height_m, count }) => (height_m ? Array.from({ length: Math.floor(count / 4) }, () => height_m) : []));
   return sets.length ? sets : null;
 }
 
@@ -182,7 +182,7 @@ function barSets(shop: Shop): number[] | null {
 export const LINES = ["limit_c", "warn_c", "stop_c"];
 
 /** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
-export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: Caramel | undefined): Record<string, string> {
+export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: CaramelRow | undefined): Record<string, string> {
   return {
     ...from("shop", ["room_c", "humidity"]),
     ...from(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
@@ -221,7 +221,7 @@ function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
 }
 
 /** A built-in material is the engine's own, published one; a composition comes from the shop's label or scales. */
-export function caramelBasis(caramel: Caramel | undefined, shop: Shop): Record<string, string> {
+export function caramelBasis(caramel: CaramelRow | undefined, shop: Shop): Record<string, string> {
   if (!caramel) return {};
   return { material: typeof caramel.material === "string" ? "published" : labelBasis(caramel.id, shop) };
 }

@@ -1,18 +1,18 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, HeatLines, MeltRun, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
+import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, MeltRequest, MeltState, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
 import type { Cooling } from "../../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../../ui/pictures/BurstLadder";
 import type { JacketTimes } from "../../ui/pictures/JacketLine";
 import type { Slab } from "../../ui/pictures/SlabMap";
 import type { TrayPlan } from "../../ui/pictures/TrayMap";
 
-function lines(request: HeatLines) {
+function lines(request: MeltRequest) {
   return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };
 }
 
 /** The ladder as planned, nothing heated yet. */
 export function plannedLadder(reply: Pick<SlabPlanReply, "melt" | "melt_request">): Ladder {
-  const request = reply.melt_request as HeatLines;
+  const request = reply.melt_request as MeltRequest;
   let from_c = request.start_c;
   const rungs = (reply.melt?.bursts ?? []).map((burst): Rung => {
     const rung: Rung = {
@@ -31,7 +31,7 @@ export function plannedLadder(reply: Pick<SlabPlanReply, "melt" | "melt_request"
 }
 
 /** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
-export function meltedLadder(plan: SlabPlan | ClusterPlan, melt: MeltRun, advice: Advice | null): Ladder {
+export function meltedLadder(plan: SlabPlan | ClusterPlan, melt: MeltState, advice: Advice | null): Ladder {
   const start_c = melt.request.start_c;
   let before_c = start_c;
   const rungs = melt.bursts.map((burst): Rung => {
@@ -46,7 +46,10 @@ export function meltedLadder(plan: SlabPlan | ClusterPlan, melt: MeltRun, advice
   return { rungs: [...rungs, ...still], ...lines(melt.request) };
 }
 
-function rungOf(burst: DoneBurst, state: Rung["state"], before_c: number): Rung {
+/** A burst that is done, runs or is advised, as far as a rung shows it. */
+type Burst = Pick<DoneBurst, "seconds_s" | "from_c" | "expected_c" | "low_c" | "high_c"> & { reading_c?: number | null };
+
+function rungOf(burst: Burst, state: Rung["state"], before_c: number): Rung {
   const from_c = burst.from_c ?? before_c;
   return {
     state,
@@ -59,7 +62,7 @@ function rungOf(burst: DoneBurst, state: Rung["state"], before_c: number): Rung 
   };
 }
 
-function advisedBurst(advice: Advice | null): DoneBurst | null {
+function advisedBurst(advice: Advice | null): Burst | null {
   const body = advice?.action?.body;
   if (advice?.action?.kind !== "burst_started" || !body) return null;
   const number = (name: string) => (typeof body[name] === "number" ? (body[name] as number) : null);

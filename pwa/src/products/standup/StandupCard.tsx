@@ -1,4 +1,4 @@
-import type { ShopEdit, StandPlan, StandRun } from "../../documents";
+import type { ShopEdit, StandupPlan, StandState } from "../../documents";
 import { type BatchRecord, editShop, shop } from "../../state";
 import { format, formatDuration, t } from "../../text";
 
@@ -23,13 +23,13 @@ export function StandCard({ record: { plan, run } }: { record: BatchRecord }) {
   );
 }
 
-function verdictWords({ verdict, lost_fraction }: StandRun): string {
+function verdictWords({ verdict, lost_fraction }: StandState): string {
   if (verdict === null || lost_fraction === null) return t("desk.stand_untold");
   return t("desk.stand_verdict", { verdict: t(`firmness.${verdict}`), lost: format("lost_share", lost_fraction) });
 }
 
 /** Writes the verdict to its caramel, as measured. */
-function KeepVerdict({ plan, verdict }: { plan: StandPlan; verdict: StandRun["verdict"] }) {
+function KeepVerdict({ plan, verdict }: { plan: StandupPlan; verdict: StandState["verdict"] }) {
   const caramel = shop.value?.caramels.find((one) => one.id === plan.caramel_id);
   if (!caramel || verdict === null) return null;
   const { name, id, firmness } = caramel;

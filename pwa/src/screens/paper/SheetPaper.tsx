@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 
-import type { ClusterPlan, HeatLines, SlabPlan } from "../../documents";
+import type { ClusterPlan, MeltRequest, SlabPlan } from "../../documents";
 import { units } from "../../state";
 import { dimensionOf, format, formatDate, formatRange, t, unitFor } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
@@ -38,7 +38,7 @@ export function SheetPaper({ plan, opened_at_ms, onType, onClose }: Props) {
     <BatchPage title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(opened_at_ms) })]} onClose={onClose} more={type}>
       <Line names={["paper.box_day", "paper.box_who", "paper.box_lot"]} />
       <Line names={["paper.box_ready", "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg }} />
-      {reply.melt && <Bursts bursts={reply.melt.bursts} more={MORE_BURSTS + (plan.kind === "cluster" ? plan.reply.reheats : 0)} window={reply.melt_request as HeatLines} />}
+      {reply.melt && <Bursts bursts={reply.melt.bursts} more={MORE_BURSTS + (plan.kind === "cluster" ? plan.reply.reheats : 0)} window={reply.melt_request as MeltRequest} />}
       {plan.kind === "slab" ? <SlabHalves reply={plan.reply} /> : <ClusterHalves plan={plan} />}
       {plan.kind === "slab" ? <Cautions jacket={false} /> : <ClusterCautions />}
     </BatchPage>
@@ -151,7 +151,7 @@ interface BurstsProps {
   /** Rows beyond them. */
   more: number;
   bursts: NonNullable<SlabPlan["reply"]["melt"]>["bursts"];
-  window: HeatLines;
+  window: MeltRequest;
 }
 
 function Bursts({ bursts, more, window }: BurstsProps) {

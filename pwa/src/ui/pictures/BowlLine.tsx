@@ -1,15 +1,15 @@
-import type { BowlRun } from "../../documents";
+import type { BowlState } from "../../documents";
 import { formatRange, formatTime, t } from "../../text";
 import { Degrees } from "./Degrees";
 import { type Box, Picture, type Place } from "./Picture";
 import { linear, path, type Scale, timeStep } from "./scale";
 
 /** The readings over time, the two ranges that count as bands, seed, warming and strips as marks. */
-export function BowlLine({ bowl, place }: { bowl: BowlRun; place: Place }) {
+export function BowlLine({ bowl, place }: { bowl: BowlState; place: Place }) {
   return <Picture label={words(bowl)} place={place} ratio={0.62} most={340} draw={(box) => <Drawing box={box} bowl={bowl} />} />;
 }
 
-function words({ line, readings, strips }: BowlRun): string {
+function words({ line, readings, strips }: BowlState): string {
   const range = formatRange("bowl_c", line.work_low_c, line.work_high_c);
   const last = readings.at(-1);
   const said = [t("picture.bowl_range", { range })];
@@ -31,7 +31,7 @@ interface Axes {
   high_c: number;
 }
 
-function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlRun): Axes {
+function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlState): Axes {
   const times = [readings, seeds, warmed, strips].flatMap((list) => list.map((one) => one.at_ms));
   const [from_ms, last_ms] = [Math.min(...times), Math.max(...times)];
   // A minute at least, and room behind the last mark.
@@ -44,7 +44,7 @@ function axes(box: Box, { line, readings, seeds, warmed, strips }: BowlRun): Axe
   return { x, y, left, right, top, bottom, from_ms, to_ms, low_c, high_c };
 }
 
-function Drawing({ box, bowl }: { box: Box; bowl: BowlRun }) {
+function Drawing({ box, bowl }: { box: Box; bowl: BowlState }) {
   const plot = axes(box, bowl);
   const { line, readings } = bowl;
   return (
@@ -76,7 +76,7 @@ function Band({ plot, letter, low_c, high_c, label }: { plot: Axes; letter: numb
 }
 
 /** On the axis: seed as a diamond, warming as a tick upwards, a strip full when it was good. */
-function Marks({ bowl, plot }: { bowl: BowlRun; plot: Axes }) {
+function Marks({ bowl, plot }: { bowl: BowlState; plot: Axes }) {
   const y = plot.bottom;
   return (
     <g>

@@ -8,7 +8,7 @@ from ..steps.wash.fields import CONTAINS, NAME, instant
 
 EVENTS = {
     "batch_opened": {
-        "plan": document("the plan; folded apart from its event", unread=True, default=None),
+        "plan": document("the plan; folded apart from its event", unread=True, default=None, of="PlanDocument"),
         "engine_version": text(20, "version that planned it", default=""),
     },
     "noted": {"text": text(2000, "a note")},
@@ -28,7 +28,7 @@ EVENTS = {
     "closed": {},
 }
 
-RUN = document("the state of a batch, as `run.replay` makes it")
+RUN = document("the state of a batch, as `run.replay` makes it", of="Run")
 
 KINDS = tuple(kind.name for kind in products.KINDS)
 ID = text(64, "the batch")
@@ -56,12 +56,15 @@ BEFORE = record({"id": ID, "name": NAME, "allergens": CONTAINS}, "a batch the be
 FUNCTIONS = {
     "run.replay": {
         "request": {
-            "plan": document("the plan of the batch"),
-            "events": many(document("an event", unread=True), 0, 20000, "events, in any order"),
+            "plan": document("the plan of the batch, or what a run takes of it", of="PlanTaken"),
+            "events": many(document("an event", unread=True, of="LoggedEvent"), 0, 20000, "events, in any order"),
         },
         "reply": {"run": RUN},
     },
-    "run.apply": {"request": {"run": RUN, "event": document("an event", unread=True)}, "reply": {"run": RUN}},
+    "run.apply": {
+        "request": {"run": RUN, "event": document("an event", unread=True, of="LoggedEvent")},
+        "reply": {"run": RUN},
+    },
     "run.decide": {
         "request": {
             "run": RUN,
@@ -70,7 +73,7 @@ FUNCTIONS = {
                     {
                         "kind": text(40, "what happened"),
                         "at_ms": number("ms", 0, 1e14, "when, corrected"),
-                        "body": document("its body"),
+                        "body": document("its body", of="Values"),
                     },
                     "what will be an event",
                 ),
@@ -81,7 +84,10 @@ FUNCTIONS = {
         },
         "reply": {
             "decided": many(
-                document("for each what belongs into its body as `decided`; null: nothing"), 0, 500, "in their order"
+                document("for each what belongs into its body as `decided`; null: nothing", of="Values", nullable=True),
+                0,
+                500,
+                "in their order",
             )
         },
     },
@@ -89,25 +95,17 @@ FUNCTIONS = {
         "request": {"run": RUN, "at_ms": number("ms", 0, 1e14, "corrected time now")},
         "reply": {
             "step": text(40, "the step that is open"),
-            "say": document("`{code, values}`: the prompt"),
-            "number": document("`{name, value, low, high}`: the one number that matters, or null"),
-            "clocks": many(document("`{name, due_ms, sound}`"), 0, 20, "running clocks, soonest first"),
-            "action": document(
-                "`{code, kind, body}`, or `{code, entry}` that opens the keypad: the big button, or null"
-            ),
-            "choices": many(document("as `action`"), 0, 6, "other buttons of this step"),
-            "entry": document(
-                "`{kind, field, name, low, high, last, likely_low, likely_high, band_low, band_high, body}`: "
-                "a number to type, or null"
-            ),
-            "caution": document("`{word, code}`: signal word and sentence, or null"),
-            "more": document("`{code, values}`: a second, smaller line, or null"),
-            "wants": document(
-                "`{name, request, kind, body, keep}`: call this function, write what `keep` names of its reply as an "
-                "event of this kind; or null"
-            ),
-            "undo": document("`{event_id, code}`: what undo would take back, or null"),
-            "melt": document("the reply of melt.next_burst while melting, for the ladder; or null"),
+            "say": document("the prompt", of="Said"),
+            "number": document("the one number that matters", of="Figure", nullable=True),
+            "clocks": many(document("a clock", of="Clock"), 0, 20, "running clocks, soonest first"),
+            "action": document("the big button", of="Action", nullable=True),
+            "choices": many(document("a button", of="Action"), 0, 6, "other buttons of this step"),
+            "entry": document("a number or a text to type", of="ToType", nullable=True),
+            "caution": document("signal word and sentence", of="Caution", nullable=True),
+            "more": document("a second, smaller line", of="Said", nullable=True),
+            "wants": document("what is to be computed and written to the log", of="Wants", nullable=True),
+            "undo": document("what undo would take back", of="Undo", nullable=True),
+            "melt": document("while melting, for the ladder", of="NextBurst", nullable=True),
         },
     },
     "day.order": {

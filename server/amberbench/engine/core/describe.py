@@ -59,11 +59,15 @@ def either(alternatives: "list[Document]", meaning: str, **more: "Any") -> "Docu
 
 
 def document(meaning: str, **more: "Any") -> "Document":
-    """A document this list does not look into: a plan, a run. `unread`: nor for NaN, the reader sorts that out."""
+    """A document this list does not look into: a plan, a run. `of`: which one, by its name in `engine/documents.py`.
+
+    `unread`: it is not looked through for NaN either, the reader sorts that out.
+    """
     return _field("document", meaning, more)
 
 
 def together(*parts: "Document") -> "Document":
+    """All of several parts: fields, folds, pages."""
     fields: "Document" = {}
     for part in parts:
         fields.update(part)

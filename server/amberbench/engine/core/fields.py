@@ -23,8 +23,12 @@ def decided(fields: "Document") -> "Document":
 
 
 BASIS = {
-    "basis": document("basis of fields by dotted path: typed, measured, published or assumed", default=None),
-    "batches": document("how many closed batches a measured field rests on, by dotted path", default=None),
+    "basis": document(
+        "basis of fields by dotted path: typed, measured, published or assumed", default=None, of="BasisByField"
+    ),
+    "batches": document(
+        "how many closed batches a measured field rests on, by dotted path", default=None, of="BatchesByField"
+    ),
 }
 INPUTS = {
     "inputs": many(
@@ -46,7 +50,10 @@ INPUTS = {
     )
 }
 WARNINGS = many(
-    record({"code": text(40, "key of the sentence"), "values": document("numbers in it")}, "one"), 0, 10, "what to mind"
+    record({"code": text(40, "key of the sentence"), "values": document("numbers in it", of="Values")}, "one"),
+    0,
+    10,
+    "what to mind",
 )
 
 

@@ -34,7 +34,7 @@ for _kind in KINDS:
 WRITTEN = {
     "kind": text(40, "what happened"),
     "at_ms": number("ms", 0, 1e14, "when, corrected"),
-    "body": document("its body, with `typed_at_ms`"),
+    "body": document("its body, with `typed_at_ms`", of="Values"),
 }
 SUMMARY = {
     "batch_id": text(64, "the batch"),
@@ -63,7 +63,7 @@ FUNCTIONS = {
     },
     "table.timeline": {
         "request": {
-            "events": many(document("an event", unread=True), 0, 20000, "events, in any order"),
+            "events": many(document("an event", unread=True, of="LoggedEvent"), 0, 20000, "events, in any order"),
             "ignored": many(text(80, "an id"), 0, 20000, "events that did not fit", default=[]),
         },
         "reply": CSV,

@@ -133,15 +133,17 @@ FUNCTIONS = {
     "learn.contribution": {
         "request": {
             "batch_id": text(80, "the batch"),
-            "plan": document("its plan document"),
-            "run": document("its run, as `run.replay` makes it", unread=True),
+            "plan": document("its plan document", of="PlanDocument"),
+            "run": document("its run, as `run.replay` makes it", unread=True, of="Run"),
         },
         "reply": {"contribution": record(CONTRIBUTION, "what it tells")},
     },
     "learn.fold": {
         "request": {
             "batches": many(
-                document("a contribution, with left_out true where the shop leaves it out", unread=True),
+                document(
+                    "a contribution, with left_out true where the shop leaves it out", unread=True, of="Contribution"
+                ),
                 0,
                 5000,
                 "contributions of closed batches, in any order",
@@ -151,14 +153,14 @@ FUNCTIONS = {
     },
     "learn.apply": {
         "request": {
-            "measured": document("the reply of learn.fold"),
-            "request": document("a request to the function"),
+            "measured": document("the reply of learn.fold", of="Measured"),
+            "request": document("a request to the function", of="PlanRequest"),
             "function": choice(tuple(PLANS), "which function it is for", default="slab.plan"),
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
         },
         "reply": {
-            "request": document("the same request with the shop's measured values in it"),
+            "request": document("the same request with the shop's measured values in it", of="PlanRequest"),
             "used": many(
                 record(
                     {

@@ -195,19 +195,21 @@ FUNCTIONS = {
     "shop.fold": {
         "request": {
             "shop_id": text(64, "the shop; null: that of the first event", default=None),
-            "events": many(document("an event", unread=True), 0, 200000, "events of kind shop_set, in any order"),
+            "events": many(
+                document("an event", unread=True, of="BenchEvent"), 0, 200000, "events of kind shop_set, in any order"
+            ),
         },
         "reply": {
-            "shop": document("the shop document"),
-            "ignored": many(document("`{id, why}`: an event that does not count"), 0, 50, "what was passed over"),
+            "shop": document("the shop document", of="Shop"),
+            "ignored": many(document("an event that does not count", of="Ignored"), 0, 50, "what was passed over"),
         },
     },
     "shop.check": {
         "request": {
             "doc": text(90, "shop, or <list>/<id>"),
-            "values": document("values by field, as the form has them; null: not set"),
+            "values": document("values by field, as the form has them; null: not set", of="Values"),
         },
-        "reply": {"values": document("the same, as the log takes them")},
+        "reply": {"values": document("the same, as the log takes them", of="Values")},
     },
     "shop.density": {
         "request": {

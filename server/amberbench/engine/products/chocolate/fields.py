@@ -16,7 +16,9 @@ FUNCTIONS = {
                     {name: HOLD["reply"][name] for name in ("seconds_s", "low_s", "high_s")},
                     "time it stays in its working range, from the upper end of it",
                 ),
-                "bowl_request": document("what the bench reckons with: the request, its defaults filled in"),
+                "bowl_request": document(
+                    "what the bench reckons with: the request, its defaults filled in", of="BowlRequest"
+                ),
             },
         ),
     },

@@ -153,7 +153,7 @@ CLUSTER_REPLY = together(
         "under": many(
             record(
                 {
-                    "material": document("as asked"),
+                    "material": dict(UNDER, meaning="as asked"),
                     "kg": number("kg", 0, 1e6, "weight to have ready"),
                     "count": integer(0, 10000000, "pieces to have ready; null: a bed, weighed", default=None),
                     "allergen": choice(ALLERGENS, "its allergen, by its name; null: none known", default=None),
@@ -181,8 +181,10 @@ CLUSTER_REPLY = together(
         "second": SECOND,
         "free": FREE,
         "melt": record(MELT_REPLY, "as melt.plan"),
-        "melt_request": document("the request to melt.plan, for melt.next_burst at the bench"),
-        "fill_request": document("the request to deposit.fill without now_c and fill_kg, for the bench"),
+        "melt_request": document("the request to melt.plan, for melt.next_burst at the bench", of="MeltRequest"),
+        "fill_request": document(
+            "the request to deposit.fill without now_c and fill_kg, for the bench", of="FillRequest"
+        ),
         "blocks": integer(0, 1000, "blocks to open"),
         "leftover_kg": number("kg", 0, 50, "left of the last block; without block_kg, of the caramel in hand"),
         "dip": DIP_REPLY,

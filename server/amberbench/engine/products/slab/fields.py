@@ -109,9 +109,10 @@ FUNCTIONS = {
                 "dip": DIP_REPLY,
                 "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
                 "melt_request": document(
-                    "the request to melt.plan, for melt.next_burst at the bench; in a jacket what the bench needs of it"
+                    "the request to melt.plan, for melt.next_burst at the bench; in a jacket what is needed of it",
+                    of="MeltRequest",
                 ),
-                "cool_request": document("the request to cool.plan, for cool.refit at the bench"),
+                "cool_request": document("the request to cool.plan, for cool.refit at the bench", of="CoolRequest"),
                 "warnings": WARNINGS,
             },
             INPUTS,

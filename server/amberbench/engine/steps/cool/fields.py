@@ -179,6 +179,7 @@ EVENTS = {
             "reply": document(
                 "of the reply of cool.refit: ready_s, ready_low_s, ready_high_s, loss_factor, loss_factor_sd",
                 unread=True,
+                of="Refitted",
             ),
         },
         decided({"due_ms": number("ms", 0, 1e15, "when to touch it")}),

@@ -1,0 +1,129 @@
+"""Events, what the bench says, and the plans and runs of all kinds."""
+
+from ..core.describe import choice, document, either, integer, record, together
+from ..core.documents import count, instant, listed, nothing, quantity, words
+from ..products import KINDS
+from ..steps.cool.documents import REFITTED
+from . import fields
+from .events import EVENTS
+
+# What paper brings has it in every body.
+TYPED = {"typed_at_ms": instant("when somebody typed it back from paper", optional=True)}
+LOGGED = {
+    "id": words("UUIDv7 made on the phone"),
+    "device_id": words("the phone"),
+    "seq": integer(0, 2**53, "the phone's own count"),
+    "at_ms": instant("by the phone's clock"),
+    "offset_ms": quantity("ms", "server clock minus phone clock, estimated when it was written"),
+    "kind": words("what happened"),
+    "body": document("what is told of it", of="Values"),
+}
+ENVELOPE = together(
+    LOGGED,
+    {
+        "v": integer(0, 2**53, "form of the envelope"),
+        "shop_id": words("the shop"),
+        "batch_id": words("the batch; null: the shop", nullable=True),
+    },
+)
+SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+SOUNDS = ("stir", "read", "ready", "too_hot")
+SAID = {"code": words("key of the sentence"), "values": document("what stands in it", of="Values")}
+ENTRY = {
+    "kind": words("the event it writes"),
+    "field": words("the field of its body"),
+    "name": words("its name; the end says the unit"),
+    "low": quantity("", "least that is accepted"),
+    "high": quantity("", "most that is accepted"),
+    "last": quantity("", "what was typed last", nullable=True),
+    "likely_low": quantity("", "10 % point of what is expected", nullable=True),
+    "likely_high": quantity("", "90 % point of it", nullable=True),
+    "band_low": quantity("", "lower end of where it should be", nullable=True),
+    "band_high": quantity("", "upper end of it", nullable=True),
+    "body": document("the rest of its body", of="Values"),
+}
+ACTION = {"code": words("full key of its words")}
+OPENS_NO_KEYPAD = {"entry": nothing("it opens no keypad", optional=True)}
+WRITES_NOTHING = {name: nothing("it writes no event by itself", optional=True) for name in ("kind", "body")}
+BUTTON = together(
+    ACTION, {"kind": words("the event it writes"), "body": document("its body", of="Values")}, OPENS_NO_KEYPAD
+)
+FIGURE = {
+    "name": words("its name; the end says the unit"),
+    "value": quantity("", "the figure"),
+    "low": quantity("", "10 % point", nullable=True, optional=True),
+    "high": quantity("", "90 % point", nullable=True, optional=True),
+}
+CLOCK = {
+    "name": words("its name"),
+    "started_ms": instant("since when it runs"),
+    "due_ms": instant("when it rings"),
+    "sound": document("how it sounds", of="SoundName"),
+}
+WANTS = {
+    "name": choice(("cool.refit",), "the function to call"),
+    "request": document("its request", of="RefitRequest"),
+    "kind": choice(("cooling_refitted",), "the event that its reply becomes"),
+    "body": record(
+        {"seen": count("how many readings and touch tests it takes in")},
+        "what the event's body holds besides the reply",
+    ),
+    "keep": listed(choice(tuple(REFITTED), "a field"), "what of the reply is kept"),
+}
+
+
+def _titled(kind: str) -> str:
+    return "".join(part.capitalize() for part in kind.split("_"))
+
+
+DOCUMENTS = {
+    "LoggedEvent": record(LOGGED, "an event as far as a fold reads it"),
+    "BenchEvent": record(
+        ENVELOPE, "something that was done or read, as the log keeps it; order: (at_ms + offset_ms, device_id, seq)"
+    ),
+    "SignalWord": choice(SIGNAL_WORDS, "signal words of ISO 3864-2 and ANSI Z535.6"),
+    "SoundName": choice(SOUNDS, "how a clock sounds"),
+    "Said": record(SAID, "a sentence"),
+    "Figure": record(FIGURE, "the one number that matters"),
+    "Clock": record(CLOCK, "a running clock"),
+    "Entry": record(ENTRY, "a number to type; it writes event `kind` with `body` and the field"),
+    "TextEntry": record(
+        together(ENTRY, {"low": nothing("words have no range"), "high": nothing("words have no range")}),
+        "a text to type",
+    ),
+    "ToType": either(
+        [document("a number", of="Entry"), document("a text", of="TextEntry")], "a number or a text to type"
+    ),
+    "EventButton": record(BUTTON, "a button that writes an event"),
+    "EntryButton": record(
+        together(ACTION, {"entry": document("what is typed", of="ToType")}, WRITES_NOTHING),
+        "a button that opens the keypad",
+    ),
+    "Action": either(
+        [document("writes an event", of="EventButton"), document("opens the keypad", of="EntryButton")], "a button"
+    ),
+    "Caution": record(
+        {
+            "word": document("the signal word", of="SignalWord"),
+            "code": words("key of the sentence"),
+        },
+        "what to mind",
+    ),
+    "Advice": record(
+        fields.FUNCTIONS["run.advise"]["reply"], "all that the bench screen draws; codes are full keys of the texts"
+    ),
+    "Wants": record(WANTS, "call this function, write what `keep` names of its reply as an event of this kind"),
+    "Undo": record({"event_id": words("the event"), "code": words("key of its words")}, "what undo would take back"),
+    "PlanDocument": either(
+        [document(one.name, of=_titled(one.name) + "Plan") for one in KINDS], "the plan of a batch", by="kind"
+    ),
+    "PlanTaken": either(
+        [document(one.name, of=_titled(one.name) + "PlanTaken") for one in KINDS],
+        "what a run takes of the plan of a batch",
+        by="kind",
+    ),
+    "Run": either(
+        [document(one.name, of=_titled(one.name) + "Run") for one in KINDS], "the state of a batch", by="kind"
+    ),
+}
+BODIES = {kind: together(EVENTS[kind], TYPED) for kind in EVENTS}

@@ -1,0 +1,23 @@
+"""What a closed batch teaches, as server and phone keep it."""
+
+from ..core.describe import either, record
+from ..core.documents import instant, words
+from .fields import CONTRIBUTION, FUNCTIONS, PLANS
+
+LESSON = {
+    "batch_id": words("the batch"),
+    "name": words("its name"),
+    "closed_at_ms": instant("when it was closed"),
+    "reason": words("why the shop leaves it out; null: it does not", nullable=True),
+    "contribution": record(CONTRIBUTION, "what it tells; null: it cannot be read", nullable=True),
+}
+DOCUMENTS = {
+    "Contribution": record(CONTRIBUTION, "what a closed batch tells"),
+    "Measured": record(FUNCTIONS["learn.fold"]["reply"], "what the shop's closed batches measured"),
+    "Lesson": record(LESSON, "what a closed batch teaches"),
+    "PlanRequest": either(
+        [record(kind.request, "a request to " + name) for name, kind in PLANS.items()],
+        "a request to a plan that takes in what was measured",
+        asked=True,
+    ),
+}

@@ -1,0 +1,78 @@
+"""What the plans and the runs of all kinds have in common."""
+
+from ..core.describe import boolean, choice, document, number, record, text, together
+from ..core.documents import Fields, count, instant, listed, mapping, nothing, quantity, words
+
+LABELS = {
+    "contains": listed(words("an allergen"), "allergens on the labels of its caramel and chocolate", optional=True),
+    "labels_known": boolean("whether somebody copied all of these labels", optional=True),
+    "coated": boolean("whether it takes chocolate from a bowl: dipped, or coated below", optional=True),
+}
+HEAD = together(
+    {
+        "name": text(200, "what people call it"),
+        "product_id": text(80, "what is sold", nullable=True, optional=True),
+        "oven_id": text(80, "the oven", nullable=True, optional=True),
+        "base_id": text(80, "the base", nullable=True, optional=True),
+        "lot": text(60, "lot of the caramel or chocolate", nullable=True, optional=True),
+    },
+    LABELS,
+)
+PLANNED = {
+    "caramel_kg": quantity("kg", "caramel or chocolate to weigh in", nullable=True),
+    "pieces": count("pieces; null where nobody counts", nullable=True),
+    "piece_kg": quantity("kg", "one of them", nullable=True),
+}
+RUN = {
+    "name": words("what people call it"),
+    "prebottom": boolean("whether it gets a thin coat below before it is cut"),
+    "lot": words("lot of the caramel or chocolate", nullable=True),
+    "opened_at_ms": instant("when it was opened", nullable=True),
+    "closed_at_ms": instant("when it was closed", nullable=True),
+    "last_at_ms": instant("when something last happened", nullable=True),
+    "held": document("the phone that has the batch", of="Held", nullable=True),
+    "done": mapping(instant("when it was done"), "when each step was done, by its name"),
+    "skipped": listed(words("a step"), "steps that were passed over"),
+    "weighed_kg": quantity("kg", "caramel or chocolate weighed in", nullable=True),
+    "dip": document("the dipping; null: nothing is dipped", of="DipState", nullable=True, optional=True),
+    "room": listed(
+        document("a warning", of="Warning"), "warnings of the plan that the bench says again", optional=True
+    ),
+    "wash": document("the wash before it goes on", of="WashState", optional=True),
+    "touched_ms": instant("when hands were last at it", nullable=True, optional=True),
+    "wrap": boolean("whether its pieces are wrapped", optional=True),
+    "pieces": count("good pieces counted; null before the count", nullable=True),
+    "out": listed(document("a weighing", of="WeighedOut"), "what was weighed at the end"),
+    "photos": count("pictures taken", optional=True),
+    "left_out": words("why the shop leaves it out of what it learns; null: it does not", nullable=True),
+    "ignored": listed(document("an event", of="Ignored"), "events that did not fit"),
+    "undoable": document("the event that undo would take back", of="Undoable", nullable=True),
+    "needs_replay": boolean("whether an event came that cannot be folded in place"),
+}
+DOCUMENTS = {
+    "PlanLabels": record(
+        {name: dict(LABELS[name], optional=False) for name in LABELS}, "what a batch contains by its labels"
+    ),
+    "Held": record(
+        {"device_id": words("its id"), "since_ms": instant("since when")},
+        "the phone that has a batch: its clocks ring there",
+    ),
+    "WeighedOut": record(
+        {"kg": number("kg", 0, 50, "what the scale said"), "what": words("what was weighed")}, "a weighing"
+    ),
+    "Ignored": record(
+        {"id": words("its id; null: it has none", nullable=True), "why": words("a code")},
+        "an event that was passed over",
+    ),
+    "Undoable": record({"event_id": words("its id"), "kind": words("its kind")}, "what undo would take back"),
+}
+
+
+def kind(name: str) -> Fields:
+    """The field that says the kind."""
+    return {"kind": choice((name,), "the kind")}
+
+
+def absent(*names: str) -> Fields:
+    """The parts of a run that this kind has not."""
+    return {name: nothing("this kind has none", optional=True) for name in names}

@@ -1,0 +1,14 @@
+"""A strip test as a run keeps it."""
+
+from ...core.describe import boolean, record
+from ...core.documents import instant
+
+DOCUMENTS = {
+    "Strip": record(
+        {
+            "at_ms": instant("when it was judged"),
+            "good": boolean("whether it set with a shine and no streaks"),
+        },
+        "a strip test",
+    ),
+}
