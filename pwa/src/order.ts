@@ -1,4 +1,4 @@
-import type { BenchEvent } from "./documents";
+import type { BenchEvent, EventKind, EventOf } from "./documents";
 
 /** When an event happened by the server's clock (ms). */
 export function correctedMs(event: BenchEvent): number {
@@ -19,4 +19,9 @@ export function inOrder(a: BenchEvent, b: BenchEvent): number {
   if (byTime !== 0) return byTime;
   if (a.device_id !== b.device_id) return a.device_id < b.device_id ? -1 : 1;
   return a.seq - b.seq;
+}
+
+/** Tells events of one kind; their bodies are then as the engine describes them. */
+export function isOfKind<K extends EventKind>(kind: K) {
+  return (event: BenchEvent): event is EventOf<K> => event.kind === kind;
 }

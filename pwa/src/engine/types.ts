@@ -376,9 +376,19 @@ export type Refitted = {
   ready_low_s: number;
   /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
-  /** heat loss over that of the model */
+  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  target_c?: number;
+  /** in order of time; those never reached are left out */
+  milestones?: Milestone[];
+  /** core and surface over time */
+  curve?: Curve[];
+  /** what to mind */
+  warnings?: Warning[];
+  /** every input that went into the answer */
+  inputs?: Input[];
+  /** heat loss over that of the model, as fitted; 0.1 to 10 */
   loss_factor: number;
-  /** standard deviation of its logarithm */
+  /** standard deviation of its logarithm; 0 to 2 */
   loss_factor_sd?: number;
 };
 
@@ -1411,7 +1421,7 @@ export type Wants = {
   /** what the event's body holds besides the reply */
   body: WantsBody;
   /** what of the reply is kept */
-  keep: ("ready_s" | "ready_low_s" | "ready_high_s" | "loss_factor" | "loss_factor_sd")[];
+  keep: ("ready_s" | "ready_low_s" | "ready_high_s" | "target_c" | "milestones" | "curve" | "warnings" | "inputs" | "loss_factor" | "loss_factor_sd")[];
 };
 
 /** what undo would take back */
@@ -1645,7 +1655,7 @@ export type Shop = {
   /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
   humidity: number | null;
   /** what a value rests on, by shop.<field> or <list>/<id>.<field> */
-  basis: Record<string, string>;
+  basis: BasisByField;
   /** its ovens */
   ovens: OvenRow[];
   /** its vessels */

@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 
 import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
 import type { FunctionName, Replies, Requests } from "../engine/types";
-import { correctedMs } from "../order";
+import { correctedMs, isOfKind } from "../order";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { batchForWorker } from "./forWorker";
@@ -148,8 +148,7 @@ export class BatchBook {
 
 /** The plan a batch was opened with; null while its opening has not reached this phone. */
 export function planOf(events: BenchEvent[]): PlanDocument | null {
-  const opening = events.find((event) => event.kind === "batch_opened");
-  return (opening?.body["plan"] as PlanDocument | undefined) ?? null;
+  return events.find(isOfKind("batch_opened"))?.body.plan ?? null;
 }
 
 /** When a batch was opened (ms, corrected); 0 before anything of it is known. */

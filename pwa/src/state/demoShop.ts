@@ -1,5 +1,6 @@
 /** The invented shop: as edits to begin with, and told from what somebody has made their own. */
 import type { BenchEvent, ShopEdit } from "../documents";
+import { isOfKind } from "../order";
 import { reader } from "../text";
 
 /** A field of the invented shop: its value, words in other languages by their names. */
@@ -30,8 +31,7 @@ export async function inventedDocs(events: BenchEvent[]): Promise<Set<string>> {
   const seeds = await seedDocs();
   // By row and field, whether what stands there is invented: the last event counts.
   const standing = new Map<string, Map<string, boolean>>();
-  for (const { device_id, body } of events) {
-    const said = body as unknown as ShopEdit;
+  for (const { device_id, body: said } of events.filter(isOfKind("shop_set"))) {
     // That a row was taken away or put back says nothing of whose it is.
     if (said.field === "removed") continue;
     const row = standing.get(said.doc) ?? new Map<string, boolean>();

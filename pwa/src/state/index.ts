@@ -32,7 +32,7 @@ export type { PlanParts } from "./learning";
 export { type BowlAnswer, type ClusterAnswer, planBowl, planClusters, planSlab } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { languageOf } from "./shop";
-export { checkRow, densityOf, emptyRow, type FunnelLesson, learnFunnel, ovenPowerOf, type ShopRow } from "./shopDesk";
+export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopDesk";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";

@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 
 import type { BenchEvent, Contribution, FunctionName, LearnApplyRequest, Lesson, Measured, PlanRequest, Requests } from "../documents";
 import { computeLatest } from "../engine/client";
+import { isOfKind } from "../order";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
 import type { Compute } from "./batchBook";
@@ -102,9 +103,9 @@ export class Learning {
 
 /** With what was said of it since on this phone, which has none of its other events. */
 function withUnsent(lesson: Lesson, unsent: BenchEvent[]): Lesson {
-  const last = unsent.filter((event) => event.kind === "left_out" && event.batch_id === lesson.batch_id).at(-1);
+  const last = unsent.filter(isOfKind("left_out")).filter((event) => event.batch_id === lesson.batch_id).at(-1);
   if (!last) return lesson;
-  const left_out = last.body["left_out"] === true;
-  const reason = left_out ? String(last.body["reason"]) : null;
+  const { left_out } = last.body;
+  const reason = left_out ? (last.body.reason ?? "") : null;
   return { ...lesson, reason, contribution: lesson.contribution && { ...lesson.contribution, left_out } };
 }

@@ -31,8 +31,10 @@ export async function ovenPowerOf(test: { water_kg: number; start_c: number; end
 }
 
 export type FunnelLesson = ClusterLearnReply;
+/** What was planned of clusters that are weighed. */
+export type PlannedCluster = Omit<ClusterLearnRequest, "clusters" | "together_kg" | "under_kg" | "across_m">;
 
 /** Grams a deposit and its width, from weighed and measured clusters. Throws EngineProblem. */
-export async function learnFunnel(weighed: Values): Promise<FunnelLesson> {
-  return compute("cluster.learn", weighed as unknown as ClusterLearnRequest, "desk");
+export async function learnFunnel(weighed: ClusterLearnRequest): Promise<FunnelLesson> {
+  return compute("cluster.learn", weighed, "desk");
 }

@@ -64,7 +64,18 @@ class Server implements Api {
   planSlab = () => Promise.reject(new Unreachable("not asked here"));
 }
 
-const SHOP = { id: "shop", name: "Invented" } as unknown as Shop;
+const NO_ROWS = { ovens: [], vessels: [], bases: [], bars: [], tables: [], frames: [], trays: [], funnels: [], caramels: [], chocolates: [], products: [], thermometers: [] };
+const SHOP: Shop = {
+  id: "shop",
+  name: "Invented",
+  invented: true,
+  language: "en",
+  units: { mass: "kg", length: "mm", temperature: "°C", power: "W" },
+  room_c: 21,
+  humidity: null,
+  basis: {},
+  ...NO_ROWS,
+};
 let names = 0;
 let server: Server;
 let store: Store;

@@ -248,6 +248,11 @@ class Refitted(TypedDict):
     ready_s: float
     ready_low_s: float
     ready_high_s: float
+    target_c: NotRequired[float]
+    milestones: NotRequired[list[Milestone]]
+    curve: NotRequired[list[Curve]]
+    warnings: NotRequired[list[Warning]]
+    inputs: NotRequired[list[Input]]
     loss_factor: float
     loss_factor_sd: NotRequired[float]
 
@@ -918,7 +923,7 @@ class Wants(TypedDict):
     request: RefitRequest
     kind: Literal["cooling_refitted"]
     body: WantsBody
-    keep: list[Literal["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"]]
+    keep: list[Literal["ready_s", "ready_low_s", "ready_high_s", "target_c", "milestones", "curve", "warnings", "inputs", "loss_factor", "loss_factor_sd"]]
 
 
 class Undo(TypedDict):
@@ -1077,7 +1082,7 @@ class Shop(TypedDict):
     units: Units
     room_c: float
     humidity: float | None
-    basis: dict[str, str]
+    basis: BasisByField
     ovens: list[OvenRow]
     vessels: list[VesselRow]
     bases: list[BaseRow]

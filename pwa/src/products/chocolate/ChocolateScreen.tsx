@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Values } from "../../documents";
+import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Bowl } from "../../documents";
 import type { ChocolatePlanRequest } from "../../engine/types";
 import { type BowlAnswer, labelsOf, planBowl, shop as shopSignal } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
@@ -52,16 +52,16 @@ function firstBowl(shop: Shop): BowlForm {
   return { chocolate_id: chocolate?.id ?? "", mass_kg, vessel_id: "", room_c: shop.room_c, seed_c: null, lot: "" };
 }
 
-function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): Values {
+function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): ChocolatePlanRequest {
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
-  const basis: Values = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
-  return filled({
+  const basis: ChocolatePlanRequest["basis"] = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
+  return filled<ChocolatePlanRequest>({
     chocolate: chocolate?.chocolate,
     targets: chocolate && targetsOf(chocolate),
     mass_kg: form.mass_kg,
     room_c: form.room_c,
     seed_c: form.seed_c,
-    bowl: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+    bowl: vessel && filled<Bowl>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
     basis,
   });
 }
@@ -70,8 +70,7 @@ function Planning({ shop }: { shop: Shop }) {
   const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
   const [unread, read] = useUnread();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
-  const ask = (request: Values) => planBowl(request as unknown as ChocolatePlanRequest);
-  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
+  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), planBowl);
   const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
   const fields = (
     <>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ClusterPlanRequest, ProblemDocument, ProductRow, Shop, Values } from "../../documents";
+import type { ClusterPlanRequest, ProblemDocument, ProductRow, Shop } from "../../documents";
 import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -44,7 +44,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
   });
   const [unread, read] = useUnread();
   const parts = clusterParts(form);
-  const ask = (request: Values) => planClusters(request as unknown as ClusterPlanRequest, parts);
+  const ask = (request: ClusterPlanRequest) => planClusters(request, parts);
   const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
   const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));
   const product = shop.products.find((one) => one.id === form.product_id);

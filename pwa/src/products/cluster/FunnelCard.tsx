@@ -1,6 +1,6 @@
 import { useEffect } from "preact/hooks";
 
-import { type BatchRecord, shop as shopSignal } from "../../state";
+import { type BatchRecord, type PlannedCluster, shop as shopSignal } from "../../state";
 import { filled } from "../shared/request";
 import { FunnelGuide } from "./FunnelGuide";
 import { lastChange } from "../shared/lastChange";
@@ -12,7 +12,7 @@ export function FunnelCard({ record: { plan, summary } }: { record: BatchRecord 
   const product = shop?.products.find((one) => one.id === plan.product_id);
   if (plan.kind !== "cluster" || plan.finish === "dipped" || summary.closed_at_ms === null || !shop || !product) return null;
   const { rows, deposit_kg, second_kg, spread_m, under, bed, material } = plan.request;
-  const planned = filled({ deposit_kg: rows?.[0]?.deposit_kg ?? deposit_kg, second_kg, spread_m, under, bed, material });
+  const planned = filled<PlannedCluster>({ deposit_kg: rows?.[0]?.deposit_kg ?? deposit_kg, second_kg, spread_m, under, bed, material });
   return (
     <div class="no-print">
       <FunnelGuide laid={[{ product, planned, several: (rows?.length ?? 0) > 1 }]} shop={shop} />

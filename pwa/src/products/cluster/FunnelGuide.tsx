@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
-import type { ProblemDocument, ProductRow, Shop, Values } from "../../documents";
-import { EngineProblem, type FunnelLesson, learnFunnel } from "../../state";
+import type { ProblemDocument, ClusterLearnRequest, ProductRow, Shop } from "../../documents";
+import { EngineProblem, type FunnelLesson, learnFunnel, type PlannedCluster } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
@@ -14,11 +14,12 @@ import { change } from "../shared/lastChange";
 /** Clusters that may be weighed: their product, and what was planned of them as cluster.learn asks for it. */
 export interface Laid {
   product: ProductRow;
-  planned: Values;
+  planned: PlannedCluster;
   /** Other sizes were laid too: the weighed ones must be of the planned one. */
   several?: boolean;
 }
 
+type Weighed = Pick<ClusterLearnRequest, "clusters" | "together_kg" | "under_kg">;
 const WEIGHED = ["clusters", "together_kg", "under_kg"] as const;
 const ACROSS = ["across_1", "across_2", "across_3", "across_4", "across_5", "across_6"];
 const LEAST_ACROSS = 3;
@@ -45,7 +46,7 @@ export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
           {laid.length > 1 && (
             <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={named(laid.map(({ product }) => product))} onValue={setId} />
           )}
-          {chosen.several && <p>{t("shop.guide.funnel_one_size", { deposit_kg: chosen.planned["deposit_kg"] })}</p>}
+          {chosen.several && <p>{t("shop.guide.funnel_one_size", { deposit_kg: chosen.planned.deposit_kg })}</p>}
           <Weighing key={id} laid={chosen} shop={shop} />
         </>
       )}
@@ -65,7 +66,7 @@ function Weighing({ laid, shop }: { laid: Laid; shop: Shop }) {
     setProblem(null);
     const { clusters, together_kg, under_kg } = values;
     try {
-      setLesson(await learnFunnel({ ...laid.planned, ...filled({ clusters, together_kg, under_kg }), across_m: across.map((name) => values[name] ?? 0) }));
+      setLesson(await learnFunnel({ ...laid.planned, ...filled<Weighed>({ clusters, together_kg, under_kg }), across_m: across.map((name) => values[name] ?? 0) }));
     } catch (error) {
       if (!(error instanceof EngineProblem)) throw error;
       setProblem(error.problem);
@@ -130,7 +131,7 @@ function Learned({ lesson, laid: { product, planned }, shop, onKept }: LearnedPr
   return (
     <div aria-live="polite">
       <p class="answer">{t("shop.guide.funnel_deposit", { deposit_kg, range: formatRange("deposit_kg", lesson.deposit_low_kg, lesson.deposit_high_kg) })}</p>
-      {planned["deposit_kg"] != null && <p class="quiet">{t("shop.guide.funnel_planned", { planned: format("deposit_kg", planned["deposit_kg"]) })}</p>}
+      {planned.deposit_kg != null && <p class="quiet">{t("shop.guide.funnel_planned", { planned: format("deposit_kg", planned.deposit_kg) })}</p>}
       {second_kg > 0 && <p>{t("shop.guide.funnel_second", { second_kg })}</p>}
       <p class="answer">{t("shop.guide.funnel_spread", { spread_m, range: formatRange("spread_m", lesson.spread_low_m, lesson.spread_high_m) })}</p>
       {planned_spread_m !== null && spread_share !== null && (

@@ -1,5 +1,5 @@
-import type { ProductRow, Shop, Values } from "../../documents";
-import type { PlanParts } from "../../state";
+import type { BasisByField, ClusterPlanRequest, Dip, Funnel, ProductRow, Row, Shop, Under } from "../../documents";
+import type { PlannedCluster, PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
 import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../slab/slabForm";
 import { filled, from } from "../shared/request";
@@ -79,22 +79,22 @@ export function clusterParts(form: ClusterForm): PlanParts {
 }
 
 /** The request to cluster.plan. Fields left empty are left out, so that the engine names what is missing. */
-export function clusterRequest(form: ClusterForm, shop: Shop): Values {
+export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanRequest {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = caramelOf(product, shop);
   const tray = shop.trays.find((one) => one.id === form.tray_id);
   const funnel = shop.funnels.find((one) => one.id === form.funnel_id);
   const window = caramel?.windows["deposit"];
   const { second_kg, spread_m, gap_m, room_c, humidity, start_c } = form;
-  return filled({
-    ...(form.by === "pieces" ? { rows: form.sizes.map(({ clusters, deposit_kg }) => filled({ clusters, deposit_kg })) } : { caramel_kg: form.kg, deposit_kg: form.sizes[0]?.deposit_kg }),
+  return filled<ClusterPlanRequest>({
+    ...(form.by === "pieces" ? { rows: form.sizes.map(({ clusters, deposit_kg }) => filled<Row>({ clusters, deposit_kg })) } : { caramel_kg: form.kg, deposit_kg: form.sizes[0]?.deposit_kg }),
     second_kg: second_kg ?? 0,
     ...underOf(product),
     dip: dipOf(product, shop),
-    tray: tray && filled({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
+    tray: tray && filled<ClusterPlanRequest["tray"]>({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
     spread_m,
     gap_m,
-    funnel: funnel && filled({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
+    funnel: funnel && filled<Funnel>({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
     deposits_per_min: funnel?.deposits_per_min,
     ...ovenRequest(form, shop),
     window_low_c: window?.low_c,
@@ -114,27 +114,27 @@ export function clusterRequest(form: ClusterForm, shop: Shop): Values {
 }
 
 /** What a product plans of a cluster, as cluster.learn asks for it. */
-export function learnRequest(product: ProductRow, shop: Shop): Values {
+export function learnRequest(product: ProductRow, shop: Shop): PlannedCluster {
   const { deposit_kg, second_kg, spread_m } = product.cluster;
-  return filled({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
+  return filled<PlannedCluster>({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
 }
 
 /** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
-function dipOf(product: ProductRow | undefined, shop: Shop): Values | undefined {
+function dipOf(product: ProductRow | undefined, shop: Shop): Dip | undefined {
   const { thickness_m: _thickness, pocket_m: _pocket, ...dip } = dipRequest(product, shop) ?? {};
   return product?.finish === "dipped" ? dip : undefined;
 }
 
 /** What lies under the caramel: counted out, or a level bed of the same kinds by their weights. */
-function underOf(product: ProductRow | undefined): Values {
+function underOf(product: ProductRow | undefined): Pick<ClusterPlanRequest, "under" | "bed"> {
   if (!product) return {};
   const { under, under_each_kg, under_count, also, also_each_kg, also_count, bed_kg_m2 } = product.cluster;
   const kinds = [
     { material: under, kg_each: under_each_kg, count: under_count },
     { material: also, kg_each: also_each_kg, count: also_count },
-  ].filter((one) => one.material !== null);
+  ].flatMap(({ material, ...one }) => (material === null ? [] : [{ material, ...one }]));
   if (kinds.length === 0) return {};
-  if (bed_kg_m2 === null) return { under: kinds.map(filled) };
+  if (bed_kg_m2 === null) return { under: kinds.map((one) => filled<Under>(one)) };
   const weights = kinds.map((one) => (one.kg_each ?? 0) * one.count);
   const all = weights.reduce((sum, one) => sum + one, 0);
   const share = (index: number) => (all > 0 ? (weights[index] ?? 0) / all : 1 / kinds.length);
@@ -151,7 +151,7 @@ function underOrigins(product: ProductRow | undefined): Record<string, string> {
 }
 
 /** The basis of what came from the shop and was not typed over. */
-function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
+function basisOf(form: ClusterForm, shop: Shop): BasisByField {
   const product = shop.products.find((one) => one.id === form.product_id);
   const caramel = caramelOf(product, shop);
   const origins: Record<string, string> = {
@@ -166,7 +166,7 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
     window_high_c: `caramels/${caramel?.id}.windows.deposit.high_c`,
     ...from(`caramels/${caramel?.id}`, LINES),
   };
-  const found = Object.entries(origins).flatMap(([here, there]) => {
+  const found: [string, BasisByField[string]][] = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);
     return basis && !form.typed.includes(here) ? [[here, basis]] : [];
   });
@@ -174,5 +174,5 @@ function basisOf(form: ClusterForm, shop: Shop): Record<string, string> {
   const own = shop.basis[`products/${form.product_id}.cluster.deposit_kg`];
   const where = (index: number) => (form.by === "pieces" ? `rows[${index}].deposit_kg` : "deposit_kg");
   if (own) form.sizes.forEach((size, index) => size.deposit_kg === product?.cluster.deposit_kg && found.push([where(index), own]));
-  return { ...Object.fromEntries(found), ...(form.typed.includes("start_c") ? {} : { start_c: "assumed" }), ...caramelBasis(caramel, shop) };
+  return { ...Object.fromEntries(found), ...(form.typed.includes("start_c") ? {} : { start_c: "assumed" as const }), ...caramelBasis(caramel, shop) };
 }

@@ -1,4 +1,4 @@
-import type { ChocolateRow, ProductRow, Shop, Values } from "../../documents";
+import type { ChocolateRow, Dip, PocketM, ProductRow, Shop, Targets } from "../../documents";
 import { t } from "../../text";
 import { filled, from } from "./request";
 
@@ -12,32 +12,38 @@ export function chocolatesOf(shop: Shop): Choice[] {
 }
 
 /** Its own heat lines, where all of them are known; else those of its kind. */
-export function targetsOf({ targets }: Choice): Values | undefined {
-  return targets && Object.values(targets).every((line) => line !== null) ? targets : undefined;
+export function targetsOf({ targets }: Choice): Targets | undefined {
+  return targets && Object.values(targets).every((line) => line !== null) ? filled<Targets>(targets) : undefined;
 }
 
 /** What of dipping comes from which field of the product. */
-const FROM_COATING: Record<string, string> = {
+const FROM_COATING = {
   method: "method",
   pickup: "pickup_share",
   dip_s: "dip_s",
   top_mark: "top_mark",
   salt: "salt",
   salt_each_kg: "salt_each_kg",
-};
+} as const;
 
 /** The part of a request to slab.plan that a dipped product asks for; undefined: it stays plain. */
-export function dipRequest(product: ProductRow | undefined, shop: Shop): Values | undefined {
+export function dipRequest(product: ProductRow | undefined, shop: Shop): Dip | undefined {
   if (product?.finish !== "dipped") return undefined;
   const { coating, pocket, prebottom } = product;
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
   const all_m = coating.thickness_m;
-  const values = Object.entries(FROM_COATING).map(([here, there]) => [here, coating[there as keyof typeof coating]]);
-  return filled({
-    ...Object.fromEntries(values),
+  const { method, pickup_share: pickup, dip_s, top_mark, salt, salt_each_kg } = coating;
+  const sides = filled<PocketM>(pocket);
+  return filled<Dip>({
+    method,
+    pickup,
+    dip_s,
+    top_mark,
+    salt,
+    salt_each_kg,
     thickness_m: all_m === null ? null : { bottom: all_m, side: all_m, top: all_m },
     prebottom_m: prebottom ? coating.prebottom_m : null,
-    pocket_m: Object.values(pocket).every((side) => side !== null) ? pocket : null,
+    pocket_m: Object.values(pocket).every((side) => side !== null) ? sides : null,
     chocolate: chocolate?.chocolate,
     set_s: chocolate?.set_s,
   });

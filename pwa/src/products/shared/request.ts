@@ -1,8 +1,9 @@
-import type { Values } from "../../documents";
+/** A request, or a part of one, as a form has it: what nobody has said is null or left out. */
+type Unfinished<R> = { [K in keyof R]?: R[K] | null };
 
-/** Without what nobody has said: the engine names what is missing. */
-export function filled(values: Values): Values {
-  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined));
+/** Without what nobody has said: the engine names what is missing, so what the type asks for may be. */
+export function filled<R extends object>(values: Unfinished<R>): R {
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== null && value !== undefined)) as R;
 }
 
 /** Fields of a request, behind the part of it they stand in, that come from those of the same name in a row of the shop. */

@@ -1,6 +1,7 @@
 import type { ClusterPlan, PlanDocument, SlabPlan } from "../../documents";
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
+import { filled } from "./request";
 
 /** A batch sheet has no more rows of a kind. */
 export const MOST_ROWS = 40;
@@ -100,24 +101,30 @@ class KitchenClock {
   }
 }
 
+/** A row of a table as the engine asks for it. */
+type RowOf<T extends Table> = NonNullable<FilledSheet[T]>[number];
+
 /** The sheet as the engine asks for it; the engine says what is missing or cannot be. */
 export function sheetOf(form: SheetForm): FilledSheet {
   const clock = new KitchenClock(form.day || dayOf(Date.now()));
-  const box = ([name, value]: [string, Row[string]]) => {
-    if (name === "free") return [name, value === "yes"];
-    if (name === "firm") return [name, value === "" ? null : value === "yes"];
-    return isQuantity(name) ? [name, value] : [name === "at" ? "at_ms" : name, clock.read(String(value))];
-  };
   // A sheet that was begun by an older form lacks what is newer.
-  const rows = (table: Table) => (form[table] ?? []).filter((row) => !isEmpty(row)).map(({ empty: _old, ...row }) => Object.fromEntries(Object.entries(row).map(box)));
+  const rows = (table: Table) => (form[table] ?? []).filter((row) => !isEmpty(row));
+  const time = (row: Row, box: string) => clock.read(String(row[box] ?? ""));
+  const quantity = (row: Row, box: string) => (typeof row[box] === "number" ? row[box] : null);
   return {
     // In the order the kitchen's clock went.
     weighed_at_ms: clock.read(form.weighed_at_ms),
-    bursts: rows("bursts"),
+    bursts: rows("bursts").map((row) =>
+      filled<RowOf<"bursts">>({ at_ms: time(row, "at"), seconds_s: quantity(row, "seconds_s"), free: row["free"] === "yes", surface_c: quantity(row, "surface_c") }),
+    ),
     poured_at_ms: clock.read(form.poured_at_ms),
-    slab: rows("slab"),
-    fills: rows("fills"),
-    trays: rows("trays"),
+    slab: rows("slab").map((row) =>
+      filled<RowOf<"slab">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c"), firm: row["firm"] ? row["firm"] === "yes" : null }),
+    ),
+    fills: rows("fills").map((row) => filled<RowOf<"fills">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c") })),
+    trays: rows("trays").map((row) =>
+      filled<RowOf<"trays">>({ laid_at_ms: time(row, "laid_at_ms"), second_at_ms: time(row, "second_at_ms"), freed_at_ms: time(row, "freed_at_ms") }),
+    ),
     cut_at_ms: clock.read(form.cut_at_ms),
     weighed_kg: form.weighed_kg,
     lot: form.lot.trim() || null,
@@ -125,6 +132,6 @@ export function sheetOf(form: SheetForm): FilledSheet {
     pieces: form.pieces,
     loose_kg: form.loose_kg,
     rest_kg: form.rest_kg,
-    notes: [form.who.trim() && t("paper.who", { who: form.who.trim() }), form.notes.trim()].filter(Boolean),
-  } as unknown as FilledSheet;
+    notes: [form.who.trim() && t("paper.who", { who: form.who.trim() }), form.notes.trim()].filter((note) => note !== ""),
+  };
 }

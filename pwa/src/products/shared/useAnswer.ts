@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { ProblemDocument, Values } from "../../documents";
+import type { ProblemDocument } from "../../documents";
 import { EngineProblem, measured } from "../../state";
 
 const PAUSE_MS = 250;
@@ -17,7 +17,7 @@ const NOTHING: Answer<never> = { answer: null, problem: null, failed: false, bus
 
 /** The plan for a request, recomputed a moment after the last change of it or of what else it rests on.
  * `request` null: something typed cannot be read. `ask` gives null when a later question has overtaken it. */
-export function useAnswer<A>(request: Values | null, ask: (request: Values) => Promise<A | null>, also: unknown = null): Answer<A> {
+export function useAnswer<R, A>(request: R | null, ask: (request: R) => Promise<A | null>, also: unknown = null): Answer<A> {
   const [state, setState] = useState<Answer<A>>(NOTHING);
   const key = JSON.stringify([request, also]);
   const known = measured.value;

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { Shop, SlabPlan, SlabPlanRequest, Values } from "../../documents";
+import type { Shop, SlabPlan, SlabPlanRequest } from "../../documents";
 import { labelsOfProduct, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -36,7 +36,7 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const [form, setForm] = useState<PlanForm>(() => firstOf(shop));
   const [unread, read] = useUnread();
   const parts = partsOf(form, shop);
-  const ask = (request: Values) => planSlab(request as unknown as SlabPlanRequest, parts);
+  const ask = (request: SlabPlanRequest) => planSlab(request, parts);
   const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));

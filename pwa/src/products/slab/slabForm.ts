@@ -1,4 +1,4 @@
-import type { CaramelRow, ProductRow, Shop, Values } from "../../documents";
+import type { BasisByField, CaramelRow, FrameByLength, Have, Jacket, Oven, ProductRow, Shop, SlabPlanRequest, Vessel, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
 import { filled, from } from "../shared/request";
@@ -118,19 +118,20 @@ export function partsOf(form: PlanForm, shop: Shop): PlanParts {
 }
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
-export function requestOf(form: PlanForm, shop: Shop): Values {
+export function requestOf(form: PlanForm, shop: Shop): SlabPlanRequest {
   const { product, caramel, table } = chosen(form, shop);
   const base = shop.bases.find((one) => one.id === form.base_id);
   const window = caramel?.windows["slab"];
-  return filled({
+  return filled<SlabPlanRequest>({
     ...wanted(form),
     slab_height_m: form.slab_height_m,
     piece_length_m: form.piece_length_m,
     piece_width_m: form.piece_width_m,
     trim_m: product?.trim_m,
     kerf_m: product?.kerf_m,
-    frame: form.frame === "fit" ? "fit" : filled({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
-    ...(table && filled({ max_length_m: table.max_length_m, max_width_m: table.max_width_m })),
+    frame: form.frame === "fit" ? "fit" : filled<FrameByLength>({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
+    max_length_m: table?.max_length_m,
+    max_width_m: table?.max_width_m,
     bars_m: barSets(shop),
     ...(jacketedVessel(form, shop) ? { jacket: jacketRequest(form) } : ovenRequest(form, shop)),
     base: base?.base,
@@ -149,27 +150,27 @@ export function requestOf(form: PlanForm, shop: Shop): Values {
   });
 }
 
-function jacketRequest(form: PlanForm): Values {
+function jacketRequest(form: PlanForm): Jacket {
   const { water_c, block, thickness_m, chopped_m } = form;
   // Left out, a size would mean a whole block: pieces of no size are refused where one can mend it.
-  return filled({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
+  return filled<Jacket>({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
 }
 
 /** The oven, and the bowl that goes into it. */
-export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: Shop): Values {
+export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: Shop): Pick<SlabPlanRequest, "oven" | "step_s" | "vessel"> {
   const oven = shop.ovens.find((one) => one.id === form.oven_id);
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   return {
-    oven: filled({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
+    oven: filled<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
     step_s: oven?.step_s,
-    vessel: vessel && { mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk },
+    vessel: vessel && filled<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
   };
 }
 
-function wanted(form: PlanForm): Values {
-  if (form.by === "kg") return { have: filled({ kg: form.kg }) };
-  if (form.by === "pieces") return { want: filled({ pieces: form.pieces }) };
-  return { want: filled({ boxes: form.boxes, per_box: form.per_box }) };
+function wanted(form: PlanForm): Pick<SlabPlanRequest, "have" | "want"> {
+  if (form.by === "kg") return { have: filled<Have>({ kg: form.kg }) };
+  if (form.by === "pieces") return { want: filled<Want>({ pieces: form.pieces }) };
+  return { want: filled<Want>({ boxes: form.boxes, per_box: form.per_box }) };
 }
 
 /** Four bars of a height close a frame; each such set may be stacked. */
@@ -209,8 +210,8 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
 }
 
 /** The basis of what came from the shop and was not typed over. */
-function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
-  const found: Record<string, string> = {};
+function basisOf(form: PlanForm, shop: Shop): BasisByField {
+  const found: BasisByField = {};
   for (const [here, there] of Object.entries(origins(form, shop))) {
     const basis = shop.basis[there];
     if (basis && !form.typed.includes(here.replace("jacket.", ""))) found[here] = basis;
@@ -221,13 +222,13 @@ function basisOf(form: PlanForm, shop: Shop): Record<string, string> {
 }
 
 /** A built-in material is the engine's own, published one; a composition comes from the shop's label or scales. */
-export function caramelBasis(caramel: CaramelRow | undefined, shop: Shop): Record<string, string> {
+export function caramelBasis(caramel: CaramelRow | undefined, shop: Shop): BasisByField {
   if (!caramel) return {};
   return { material: typeof caramel.material === "string" ? "published" : labelBasis(caramel.id, shop) };
 }
 
 /** What a caramel's make-up rests on: on its label, where that was filled in, else on its weighed density. */
-function labelBasis(id: string, shop: Shop): string {
+function labelBasis(id: string, shop: Shop): BasisByField[string] {
   const label = Object.keys(shop.basis).find((path) => path.startsWith(`caramels/${id}.label.`));
   return shop.basis[label ?? `caramels/${id}.density_kg_m3`] ?? "typed";
 }

@@ -1,5 +1,6 @@
 /** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, ClusterPlan, CoolPlanReply, DoneBurst, MeltRequest, MeltState, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
+import type { Advice, BenchEvent, ClusterPlan, DoneBurst, MeltRequest, MeltState, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
+import { isOfKind } from "../../order";
 import type { Cooling } from "../../ui/pictures/CoolingCurve";
 import type { Ladder, Rung } from "../../ui/pictures/BurstLadder";
 import type { JacketTimes } from "../../ui/pictures/JacketLine";
@@ -123,8 +124,8 @@ export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): 
 /** The curve of the last refit that the run has taken in, else the planned one; with what was read and felt. */
 export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }: SlabRun, now_ms: number | null): Cooling {
   const poured_ms = done["melt"] ?? null;
-  const refit = events.filter((one) => one.kind === "cooling_refitted" && one.body["seen"] === cool.fitted).at(-1);
-  const { curve, milestones } = (refit?.body["reply"] as CoolPlanReply | undefined) ?? plan.reply.cool;
+  const refit = events.filter(isOfKind("cooling_refitted")).filter((one) => one.body.seen === cool.fitted).at(-1);
+  const { curve, milestones } = refit?.body.reply ?? plan.reply.cool;
   return {
     ...plannedCooling(plan.reply, poured_ms),
     curve: curve ?? plan.reply.cool.curve,

@@ -76,7 +76,7 @@ function inShort(shop: Shop, list: ShopList): string {
 }
 
 function List({ list, shop }: { list: ShopList; shop: Shop }) {
-  const rows = shop[list] as unknown as ShopRow[];
+  const rows: ShopRow[] = shop[list];
   return (
     <Framed title={t(`shop.list.${list}`)}>
       <p class="lead">{t(`shop.about.${list}`)}</p>

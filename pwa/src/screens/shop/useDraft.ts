@@ -17,7 +17,8 @@ export function useRow(list: ShopList | "shop", id: string, shop: Shop) {
   }, [list, id]);
   if (fresh) return blank;
   if (list === "shop") return { row: { ...shop, language: languageOf(shop) } as ShopRow, basis: shop.basis };
-  const row = (shop[list] as unknown as ShopRow[]).find((one) => one.id === id);
+  const rows: ShopRow[] = shop[list];
+  const row = rows.find((one) => one.id === id);
   return row ? { row, basis: shop.basis } : null;
 }
 

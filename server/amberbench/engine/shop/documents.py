@@ -3,7 +3,7 @@
 from typing import Any
 
 from ..core.describe import choice, document, either, number, record, text, together
-from ..core.documents import Field, Fields, listed, mapping, words
+from ..core.documents import Field, Fields, listed, words
 from ..physics.fields import COMPOSITION
 from . import fields
 
@@ -57,7 +57,7 @@ DOCUMENTS["Shop"] = record(
     together(
         {"id": words("the shop; null: there is none", nullable=True)},
         _nested(fields.SHOP),
-        {"basis": mapping(words("a basis"), "what a value rests on, by shop.<field> or <list>/<id>.<field>")},
+        {"basis": document("what a value rests on, by shop.<field> or <list>/<id>.<field>", of="BasisByField")},
         {name: listed(document("a row", of=_singular(name)), "its " + name) for name in ROWS},
     ),
     "the fold of all that was set of the shop; what nobody has set is null or stands as assumed",

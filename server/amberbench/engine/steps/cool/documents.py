@@ -1,7 +1,7 @@
 """The cooling slab as a run keeps it, and what refits say of it."""
 
 from ...core.describe import boolean, document, integer, number, record, together
-from ...core.documents import instant, listed, only, quantity
+from ...core.documents import instant, listed, only, optional, quantity, without
 from . import fields
 
 TIMES = only(fields.COOL_REPLY, "ready_s", "ready_low_s", "ready_high_s")
@@ -19,7 +19,10 @@ STATE = together(
         "due_ms": instant("when it is touched next", nullable=True),
     },
 )
-REFITTED = together(TIMES, LOSS, {"loss_factor_sd": quantity("", "standard deviation of its logarithm", optional=True)})
+KEPT = ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")
+# An older app kept all of the reply.
+REPLY = fields.FUNCTIONS["cool.refit"]["reply"]
+REFITTED = optional(REPLY, *without(REPLY, *KEPT))
 AT = {"at_s": quantity("s", "time after pouring")}
 DOCUMENTS = {
     "CoolState": record(STATE, "the cooling of a batch"),
