@@ -1,27 +1,18 @@
 """Two phones and the server, one batch, chance: the phone's own modules under Node against the real server."""
 
 import json
-import os
 import random
-import subprocess
-from pathlib import Path
 
 import pytest
 
+from e2e.proofs import proved
 from e2e.server import Server
-
-PWA = Path(__file__).parents[1] / "pwa"
-VITEST = PWA / "node_modules/vitest/vitest.mjs"
 
 
 def stories(server: Server, runs: int, seed: int) -> dict[str, object]:
     """Runs so many stories; what was met in them. A story that does not end well names its seed."""
-    told = {"SERVER": server.url, "RUNS": str(runs), "SEED": str(seed)}
-    environment = {**os.environ, "NO_COLOR": "1", **{f"AMBERBENCH_PROOF_{name}": value for name, value in told.items()}}
-    command = ["node", str(VITEST), "run", "--config", "vitest.proof.ts"]
-    done = subprocess.run(command, cwd=PWA, env=environment, capture_output=True, text=True, timeout=3000, check=False)
-    assert done.returncode == 0, done.stdout[-6000:] + done.stderr[-2000:]
-    found: dict[str, object] = json.loads(next(line for line in done.stdout.splitlines() if line.startswith("{")))
+    said = proved("twoPhones", SERVER=server.url, RUNS=str(runs), SEED=str(seed))
+    found: dict[str, object] = json.loads(next(line for line in said.splitlines() if line.startswith("{")))
     return found
 
 

@@ -178,8 +178,8 @@ export class AppState {
         this.tabs.send({ about: "batches", batchIds });
         this.refreshAll(batchIds);
       },
-      exchanged: (engineVersion: string) => {
-        void this.learning.exchanged();
+      exchanged: (engineVersion: string, anotherLog: boolean) => {
+        void this.learning.exchanged(anotherLog);
         void this.photos.send(engineVersion).catch((error: unknown) => console.error("photos not sent:", error));
       },
     };

@@ -133,11 +133,11 @@ test("a batch goes on though another phone wrote of the year 5138, and leaves th
   const batchId = await opened(one);
   const [opening] = await store.events.eventsOf(batchId);
   const far = { ...opening!, id: uuid7(T0), device_id: "another", kind: "noted", body: { text: "x" }, at_ms: 1e14 };
-  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], 1);
+  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null });
   await one.refresh(batchId);
   await press(one, batchId);
   expect(one.batches.value.get(batchId)).toMatchObject({ pending: false, run: { ignored: [], last_at_ms: T0 + 1000 } });
-  await store.events.mergePulled([{ ...opening!, position: 2, received_ms: T0 - 2 * 86_400_000 }], 2);
+  await store.events.mergePulled([{ ...opening!, position: 2, received_ms: T0 - 2 * 86_400_000 }], { cursor: 2, cursor_mark: null });
   await one.refresh(batchId);
   expect(one.batches.value.size).toBe(0);
 });

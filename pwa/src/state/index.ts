@@ -159,6 +159,11 @@ export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
   return records.loadRecord((await appState()).store, batchId);
 }
 
+/** Somebody has read that the server's log is another one. */
+export async function readOfAnotherLog(): Promise<void> {
+  await (await appState()).syncing.readOfAnotherLog();
+}
+
 /** Sends now, cancelling the back-off. */
 export async function syncNow(): Promise<void> {
   await (await appState()).syncing.loop.nudge();

@@ -45,9 +45,9 @@ export class Learning {
     await this.refold();
   }
 
-  /** The server has answered and has all our facts. Never rejects: what is known stays. */
-  async exchanged(): Promise<void> {
-    if (!this.stale) return;
+  /** The server has answered and has all our facts; `anew`: in another log. Never rejects: what is known stays. */
+  async exchanged(anew: boolean): Promise<void> {
+    if (!this.stale && !anew) return;
     this.stale = false;
     try {
       await this.store.meta.put(LESSONS, await httpApi.contributions());

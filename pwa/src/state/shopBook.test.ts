@@ -64,7 +64,7 @@ test("an edit from far ahead does not freeze what a caramel contains", async () 
   await book.write([edit("caramels/a", "contains", ["milk", "soya"])]);
   const [own] = await store.events.unsent();
   const far = { ...own!, id: "far", device_id: "another", at_ms: 1e14, body: { ...edit("caramels/a", "contains", ["milk"]) } };
-  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], 1);
+  await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null });
   await book.refresh();
   expect(shop.value?.caramels[0]?.contains).toEqual(["milk", "soya"]);
   await book.write([edit("caramels/a", "contains", ["milk", "nuts"])]);

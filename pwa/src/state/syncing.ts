@@ -10,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null });
 
 interface SyncParts {
   store: Store;
@@ -19,8 +19,8 @@ interface SyncParts {
   offset: (ms: number) => void;
   shop: (shop: Shop) => void;
   summaries: (summaries: Summary[]) => void;
-  /** The server answered, and has all facts of this phone. */
-  exchanged: (engineVersion: string) => void;
+  /** The server answered, and has all facts of this phone; `anotherLog`: in another log than before. */
+  exchanged: (engineVersion: string, anotherLog: boolean) => void;
   /** Batches with new events; null: the shop. */
   touched: (batchIds: (string | null)[]) => void;
 }
@@ -46,25 +46,31 @@ export class Syncing {
 
   /** Counts again what is not on the server. */
   async count(): Promise<void> {
-    const { events, photos } = this.parts.store;
-    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.setAside(), events.waiting(1)] as const;
-    const [unsent, unsentPhotos, refused, setAside, [oldest]] = await Promise.all(counts);
-    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused, setAside };
+    const { events, photos, meta } = this.parts.store;
+    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.setAside(), meta.get<number>("another_log_ms"), events.waiting(1)] as const;
+    const [unsent, unsentPhotos, refused, setAside, since, [oldest]] = await Promise.all(counts);
+    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused, setAside, anotherLogSince: since ?? null };
+  }
+
+  /** Somebody has read that the server's log is another one. */
+  async readOfAnotherLog(): Promise<void> {
+    await this.parts.store.meta.put("another_log_ms", null);
+    await this.count();
   }
 
   private async after(result: ExchangeResult | null): Promise<void> {
     if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
     if (result) this.takeResult(result);
-    else sync.value = { ...sync.value, reachable: false };
+    else sync.value = { ...sync.value, reachable: false, confirmed: false };
     await this.count();
   }
 
-  private takeResult({ health, shop, summaries, touched }: ExchangeResult): void {
+  private takeResult({ health, anotherLog, shop, summaries, touched }: ExchangeResult): void {
     const lastAt = this.parts.phoneNow() + (this.filter.offsetMs ?? 0);
-    sync.value = { ...sync.value, reachable: true, lastAt };
+    sync.value = { ...sync.value, reachable: true, confirmed: true, lastAt };
     if (shop) this.parts.shop(shop);
     if (summaries) this.parts.summaries(summaries);
     if (touched.size > 0) this.parts.touched([...touched]);
-    this.parts.exchanged(health.engine_version);
+    this.parts.exchanged(health.engine_version, anotherLog);
   }
 }

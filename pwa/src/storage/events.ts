@@ -3,6 +3,7 @@ import type { IDBPTransaction, StoreNames } from "idb";
 import type { BenchEvent, Values } from "../documents";
 import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
 import type { Connection, Database } from "./database";
+import type { Cursor } from "./place";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
 
 type Stores = StoreNames<Schema>[];
@@ -38,7 +39,7 @@ export interface PushAnswer {
 }
 
 /** An event as the server gives it. */
-export type ServedEvent = BenchEvent & { position?: number | null; received_ms?: number };
+export type ServedEvent = BenchEvent & { position?: number | null; received_ms?: number; flags?: string[] };
 
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
@@ -194,12 +195,12 @@ export class EventLog {
   }
 
   /** Takes in events from the server and the cursor behind them; the ids of batches that got something new, null for what belongs to none. */
-  mergePulled(pulled: ServedEvent[], cursor: number | null): Promise<Set<string | null>> {
+  mergePulled(pulled: ServedEvent[], place: Cursor | null): Promise<Set<string | null>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");
       const touched = new Set<string | null>();
-      for (const { position, received_ms, ...event } of pulled) {
+      for (const { position, received_ms, flags: _flags, ...event } of pulled) {
         const had = await events.get(event.id);
         const row = stored(had?.event ?? event, position ?? had?.position ?? null);
         if (received_ms !== undefined && isAhead(event, received_ms)) row.ahead = 1;
@@ -208,7 +209,8 @@ export class EventLog {
         // It came back from the server: so it is there, whatever became of the answer to our push.
         await transaction.objectStore("outbox").delete(event.id);
       }
-      if (cursor !== null) await transaction.objectStore("meta").put(cursor, "cursor");
+      const meta = transaction.objectStore("meta");
+      if (place) await Promise.all([meta.put(place.cursor, "cursor"), meta.put(place.cursor_mark, "cursor_mark")]);
       await transaction.done;
       return touched;
     });

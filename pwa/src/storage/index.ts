@@ -5,6 +5,7 @@ import { Connection } from "./database";
 import { EventLog } from "./events";
 import { Meta } from "./meta";
 import { PhotoBox } from "./photos";
+import { Place } from "./place";
 
 export type { Photo, PushAnswer, ServedEvent } from "./events";
 export type { BatchRow } from "./schema";
@@ -15,6 +16,7 @@ export interface Store {
   batches: BatchCache;
   meta: Meta;
   photos: PhotoBox;
+  place: Place;
   deviceId: string;
   /** When the browser throws the store away while the app is open, what `keep` still has is written into a new one. */
   onLoss: (keep: () => RescuedData) => void;
@@ -37,6 +39,7 @@ export async function openStore(nowMs: number, name?: string): Promise<Store> {
     batches: new BatchCache(connection),
     meta,
     photos: new PhotoBox(connection),
+    place: new Place(connection),
     deviceId,
     onLoss: (keep) => {
       connection.lost = async (db) => {

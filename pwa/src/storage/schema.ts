@@ -59,7 +59,7 @@ export interface Schema extends DBSchema {
   batches: { key: string; value: BatchRow };
   photos: { key: string; value: PhotoRow; indexes: { batch: string } };
   photo_outbox: { key: string; value: PhotoOutboxRow };
-  /** Single values by name: device_id, seq, cursor, offset_ms, settings, shop, summaries, acknowledged. */
+  /** Single values by name: device_id, seq, log_id, cursor, cursor_mark, another_log_ms, offset_ms, settings, shop, summaries, acknowledged. */
   meta: { key: string; value: unknown };
 }
 

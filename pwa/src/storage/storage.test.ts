@@ -63,10 +63,10 @@ test("an event from more than a day ahead is kept, folded nowhere, and raises no
   const own = await events.append(draft("a"));
   const far = { ...own, id: uuid7(T0), device_id: "another", at_ms: 1e14, position: 2, received_ms: T0 };
   const near = { ...far, id: uuid7(T0), at_ms: T0 + DAY, position: 3 };
-  expect([...(await events.mergePulled([far], 2))]).toEqual(["a"]);
+  expect([...(await events.mergePulled([far], { cursor: 2, cursor_mark: null }))]).toEqual(["a"]);
   expect((await events.eventsOf("a")).map((event) => event.id)).toEqual([own.id]);
   expect((await events.append(draft("a"))).at_ms).toBe(T0 + 1);
-  await events.mergePulled([near], 3);
+  await events.mergePulled([near], { cursor: 3, cursor_mark: null });
   expect((await events.append(draft("a"))).at_ms).toBe(T0 + DAY + 1);
   expect((await events.setAside()).map((event) => event.id)).toEqual([far.id]);
   expect((await events.all()).map((event) => event.id)).toContain(far.id);
@@ -76,10 +76,10 @@ test("a phone's own event that the server set aside leaves the fold with the pul
   const { events } = await fresh();
   const own = await events.append({ ...draft("a"), at_ms: T0 + 2 * DAY });
   expect(await events.eventsOf("a")).toHaveLength(1);
-  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], 1))]).toEqual(["a"]);
+  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null }))]).toEqual(["a"]);
   expect(await events.eventsOf("a")).toEqual([]);
   expect(await events.setAside()).toHaveLength(1);
-  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], 1))]).toEqual([]);
+  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null }))]).toEqual([]);
 });
 
 test("a phone that had folded an event from far ahead sets it aside when the app is updated", async () => {
@@ -139,8 +139,8 @@ test("pulled events are kept once, move the cursor, and tell which batches are n
     { ...own, position: 1 },
     { ...foreign, position: 2 },
   ];
-  expect([...(await events.mergePulled(pulled, 2))]).toEqual(["b"]);
-  expect([...(await events.mergePulled(pulled, 2))]).toEqual([]);
+  expect([...(await events.mergePulled(pulled, { cursor: 2, cursor_mark: null }))]).toEqual(["b"]);
+  expect([...(await events.mergePulled(pulled, { cursor: 2, cursor_mark: null }))]).toEqual([]);
   expect(await meta.get("cursor")).toBe(2);
   // Its own event came back: the answer to the push was lost, the event was not.
   expect(await events.unsentCount()).toBe(0);
@@ -159,7 +159,7 @@ test("events of a batch come in their total order: corrected time, device, count
     offset_ms,
     position: null,
   });
-  await events.mergePulled([row("m", 2, T0), row("k", 9, T0), row("m", 1, T0), row("z", 1, T0 + 9, -10)], 1);
+  await events.mergePulled([row("m", 2, T0), row("k", 9, T0), row("m", 1, T0), row("z", 1, T0 + 9, -10)], { cursor: 1, cursor_mark: null });
   expect((await events.eventsOf("a")).map((event) => `${event.device_id}${event.seq}`)).toEqual(["z1", "k9", "m1", "m2"]);
 });
 
@@ -212,7 +212,7 @@ test("a store thrown away under the open app is written again from memory, with 
   const store = await openStore(T0, name);
   const own = await store.events.append(draft("a"));
   const other = { ...own, id: uuid7(T0 + 1), device_id: "another", seq: 40 };
-  await store.events.mergePulled([{ ...other, position: 1 }], 1);
+  await store.events.mergePulled([{ ...other, position: 1 }], { cursor: 1, cursor_mark: null });
   store.onLoss(() => ({ events: [own, other], meta: { shop: "kept" } }));
   await deleteDB(name);
   const next = await store.events.append(draft("a", T0 + 2000));

@@ -56,7 +56,7 @@ test("events refused as a whole are told from a server that is away", async () =
 
 test("nothing the server says is taken from a cache", async () => {
   const asked = network(200, '{"events": [], "cursor": 7, "more": false}');
-  await httpApi.pull(7);
+  await httpApi.pull(7, null);
   expect(asked[0]?.path).toBe("/api/events?after=7&limit=500");
   expect(asked[0]?.init.cache).toBe("no-store");
 });

@@ -19,20 +19,31 @@ export interface Health {
   app: string;
   engine_version: string;
   shop_id: string;
+  /** Which log this is: another one, another database. */
+  log_id: string;
   received_ms: number;
   sent_ms: number;
 }
 export type PulledEvent = ServedEvent & { position: number };
+export interface Pushed {
+  log_id: string;
+  answers: PushAnswer[];
+}
 export interface Pulled {
+  log_id: string;
   events: PulledEvent[];
   cursor: number;
+  /** Tells the server at the next pull whether its log is still as it was. */
+  cursor_mark: string | null;
   more: boolean;
 }
 export interface Snapshot {
+  log_id: string;
   shop: Shop | null;
   events: PulledEvent[];
   summaries: Summary[];
   cursor: number;
+  cursor_mark: string | null;
 }
 export interface ServerRecord {
   summary: Summary;
@@ -47,8 +58,9 @@ export interface ServerRecord {
 /** The server as the phone sees it. Every call throws Unreachable or Refusal. */
 export interface Api {
   health(): Promise<Health>;
-  push(events: BenchEvent[]): Promise<PushAnswer[]>;
-  pull(after: number): Promise<Pulled>;
+  push(events: BenchEvent[]): Promise<Pushed>;
+  /** Events after a position; `seen`: its mark. Throws a Refusal `other_log` when the log is no longer as it was there. */
+  pull(after: number, seen: string | null): Promise<Pulled>;
   snapshot(): Promise<Snapshot>;
   batches(): Promise<Summary[]>;
   batch(batchId: string): Promise<ServerRecord>;
@@ -112,8 +124,8 @@ export const httpApi: Api = {
     if (health.app !== APP) throw new Unreachable("not this app's server");
     return health;
   },
-  push: async (events) => (await ask<{ answers: PushAnswer[] }>("/api/events", EXCHANGE_MS, { events })).answers,
-  pull: (after) => ask<Pulled>(`/api/events?after=${after}&limit=500`, EXCHANGE_MS),
+  push: (events) => ask<Pushed>("/api/events", EXCHANGE_MS, { events }),
+  pull: (after, seen) => ask<Pulled>(`/api/events?after=${after}&limit=500${seen ? `&seen=${seen}` : ""}`, EXCHANGE_MS),
   snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
   batches: async () => (await ask<{ batches: Summary[] }>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),

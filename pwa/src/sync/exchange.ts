@@ -1,6 +1,6 @@
 import type { BenchEvent, Shop, Summary } from "../documents";
 import type { PushAnswer, Store } from "../storage";
-import { type Api, type Health, Refusal } from "./api";
+import { type Api, type Health, Refusal, Unreachable } from "./api";
 import { OffsetFilter, sample } from "./offset";
 
 /** Small groups: an answer that is lost on the way costs little to ask again. */
@@ -8,9 +8,14 @@ export const GROUP = 100;
 /** A group stays well below what the server reads at once (characters of JSON). */
 const GROUP_TEXT = 500_000;
 
+/** The server answered out of another log than a moment ago: the next exchange begins with that one. */
+class LogChanged extends Unreachable {}
+
 /** What an exchange brought to the phone. */
 export interface ExchangeResult {
   health: Health;
+  /** The server's log is another one than this phone had met, or lacks what it had seen: all was offered again. */
+  anotherLog: boolean;
   shop: Shop | null;
   summaries: Summary[] | null;
   /** Batches with events this phone did not have, or whose refused events changed; null: the shop. */
@@ -29,12 +34,30 @@ export class Exchange {
 
   async run(): Promise<ExchangeResult> {
     const health = await this.checkHealth();
-    const result: ExchangeResult = { health, shop: null, summaries: null, touched: new Set() };
-    if ((await this.store.meta.get("cursor")) === undefined) await this.takeSnapshot(result);
+    const anotherLog = await this.store.place.meet(health.log_id, this.correctedNow());
+    const result: ExchangeResult = { health, anotherLog, shop: null, summaries: null, touched: new Set() };
     await this.store.events.offerAgain(health.engine_version);
-    await this.push(health.engine_version, result.touched);
-    await this.pull(result.touched);
+    try {
+      await this.bothWays(result);
+    } catch (error) {
+      if (result.anotherLog || !(error instanceof Refusal) || error.code !== "other_log") throw error;
+      // The log of this name was put back from a copy that lacks what this phone has seen.
+      await this.store.place.startAgain(health.log_id, this.correctedNow());
+      result.anotherLog = true;
+      await this.bothWays(result);
+    }
     return result;
+  }
+
+  /** Sends first: a server that lost its log takes the shop over from its phones before it hands one out. */
+  private async bothWays(result: ExchangeResult): Promise<void> {
+    await this.push(result);
+    if ((await this.store.place.cursor()) === null) await this.takeSnapshot(result);
+    await this.pull(result);
+  }
+
+  private correctedNow(): number {
+    return this.clock() + (this.offset.offsetMs ?? 0);
   }
 
   private async checkHealth(): Promise<Health> {
@@ -45,33 +68,35 @@ export class Exchange {
   }
 
   private async takeSnapshot(result: ExchangeResult): Promise<void> {
-    const { shop, events, summaries, cursor } = await this.api.snapshot();
+    const { log_id, shop, events, summaries, cursor, cursor_mark } = await this.api.snapshot();
+    checkLog(result, log_id);
     if (shop) await this.store.meta.put("shop", shop);
     await this.store.meta.put("summaries", summaries);
-    result.touched = await this.store.events.mergePulled(events, cursor);
+    for (const one of await this.store.events.mergePulled(events, { cursor, cursor_mark })) result.touched.add(one);
     result.shop = shop;
     result.summaries = summaries;
   }
 
-  private async push(engineVersion: string, touched: Set<string | null>): Promise<void> {
+  private async push(result: ExchangeResult): Promise<void> {
     for (;;) {
       const group = small(await this.store.events.waiting(GROUP));
       if (group.length === 0) return;
-      const answers = await this.pushGroup(group);
+      const answers = await this.pushGroup(group, result);
       // An answer for none of them would have us ask for ever.
       const asked = new Set(group.map((event) => event.id));
       const ours = answers.filter(({ id }) => id !== null && asked.has(id));
       if (ours.length === 0) throw new Refusal(200, "no_answers");
-      await this.store.events.markSent(ours, engineVersion);
-      const refused = new Set(ours.filter(({ result }) => result === "refused").map(({ id }) => id));
-      for (const event of group) if (refused.has(event.id)) touched.add(event.batch_id);
+      await this.store.events.markSent(ours, result.health.engine_version);
+      const refused = new Set(ours.filter((one) => one.result === "refused").map(({ id }) => id));
+      for (const event of group) if (refused.has(event.id)) result.touched.add(event.batch_id);
     }
   }
 
   /** When the server will not read a whole group, the fault is looked for in its halves. */
-  private async pushGroup(group: BenchEvent[]): Promise<PushAnswer[]> {
+  private async pushGroup(group: BenchEvent[], result: ExchangeResult): Promise<PushAnswer[]> {
     try {
-      const answers = await this.api.push(group);
+      const { log_id, answers } = await this.api.push(group);
+      checkLog(result, log_id);
       // An answer to an event too broken to have an id stands in its place.
       return answers.map((answer, index) => ({ ...answer, id: answer.id ?? group[index]?.id ?? "" }));
     } catch (error) {
@@ -79,19 +104,25 @@ export class Exchange {
       if (!(error instanceof Refusal) || !first || !FAULTS.includes(error.status)) throw error;
       if (group.length === 1) return [{ id: first.id, result: "refused", code: error.code }];
       const half = Math.ceil(group.length / 2);
-      return [...(await this.pushGroup(group.slice(0, half))), ...(await this.pushGroup(group.slice(half)))];
+      return [...(await this.pushGroup(group.slice(0, half), result)), ...(await this.pushGroup(group.slice(half), result))];
     }
   }
 
-  private async pull(touched: Set<string | null>): Promise<void> {
+  private async pull(result: ExchangeResult): Promise<void> {
     for (;;) {
-      const after = Number((await this.store.meta.get("cursor")) ?? 0);
-      const { events, cursor, more } = await this.api.pull(after);
-      if (cursor !== after || events.length > 0)
-        for (const batchId of await this.store.events.mergePulled(events, cursor)) touched.add(batchId);
-      if (!more || cursor <= after) return;
+      const at = (await this.store.place.cursor()) ?? { cursor: 0, cursor_mark: null };
+      const { log_id, events, cursor, cursor_mark, more } = await this.api.pull(at.cursor, at.cursor_mark);
+      checkLog(result, log_id);
+      if (cursor !== at.cursor || events.length > 0)
+        for (const one of await this.store.events.mergePulled(events, { cursor, cursor_mark })) result.touched.add(one);
+      if (!more || cursor <= at.cursor) return;
     }
   }
+}
+
+/** Throws when an answer is of another log than the one this exchange began with. */
+function checkLog({ health }: ExchangeResult, logId: string): void {
+  if (logId !== health.log_id) throw new LogChanged(`${health.log_id} became ${logId}`);
 }
 
 /** As many of the first events as fit; at least one. */

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
 import type { BenchEvent, Shop } from "../documents";
 import { openStore, type PushAnswer, type Store, uuid7 } from "../storage";
-import { type Api, type Health, type PulledEvent, Refusal, Unreachable } from "./api";
+import { type Api, type Health, type Pulled, type PulledEvent, type Pushed, Refusal, Unreachable } from "./api";
 import { pause } from "./backoff";
 import { Exchange, GROUP } from "./exchange";
 import { SyncLoop } from "./loop";
@@ -15,6 +15,8 @@ const T0 = 1_790_000_000_000;
 /** A server over a fake network: a log by position, an answer per event, and faults on demand. */
 class Server implements Api {
   log: PulledEvent[] = [];
+  logId = "first";
+  private stored = 0;
   version = "0.1.0";
   reachable = true;
   /** Answers are lost on the way so many times: stored, but the phone never hears of it. */
@@ -27,12 +29,12 @@ class Server implements Api {
   health(): Promise<Health> {
     if (!this.reachable) return Promise.reject(new Unreachable("off"));
     const clock = { received_ms: T0, sent_ms: T0 };
-    return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", ...clock });
+    return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", log_id: this.logId, ...clock });
   }
   contributions(): Promise<never[]> {
     return Promise.resolve([]);
   }
-  push(events: BenchEvent[]): Promise<PushAnswer[]> {
+  push(events: BenchEvent[]): Promise<Pushed> {
     this.pushes.push(events.map((event) => event.id));
     if (events.some(this.choke)) return Promise.reject(new Refusal(422, "malformed"));
     const answers = events.map((event) => this.take(event));
@@ -40,23 +42,30 @@ class Server implements Api {
       this.loseAnswers -= 1;
       return Promise.reject(new Unreachable("lost"));
     }
-    return Promise.resolve(answers);
+    return Promise.resolve({ log_id: this.logId, answers });
   }
   take(event: BenchEvent): PushAnswer {
     const code = this.refuse(event);
     if (code) return { id: event.id, result: "refused", code };
     const known = this.log.find((one) => one.id === event.id);
     if (known) return { id: event.id, result: "known", position: known.position };
-    this.log.push({ ...event, position: this.log.length + 1 });
+    this.log.push({ ...event, position: this.log.length + 1, received_ms: T0 + ++this.stored });
     return { id: event.id, result: "stored", position: this.log.length };
   }
-  pull(after: number) {
+  private markAt(position: number): string | null {
+    const event = this.log[position - 1];
+    return event ? `${event.received_ms}-${event.id}` : null;
+  }
+  pull(after: number, seen: string | null): Promise<Pulled> {
+    if (seen && this.markAt(after) !== seen) return Promise.reject(new Refusal(422, "other_log"));
     const events = this.log.filter((event) => event.position > after).slice(0, 500);
     const cursor = events.at(-1)?.position ?? after;
-    return Promise.resolve({ events, cursor, more: cursor < this.log.length });
+    const cursor_mark = this.markAt(cursor);
+    return Promise.resolve({ log_id: this.logId, events, cursor, cursor_mark, more: cursor < this.log.length });
   }
   snapshot() {
-    return Promise.resolve({ shop: SHOP, events: this.log, summaries: [], cursor: this.log.length });
+    const cursor_mark = this.markAt(this.log.length);
+    return Promise.resolve({ log_id: this.logId, shop: SHOP, events: this.log, summaries: [], cursor: this.log.length, cursor_mark });
   }
   batches = () => Promise.resolve([]);
   batch = () => Promise.reject(new Unreachable("not asked here"));
@@ -143,6 +152,70 @@ test("two phones end with the same events in the same order", async () => {
   expect(await ids(store)).toEqual(await ids(other));
 });
 
+/** The server's database is another one: nothing in it. */
+function loses(to: Server, keep = 0): void {
+  to.log = to.log.slice(0, keep);
+  if (keep === 0) to.logId = "second";
+}
+
+test("a phone that meets another log offers it everything it holds, its own and others', once", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await write(2);
+  await write(2, other);
+  for (const one of [store, other, store]) await exchange(one).run();
+  loses(server);
+  const result = await exchange().run();
+  expect(result.anotherLog).toBe(true);
+  expect(await store.meta.get("another_log_ms")).toBe(T0);
+  expect(server.log).toHaveLength(4);
+  expect((await exchange(other).run()).anotherLog).toBe(true);
+  expect((await exchange().run()).anotherLog).toBe(false);
+  expect(new Set(server.log.map((event) => event.id)).size).toBe(4);
+  expect(server.log).toHaveLength(4);
+  for (const one of [store, other]) expect(await one.events.unsentCount()).toBe(0);
+});
+
+test("a log put back from a copy is noticed by what stands at the cursor, though it has grown again", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await exchange(other).run();
+  await write(4);
+  await exchange().run();
+  loses(server, 2);
+  await write(3, other);
+  await exchange(other).run();
+  expect(server.log).toHaveLength(5);
+  expect((await exchange().run()).anotherLog).toBe(true);
+  await exchange(other).run();
+  for (const one of [store, other]) expect(await one.events.eventsOf("a")).toHaveLength(7);
+  expect(server.log).toHaveLength(7);
+});
+
+test("what another log answered in the middle of an exchange is not believed", async () => {
+  await exchange().run();
+  await write(1);
+  const push = server.push.bind(server);
+  server.push = (events) => {
+    server.logId = "second";
+    return push(events);
+  };
+  await expect(exchange().run()).rejects.toThrow(Unreachable);
+  expect(await store.events.unsentCount()).toBe(1);
+  server.push = push;
+  expect((await exchange().run()).anotherLog).toBe(true);
+  expect(await store.events.unsentCount()).toBe(0);
+});
+
+test("a phone of an older app, which knew no log by name, offers everything once and says nothing", async () => {
+  await write(2);
+  await exchange().run();
+  loses(server);
+  server.logId = "first";
+  await store.meta.put("log_id", undefined);
+  await store.meta.put("cursor_mark", undefined);
+  expect((await exchange().run()).anotherLog).toBe(false);
+  expect(server.log).toHaveLength(2);
+});
+
 test("a refused event stays on the phone, out of the fold, and holds up nothing", async () => {
   const [, second] = await write(3);
   server.refuse = (event) => (event.id === second!.id ? "too_long" : null);
@@ -220,7 +293,7 @@ function loop(outcomes: boolean[], log: string[]) {
       const fine = outcomes.shift() ?? true;
       log.push(fine ? "sent" : "failed");
       return fine
-        ? Promise.resolve({ health: {} as Health, shop: null, summaries: null, touched: new Set<string>() })
+        ? Promise.resolve({ health: {} as Health, anotherLog: false, shop: null, summaries: null, touched: new Set<string>() })
         : Promise.reject(new Unreachable("off"));
     },
     alone: async (work) => {

@@ -17,15 +17,15 @@ blueprint = JsonBlueprint("events", __name__, description="The batch log: facts 
 @blueprint.response(200, shapes.Pushed)
 def push(request: dict[str, Any]) -> Response:
     """Stores events; the same event twice is known, not stored twice."""
-    return answer(with_clock({"answers": events.push(request["events"], g.received_ms)}))
+    return answer(with_clock(events.push(request["events"], g.received_ms)))
 
 
 @blueprint.route("/events", methods=["GET"])
 @blueprint.arguments(shapes.PullQuery, location="query")
 @blueprint.response(200, shapes.Pulled)
 def pull(query: dict[str, Any]) -> Response:
-    """Events after a cursor, in the server's order."""
-    return answer(events.pull(query["after"], query["limit"]))
+    """Events after a cursor, in the server's order; a problem when the log is no longer the one the cursor is of."""
+    return answer(events.pull(query["after"], query["limit"], query["seen"]))
 
 
 @blueprint.route("/snapshot", methods=["GET"])

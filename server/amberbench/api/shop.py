@@ -25,4 +25,4 @@ def document() -> Response:
 @blueprint.response(200, shapes.Health)
 def health() -> Response:
     """Proof of being on line, and the server's clock for the phone's."""
-    return answer(with_clock({"app": "amberbench", "engine_version": VERSION, "shop_id": shop.shop_id()}))
+    return answer(with_clock({"app": "amberbench", "engine_version": VERSION} | shop.names()))

@@ -45,6 +45,7 @@ class Answer(ma.Schema):
 class Pushed(ma.Schema):
     """An answer for each event, in the order they were sent, and the server's clock."""
 
+    log_id = _words("which log this is: another one, another database")
     answers = ma_fields.List(ma_fields.Nested(Answer), required=True)
     received_ms = _milliseconds("when the request came in")
     sent_ms = _milliseconds("when the reply went out")
@@ -77,14 +78,17 @@ class PullQuery(ma.Schema):
     """Where to go on, and how far."""
 
     after = Count(kinds.integer(0, 2**53, "the cursor of the last pull", default=0), load_default=0)
+    seen = ma_fields.String(load_default=None, metadata={"description": "`cursor_mark` of the last pull"})
     limit = Count(kinds.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS)
 
 
 class Pulled(ma.Schema):
     """Events after a cursor."""
 
+    log_id = _words("which log this is: another one, another database")
     events = ma_fields.List(ma_fields.Nested(Event), required=True)
     cursor = ma_fields.Integer(required=True, metadata={"description": "`after` of the next pull"})
+    cursor_mark = _words("`seen` of the next pull: tells whether the log is as it was", nullable=True)
     more = ma_fields.Boolean(required=True, metadata={"description": "whether there is more already"})
 
 
@@ -160,6 +164,7 @@ class Health(ma.Schema):
     app = _words("always amberbench")
     engine_version = _words("version of the engine")
     shop_id = _words("the shop, or null before there is one", nullable=True)
+    log_id = _words("which log this is: another one, another database")
     received_ms = _milliseconds("when the request came in")
     sent_ms = _milliseconds("when the reply went out")
 
@@ -192,12 +197,14 @@ class Shop(ma.Schema):
 class Snapshot(ma.Schema):
     """What a phone starts from."""
 
+    log_id = _words("which log this is: another one, another database")
     shop = ma_fields.Nested(Shop, required=True, allow_none=True)
     events = ma_fields.List(
         ma_fields.Nested(Event), required=True, metadata={"description": "of the shop, and of batches not closed"}
     )
     summaries = ma_fields.List(ma_fields.Nested(Summary), required=True)
     cursor = ma_fields.Integer(required=True)
+    cursor_mark = _words("tells whether the log is as it was; null before the first event", nullable=True)
 
 
 class Error(ma.Schema):

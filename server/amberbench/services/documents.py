@@ -19,6 +19,14 @@ def event(row: EventRow) -> dict[str, Any]:
     return document | {"flags": flags(row.flags, document)}
 
 
+def mark(row: EventRow) -> str:
+    """What tells that everything up to this event is as it was: which event it is and when it was stored.
+
+    A log put back from a copy stores what phones bring back anew, the same event at the same place at another time.
+    """
+    return f"{row.received_ms}-{row.id}"
+
+
 def as_written(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
     """An event as the phone wrote it; milliseconds without a ".0"."""
     at = {"at_ms": whole(members["at_ms"]), "offset_ms": whole(members["offset_ms"])}

@@ -29,6 +29,8 @@ FORM = {
     "kind": kinds.text(40, "what happened"),
     "body": kinds.document("what belongs to it: a record", unread=True),
 }
+OF_THE_SERVER = {"position", "received_ms", "flags"}
+"""What the server adds when it gives an event out: not the phone's to say."""
 MEMBERS = tuple(name for name in FORM if name != "body")
 PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
 
@@ -64,7 +66,7 @@ def event_of(document: Any) -> Event:
         raise Problem("body", "not_a_record")
     content = members.pop("body")
     body = strict_json.write(content)
-    more = {name: document[name] for name in document if name not in FORM}
+    more = {name: document[name] for name in document if name not in FORM.keys() | OF_THE_SERVER}
     kept_more = strict_json.write(more) if more else None
     length = len(body.encode()) + len((kept_more or "").encode())
     if length > MOST_BODY:

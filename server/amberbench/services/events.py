@@ -17,8 +17,8 @@ from .event_form import MEMBERS, Event, event_of
 Answer = dict[str, Any]
 
 
-def push(events: list[Any], received_ms: int) -> list[Answer]:
-    """Stores what is new and answers for each event, in the order given.
+def push(events: list[Any], received_ms: int) -> dict[str, Any]:
+    """Stores what is new: `{log_id, answers}`, an answer for each event in the order given.
 
     "stored", "known" (the same event again) or "refused", with the code of the problem: malformed, too long, or
     `id_reused` when the id already stands for something else. What is stored is never overwritten.
@@ -29,22 +29,33 @@ def push(events: list[Any], received_ms: int) -> list[Answer]:
         first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
         folding.fold(session, _by_batch(new, received_ms), first)
         if any(one.members["kind"] == SHOP_SET for one in new):
-            shops.fold(session, received_ms)
+            shops.take_in(session, received_ms)
+        log_id = queries.log_id(session)
     for index, event in enumerate(events):
         if isinstance(read[index], Problem):
             given = event.get("id") if isinstance(event, dict) else None
             answers[index]["id"] = given if isinstance(given, str) else None
-    return answers
+    return {"log_id": log_id, "answers": answers}
 
 
-def pull(after: int, limit: int) -> dict[str, Any]:
-    """Events after a position, at most `limit`: `{events, cursor, more}`; the cursor goes on."""
+def pull(after: int, limit: int, seen: str | None = None) -> dict[str, Any]:
+    """Events after a position, at most `limit`: `{log_id, events, cursor, cursor_mark, more}`; the cursor goes on.
+
+    seen: the mark of that position, as the phone got it. Raises Problem `other_log` when another one stands
+    there, or none: the log was put back from a copy, and the phone must start again.
+    """
     with reading() as session:
+        if seen is not None:
+            at_cursor = queries.event_at(session, after)
+            if at_cursor is None or documents.mark(at_cursor) != seen:
+                raise Problem("seen", "other_log")
         rows = queries.events_after(session, after, limit + 1)
         page = rows[:limit]
         return {
+            "log_id": queries.log_id(session),
             "events": [documents.event(row) for row in page],
             "cursor": page[-1].position if page else after,
+            "cursor_mark": documents.mark(page[-1]) if page else seen,
             "more": len(rows) > limit,
         }
 

@@ -26,11 +26,11 @@ def document() -> dict[str, Any] | None:
         return None if row is None else strict_json.read(row.document)
 
 
-def shop_id() -> str | None:
-    """The id of the shop, or None before there is one."""
+def names() -> dict[str, str | None]:
+    """`{shop_id, log_id}`: which shop this is, None before there is one, and which log."""
     with reading() as session:
         row = queries.shop(session)
-        return None if row is None else row.id
+        return {"shop_id": None if row is None else row.id, "log_id": queries.log_id(session)}
 
 
 def begin(seed: str | None, now_ms: int, language: str) -> bool:
@@ -45,12 +45,26 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
             given = strict_json.read(seed) if seed is not None else {"id": uuid7(now_ms)}
             session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
             facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given, language)
-            _write(session, given["id"], facts, now_ms)
+            # At the beginning of time: whatever a person says stands over it, also what a phone brings back later.
+            _write(session, given["id"], facts, 0, now_ms)
         elif not queries.events_of_kind(session, engine_shop.KIND):
             facts = shop_facts.of_document(strict_json.read(row.document))
-            _write(session, row.id, facts or shop_facts.of_nothing(), row.changed_ms)
+            _write(session, row.id, facts or shop_facts.of_nothing(), row.changed_ms, row.changed_ms)
         fold(session, now_ms)
         return row is None
+
+
+def take_in(session: Session, now_ms: int) -> None:
+    """Folds the shop after new events of a shop have come.
+
+    A shop of which nobody has said anything gives way to the one that phones bring back: its log was lost.
+    """
+    session.flush()
+    row = queries.shop(session)
+    said = queries.shops_edited(session, engine_shop.KIND, SEED)
+    if row is not None and said and row.id not in said:
+        row.id = said[0]
+    fold(session, now_ms)
 
 
 def fold(session: Session, now_ms: int) -> None:
@@ -69,12 +83,12 @@ def fold(session: Session, now_ms: int) -> None:
     row.changed_ms = now_ms
 
 
-def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: int) -> None:
+def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: int, now_ms: int) -> None:
     """Appends facts as events of the seeding device, in their order."""
     for seq, body in enumerate(facts, start=1):
         event = event_of(
             {
-                "id": uuid7(at_ms),
+                "id": uuid7(now_ms),
                 "v": 1,
                 "shop_id": shop_id,
                 "device_id": SEED,
@@ -86,4 +100,4 @@ def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: 
                 "body": body,
             }
         )
-        session.add(EventRow(**event.members, body=event.body, more=event.more, received_ms=at_ms))
+        session.add(EventRow(**event.members, body=event.body, more=event.more, received_ms=now_ms))

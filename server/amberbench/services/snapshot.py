@@ -12,17 +12,21 @@ KEPT_MS = 90 * 24 * 3600 * 1000
 
 
 def snapshot(now_ms: int) -> dict[str, Any]:
-    """`{shop, events, summaries, cursor}`: events of the shop and of batches not closed; pulls go on after the cursor.
+    """`{log_id, shop, events, summaries, cursor, cursor_mark}`: events of the shop and of batches not closed.
+
+    Pulls go on after the cursor; cursor_mark names the event there, None before the first.
 
     The cursor is read first: an event stored meanwhile may come twice, and can never be missed.
     """
     with reading() as session:
-        cursor = queries.last_position(session)
+        newest = queries.last_event(session)
         shop = queries.shop(session)
         rows = [*queries.events_of_kind(session, SHOP_SET), *queries.events_of_unclosed(session)]
         return {
+            "log_id": queries.log_id(session),
             "shop": None if shop is None else strict_json.read(shop.document),
             "events": [documents.event(row) for row in rows],
             "summaries": [documents.summary(row) for row in queries.batches_closed_since(session, now_ms - KEPT_MS)],
-            "cursor": cursor,
+            "cursor": newest.position if newest else 0,
+            "cursor_mark": documents.mark(newest) if newest else None,
         }

@@ -17,6 +17,14 @@ class Base(DeclarativeBase):
     metadata = MetaData(naming_convention=CONVENTION)
 
 
+class LogRow(Base):
+    """Which log this is: one row, made with the database. Phones know by it that another database has come."""
+
+    __tablename__ = "log"
+
+    log_id: Mapped[str] = mapped_column(String(36), primary_key=True)
+
+
 class EventRow(Base):
     """One fact, as a device sent it. Never changed, never deleted."""
 

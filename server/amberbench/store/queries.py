@@ -6,7 +6,12 @@ from typing import Any, NamedTuple
 from sqlalchemy import and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
-from .models import BatchRow, ContributionRow, EventRow, PhotoRow, ShopRow, UnopenedRow
+from .models import BatchRow, ContributionRow, EventRow, LogRow, PhotoRow, ShopRow, UnopenedRow
+
+
+def log_id(session: Session) -> str:
+    """Which log this is."""
+    return session.scalars(select(LogRow.log_id)).one()
 
 
 def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
@@ -76,9 +81,22 @@ def events_of_kind(session: Session, kind: str) -> list[EventRow]:
     return list(session.scalars(asked))
 
 
-def last_position(session: Session) -> int:
-    """The position of the newest event, 0 when there is none."""
-    return session.scalar(select(func.max(EventRow.position))) or 0
+def shops_edited(session: Session, kind: str, but: str) -> list[str]:
+    """Shops of which a device other than one has said something, that of the first such event first."""
+    asked = select(EventRow.shop_id).where(
+        EventRow.batch_id.is_(None), EventRow.kind == kind, EventRow.device_id != but
+    )
+    return list(session.scalars(asked.group_by(EventRow.shop_id).order_by(func.min(EventRow.position))))
+
+
+def last_event(session: Session) -> EventRow | None:
+    """The newest event."""
+    return session.scalar(select(EventRow).order_by(EventRow.position.desc()).limit(1))
+
+
+def event_at(session: Session, position: int) -> EventRow | None:
+    """The event at a position."""
+    return session.scalar(select(EventRow).where(EventRow.position == position))
 
 
 def batch(session: Session, batch_id: str) -> BatchRow | None:

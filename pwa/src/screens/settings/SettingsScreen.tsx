@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offline, playSound, settings, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
+import { Sent } from "../Sent";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
@@ -101,7 +102,7 @@ function Sound() {
 }
 
 function Keeping() {
-  const { persistent, reachable, unsent, lastAt } = sync.value;
+  const { persistent, reachable, lastAt } = sync.value;
   const kept = persistent === null ? "unknown" : persistent ? "yes" : "no";
   return (
     <section class="card">
@@ -109,7 +110,7 @@ function Keeping() {
       <p>{t(`desk.offline_${offline.value}`)}</p>
       <p>{t(`settings.persistent_${kept}`)}</p>
       <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
-      <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
+      <Sent />
       {lastAt !== null && <p class="quiet">{t("settings.last_exchange", { time: formatTime(lastAt) })}</p>}
       <div class="buttons">
         <button type="button" onClick={() => void syncNow()}>

@@ -1,10 +1,11 @@
 import type { Values } from "../../documents";
 import type { DayOrderReply } from "../../engine/types";
-import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, mute, noSound, now, offline, shop, storage, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, mute, noSound, now, offline, readOfAnotherLog, shop, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
+import { Sent } from "../Sent";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
 
@@ -90,13 +91,14 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, unsent, unsentSince, unsentPhotos, refused, persistent } = sync.value;
+  const { reachable, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
-      <p>{unsent > 0 ? t("desk.unsent", { n: unsent }) : t("desk.all_sent")}</p>
+      <Sent />
+      {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
       {persistent === false && <p class="minding">{t("settings.persistent_no")}</p>}
       {unsentPhotos > 0 && <p>{t("desk.unsent_photos", { n: unsentPhotos })}</p>}
@@ -117,6 +119,18 @@ function LongUnsent({ since }: { since: number }) {
       <p class="minding">{t("desk.unsent_long", { since: formatDay(since) })}</p>
       <button type="button" class="go go-quiet" onClick={() => void exportUnsent()}>
         {t("button.save_unsent")}
+      </button>
+    </>
+  );
+}
+
+/** The server lost its log, or has another one: said until somebody has read it. */
+function AnotherLog({ since }: { since: number }) {
+  return (
+    <>
+      <p class="minding">{t("desk.another_log", { since: formatDay(since) })}</p>
+      <button type="button" class="go go-quiet" onClick={() => void readOfAnotherLog()}>
+        {t("button.understood")}
       </button>
     </>
   );
