@@ -101,11 +101,12 @@
     brush.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
     return { text: element.textContent, size: parseFloat(style.fontSize), cap: brush.measureText("0").actualBoundingBoxAscent, rects: [box(element.getBoundingClientRect())] };
   });
-  const scrolled = [...layer.querySelectorAll(".bench-mid, main.bench")].filter((one) => one.scrollHeight > one.clientHeight + 1);
+  const scrolled = [...layer.querySelectorAll(".bench-mid, .bench-foot, main.bench")].filter((one) => one.scrollHeight > one.clientHeight + 1);
   const texts = letters(layer);
   return {
     layer: layer.matches(".ring") ? "ring" : layer.matches(".sheet") ? "sheet" : document.querySelector("main.bench") ? "bench" : "desk",
     keypad: layer.querySelector(".keys") !== null,
+    caution: layer.querySelector(".caution") !== null,
     width: innerWidth,
     height: innerHeight,
     wide: document.scrollingElement.scrollWidth,

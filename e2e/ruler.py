@@ -13,6 +13,9 @@ MEASURE = Path(__file__).with_name("measure.js").read_text()
 
 BIG_HIGH, BIG_HIGH_BY_KEYPAD, BIG_MARGIN = 160, 112, 16
 KEY_WIDE, KEY_HIGH, KEY_GAP = 112, 84, 6
+# On a keypad a caution comes first: below these heights the typed digits, then the keys give it their room.
+FIGURE_BY_CAUTION, FIGURE_CAP_BY_CAUTION, LOW = 60, 42, 800
+KEY_HIGH_BY_CAUTION, LOWEST = 70, 740
 CONTROL, GAP = 88, 12
 LETTER, FIGURE, FIGURE_CAP = 20, 115, 82
 CONTRAST = {"bench": 7.0, "desk": 4.5}
@@ -100,10 +103,15 @@ def _control_faults(seen: dict[str, Any]) -> list[str]:
 
 def _least(control: Box, seen: dict[str, Any]) -> tuple[float, float]:
     if control["kind"] == "key":
-        return KEY_WIDE, KEY_HIGH
+        return KEY_WIDE, KEY_HIGH_BY_CAUTION if _is_shared(seen, LOWEST) else KEY_HIGH
     if control["kind"] == "big" and seen["layer"] != "sheet":
         return seen["width"] - 2 * BIG_MARGIN, BIG_HIGH_BY_KEYPAD if seen["keypad"] else BIG_HIGH
     return CONTROL, CONTROL
+
+
+def _is_shared(seen: dict[str, Any], below: float) -> bool:
+    """Whether a keypad shares a low screen with a caution."""
+    return bool(seen["keypad"] and seen["caution"] and seen["height"] < below)
 
 
 def _gap_faults(controls: list[Box]) -> list[str]:
@@ -125,8 +133,9 @@ def _gap_faults(controls: list[Box]) -> list[str]:
 
 def _lettering_faults(seen: dict[str, Any]) -> list[str]:
     faults = [f"“{one['text']}” is {one['size']:.1f} px, not {LETTER}" for one in seen["texts"] if one["size"] < LETTER]
+    size, cap = (FIGURE_BY_CAUTION, FIGURE_CAP_BY_CAUTION) if _is_shared(seen, LOW) else (FIGURE, FIGURE_CAP)
     for figure in seen["figures"]:
-        if figure["size"] < FIGURE or figure["cap"] < FIGURE_CAP:
+        if figure["size"] < size or figure["cap"] < cap:
             faults.append(f"the number {figure['text']} is {figure['size']} px, its digits {figure['cap']:.0f} px high")
     return faults
 

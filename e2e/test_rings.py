@@ -3,7 +3,8 @@
 import pytest
 from playwright.sync_api import BrowserContext, expect
 
-from e2e import ears
+from e2e import ears, ruler
+from e2e.cautions import caution_faults
 from e2e.ears import Ears
 from e2e.phone import Phone
 
@@ -189,6 +190,7 @@ def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: Ear
     wired.starts_a_burst()
     wired.page.reload()
     listening.shows_untouched(wired.page, ".act-mute")
+    assert [*ruler.size_faults(wired), *caution_faults(wired)] == []
     wired.page.get_by_role("button", name="First aid").tap()
     expect(wired.mute).to_have_count(0)
     expect(wired.page.get_by_role("dialog")).to_be_visible()

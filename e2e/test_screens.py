@@ -1,11 +1,14 @@
 """Every screen and state, in both languages, measured on three phones against the design (buttons, gaps, lettering,
 contrast, room) and by axe: nothing breaks WCAG 2.2 A or AA, in the dark and in the light; the bench keeps AAA's
-contrast. No English stands in Spanish.
+contrast. No English stands in Spanish. Every caution is whole in view on smaller and larger screens too.
 """
 
 from collections.abc import Iterator
 
+import pytest
+
 from e2e import axe, ruler
+from e2e.cautions import SCREENS, caution_faults, unseen
 from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
 from e2e.walk_jacket import SHIFTS, Shift
@@ -15,9 +18,10 @@ PHONES = ((360, 640), (390, 760), (390, 844))
 
 def faults_of(phone: Phone) -> Iterator[str]:
     """Of the screen as it stands, dark and light: sizes and contrast on three phones, and what axe finds."""
+    yield from caution_faults(phone)
     for width, height in PHONES:
         phone.page.set_viewport_size({"width": width, "height": height})
-        yield from (f"at {width} × {height}: {fault}" for fault in ruler.size_faults(phone))
+        yield from (f"at {width} × {height}: {fault}" for fault in [*ruler.size_faults(phone), *unseen(phone)])
     yield from axe.faults(phone.page, phone.at_the_bench)
     phone.page.emulate_media(color_scheme="light")
     ruler.settles(phone)
@@ -48,6 +52,23 @@ def test_axe_does_find_what_is_wrong(phone: Phone):
     rules = [fault.split(":")[0] for fault in both]
     assert rules.count("color-contrast-enhanced") == 2
     assert "image-alt" in rules
+
+
+@pytest.mark.parametrize(
+    "spoilt",
+    [
+        "display: none",
+        "height: 30px; overflow: hidden",
+        "top: 3000px; position: fixed",
+        "margin-left: -60px",
+        "z-index: -1",
+    ],
+)
+def test_a_caution_hidden_cut_or_covered_would_be_found(phone: Phone, spoilt: str):
+    phone.plans_and_starts()
+    assert list(caution_faults(phone)) == []
+    phone.page.add_style_tag(content=f"main.bench > .caution {{ {spoilt} }} .bench-foot {{ margin-top: -200px }}")
+    assert len(list(caution_faults(phone))) >= len(SCREENS) - 1
 
 
 def test_a_text_left_in_english_would_be_found(phone: Phone):

@@ -139,13 +139,16 @@ function StepView(props: StepProps) {
       <Words advice={advice} trouble={trouble} short={short}>
         <BenchPicture plan={plan} events={events} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
       </Words>
-      {number && (
-        <div class="number-row">
-          <BigNumber number={number} now={Math.max(now, counted(advice, advice.clocks)?.started_ms ?? 0)} name={called} />
-          <Sides actions={beside} onTake={onTake} />
-        </div>
-      )}
-      {props.mute ? <TapToRing /> : <Foot {...props} below={below} />}
+      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
+      <div class="bench-foot">
+        {number && (
+          <div class="number-row">
+            <BigNumber number={number} now={Math.max(now, counted(advice, advice.clocks)?.started_ms ?? 0)} name={called} />
+            <Sides actions={beside} onTake={onTake} />
+          </div>
+        )}
+        {props.mute ? <TapToRing /> : <Foot {...props} below={below} />}
+      </div>
     </main>
   );
 }
@@ -197,7 +200,7 @@ interface WordsProps {
   children: preact.ComponentChildren;
 }
 
-/** The prompt, what belongs to it, its caution, and the picture in the room that is left. */
+/** The prompt; what belongs to it and the picture in the room that is left. */
 function Words({ advice, trouble, short, children }: WordsProps) {
   const crowded = short && advice.caution && advice.number;
   return (
@@ -206,9 +209,10 @@ function Words({ advice, trouble, short, children }: WordsProps) {
         {sayOf(advice)}
       </h1>
       {trouble && <p class="more trouble">{trouble}</p>}
-      {advice.more && !crowded && <p class="more">{t(advice.more.code, advice.more.values)}</p>}
-      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
-      {children}
+      <div class="bench-room">
+        {advice.more && !crowded && <p class="more">{t(advice.more.code, advice.more.values)}</p>}
+        {children}
+      </div>
     </div>
   );
 }

@@ -1,0 +1,46 @@
+"""A caution stands whole in view on every bench screen, whatever the screen's size and the letters'."""
+
+from collections.abc import Iterator
+
+from e2e import ruler
+from e2e.phone import Phone
+
+# A small phone, one on its side, a tablet; the last two are 390 × 844 and 1024 × 768 with everything at 200 %.
+SCREENS = ((320, 568), (844, 390), (1024, 768), (195, 422), (512, 384))
+
+# What of the batch's cautions cannot be read: hidden, out of the screen, or covered by something else.
+UNSEEN = """() => [...document.querySelectorAll("main.bench .caution")].flatMap((caution) => {
+    const shown = caution.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+    if (!shown) return ["is hidden"];
+    const { left, top, right, bottom } = caution.getBoundingClientRect();
+    const outside = left < 0 || top < 0 || right > innerWidth || bottom > innerHeight;
+    if (outside) return [`runs from ${left}, ${top} to ${right}, ${bottom}`];
+    const { scrollHeight, clientHeight, scrollWidth, clientWidth } = caution;
+    if (scrollHeight > clientHeight + 1 || scrollWidth > clientWidth + 1) return ["is cut"];
+    const range = document.createRange();
+    range.selectNodeContents(caution);
+    const covered = [...range.getClientRects()].filter((one) => one.width > 0).some((one) => {
+        const hit = document.elementFromPoint((one.left + one.right) / 2, (one.top + one.bottom) / 2);
+        return hit === null || !caution.contains(hit);
+    });
+    return covered ? ["is covered"] : [];
+})"""
+
+
+def caution_faults(phone: Phone) -> Iterator[str]:
+    """Of the screen as it stands, on each of these; the viewport is the last one's then."""
+    if phone.page.locator("main.bench .caution").count() == 0 or phone.page.locator(".ring, .sheet").count():
+        return
+    for width, height in SCREENS:
+        phone.page.set_viewport_size({"width": width, "height": height})
+        phone.passes(20)
+        yield from (f"at {width} × {height}: {fault}" for fault in unseen(phone))
+
+
+def unseen(phone: Phone) -> list[str]:
+    """Of the screen as it stands, and still once a busy machine has drawn it."""
+    if phone.page.locator(".ring, .sheet").count():
+        return []
+    if phone.page.evaluate(UNSEEN):
+        ruler.settles(phone)
+    return [f"the caution {fault}" for fault in phone.page.evaluate(UNSEEN)]
