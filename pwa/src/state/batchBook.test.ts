@@ -118,6 +118,55 @@ test("a broken engine loses no event and says that it failed", async () => {
   expect(await store.events.eventsOf(batchId)).toHaveLength(2);
 });
 
+test("what is decided as a slab is felt to be soft stands in the event, with the engine's version", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await one.write(batchId, "poured", {});
+  nowMs += 40 * 60_000;
+  const event = await one.write(batchId, "touched", { firm: false });
+  const decided = event.body["decided"] as { engine: string; again_ms: number };
+  expect(decided.engine).not.toBe("");
+  expect(decided.again_ms).toBeGreaterThan(nowMs);
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.run?.["cool"]).toMatchObject({ touches: [{ firm: false }] });
+  expect((await one.write(batchId, "noted", { text: "soft" })).body).toEqual({ text: "soft" });
+});
+
+test("what paper says is decided as it is typed back, each fact after those before it", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const facts = [
+    { kind: "poured", body: {}, at_ms: T0 + 1000 },
+    { kind: "touched", body: { firm: false }, at_ms: T0 + 3_600_000 },
+  ];
+  await one.writeAll(batchId, one.batches.value.get(batchId)!.run!, facts);
+  const bodies = (await store.events.eventsOf(batchId)).map((event) => event.body);
+  expect(bodies[1]).toEqual({});
+  expect(bodies[2]).toMatchObject({ firm: false, decided: { again_ms: expect.any(Number) } });
+});
+
+test("an engine that does not answer holds no fact back", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const silent = book(() => new Promise(() => {}));
+  await silent.load();
+  const event = await silent.write(batchId, "touched", { firm: false });
+  expect(event.body).toEqual({ firm: false });
+  expect(event.at_ms).toBe(nowMs + 1);
+});
+
+test("a fact that finds no room leaves the bench as it was", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await press(one, batchId);
+  const before = one.batches.value.get(batchId);
+  const full = { ...store, events: { ...store.events, append: () => Promise.reject(new Error("no room")) } };
+  const other = book(compute, full as unknown as Store);
+  other.batches.value = one.batches.value;
+  await expect(other.write(batchId, "weighed", { kg: 1.8 })).rejects.toThrow("no room");
+  expect(other.batches.value.get(batchId)).toEqual(before);
+});
+
 test("an event refused by the server leaves the fold", async () => {
   const one = book();
   const batchId = await opened(one);

@@ -5,6 +5,7 @@ import type { FunctionName, Replies, Requests } from "../engine/types";
 import { correctedMs, isOfKind } from "../order";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
+import { decidedBodies } from "./decisions";
 import { batchForWorker } from "./forWorker";
 import type { Batch } from "./types";
 
@@ -46,26 +47,49 @@ export class BatchBook {
     return [...shown.map((batch) => batch.batchId), ...(await store.batches.uncached())];
   }
 
-  /** Writes an event of a batch, with the picture it tells of; resolves when it is on the disk, before the engine has
-   * looked at it. */
+  /** Writes an event of a batch, with what the engine decides as it is told and the picture it tells of; resolves when
+   * it is on the disk, before the engine has folded it. Its time is that of the call. */
   async write(batchId: string, kind: string, body: Values, photo?: Photo): Promise<BenchEvent> {
-    const { store, phoneNow, offsetMs, shopId, wrote } = this.parts;
+    const { compute, store, phoneNow, offsetMs, shopId, wrote } = this.parts;
     const at_ms = phoneNow();
     const draft = { id: uuid7(at_ms), shop_id: shopId(), batch_id: batchId, kind, body, at_ms, offset_ms: offsetMs() };
-    const event = await (photo ? store.events.appendPhoto(draft, photo) : store.events.append(draft));
-    const batch = this.batches.value.get(batchId);
-    if (batch) this.put({ ...batch, events: [...batch.events, event], pending: true });
-    void this.refresh(batchId);
-    wrote(batchId);
-    return event;
+    const pending = this.batches.value.get(batchId)?.pending ?? false;
+    this.change(batchId, { pending: true });
+    try {
+      const fact = { kind, body, at_ms: at_ms + draft.offset_ms };
+      [draft.body = body] = await decidedBodies(compute, this.runNow(batchId), [fact]);
+      const event = await (photo ? store.events.appendPhoto(draft, photo) : store.events.append(draft));
+      this.change(batchId, { events: [...(this.batches.value.get(batchId)?.events ?? []), event], pending: true });
+      void this.refresh(batchId);
+      wrote(batchId);
+      return event;
+    } catch (error) {
+      this.change(batchId, { pending });
+      throw error;
+    }
   }
 
-  /** Writes what was done by the kitchen's clock (ms) and typed later, all or none, and has it folded. */
-  async writeAll(batchId: string, facts: { kind: string; body: Values; at_ms: number }[]): Promise<void> {
-    const { store, phoneNow, shopId, wrote } = this.parts;
+  /** The run with all that was written of a batch; null when it is not shown or could not be folded. */
+  private async runNow(batchId: string): Promise<Run | null> {
+    await this.folding.get(batchId);
+    const batch = this.batches.value.get(batchId);
+    return batch && batch.failure === null ? batch.run : null;
+  }
+
+  private change(batchId: string, parts: Partial<Batch>): void {
+    const batch = this.batches.value.get(batchId);
+    if (batch) this.put({ ...batch, ...parts });
+  }
+
+  /** Writes what was done by the kitchen's clock (ms) and typed later, all or none, and has it folded; run: the batch
+   * before that. */
+  async writeAll(batchId: string, run: Run, facts: { kind: string; body: Values; at_ms: number }[]): Promise<void> {
+    const { compute, store, phoneNow, shopId, wrote } = this.parts;
+    const bodies = await decidedBodies(compute, Promise.resolve(run), facts);
     // Not this phone's clock: its error says nothing of these times.
     const same = { shop_id: shopId(), batch_id: batchId, offset_ms: 0 };
-    await store.events.appendAll(facts.map((fact) => ({ ...fact, ...same, id: uuid7(phoneNow()) })));
+    const drafts = facts.map((fact, index) => ({ ...fact, ...same, body: bodies[index] ?? fact.body, id: uuid7(phoneNow()) }));
+    await store.events.appendAll(drafts);
     wrote(batchId);
     await this.refresh(batchId);
   }

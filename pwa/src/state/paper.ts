@@ -15,7 +15,7 @@ export async function typeBack({ book, learning }: AppState, { summary, plan, ru
   const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as MeltRequest).window_low_c } : null;
   const request = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
   const written = await compute("paper.events", request, "desk");
-  await book.writeAll(summary.batch_id, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
+  await book.writeAll(summary.batch_id, run, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);
   await learning.noticed();
 }
 
