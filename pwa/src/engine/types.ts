@@ -2608,7 +2608,7 @@ export type PaperEventsRequest = {
   now_ms: number;
   /** when all was ready and weighed in; 0 to 9e+13 ms */
   weighed_at_ms?: number | null;
-  /** caramel weighed in; 0.01 to 50 kg */
+  /** caramel weighed in; 0.05 to 10 kg */
   weighed_kg?: number | null;
   /** lot of the caramel */
   lot?: string | null;

@@ -64,9 +64,9 @@ def fold_that_marks(step, note=None):
             raise Unfit("not_in_this_batch")
         if step in run["done"]:
             raise Unfit("already_done")
-        run["done"][step] = at_ms
         if note is not None:
             note(run, body)
+        run["done"][step] = at_ms
 
     return fold
 

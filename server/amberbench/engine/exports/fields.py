@@ -2,6 +2,7 @@
 
 from ..core.describe import boolean, document, integer, many, number, record, text
 from ..products import KINDS
+from ..steps.common.fields import BOWL_KG
 from ..steps.common.sheet import MOST_ROWS, instant
 
 TYPE_CHECKING = False
@@ -19,7 +20,7 @@ SHEET: "Document" = {
     "after_ms": instant("corrected time of the newest event the batch has"),
     "now_ms": instant("corrected time of typing"),
     "weighed_at_ms": instant("when all was ready and weighed in", default=None),
-    "weighed_kg": number("kg", 0.01, 50, "caramel weighed in", default=None),
+    "weighed_kg": dict(BOWL_KG, meaning="caramel weighed in", default=None),
     "lot": text(60, "lot of the caramel", default=None),
     "bursts": many(record(BURST, "a burst"), 0, MOST_ROWS, "bursts in their order", default=[]),
     "loose_kg": number("kg", 0, 50, "loose pieces that go back to their lot", default=None),

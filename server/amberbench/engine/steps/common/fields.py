@@ -3,6 +3,8 @@
 from ...core.describe import integer, number, text, together
 from ...core.fields import SEEN
 
+# What the melt's model reaches: one bowl.
+BOWL_KG = number("kg", 0.05, 10, "caramel in the bowl")
 EVENTS = {
     "ready_checked": {},
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},

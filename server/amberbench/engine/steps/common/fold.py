@@ -1,20 +1,22 @@
 """The steps that every batch has, as folds: weighed in, lot named, counted, weighed out."""
 
-from ...core import duplicates
+from ...core import check, duplicates
 from ...core.unfit import Unfit
+from .fields import BOWL_KG
 
 MOST_WEIGHED = 60
 
 
 def _weigh(run, body):
+    """More or less than a bowl is no weight of caramel to melt; a bowl of chocolate takes more."""
+    if run["melt"] is not None:
+        check.checked({"kg": BOWL_KG}, {"kg": body["kg"]})
     run["weighed_kg"] = body["kg"]
     if body["lot"]:
         run["lot"] = body["lot"]
-    if run["melt"] is None:
-        return
-    # dict(a, b=1): the request belongs to the plan document and must not change under it.
-    mass_kg = min(max(body["kg"], 0.05), 10.0)
-    run["melt"]["request"] = dict(run["melt"]["request"], mass_kg=mass_kg)
+    if run["melt"] is not None:
+        # dict(a, b=1): the request belongs to the plan document and must not change under it.
+        run["melt"]["request"] = dict(run["melt"]["request"], mass_kg=body["kg"])
 
 
 def _name_lot(run, body, at_ms):

@@ -1,6 +1,7 @@
 """The steps that every batch has, as prompts: weigh, lot, weigh out, close."""
 
 from ...core.prompts import MOST_TIMES, button, entry, skip
+from .fields import BOWL_KG
 
 
 def lot_page(run, at_ms, advice):
@@ -21,8 +22,8 @@ def _weigh(run, at_ms, advice):
     advice["entry"] = entry(
         "weighed",
         "kg",
-        0.05,
-        10.0,
+        BOWL_KG["low"],
+        float(BOWL_KG["high"]),
         likely_low=planned_kg * 0.97,
         likely_high=planned_kg * 1.03,
         body={"lot": run["lot"]},

@@ -3,6 +3,7 @@
 from ...core.describe import boolean, choice, document, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import MATERIAL, ROOM, START
+from ..common.fields import BOWL_KG
 
 OVEN = record(
     {
@@ -35,7 +36,7 @@ VESSEL = record(
 )
 MELT = together(
     {
-        "mass_kg": number("kg", 0.05, 10, "caramel in the bowl"),
+        "mass_kg": BOWL_KG,
         "start_c": START,
         "window_low_c": number(
             "°C",
