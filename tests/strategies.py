@@ -239,7 +239,10 @@ def _within(field, rng):
 
 
 def spoilt(name: str, rng: Any) -> Any:
-    """A sensible request with one value, at any depth, replaced by junk, taken away or given a stranger beside it."""
+    """A sensible request with one value, at any depth, replaced by junk, taken away or given a stranger beside it.
+
+    A run is the engine's own document: it is replaced as a whole, for what is wrong inside is no mistake of who asks.
+    """
     request = copy.deepcopy(sensible(name, rng))
     spot = request
     while True:
@@ -247,7 +250,7 @@ def spoilt(name: str, rng: Any) -> Any:
         if not keys:
             break
         key = rng.choice(keys)
-        if isinstance(spot[key], (dict, list)) and rng.random() < 0.7:
+        if isinstance(spot[key], (dict, list)) and key != "run" and rng.random() < 0.7:
             spot = spot[key]
             continue
         way = rng.random()

@@ -4,10 +4,10 @@
 ("say.…", "more.…", "button.…", "caution.…"); the numbers beside them carry their unit in their name.
 """
 
-from ..core.problems import Problem
 from ..products import KINDS
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import prompts as wash_prompts
+from . import shapes
 from .courses import KIND_OF, open_step
 
 
@@ -56,10 +56,8 @@ def advise_request(request):
     Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.
     Raises: Problem not_a_run (run).
     """
-    try:
-        return advise(request["run"], request["at_ms"])
-    except (KeyError, TypeError, AttributeError, ZeroDivisionError):
-        raise Problem("run", "not_a_run") from None
+    shapes.check_run(request["run"])
+    return advise(request["run"], request["at_ms"])
 
 
 # For tests: the pages of each kind of batch.

@@ -13,7 +13,7 @@ from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
-from . import decisions
+from . import decisions, shapes
 from .courses import KIND_OF
 from .events import EVENTS
 from .folds import FOLDS
@@ -146,11 +146,8 @@ def replay_request(request):
     Reply: run (the run document, under 20 kB).
     Raises: Problem not_a_plan (plan) when the plan lacks what the bench needs.
     """
-    plan = request["plan"]
-    try:
-        return {"run": replay(plan, request["events"])}
-    except (KeyError, TypeError, AttributeError):
-        raise Problem("plan", "not_a_plan") from None
+    shapes.check_plan(request["plan"])
+    return {"run": replay(request["plan"], request["events"])}
 
 
 def apply_request(request):
@@ -158,10 +155,8 @@ def apply_request(request):
 
     Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).
     """
-    try:
-        return {"run": apply(request["run"], request["event"])}
-    except (KeyError, TypeError, AttributeError):
-        raise Problem("run", "not_a_run") from None
+    shapes.check_run(request["run"])
+    return {"run": apply(request["run"], request["event"])}
 
 
 def decide_request(request):
@@ -171,10 +166,8 @@ def decide_request(request):
     Reply: decided: for each fact what belongs into its body as `decided`; null: nothing, or it does not fit the run.
     Raises: Problem not_a_run (run).
     """
-    try:
-        return {"decided": decided(request["run"], request["facts"])}
-    except (KeyError, TypeError, AttributeError, ZeroDivisionError):
-        raise Problem("run", "not_a_run") from None
+    shapes.check_run(request["run"])
+    return {"decided": decided(request["run"], request["facts"])}
 
 
 def decided(run, facts):
@@ -184,7 +177,9 @@ def decided(run, facts):
         # A phone raises the time of an event over those it has seen.
         at_ms = fact["at_ms"] if run["last_at_ms"] is None else max(fact["at_ms"], run["last_at_ms"])
         event = {"id": str(index), "device_id": "", "seq": index, "offset_ms": 0.0, "at_ms": at_ms}
+        event.update(kind=fact["kind"], body=fact["body"])
         made: list = []
-        _fold(run, dict(event, kind=fact["kind"], body=fact["body"]), made)
+        if well_formed(event):
+            _fold(run, event, made)
         replies.append(made[0] if made else None)
     return replies

@@ -2,6 +2,7 @@
 
 from math import exp, log, sqrt
 
+from ..batch import shapes
 from ..batch.courses import KIND_OF
 from ..core import check
 from ..core.problems import Problem
@@ -50,16 +51,14 @@ def contribution_request(request: "Document") -> "Document":
     plan, run = request["plan"], request["run"]
     if type(plan) is not dict:
         raise Problem("plan", "not_a_plan")
-    try:
-        if run["closed_at_ms"] is None:
-            raise Problem("run", "not_closed")
-        return {"contribution": contribution(request["batch_id"], plan, run)}
-    except (KeyError, TypeError, AttributeError, IndexError):
-        raise Problem("run", "not_a_run") from None
+    shapes.check_run(run)
+    if run["closed_at_ms"] is None:
+        raise Problem("run", "not_closed")
+    return {"contribution": contribution(request["batch_id"], plan, run)}
 
 
 def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document":
-    """The contribution of a closed run; raises KeyError or TypeError when it is no run."""
+    """The contribution of a closed run."""
     found: "Document" = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
     for name in ("oven_id", "base_id", "product_id"):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None

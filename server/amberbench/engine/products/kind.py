@@ -12,6 +12,10 @@ def _nothing(run: "Document") -> "Any":
     return None
 
 
+def _nothing_taken(reply: "Document") -> "Document":
+    return {}
+
+
 def _melt(run: "Document") -> "Document":
     result: "Document" = run["melt"]
     return result
@@ -61,6 +65,7 @@ class Kind:
         without: "dict[str, Callable[[Document], bool]] | None" = None,
         never_skipped: tuple[str, ...] = ("close",),
         notes: "dict[str, Callable[[Document, Document], None]] | None" = None,
+        taken: "Callable[[Document], Document]" = _nothing_taken,
         decides: "dict[str, Callable[..., Document]] | None" = None,
         pending_computation: "Callable[[Document], Document | None]" = _nothing,
         hot: tuple[str, ...] = ("close", "closed"),
@@ -72,7 +77,7 @@ class Kind:
         shares_bench: bool = True,
         lends_chocolate: bool = False,
     ) -> None:
-        self.name, self.course, self.begin = name, course, begin
+        self.name, self.course, self.begin, self.taken = name, course, begin, taken
         self.events, self.folds, self.notes, self.decides = events, folds, notes or {}, decides or {}
         self.pages, self.clocks, self.pending_computation = pages, clocks, pending_computation
         self.functions, self.described, self.routes = functions, described, routes

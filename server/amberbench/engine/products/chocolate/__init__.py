@@ -29,6 +29,7 @@ KIND = Kind(
         "lot": common_fold.lot_is_known,
         "leftover": lambda run: not any(one["kg"] > 0.0 for one in run["out"]),
     },
+    taken=fields.taken,
     begin=fold.begin,
     parts=("bowl",),
     events=together(common_fields.EVENTS, temper_fields.EVENTS, fields.EVENTS),

@@ -1,8 +1,13 @@
 """The fields of a bowl of chocolate: its plan, and the events of its batch."""
 
-from ...core.describe import document, number, record, text, together
+from ...core.describe import document, many, number, record, text, together
 from ...core.fields import SEEN, decided
 from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
+from .. import taken as plan_taken
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
 
 TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]
 
@@ -23,6 +28,23 @@ FUNCTIONS = {
         ),
     },
 }
+ASKED = {name: FUNCTIONS["chocolate.plan"]["request"][name] for name in ("chocolate", "mass_kg", "room_c", "bowl")}
+
+
+def taken(reply: "Document") -> "Document":
+    """What a run reads of a plan's reply."""
+    line = {"name": text(40, "which"), "low_c": number("°C", 0, 150, "from"), "high_c": number("°C", 0, 150, "to")}
+    return together(
+        plan_taken.REPLY,
+        {
+            "melt_kg": plan_taken.SOME,
+            "seed_kg": plan_taken.AMOUNT,
+            "steps": many(record(line, "one"), 1, 20, "heat lines"),
+            "bowl_request": record(ASKED, "the bowl"),
+        },
+    )
+
+
 READ = {
     "faster": number("", -1e3, 1e3, "logarithm of how much faster it cools than its model says"),
     "faster_sd": number("", 0, 1e3, "standard deviation of faster"),

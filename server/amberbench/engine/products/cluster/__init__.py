@@ -54,6 +54,7 @@ KIND = Kind(
         "set": dip_fold.is_plain,
     },
     never_skipped=("melt", "close"),
+    taken=fields.taken,
     begin=fold.begin,
     parts=("melt", "cluster"),
     oven_melt=fold.oven_melt,

@@ -5,11 +5,17 @@ from ...core.describe import boolean, choice, document, either, integer, many, n
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import FIRM
-from ...steps.deposit.fields import FUNNEL, FUNNEL_DECIDED, WINDOW_LOW
+from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
+from ...steps.melt import taken as melt_taken
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
+from .. import taken as plan_taken
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
 
 UNDER = either(MATERIAL["alternatives"], "what lies under the caramel: a built-in material, a composition or constants")
 DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit", measure_by="clusters_weighed")
@@ -193,6 +199,37 @@ CLUSTER_REPLY = together(
     },
     INPUTS,
 )
+
+
+def taken(reply: "Document") -> "Document":
+    """What a run reads of a plan's reply; an older one says less of its sizes."""
+    window = plan_taken.times("from_s", "to_s")
+    under = {"kg": plan_taken.AMOUNT, "material": document("as asked"), "count": dict(plan_taken.AMOUNT, nullable=True)}
+    size = {"clusters": plan_taken.AMOUNT, "deposit_kg": plan_taken.AMOUNT}
+    some = ("caramel_kg", "clusters", "per_tray", "trays", "fill_kg", "deposits_kg")
+    return together(
+        plan_taken.REPLY,
+        {name: plan_taken.SOME for name in some},
+        {name: plan_taken.AMOUNT for name in ("piece_kg", "fill_s", "tray_s")},
+        {
+            "safe_s": dict(plan_taken.TIME, default=0.0),
+            "second_kg": dict(plan_taken.AMOUNT, default=0.0),
+            "second": dict(window, nullable=True),
+            "free": window,
+            "sizes": many(record(size, "one size"), 1, 100, "sizes", default=None),
+            "under": many(record(under, "one"), 0, 100, "what goes under"),
+            "melt_request": record(melt_taken.IN_OVEN, "the melt"),
+            "fill_request": record(
+                {
+                    name: FILL[name]
+                    for name in ("h_w_m2k", "material", "room_c", "window_low_c", "limit_c", "pace_kg_s")
+                },
+                "a fill",
+            ),
+        },
+    )
+
+
 LEARN = {
     "clusters": integer(1, 200, "finished clusters that were weighed together"),
     "together_kg": number("kg", 0.001, 20, "their weight together"),

@@ -60,6 +60,7 @@ KIND = Kind(
         "wrap": lambda run: not run.get("wrap"),
     },
     never_skipped=("melt", "close"),
+    taken=fields.taken,
     begin=fold.begin,
     parts=("melt", "cool"),
     by_itself=("cooling_refitted",),
