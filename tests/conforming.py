@@ -3,8 +3,10 @@
 import json
 from typing import Any
 
-from amberbench.engine import documents, fields
+from amberbench.engine import fields
 from amberbench.engine.core import check
+from amberbench.engine.documents import BODIES
+from amberbench.schemas.exchanged import DOCUMENTS
 
 Field = dict[str, Any]
 
@@ -24,12 +26,12 @@ def conforms(name: str, reply: Any, spoilt: bool = False) -> None:
 def is_document(name: str, value: Any) -> None:
     """The same of a document of this name."""
     json.dumps(value, allow_nan=False)
-    _same(documents.DOCUMENTS[name], value, name, asked=False)
+    _same(DOCUMENTS[name], value, name, asked=False)
 
 
 def is_body(kind: str, body: Any) -> None:
     """The same of the body of an event, which may leave out what has a default."""
-    _record(documents.BODIES[kind], body, f"event {kind}", asked=True)
+    _record(BODIES[kind], body, f"event {kind}", asked=True)
 
 
 def _same(field: Field, value: Any, path: str, asked: bool) -> None:
@@ -37,7 +39,9 @@ def _same(field: Field, value: Any, path: str, asked: bool) -> None:
     if value is None:
         assert _may_be_null(field, asked), f"{path} is null"
     elif field["kind"] == "record":
-        _record(field["fields"], value, path, asked)
+        known = field["fields"]
+        named = {name: value[name] for name in value if name in known} if field.get("more") else value
+        _record(known, named, path, asked)
     elif field["kind"] == "many":
         assert isinstance(value, list | tuple), f"{path} is no list"
         assert field["least"] <= len(value) <= field["most"], f"{path} has {len(value)} items"
@@ -51,7 +55,7 @@ def _same(field: Field, value: Any, path: str, asked: bool) -> None:
         _either(field, value, path, asked)
     elif field["kind"] == "document":
         if "of" in field:
-            _same(documents.DOCUMENTS[field["of"]], value, path, asked=False)
+            _same(DOCUMENTS[field["of"]], value, path, asked=False)
     else:
         assert field["kind"] != "nothing", f"{path} is {value!r}"
         assert check.CHECKS[field["kind"]](field, value, path) == value
@@ -85,5 +89,5 @@ def _either(field: Field, value: Any, path: str, asked: bool) -> None:
 
 
 def _tag(alternative: Field, by: str) -> Any:
-    options: list[Any] = documents.DOCUMENTS[alternative["of"]]["fields"][by]["options"]
+    options: list[Any] = DOCUMENTS[alternative["of"]]["fields"][by]["options"]
     return options[0]

@@ -3,17 +3,17 @@
 from sqlalchemy import select, text
 
 from amberbench.engine import catalogue
-from amberbench.schemas import documents as shapes
 from amberbench.services import batches
 from amberbench.store import reading, writing
 from amberbench.store.models import ContributionRow
 from tests.bench import planned_bowl, planned_slab
+from tests.conforming import is_document
 from tests.log import Phone, push
 
 
 def taught(client):
     document = client.get("/api/contributions").get_json()
-    assert shapes.Contributions().validate(document) == {}
+    is_document("Contributions", document)
     return document["contributions"]
 
 

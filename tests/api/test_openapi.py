@@ -49,3 +49,15 @@ def test_errors_are_described_as_problem_details(asking):
     responses = document(asking)["components"]["responses"]
     for response in responses.values():
         assert list(response["content"]) == ["application/problem+json"], json.dumps(response)
+
+
+def test_documents_are_described_down_to_their_kinds(asking):
+    schemas = document(asking)["components"]["schemas"]
+    assert schemas["ServerRecord"]["properties"]["run"]["anyOf"][0] == {"$ref": "#/components/schemas/Run"}
+    assert schemas["Run"]["discriminator"] == {"propertyName": "kind"}
+    kinds = [one["$ref"].split("/")[-1] for one in schemas["Run"]["oneOf"]]
+    assert kinds == ["SlabRun", "ClusterRun", "ChocolateRun", "StandupRun"]
+    assert {"kind", "melt", "cool"} <= set(schemas["SlabRun"]["required"])
+    assert schemas["SlabRun"]["properties"]["kind"]["enum"] == ["slab"]
+    assert schemas["MeltState"]["properties"]["burning"]["anyOf"][1] == {"type": "null"}
+    assert schemas["SlabPlanReply"]["properties"]["caramel_kg"]["maximum"] == 50

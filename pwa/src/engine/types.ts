@@ -1778,6 +1778,152 @@ export type Summary = {
   events: number;
 };
 
+/** an event as a phone wrote it, and what the server added */
+export type ServedEvent = {
+  /** UUIDv7 made on the phone */
+  id: string;
+  /** the phone */
+  device_id: string;
+  /** the phone's own count; 0 to 9.0072e+15 */
+  seq: number;
+  /** by the phone's clock; ms */
+  at_ms: number;
+  /** server clock minus phone clock, estimated when it was written; ms */
+  offset_ms: number;
+  /** what happened */
+  kind: string;
+  /** what is told of it */
+  body: Values;
+  /** form of the envelope; 0 to 9.0072e+15 */
+  v: number;
+  /** the shop */
+  shop_id: string;
+  /** the batch; null: the shop */
+  batch_id: string | null;
+  /** the server's order; 0 to 1e+09 */
+  position: number;
+  /** when the server got it; ms */
+  received_ms: number;
+  /** what the server noticed: future, other_shop, ahead */
+  flags: string[];
+};
+
+/** what became of one event */
+export type PushAnswer = {
+  /** its id; null: it had none */
+  id: string | null;
+  /** what became of it */
+  result: "stored" | "known" | "refused";
+  /** why it was refused: key of the sentence problem.<code> */
+  code: string | null;
+  /** which member is wrong */
+  field: string | null;
+  /** the server's order; 0 to 1e+09 */
+  position: number | null;
+  /** what the server noticed: future, other_shop, ahead */
+  flags: string[];
+};
+
+/** an answer for each event that was sent, and the server's clock */
+export type Pushed = {
+  /** in the order of the events */
+  answers: PushAnswer[];
+  /** which log this is: another one, another database */
+  log_id: string;
+  /** when the request came in; ms */
+  received_ms: number;
+  /** when the reply went out; ms */
+  sent_ms: number;
+};
+
+/** events after a cursor, in the server's order */
+export type Pulled = {
+  /** which log this is: another one, another database */
+  log_id: string;
+  /** events, in the order of the log */
+  events: ServedEvent[];
+  /** whether there is more */
+  more: boolean;
+  /** `after` of the next pull; 0 to 1e+09 */
+  cursor: number;
+  /** `seen` of the next pull: tells whether the log is as it was; null: it is empty */
+  cursor_mark: string | null;
+};
+
+/** the list of batches, newest first */
+export type Batches = {
+  /** batches in a line, newest first */
+  batches: Summary[];
+  /** whether there are older ones */
+  more: boolean;
+};
+
+/** what batches closed last teach */
+export type Contributions = {
+  /** newest first */
+  contributions: Lesson[];
+};
+
+/** everything about one batch */
+export type ServerRecord = {
+  /** the batch in a line */
+  summary: Summary;
+  /** its plan; null: its opening has not come, or holds none */
+  plan: PlanDocument | null;
+  /** its run; null: it cannot be folded */
+  run: Run | null;
+  /** events, in the order of the log */
+  events: ServedEvent[];
+  /** more than a day ahead: in no fold */
+  set_aside: ServedEvent[];
+};
+
+/** who answers, and its clock */
+export type Health = {
+  /** always amberbench */
+  app: string;
+  /** version of the engine */
+  engine_version: string;
+  /** the shop; null: there is none yet */
+  shop_id: string | null;
+  /** which log this is: another one, another database */
+  log_id: string;
+  /** when the request came in; ms */
+  received_ms: number;
+  /** when the reply went out; ms */
+  sent_ms: number;
+};
+
+/** what a phone starts from */
+export type Snapshot = {
+  /** which log this is: another one, another database */
+  log_id: string;
+  /** the shop; null: there is none yet */
+  shop: Shop | null;
+  /** those of the shop, and of batches not closed */
+  events: ServedEvent[];
+  /** batches in a line, newest first */
+  summaries: Summary[];
+  /** `after` of the next pull; 0 to 1e+09 */
+  cursor: number;
+  /** `seen` of the next pull: tells whether the log is as it was; null: it is empty */
+  cursor_mark: string | null;
+};
+
+/** every error (RFC 9457, application/problem+json) */
+export type ProblemDetails = {
+  /** about:blank */
+  type: string;
+  /** name of the status */
+  title: string;
+  /** the status; 0 to 1e+09 */
+  status: number;
+  /** a plain sentence */
+  detail: string;
+  /** what is wrong with which field */
+  errors: ProblemDocument[];
+};
+
 /** the request to units.convert */
 export type UnitsConvertRequest = {
   /** what to convert; -1e+12 to 1e+12 */

@@ -1,6 +1,6 @@
 import type { IDBPTransaction, StoreNames } from "idb";
 
-import type { BenchEvent, Values } from "../documents";
+import type { BenchEvent, PushAnswer, ServedEvent, Values } from "../documents";
 import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
 import type { Connection, Database } from "./database";
 import type { Cursor } from "./place";
@@ -29,17 +29,10 @@ export interface Photo {
   blob: Blob;
 }
 
-/** The server's answer to one pushed event. */
-export interface PushAnswer {
-  /** null for an event so malformed that it has none the server could read. */
-  id: string | null;
-  result: "stored" | "known" | "refused";
-  position?: number | null;
-  code?: string | null;
-}
-
-/** An event as the server gives it. */
-export type ServedEvent = BenchEvent & { position?: number | null; received_ms?: number; flags?: string[] };
+/** An event as a server of any version gives it. */
+export type FromServer = BenchEvent & { position?: ServedEvent["position"] | null; received_ms?: ServedEvent["received_ms"]; flags?: ServedEvent["flags"] };
+/** What a server of any version answers of an event that was sent. */
+type Answered = Pick<PushAnswer, "id" | "result"> & Partial<PushAnswer>;
 
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
@@ -161,7 +154,7 @@ export class EventLog {
   }
 
   /** Takes in the server's answers: what it has leaves the outbox, what it refused stays and is marked. */
-  markSent(answers: PushAnswer[], engineVersion: string): Promise<void> {
+  markSent(answers: Answered[], engineVersion: string): Promise<void> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox"], "readwrite", STRICT);
       const outbox = transaction.objectStore("outbox");
@@ -195,7 +188,7 @@ export class EventLog {
   }
 
   /** Takes in events from the server and the cursor behind them; the ids of batches that got something new, null for what belongs to none. */
-  mergePulled(pulled: ServedEvent[], place: Cursor | null): Promise<Set<string | null>> {
+  mergePulled(pulled: FromServer[], place: Cursor | null): Promise<Set<string | null>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");

@@ -7,7 +7,7 @@ import { Meta } from "./meta";
 import { PhotoBox } from "./photos";
 import { Place } from "./place";
 
-export type { Photo, PushAnswer, ServedEvent } from "./events";
+export type { FromServer, Photo } from "./events";
 export type { BatchRow } from "./schema";
 export { uuid7 } from "./uuid";
 

@@ -1,6 +1,5 @@
-import type { BenchEvent, Lesson, PlanDocument, ProblemDocument, Run, Shop, SlabPlanReply, SlabPlanRequest, Summary } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, Lesson, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, SlabPlanReply, SlabPlanRequest, Snapshot, Summary } from "../documents";
 import { EngineProblem } from "../problems";
-import type { PushAnswer, ServedEvent } from "../storage";
 
 /** The server did not answer, or answered with something that is not ours. */
 export class Unreachable extends Error {}
@@ -13,46 +12,6 @@ export class Refusal extends Error {
   ) {
     super(`${status} ${code}`);
   }
-}
-
-export interface Health {
-  app: string;
-  engine_version: string;
-  shop_id: string;
-  /** Which log this is: another one, another database. */
-  log_id: string;
-  received_ms: number;
-  sent_ms: number;
-}
-export type PulledEvent = ServedEvent & { position: number };
-export interface Pushed {
-  log_id: string;
-  answers: PushAnswer[];
-}
-export interface Pulled {
-  log_id: string;
-  events: PulledEvent[];
-  cursor: number;
-  /** Tells the server at the next pull whether its log is still as it was. */
-  cursor_mark: string | null;
-  more: boolean;
-}
-export interface Snapshot {
-  log_id: string;
-  shop: Shop | null;
-  events: PulledEvent[];
-  summaries: Summary[];
-  cursor: number;
-  cursor_mark: string | null;
-}
-export interface ServerRecord {
-  summary: Summary;
-  /** null: the opening has not arrived, or the engine could not fold it. */
-  plan: PlanDocument | null;
-  run: Run | null;
-  events: BenchEvent[];
-  /** Those that are in no fold, because their time lies more than a day ahead. */
-  set_aside: BenchEvent[];
 }
 
 /** The server as the phone sees it. Every call throws Unreachable or Refusal. */
@@ -103,7 +62,7 @@ async function answered(path: string, timeoutMs: number, init: RequestInit): Pro
 /** Server trouble and "later" are as good as no answer; the rest is the server's last word. */
 function failure(status: number, document: unknown): Error {
   if (status >= 500 || status === 408 || status === 429) return new Unreachable(String(status));
-  const problem = (document as { errors?: ProblemDocument[] } | null)?.errors?.[0];
+  const problem = (document as Partial<ProblemDetails> | null)?.errors?.[0];
   return problem?.code ? new ProblemRefusal(status, problem) : new Refusal(status, "refused");
 }
 
@@ -127,9 +86,9 @@ export const httpApi: Api = {
   push: (events) => ask<Pushed>("/api/events", EXCHANGE_MS, { events }),
   pull: (after, seen) => ask<Pulled>(`/api/events?after=${after}&limit=500${seen ? `&seen=${seen}` : ""}`, EXCHANGE_MS),
   snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
-  batches: async () => (await ask<{ batches: Summary[] }>("/api/batches", EXCHANGE_MS)).batches,
+  batches: async () => (await ask<Batches>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
-  contributions: async () => (await ask<{ contributions: Lesson[] }>("/api/contributions", EXCHANGE_MS)).contributions,
+  contributions: async () => (await ask<Contributions>("/api/contributions", EXCHANGE_MS)).contributions,
   async file(path) {
     const response = await answered(path, EXCHANGE_MS, {});
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);

@@ -1,6 +1,6 @@
-import type { BenchEvent, Shop, Summary } from "../documents";
-import type { PushAnswer, Store } from "../storage";
-import { type Api, type Health, Refusal, Unreachable } from "./api";
+import type { BenchEvent, Health, PushAnswer, Shop, Summary } from "../documents";
+import type { Store } from "../storage";
+import { type Api, Refusal, Unreachable } from "./api";
 import { OffsetFilter, sample } from "./offset";
 
 /** Small groups: an answer that is lost on the way costs little to ask again. */
@@ -102,7 +102,7 @@ export class Exchange {
     } catch (error) {
       const first = group[0];
       if (!(error instanceof Refusal) || !first || !FAULTS.includes(error.status)) throw error;
-      if (group.length === 1) return [{ id: first.id, result: "refused", code: error.code }];
+      if (group.length === 1) return [{ id: first.id, result: "refused", code: error.code, field: null, position: null, flags: [] }];
       const half = Math.ceil(group.length / 2);
       return [...(await this.pushGroup(group.slice(0, half), result)), ...(await this.pushGroup(group.slice(half), result))];
     }

@@ -2,9 +2,9 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
-import type { BenchEvent, Shop } from "../documents";
-import { openStore, type PushAnswer, type Store, uuid7 } from "../storage";
-import { type Api, type Health, type Pulled, type PulledEvent, type Pushed, Refusal, Unreachable } from "./api";
+import type { BenchEvent, Health, Pulled, PushAnswer, Pushed, ServedEvent, Shop } from "../documents";
+import { openStore, type Store, uuid7 } from "../storage";
+import { type Api, Refusal, Unreachable } from "./api";
 import { pause } from "./backoff";
 import { Exchange, GROUP } from "./exchange";
 import { SyncLoop } from "./loop";
@@ -14,7 +14,7 @@ const T0 = 1_790_000_000_000;
 
 /** A server over a fake network: a log by position, an answer per event, and faults on demand. */
 class Server implements Api {
-  log: PulledEvent[] = [];
+  log: ServedEvent[] = [];
   logId = "first";
   private stored = 0;
   version = "0.1.0";
@@ -42,15 +42,16 @@ class Server implements Api {
       this.loseAnswers -= 1;
       return Promise.reject(new Unreachable("lost"));
     }
-    return Promise.resolve({ log_id: this.logId, answers });
+    return Promise.resolve({ log_id: this.logId, answers, received_ms: T0, sent_ms: T0 });
   }
   take(event: BenchEvent): PushAnswer {
     const code = this.refuse(event);
-    if (code) return { id: event.id, result: "refused", code };
+    const answer = { id: event.id, position: null, flags: [], code, field: null };
+    if (code) return { ...answer, result: "refused" };
     const known = this.log.find((one) => one.id === event.id);
-    if (known) return { id: event.id, result: "known", position: known.position };
-    this.log.push({ ...event, position: this.log.length + 1, received_ms: T0 + ++this.stored });
-    return { id: event.id, result: "stored", position: this.log.length };
+    if (known) return { ...answer, result: "known", position: known.position };
+    this.log.push({ ...event, position: this.log.length + 1, received_ms: T0 + ++this.stored, flags: [] });
+    return { ...answer, result: "stored", position: this.log.length };
   }
   private markAt(position: number): string | null {
     const event = this.log[position - 1];

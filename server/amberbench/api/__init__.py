@@ -11,3 +11,4 @@ def init_app(app: Flask) -> None:
     api = ProblemApi(app)
     for module in (plans, events, batches, photos, export, shop):
         api.register_blueprint(module.blueprint, url_prefix="/api")
+    api.describe_documents()

@@ -4,7 +4,8 @@ from typing import Any
 
 from flask import Response, abort
 
-from amberbench.schemas import documents as shapes
+from amberbench.schemas import asked
+from amberbench.schemas.json_schema import reference
 from amberbench.services import batches, contributions
 
 from .json_blueprint import JsonBlueprint, answer
@@ -13,15 +14,15 @@ blueprint = JsonBlueprint("batches", __name__, description="What was made, folde
 
 
 @blueprint.route("/batches", methods=["GET"])
-@blueprint.arguments(shapes.BatchesQuery, location="query")
-@blueprint.response(200, shapes.Batches)
+@blueprint.arguments(asked.BatchesQuery, location="query")
+@blueprint.response(200, reference("Batches"))
 def newest(query: dict[str, Any]) -> Response:
     """Summaries, newest first."""
     return answer(batches.newest(query["limit"], query["before"]))
 
 
 @blueprint.route("/batches/<batch_id>", methods=["GET"])
-@blueprint.response(200, shapes.Record)
+@blueprint.response(200, reference("ServerRecord"))
 def record(batch_id: str) -> Response:
     """Everything about one batch: planned and happened."""
     found = batches.record(batch_id)
@@ -31,7 +32,7 @@ def record(batch_id: str) -> Response:
 
 
 @blueprint.route("/contributions", methods=["GET"])
-@blueprint.response(200, shapes.Contributions)
+@blueprint.response(200, reference("Contributions"))
 def taught() -> Response:
     """What the batches closed last teach, newest first: a phone folds them by learn.fold."""
     return answer(contributions.newest())

@@ -4,7 +4,8 @@ from typing import Any
 
 from flask import Response, g
 
-from amberbench.schemas import documents as shapes
+from amberbench.schemas import asked
+from amberbench.schemas.json_schema import reference
 from amberbench.services import events, snapshot
 
 from .json_blueprint import JsonBlueprint, answer, now_ms, with_clock
@@ -13,23 +14,23 @@ blueprint = JsonBlueprint("events", __name__, description="The batch log: facts 
 
 
 @blueprint.route("/events", methods=["POST"])
-@blueprint.arguments(shapes.Push)
-@blueprint.response(200, shapes.Pushed)
+@blueprint.arguments(asked.Push)
+@blueprint.response(200, reference("Pushed"))
 def push(request: dict[str, Any]) -> Response:
     """Stores events; the same event twice is known, not stored twice."""
     return answer(with_clock(events.push(request["events"], g.received_ms)))
 
 
 @blueprint.route("/events", methods=["GET"])
-@blueprint.arguments(shapes.PullQuery, location="query")
-@blueprint.response(200, shapes.Pulled)
+@blueprint.arguments(asked.PullQuery, location="query")
+@blueprint.response(200, reference("Pulled"))
 def pull(query: dict[str, Any]) -> Response:
     """Events after a cursor, in the server's order; a problem when the log is no longer the one the cursor is of."""
     return answer(events.pull(query["after"], query["limit"], query["seen"]))
 
 
 @blueprint.route("/snapshot", methods=["GET"])
-@blueprint.response(200, shapes.Snapshot)
+@blueprint.response(200, reference("Snapshot"))
 def start() -> Response:
     """What a phone starts from; pulls go on after its cursor."""
     return answer(snapshot.snapshot(now_ms()))

@@ -5,7 +5,8 @@ from typing import Any
 
 from flask import Response
 
-from amberbench.schemas.from_fields import reply_schema, request_schema
+from amberbench.schemas import json_schema
+from amberbench.schemas.from_fields import request_schema
 from amberbench.services import plans
 
 from .json_blueprint import JsonBlueprint, answer
@@ -15,7 +16,7 @@ blueprint = JsonBlueprint("plans", __name__, description="Plans, computed by the
 
 def _endpoint(function: str) -> Callable[[dict[str, Any]], Response]:
     @blueprint.arguments(request_schema(function))
-    @blueprint.response(200, reply_schema(function))
+    @blueprint.response(200, json_schema.reply(function))
     def plan(request: dict[str, Any]) -> Response:
         return answer(plans.plan(function, request))
 

@@ -10,7 +10,7 @@ from werkzeug.exceptions import HTTPException
 
 from amberbench import text
 from amberbench.engine.core.problems import Problem
-from amberbench.schemas.documents import ProblemDetails
+from amberbench.schemas import json_schema
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import strict_json
@@ -25,7 +25,7 @@ UNREADABLE = {"not_json", "too_deep", "duplicate_name", "broken_text"}
 class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
     """The API with its OpenAPI document and its one handler of errors."""
 
-    ERROR_SCHEMA = ProblemDetails
+    ERROR_SCHEMA = json_schema.reference("ProblemDetails")
     DEFAULT_RESPONSE_CONTENT_TYPE = "application/json"
 
     def init_app(self, app: Flask, **more: Any) -> None:
@@ -34,6 +34,11 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         self.ma_plugin.converter.add_attribute_function(describe)
         app.register_error_handler(Problem, _refused)
         app.register_error_handler(OperationalError, _busy)
+
+    def describe_documents(self) -> None:
+        """Writes down what the endpoints refer to, once all of them are registered."""
+        for name, schema in json_schema.components(self.spec.to_dict()).items():
+            self.spec.components.schema(name, schema)
 
     def _register_responses(self) -> None:
         """Errors have a media type of their own; flask-smorest knows one for all replies."""

@@ -3,7 +3,7 @@
 from flask import Response, abort
 
 from amberbench.engine import VERSION
-from amberbench.schemas import documents as shapes
+from amberbench.schemas.json_schema import reference
 from amberbench.services import shop
 
 from .json_blueprint import JsonBlueprint, answer, with_clock
@@ -12,7 +12,7 @@ blueprint = JsonBlueprint("shop", __name__, description="The shop, and whether i
 
 
 @blueprint.route("/shop", methods=["GET"])
-@blueprint.response(200, shapes.Shop)
+@blueprint.response(200, reference("Shop"))
 def document() -> Response:
     """Ovens, vessels, bases, bars, caramels, products."""
     found = shop.document()
@@ -22,7 +22,7 @@ def document() -> Response:
 
 
 @blueprint.route("/health", methods=["GET"])
-@blueprint.response(200, shapes.Health)
+@blueprint.response(200, reference("Health"))
 def health() -> Response:
     """Proof of being on line, and the server's clock for the phone's."""
     return answer(with_clock({"app": "amberbench", "engine_version": VERSION} | shop.names()))

@@ -23,7 +23,7 @@ PLAIN = {"number": "float", "integer": "int", "boolean": "bool", "text": "str", 
 
 def engine_types() -> str:
     """The text of `engine/types.py`."""
-    names = Named(requests_asked=False)
+    names = Named(documents.DOCUMENTS, requests_asked=False)
     parts = [HEAD]
     parts += [_class(record, names) for record in names.records.values()]
     for name, described in documents.DOCUMENTS.items():

@@ -1,10 +1,10 @@
-"""How our marshmallow fields look in the OpenAPI document."""
+"""How the fields of requests look in the OpenAPI document."""
 
 from typing import Any
 
 from apispec.ext.marshmallow.openapi import OpenAPIConverter
 
-from . import units
+from . import json_schema, units
 from .fields import Either, ListOf, Plain, Quantity, Record
 
 
@@ -43,7 +43,7 @@ def _quantity(field: Quantity) -> dict[str, Any]:
 def _plain(field: Plain) -> dict[str, Any]:
     described = field.described
     if described["kind"] == "document":
-        return {}
+        return json_schema.reference(described["of"]) if "of" in described else {}
     if described["kind"] == "choice":
         return {"type": "string", "enum": described["options"]}
     if described["kind"] == "text":

@@ -4,6 +4,7 @@ import json
 
 from amberbench.engine import documents, fields
 
+from .exchanged import DOCUMENTS
 from .records import Field, Named, Record, body_name, may_be_missing, may_be_null, reply_name, request_name
 
 HEAD = """\
@@ -16,10 +17,10 @@ PLAIN = {"number": "number", "integer": "number", "boolean": "boolean", "text": 
 
 def phone_types() -> str:
     """The text of `pwa/src/engine/types.ts`."""
-    names = Named(requests_asked=True)
+    names = Named(DOCUMENTS, requests_asked=True)
     parts = [HEAD]
     parts += [_record(record, names) for record in names.records.values()]
-    for name, described in documents.DOCUMENTS.items():
+    for name, described in DOCUMENTS.items():
         if described["kind"] != "record":
             asked = bool(described.get("asked"))
             parts.append(f"/** {described['meaning']} */\nexport type {name} = {_spelled(described, asked, names)};\n")

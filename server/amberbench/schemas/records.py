@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from amberbench.engine import documents, fields
+from amberbench.engine import fields
+from amberbench.engine.documents import BODIES
 
 Field = dict[str, Any]
 """One description out of the engine's fields: kind, meaning and, by kind, unit, low, high, options, item, …"""
@@ -34,20 +35,20 @@ class Named:
     name with that of what holds it in front. Of two forms of one record the later is "Full" or "Asked".
     """
 
-    def __init__(self, requests_asked: bool) -> None:
-        """`requests_asked`: whether requests and events' bodies are as asked, or as the engine has checked them."""
+    def __init__(self, documents: dict[str, Field], requests_asked: bool) -> None:
+        """`documents`: by name; `requests_asked`: whether requests and bodies are as asked, or as they were checked."""
         self.records: dict[Key, Record] = {}
         self.aliases: dict[str, str] = {}
-        self.requests_asked = requests_asked
+        self.requests_asked, self._named = requests_asked, documents
         # These say nothing without what holds them.
-        self._taken: set[str] = {*documents.DOCUMENTS, "Request", "Reply", "Body", "Planned"}
+        self._taken: set[str] = {*documents, "Request", "Reply", "Body", "Planned"}
         self._eithers: dict[Key, str] = {}
         tops = [*self._documents(), *self._functions(), *self._bodies()]
         for name, described, asked in tops:
             self._add(name, described["fields"], asked, described["meaning"])
         for _, described, asked in [*self._functions(), *tops]:
             self._add_inner(self.records[id(described["fields"]), asked])
-        for name, described in documents.DOCUMENTS.items():
+        for name, described in documents.items():
             if described["kind"] == "either":
                 self._eithers[id(described["alternatives"]), bool(described.get("asked"))] = name
             if described["kind"] != "record":
@@ -62,7 +63,7 @@ class Named:
         return self._eithers.get((id(field["alternatives"]), asked))
 
     def _documents(self) -> Iterator[tuple[str, Field, bool]]:
-        for name, described in documents.DOCUMENTS.items():
+        for name, described in self._named.items():
             if described["kind"] == "record":
                 yield name, described, bool(described.get("asked"))
 
@@ -73,7 +74,7 @@ class Named:
             yield reply_name(function), {"fields": both["reply"], "meaning": f"the reply of {function}"}, False
 
     def _bodies(self) -> Iterator[tuple[str, Field, bool]]:
-        for kind, body in documents.BODIES.items():
+        for kind, body in BODIES.items():
             yield body_name(kind), {"fields": body, "meaning": f"body of the event {kind}"}, self.requests_asked
 
     def _add(self, name: str, known: Fields, asked: bool, meaning: str) -> Record | None:

@@ -1,0 +1,38 @@
+"""What is asked of the API besides plans. What it answers is described in `exchanged`."""
+
+import marshmallow as ma
+from marshmallow import fields as ma_fields
+
+from amberbench.engine.core import describe as kinds
+
+from .fault import schema_messages
+from .fields import Count, ListOf, Plain
+
+MOST_EVENTS = 500
+ANY = (dict, list, str, int, float, bool)
+
+
+class Push(ma.Schema):
+    """Events to store."""
+
+    error_messages = schema_messages(["events"])
+    events = ListOf(
+        kinds.many(kinds.document("an event"), 0, MOST_EVENTS, "events, oldest first"),
+        Plain(kinds.document("an event", default=None), ANY, "not_a_document"),
+        metadata={"description": "events, oldest first"},
+    )
+
+
+class PullQuery(ma.Schema):
+    """Where to go on, and how far."""
+
+    after = Count(kinds.integer(0, 2**53, "the cursor of the last pull", default=0), load_default=0)
+    limit = Count(kinds.integer(1, MOST_EVENTS, "most events wanted", default=MOST_EVENTS), load_default=MOST_EVENTS)
+    seen = ma_fields.String(load_default=None, metadata={"description": "`cursor_mark` of the last pull"})
+
+
+class BatchesQuery(ma.Schema):
+    """Which page of the list."""
+
+    before = ma_fields.String(load_default=None, metadata={"description": "batch_id that the last page ended with"})
+    limit = Count(kinds.integer(1, 1000, "most batches wanted", default=200), load_default=200)

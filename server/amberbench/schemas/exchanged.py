@@ -1,0 +1,102 @@
+"""What the API exchanges besides plans, described as the engine describes its documents; and all documents by name."""
+
+from amberbench.engine import documents as engine_documents
+from amberbench.engine.core.describe import boolean, choice, document, record, together
+from amberbench.engine.core.documents import count, instant, listed, words
+
+from .records import Field
+
+POSITION = {"position": count("the server's order")}
+FLAGS = {"flags": listed(words("a flag"), "what the server noticed: future, other_shop, ahead")}
+CLOCK = {
+    "received_ms": instant("when the request came in"),
+    "sent_ms": instant("when the reply went out"),
+}
+LOG = {"log_id": words("which log this is: another one, another database")}
+CURSOR = {
+    "cursor": count("`after` of the next pull"),
+    "cursor_mark": words(
+        "`seen` of the next pull: tells whether the log is as it was; null: it is empty", nullable=True
+    ),
+}
+SERVED = together(
+    engine_documents.DOCUMENTS["BenchEvent"]["fields"],
+    POSITION,
+    {"received_ms": instant("when the server got it")},
+    FLAGS,
+)
+EVENTS = listed(document("an event", of="ServedEvent"), "events, in the order of the log")
+SUMMARIES = listed(document("a batch", of="Summary"), "batches in a line, newest first")
+PUSH_ANSWER = together(
+    {
+        "id": words("its id; null: it had none", nullable=True),
+        "result": choice(("stored", "known", "refused"), "what became of it"),
+        "code": words("why it was refused: key of the sentence problem.<code>", nullable=True),
+        "field": words("which member is wrong", nullable=True),
+    },
+    {"position": dict(POSITION["position"], nullable=True)},
+    FLAGS,
+)
+SERVER_RECORD = {
+    "summary": document("the batch in a line", of="Summary"),
+    "plan": document("its plan; null: its opening has not come, or holds none", of="PlanDocument", nullable=True),
+    "run": document("its run; null: it cannot be folded", of="Run", nullable=True),
+    "events": EVENTS,
+    "set_aside": listed(document("an event", of="ServedEvent"), "more than a day ahead: in no fold"),
+}
+EXCHANGED: dict[str, Field] = {
+    # Members that newer apps added are handed on.
+    "ServedEvent": record(SERVED, "an event as a phone wrote it, and what the server added", more=True),
+    "PushAnswer": record(PUSH_ANSWER, "what became of one event"),
+    "Pushed": record(
+        together({"answers": listed(document("an answer", of="PushAnswer"), "in the order of the events")}, LOG, CLOCK),
+        "an answer for each event that was sent, and the server's clock",
+    ),
+    "Pulled": record(
+        together(LOG, {"events": EVENTS, "more": boolean("whether there is more")}, CURSOR),
+        "events after a cursor, in the server's order",
+    ),
+    "Batches": record(
+        {"batches": SUMMARIES, "more": boolean("whether there are older ones")}, "the list of batches, newest first"
+    ),
+    "Contributions": record(
+        {"contributions": listed(document("a batch", of="Lesson"), "newest first")},
+        "what batches closed last teach",
+    ),
+    "ServerRecord": record(SERVER_RECORD, "everything about one batch"),
+    "Health": record(
+        together(
+            {
+                "app": words("always amberbench"),
+                "engine_version": words("version of the engine"),
+                "shop_id": words("the shop; null: there is none yet", nullable=True),
+            },
+            LOG,
+            CLOCK,
+        ),
+        "who answers, and its clock",
+    ),
+    "Snapshot": record(
+        together(
+            LOG,
+            {
+                "shop": document("the shop; null: there is none yet", of="Shop", nullable=True),
+                "events": dict(EVENTS, meaning="those of the shop, and of batches not closed"),
+                "summaries": SUMMARIES,
+            },
+            CURSOR,
+        ),
+        "what a phone starts from",
+    ),
+    "ProblemDetails": record(
+        {
+            "type": words("about:blank"),
+            "title": words("name of the status"),
+            "status": count("the status"),
+            "detail": words("a plain sentence"),
+            "errors": listed(document("one thing", of="ProblemDocument"), "what is wrong with which field"),
+        },
+        "every error (RFC 9457, application/problem+json)",
+    ),
+}
+DOCUMENTS: dict[str, Field] = engine_documents.DOCUMENTS | EXCHANGED
