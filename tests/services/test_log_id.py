@@ -65,6 +65,7 @@ def test_database_of_an_older_app_gets_a_name(app, client):
     with app.app_context():
         with writing() as session:
             session.execute(text("DROP TABLE log"))
+            session.execute(text("ALTER TABLE batch DROP COLUMN broken"))
             session.execute(text("UPDATE alembic_version SET version_num = '0006'"))
         setup.set_up(None, 0)
     assert len(log_id(client)) == 36

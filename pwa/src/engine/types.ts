@@ -1872,6 +1872,8 @@ export type ServerRecord = {
   plan: PlanDocument | null;
   /** its run; null: it cannot be folded */
   run: Run | null;
+  /** what broke in the app as its events were folded; null: nothing */
+  broken?: string | null;
   /** events, in the order of the log */
   events: ServedEvent[];
   /** more than a day ahead: in no fold */
@@ -1886,6 +1888,8 @@ export type Health = {
   engine_version: string;
   /** the shop; null: there is none yet */
   shop_id: string | null;
+  /** mistakes of the app since the server started; 0 to 1e+09 */
+  errors?: number;
   /** which log this is: another one, another database */
   log_id: string;
   /** when the request came in; ms */
@@ -1922,6 +1926,8 @@ export type ProblemDetails = {
   detail: string;
   /** what is wrong with which field */
   errors: ProblemDocument[];
+  /** of a mistake of the app: its name in the server's log */
+  instance?: string;
 };
 
 /** the request to units.convert */

@@ -6,14 +6,14 @@ from typing import Any
 import flask_smorest
 from flask import Flask, Response, request
 from sqlalchemy.exc import OperationalError
-from werkzeug.exceptions import HTTPException
+from werkzeug.exceptions import HTTPException, InternalServerError
 
 from amberbench import text
 from amberbench.engine.core.problems import Problem
 from amberbench.schemas import json_schema
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
-from amberbench.services import strict_json
+from amberbench.services import mistakes, strict_json
 
 from .json_blueprint import is_api, language, read_away_body
 
@@ -34,6 +34,7 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         self.ma_plugin.converter.add_attribute_function(describe)
         app.register_error_handler(Problem, _refused)
         app.register_error_handler(OperationalError, _busy)
+        app.register_error_handler(Exception, _broken)
 
     def describe_documents(self) -> None:
         """Writes down what the endpoints refer to, once all of them are registered."""
@@ -72,7 +73,15 @@ def _busy(_: OperationalError) -> Response:
     return response
 
 
-def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
+def _broken(error: Exception) -> Response | HTTPException:
+    """A mistake of ours, told as one: it is in the log under the name that the answer gives."""
+    name = mistakes.note(f"{request.method} {request.path[:200]}", error)
+    if not is_api(request.path):
+        return InternalServerError(original_exception=error)
+    return _problem(500, [], {"instance": f"urn:uuid:{name}"})
+
+
+def _problem(status: int, faults: list[dict[str, Any]], more: dict[str, str] | None = None) -> Response:
     spoken = language(request)
     errors = [fault | {"message": text.problem_sentence(fault, spoken)} for fault in faults]
     document = {
@@ -82,6 +91,7 @@ def _problem(status: int, faults: list[dict[str, Any]]) -> Response:
         "detail": errors[0]["message"] if errors else text.sentence(f"server.status_{status}", {}, spoken),
         "errors": errors,
     }
+    document |= more or {}
     response = Response(strict_json.write(document), status, mimetype=PROBLEM)
     response.content_language.add(spoken)
     response.vary.add("Accept-Language")

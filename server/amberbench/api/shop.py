@@ -4,7 +4,7 @@ from flask import Response, abort
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
-from amberbench.services import shop
+from amberbench.services import mistakes, shop
 
 from .json_blueprint import JsonBlueprint, answer, with_clock
 
@@ -25,4 +25,5 @@ def document() -> Response:
 @blueprint.response(200, reference("Health"))
 def health() -> Response:
     """Proof of being on line, and the server's clock for the phone's."""
-    return answer(with_clock({"app": "amberbench", "engine_version": VERSION} | shop.names()))
+    about = {"app": "amberbench", "engine_version": VERSION, "errors": mistakes.counted()}
+    return answer(with_clock(about | shop.names()))

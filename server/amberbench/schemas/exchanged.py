@@ -41,6 +41,7 @@ SERVER_RECORD = {
     "summary": document("the batch in a line", of="Summary"),
     "plan": document("its plan; null: its opening has not come, or holds none", of="PlanDocument", nullable=True),
     "run": document("its run; null: it cannot be folded", of="Run", nullable=True),
+    "broken": words("what broke in the app as its events were folded; null: nothing", nullable=True, optional=True),
     "events": EVENTS,
     "set_aside": listed(document("an event", of="ServedEvent"), "more than a day ahead: in no fold"),
 }
@@ -70,6 +71,7 @@ EXCHANGED: dict[str, Field] = {
                 "app": words("always amberbench"),
                 "engine_version": words("version of the engine"),
                 "shop_id": words("the shop; null: there is none yet", nullable=True),
+                "errors": count("mistakes of the app since the server started", optional=True),
             },
             LOG,
             CLOCK,
@@ -95,6 +97,7 @@ EXCHANGED: dict[str, Field] = {
             "status": count("the status"),
             "detail": words("a plain sentence"),
             "errors": listed(document("one thing", of="ProblemDocument"), "what is wrong with which field"),
+            "instance": words("of a mistake of the app: its name in the server's log", optional=True),
         },
         "every error (RFC 9457, application/problem+json)",
     ),

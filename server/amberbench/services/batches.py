@@ -3,6 +3,7 @@
 import logging
 from typing import Any
 
+from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION, catalogue
@@ -12,7 +13,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, EventRow
 
-from . import clock, documents, strict_json
+from . import clock, documents, mistakes, strict_json
 from .event_form import NAME
 
 log = logging.getLogger(__name__)
@@ -34,9 +35,15 @@ def project(session: Session, batch_id: str) -> None:
     try:
         with session.begin_nested():
             session.merge(row_of(opening, len(rows), replayed(opening, events)))
-    except Exception:  # a plan that is none, or a fault of the engine
-        log.exception("batch %s could not be folded", batch_id)
+    except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
+        raise
+    except Problem as problem:
+        log.warning("batch %s could not be folded: %s", batch_id, problem)
         session.merge(row_of(opening, len(rows), None))
+    except Exception as error:
+        name = mistakes.note(f"batch {batch_id} could not be folded", error)
+        broken = f"{type(error).__name__}: {str(error)[:200]} ({name})"
+        session.merge(row_of(opening, len(rows), None, broken))
 
 
 def replayed(opening: Document, events: list[Document]) -> Document:
@@ -46,11 +53,12 @@ def replayed(opening: Document, events: list[Document]) -> Document:
     return run
 
 
-def row_of(opening: Document, events: int, run: Document | None) -> BatchRow:
-    """What is kept of a batch of so many events; without a run only what its opening says."""
+def row_of(opening: Document, events: int, run: Document | None, broken: str | None = None) -> BatchRow:
+    """What is kept of a batch of so many events; without a run only what its opening says, and what broke."""
     values = _plain_values(opening) | (run_values(run) if run else {})
     text = strict_json.write(run) if run else None
-    return BatchRow(batch_id=opening["batch_id"], events=events, engine_version=VERSION, run=text, **values)
+    own = {"batch_id": opening["batch_id"], "engine_version": VERSION, "broken": broken}
+    return BatchRow(events=events, run=text, **own, **values)
 
 
 def opening_of(events: list[Document]) -> Document | None:
@@ -124,6 +132,7 @@ def record(batch_id: str) -> Document | None:
             "summary": documents.summary(row),
             "plan": opening["body"]["plan"] if opening else None,
             "run": strict_json.read(row.run) if row.run else None,
+            "broken": row.broken,
             "events": events,
             "set_aside": aside,
         }

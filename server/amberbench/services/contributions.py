@@ -7,10 +7,11 @@ from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import courses
+from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
-from . import clock, documents, strict_json
+from . import clock, documents, mistakes, strict_json
 from .batches import opening_of
 
 log = logging.getLogger(__name__)
@@ -75,8 +76,11 @@ def _contribution(request: Document) -> Document | None:
     try:
         contribution: Document = catalogue.call("learn.contribution", request)["contribution"]
         return contribution
-    except Exception:  # a run that is none, or a fault of the engine: the others teach all the same
-        log.exception("batch %s teaches nothing", request["batch_id"])
+    except Problem as problem:
+        log.warning("batch %s teaches nothing: %s", request["batch_id"], problem)
+        return None
+    except Exception as error:  # the others teach all the same
+        mistakes.note(f"batch {request['batch_id']} teaches nothing", error)
         return None
 
 

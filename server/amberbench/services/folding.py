@@ -50,7 +50,7 @@ def _folded(
             _go_on(row, events)
         else:
             return False
-    except Exception:  # `project` answers for it: it keeps what can be said without the engine
+    except Exception:  # `project` folds the whole log and tells what goes wrong there
         return False
     return True
 

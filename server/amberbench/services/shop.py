@@ -1,6 +1,5 @@
 """The shop: the fold of its events, kept as a document that every `shop_set` renews."""
 
-import logging
 from typing import Any
 
 from sqlalchemy.orm import Session
@@ -10,11 +9,10 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import clock, documents, shop_facts, strict_json
+from . import clock, documents, mistakes, shop_facts, strict_json
 from .event_form import event_of
 from .uuid7 import uuid7
 
-log = logging.getLogger(__name__)
 SEED = "seed"
 """The device that writes what a shop begins with."""
 
@@ -76,8 +74,8 @@ def fold(session: Session, now_ms: int) -> None:
     events, _ = clock.split([documents.event(one) for one in queries.events_of_kind(session, engine_shop.KIND)])
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
-    except Exception:  # a fault of the engine
-        log.exception("the shop could not be folded")
+    except Exception as error:
+        mistakes.note("the shop could not be folded", error)
         return
     row.document = strict_json.write(reply["shop"])
     row.changed_ms = now_ms

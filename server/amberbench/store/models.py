@@ -71,6 +71,8 @@ class BatchRow(Base):
     engine_version: Mapped[str] = mapped_column(String(20), server_default="")
     # The run document as JSON; null when the engine could not fold the events.
     run: Mapped[str | None] = mapped_column(Text, deferred=True)
+    # What went wrong in folding, where it was a mistake of ours; it is folded again by the next version.
+    broken: Mapped[str | None] = mapped_column(String(300))
 
 
 class UnopenedRow(Base):

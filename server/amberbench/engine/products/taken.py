@@ -20,8 +20,8 @@ REPLY = {
     "room": record({"warnings": SAID}, "what the room's air does", default=None),
     "dip": record({}, "how it is dipped; null: it is not, or nobody asked", default=None),
 }
-AMOUNT = number("", 0, 1e300, "an amount", held=True)
-SOME = number("", 1e-12, 1e300, "an amount that is not nothing", held=True)
+AMOUNT = number("", 0, 1e9, "an amount", held=True)
+SOME = number("", 1e-12, 1e9, "an amount that is not nothing", held=True)
 TIME = number("s", -1e300, 1e300, "a time")
 
 
