@@ -1,4 +1,5 @@
 import type { ProblemDocument } from "./documents";
+import type { Fault } from "./engine/fault";
 
 /** The engine (here or on the server) refused a request: show `problemText(problem)`. */
 export class EngineProblem extends Error {
@@ -8,9 +9,10 @@ export class EngineProblem extends Error {
   }
 }
 
-/** The engine itself broke: not the person's fault. `message` is for the log; screens show text `desk.engine_failed`. */
+/** The engine itself broke: not the person's fault. `message` is for the log; screens show text `desk.engine_failed`.
+ * fault: the exception inside it; null: it stopped as a whole. */
 export class EngineFailure extends Error {
-  constructor(message: string) {
+  constructor(message: string, readonly fault: Fault | null = null) {
     super(message);
     this.name = "EngineFailure";
   }

@@ -2,6 +2,7 @@
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
 import wasm from "@micropython/micropython-webassembly-pyscript/micropython.wasm?url";
 
+import { faultOf } from "./fault";
 import { type CallText, install } from "./install";
 import type { Answer, Call } from "./messages";
 
@@ -33,6 +34,6 @@ self.onmessage = async ({ data }: MessageEvent<Call>) => {
   try {
     post({ id, text: callText(name, text) });
   } catch (error) {
-    post({ id, failed: String(error) });
+    post({ id, fault: faultOf(error) });
   }
 };

@@ -80,7 +80,7 @@ export class WorkerQueue {
     if (answer.id !== this.lastId || !this.current) return;
     const { done, failed } = this.current;
     this.current = null;
-    if ("failed" in answer) failed(new EngineFailure(answer.failed));
+    if ("fault" in answer) failed(new EngineFailure(answer.fault.trace, answer.fault));
     else {
       this.restarts = 0;
       done(answer.text);

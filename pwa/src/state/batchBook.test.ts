@@ -3,8 +3,9 @@ import "fake-indexeddb/auto";
 import { beforeAll, beforeEach, expect, test } from "vitest";
 
 import type { PlanDocument } from "../documents";
+import { EngineFailure, EngineProblem } from "../problems";
 import { openStore, type Store, uuid7 } from "../storage";
-import { realEngine } from "../testing/engine";
+import { inEngine, realEngine } from "../testing/engine";
 import { BatchBook, type Compute } from "./batchBook";
 import { Taps } from "./taps";
 import { PendingComputations } from "./pendingComputations";
@@ -165,6 +166,76 @@ test("a fact that finds no room leaves the bench as it was", async () => {
   other.batches.value = one.batches.value;
   await expect(other.write(batchId, "weighed", { kg: 1.8 })).rejects.toThrow("no room");
   expect(other.batches.value.get(batchId)).toEqual(before);
+});
+
+/** Makes a place of the engine as wrong as a forgotten argument does, while something is done. */
+async function mistaken(place: string, name: string, work: () => Promise<void>): Promise<void> {
+  inEngine(`from amberbench.engine import catalogue\nfrom amberbench.engine.batch.courses import KIND_OF\nfrom amberbench.engine.batch.folds import FOLDS
+place = ${place}
+sound = place["${name}"]
+def mistaken(*more):
+    return None + 1
+place["${name}"] = mistaken`);
+  try {
+    await work();
+  } finally {
+    inEngine(`place["${name}"] = sound`);
+  }
+}
+
+test("a mistake in a fold is told as one, loses no event and stops no other batch", async () => {
+  const one = book();
+  const [batchId, other] = [await opened(one), await opened(one)];
+  await mistaken("FOLDS", "freed", async () => {
+    await one.write(batchId, "freed", {});
+    await one.refresh(batchId);
+    await press(one, other);
+  });
+  expect(one.batches.value.get(batchId)?.failure).toContain("TypeError");
+  expect(one.batches.value.get(other)).toMatchObject({ failure: null, pending: false, advice: { step: "weigh" } });
+  expect((await store.events.eventsOf(batchId)).map((event) => event.kind)).toEqual(["batch_opened", "freed"]);
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)).toMatchObject({ failure: null, advice: { step: "flip" } });
+});
+
+test("a mistake in what is said next is told as one, at once and when time has passed", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await mistaken('KIND_OF["slab"].pages', "set_up", () => one.look(batchId));
+  expect(one.batches.value.get(batchId)).toMatchObject({ failure: expect.stringContaining("TypeError"), advice: { step: "set_up" } });
+  await one.refresh(batchId);
+  expect(one.batches.value.get(batchId)?.failure).toBeNull();
+  await mistaken('KIND_OF["slab"].pages', "flip", async () => {
+    await one.write(batchId, "freed", {});
+    await one.refresh(batchId);
+  });
+  expect(one.batches.value.get(batchId)?.failure).toContain("TypeError");
+  expect(one.batches.value.get(batchId)?.events).toHaveLength(2);
+});
+
+test("a batch that breaks before it was ever folded is on the bench with what was told of it", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  await one.write(batchId, "freed", {});
+  const served = (await store.events.eventsOf(batchId)).map((event, index) => ({ ...event, position: index + 1, received_ms: T0 }));
+  const elsewhere = await openStore(T0, `book-${++names}`);
+  await elsewhere.events.mergePulled(served, null);
+  const other = book(compute, elsewhere);
+  await mistaken("FOLDS", "freed", () => other.refresh(batchId));
+  const shown = other.batches.value.get(batchId);
+  expect(shown).toMatchObject({ run: null, failure: expect.stringContaining("TypeError") });
+  expect(shown?.events).toHaveLength(2);
+});
+
+test("a mistake in a planner is a failure of the engine with type and trace, a wrong request stays a problem", async () => {
+  const request = plan.kind === "slab" ? plan.request : null;
+  await mistaken("catalogue.FUNCTIONS", "slab.plan", async () => {
+    const failed = compute("slab.plan", request!);
+    await expect(failed).rejects.toThrow(EngineFailure);
+    await expect(failed).rejects.toMatchObject({ fault: { type: "TypeError", trace: expect.stringContaining("mistaken") } });
+    await expect(compute("slab.plan", { ...request!, slab_height_m: -1 })).rejects.toThrow(EngineProblem);
+  });
+  expect((await compute("slab.plan", request!)).caramel_kg).toBeGreaterThan(1);
 });
 
 test("an event refused by the server leaves the fold", async () => {

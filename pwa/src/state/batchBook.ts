@@ -110,11 +110,25 @@ export class BatchBook {
     const batch = this.batches.value.get(batchId);
     if (!batch?.run || batch.pending || this.folding.has(batchId)) return;
     const { run, events } = batch;
-    const advice = await this.advise(run).catch(() => null);
-    const current = this.batches.value.get(batchId);
-    // Something was written meanwhile: the fold will tell.
-    if (!advice || !current || current.events !== events) return;
-    this.put({ ...current, advice });
+    try {
+      const advice = await this.advise(run);
+      const current = this.batches.value.get(batchId);
+      // Where something was written meanwhile, the fold will tell.
+      if (current?.events === events) this.put({ ...current, advice });
+    } catch (error) {
+      await this.tellBroken(batchId, error);
+    }
+  }
+
+  /** Shows that the app broke over a batch: all that was told of it is kept, and the others go on. */
+  private async tellBroken(batchId: string, error: unknown): Promise<void> {
+    console.error("batch cannot be folded:", batchId, error);
+    const failure = String(error);
+    if (this.batches.value.has(batchId)) return this.change(batchId, { failure });
+    const [events, row] = [await this.parts.store.events.eventsOf(batchId), await this.parts.store.batches.get(batchId)];
+    const plan = planOf(events);
+    // One that was closed before this session is a record, not a running batch.
+    if (plan && row?.closed_at_ms == null) this.put({ batchId, plan, events, run: null, advice: null, pending: false, failure });
   }
 
   private async foldWhileDirty(batchId: string): Promise<void> {
@@ -124,9 +138,7 @@ export class BatchBook {
       try {
         await this.fold(batchId);
       } catch (error) {
-        const batch = this.batches.value.get(batchId);
-        if (batch) this.put({ ...batch, failure: String(error) });
-        else console.error("batch cannot be folded:", batchId, error);
+        await this.tellBroken(batchId, error).catch(() => {});
       }
     }
   }

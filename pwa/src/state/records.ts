@@ -54,7 +54,8 @@ export async function loadRecord(store: Store, batchId: string): Promise<BatchRe
 
 async function serverRecord(batchId: string): Promise<BatchRecord | null> {
   try {
-    const { summary, plan, run, events, set_aside } = await httpApi.batch(batchId);
+    const { summary, plan, run, broken, events, set_aside } = await httpApi.batch(batchId);
+    if (broken) console.error("the server could not fold it:", batchId, broken);
     return plan && run ? { summary, plan, run, events, setAside: set_aside ?? [] } : null;
   } catch {
     return null;

@@ -3,11 +3,32 @@ import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/m
 import { fileURLToPath } from "node:url";
 
 import type { Compute } from "../state/batchBook";
+import { faultOf } from "../engine/fault";
 import { install } from "../engine/install";
 import { unwrapped } from "../engine/answer";
+import { EngineFailure } from "../problems";
 
+let run: ((code: string) => void) | null = null;
+
+/** Starts one; all that a test calls go to the one started last, for MicroPython keeps itself in a global. */
 export async function realEngine(): Promise<Compute> {
   const wasm = import.meta.resolve("@micropython/micropython-webassembly-pyscript/micropython.wasm");
-  const { callText } = await install((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }));
-  return async (name, request) => unwrapped<typeof name>(name, callText(name, JSON.stringify(request)));
+  const { callText, python } = await install((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }));
+  run = (code) => python.runPython(code);
+  return async (name, request) => {
+    let text: string;
+    try {
+      text = callText(name, JSON.stringify(request));
+    } catch (error) {
+      const fault = faultOf(error);
+      throw new EngineFailure(fault.trace, fault);
+    }
+    return unwrapped<typeof name>(name, text);
+  };
+}
+
+/** Runs Python beside the engine, to plant a mistake of ours in it and to mend it. */
+export function inEngine(code: string): void {
+  if (!run) throw new Error("no engine was started");
+  run(code);
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { BenchEvent } from "../../documents";
+import { EngineFailure } from "../../problems";
 import { type BatchRecord, loadRecord, note, slabRecord, type SlabRecord, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -26,7 +27,7 @@ import { CooledPicture, MeltedPicture } from "../../products/slab/SlabHappened";
 import { StandCard } from "../../products/standup/StandupCard";
 import { Taking } from "./Taking";
 
-type Loaded = BatchRecord | "loading" | "missing" | "failed";
+type Loaded = BatchRecord | "loading" | "missing" | "failed" | "broken";
 
 interface Props {
   batchId: string;
@@ -42,7 +43,7 @@ export function RecordScreen({ batchId, part }: Props) {
     let current = true;
     loadRecord(batchId).then(
       (record) => current && setLoaded(record ?? "missing"),
-      () => current && setLoaded("failed"),
+      (error: unknown) => current && setLoaded(error instanceof EngineFailure ? "broken" : "failed"),
     );
     return () => {
       current = false;
@@ -52,7 +53,7 @@ export function RecordScreen({ batchId, part }: Props) {
   if (typeof loaded === "string") {
     return (
       <Desk title={t("desk.record_title")} here="batches">
-        <p class="card">{t(`desk.record_${loaded}`)}</p>
+        <p class="card">{t(loaded === "broken" ? "desk.engine_failed" : `desk.record_${loaded}`)}</p>
       </Desk>
     );
   }
