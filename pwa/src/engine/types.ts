@@ -5289,6 +5289,9 @@ export type Material = "caramel" | "dark_chocolate" | "milk_chocolate" | "white_
 /** a built-in base or one of its own */
 export type Base = "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | FullBaseByLayers;
 
+/** the state of a batch that melts */
+export type MeltingRun = SlabRun | ClusterRun;
+
 /** signal words of ISO 3864-2 and ANSI Z535.6 */
 export type SignalWord = "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
 

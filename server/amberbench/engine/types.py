@@ -3795,6 +3795,7 @@ BatchesByField = dict[str, float]
 Values = dict[str, Any]
 Material = Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | MaterialByWater | MaterialByConductivity
 Base = Literal["steel_sheet", "aluminium_tray", "marble", "granite", "wood_board"] | BaseByLayers
+MeltingRun = SlabRun | ClusterRun
 SignalWord = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
 SoundName = Literal["stir", "read", "ready", "too_hot"]
 ToType = Entry | TextEntry

@@ -10,11 +10,20 @@ from ..steps.wash import prompts as wash_prompts
 from . import shapes
 from .courses import KIND_OF, open_step
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def advise(run, at_ms):
+    from amberbench.engine.products.kind import Kind
+
+    from ..core.annotations import Document
+    from ..types import Advice, Clock, Run
+
+
+def advise(run: "Run", at_ms: float) -> "Advice":
     """The open step of a run and what the screen says of it at a corrected time in ms; see fields, "run.advise"."""
     step = open_step(run)
-    advice = {
+    advice: "Advice" = {
         "step": step,
         "say": {"code": "say." + step, "values": {}},
         "more": None,
@@ -26,6 +35,7 @@ def advise(run, at_ms):
         "wants": None,
         "melt": None,
         "clocks": [],
+        "undo": None,
     }
     kind = KIND_OF[run["kind"]]
     kind.pages[step](run, at_ms, advice)
@@ -36,21 +46,20 @@ def advise(run, at_ms):
         advice["clocks"] + _clocks(kind, run, step), key=lambda clock: (clock["due_ms"], clock["name"])
     )
     undoable = run["undoable"]
-    advice["undo"] = None
     if undoable is not None:
         advice["undo"] = {"event_id": undoable["event_id"], "code": "undo." + undoable["kind"]}
     return advice
 
 
-def _clocks(kind, run, step):
-    clocks = []
+def _clocks(kind: "Kind", run: "Run", step: str) -> "list[Clock]":
+    clocks: "list[Clock]" = []
     for part, clocks_of in kind.clocks:
         if run.get(part) is not None:
             clocks += clocks_of(run, step)
     return clocks
 
 
-def advise_request(request):
+def advise_request(request: "Document") -> "Any":
     """What a run's screen says at a time.
 
     Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.

@@ -5,13 +5,18 @@ An event ends a step of the same name in every kind that has it. The order is co
 
 from ..products import KINDS
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Readable
+
+
 KIND_OF = {kind.name: kind for kind in KINDS}
 STEPS = {kind.name: kind.course for kind in KINDS}
 ORDER = {kind.name: [step for step, _ in kind.course] for kind in KINDS}
 STEP_OF = {event: step for kind in KINDS for step, event in kind.course}
 
 
-def open_step(run):
+def open_step(run: "Readable") -> str:
     """The first step after the furthest one done: hands may go ahead, and what they passed is passed."""
     order, furthest = ORDER[run["kind"]], -1
     for index, step in enumerate(order):

@@ -8,12 +8,17 @@ from ..core import allergens as core_allergens
 from ..core.problems import Problem
 from .courses import KIND_OF
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Document
+
+
 # A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
 DAY_MS = 10 * 3600000.0
 INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
 
 
-def order(request):
+def order(request: "Document") -> "Document":
     """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
 
     Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,
@@ -40,7 +45,7 @@ def order(request):
     return {"order": _least_washing(shown, used), "now": _wash_rows(shown, used), "warnings": _warnings(shown)}
 
 
-def _with_allergens_held(asked, at_ms):
+def _with_allergens_held(asked: "list[Document]", at_ms: float) -> "list[Document]":
     """The batches that share the bench, each with what it `holds` and what it `takes` without a wash."""
     seen, held = {}, []
     for index, one in enumerate(asked):
@@ -60,49 +65,50 @@ def _with_allergens_held(asked, at_ms):
     return held
 
 
-def _in_label_order(found):
+def _in_label_order(found: list[str | None]) -> list[str]:
     """Allergens once each, in the order of the list."""
     return [one for one in core_allergens.ALLERGENS if one in found]
 
 
-def _allergens_of_materials(materials):
+def _allergens_of_materials(materials: list[str]) -> list[str | None]:
     return [core_allergens.allergen_of(one) for one in materials]
 
 
-def _allowed_on_bench(batch, held):
+def _allowed_on_bench(batch: "Document", held: "list[Document]") -> list[str]:
     """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
+    own: list[str] = batch["holds"]
     if not KIND_OF[batch["kind"]].lends_chocolate:
-        return batch["holds"]
+        return own
     dipped = [one["holds"] for one in held if one["coated"] and one["state"] == "open"]
-    dipped = [one for one in dipped if not _undeclared(batch["holds"], one)]
+    dipped = [one for one in dipped if not _undeclared(own, one)]
     if not dipped:
-        return batch["holds"]
-    return _in_label_order(batch["holds"] + [one for one in dipped[0] if all(one in other for other in dipped)])
+        return own
+    return _in_label_order(own + [one for one in dipped[0] if all(one in other for other in dipped)])
 
 
-def _undeclared(allergens, declared):
+def _undeclared(allergens: list[str], declared: list[str]) -> list[str]:
     return [one for one in allergens if one not in declared]
 
 
-def _left_something(batches, at_ms):
+def _left_something(batches: "list[Document]", at_ms: float) -> "list[Document]":
     """The batches that left something on the bench, longest ago first."""
     clean_ms = max([at_ms - DAY_MS] + [one["washed_ms"] for one in batches if one["washed_ms"] is not None])
     used = [one for one in batches if one["touched_ms"] is not None and one["touched_ms"] > clean_ms]
     return sorted(used, key=lambda one: (one["touched_ms"], one["id"]))
 
 
-def _left_undeclared_by(batch, used):
+def _left_undeclared_by(batch: "Document", used: "list[Document]") -> "list[Document]":
     """Those of the used ones that left what this batch does not declare, since its last wash was settled."""
     since_ms = -1.0 if batch["answered_ms"] is None else batch["answered_ms"]
     others = [one for one in used if one["id"] != batch["id"] and one["touched_ms"] > since_ms]
     return [one for one in others if _undeclared(one["holds"], batch["takes"])]
 
 
-def _all_allergens(batches):
+def _all_allergens(batches: "list[Document]") -> list[str]:
     return _in_label_order([allergen for one in batches for allergen in one["holds"]])
 
 
-def _wash_rows(shown, used):
+def _wash_rows(shown: "list[Document]", used: "list[Document]") -> "list[Document]":
     found = []
     for one in shown:
         if one["state"] == "open":
@@ -114,7 +120,7 @@ def _wash_rows(shown, used):
     return found
 
 
-def _least_washing(shown, used):
+def _least_washing(shown: "list[Document]", used: "list[Document]") -> "list[Document]":
     """Takes one after the other, with what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
@@ -132,11 +138,11 @@ def _least_washing(shown, used):
     return found
 
 
-def _is_subset(part, whole):
+def _is_subset(part: list[str], whole: list[str]) -> bool:
     return len(part) < len(whole) and not _undeclared(part, whole)
 
 
-def _rank(batch, bench):
+def _rank(batch: "Document", bench: "list[Document]") -> tuple[list[str] | float | str, ...]:
     last = 1 if any(one in batch["holds"] for one in core_allergens.LAST) else 0
     washes = 1 if _undeclared(_all_allergens(bench), batch["takes"]) else 0
     begun = 0 if batch["state"] == "open" else 1
@@ -144,7 +150,7 @@ def _rank(batch, bench):
     return (last, washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])
 
 
-def _warnings(shown):
+def _warnings(shown: "list[Document]") -> "list[Document]":
     warnings = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
     unknown = [one["name"] for one in shown if not one["labels_known"]]
     return warnings + ([{"code": "label_unknown", "values": {"names": unknown}}] if unknown else [])

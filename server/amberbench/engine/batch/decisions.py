@@ -10,30 +10,42 @@ from ..core.problems import Problem
 from ..products import KINDS
 from .events import EVENTS
 
-DECIDES: dict = {}
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from ..core.annotations import Document
+    from ..types import Run
+
+
+DECIDES: "dict[str, Callable[..., Document]]" = {}
 for _kind in KINDS:
     DECIDES.update(_kind.decides)
 # Times that went through JSON are the same within this (ms).
 SAME_MS = 1.0
 
 
-def reader(run, kind, body, written, at_ms, made):
+def reader(
+    run: "Run", kind: str, body: "Document", written: "Document", at_ms: float, made: "list[Any]"
+) -> "Callable[..., Any]":
     """What a fold asks when it has found that an event fits: `decide(since_ms)` gives what was decided.
 
     written: the body as it came, body: as it was checked. What had to be decided now is appended to `made`.
     """
 
-    def decide(since_ms=None):
-        decided = _standing(kind, written.get("decided"))
+    def decide(since_ms: float | None = None) -> "Document":
+        decided: "Any" = _standing(kind, written.get("decided"))
         if decided is None or not _is_same(decided["since_ms"], since_ms):
             decided = DECIDES[kind](run, body, at_ms)
             made.append(dict(decided, engine=VERSION, since_ms=since_ms))
-        return decided
+        result: "Document" = decided
+        return result
 
     return decide
 
 
-def _standing(kind, decided):
+def _standing(kind: str, decided: "Any") -> "Any":
     """What an event says was decided, checked; None where it says nothing that this engine can read."""
     if type(decided) is not dict:
         return None
@@ -44,7 +56,7 @@ def _standing(kind, decided):
         return None
 
 
-def _is_same(one_ms, other_ms):
+def _is_same(one_ms: "Any", other_ms: "Any") -> "Any":
     if one_ms is None or other_ms is None:
         return one_ms is other_ms
     return abs(one_ms - other_ms) < SAME_MS

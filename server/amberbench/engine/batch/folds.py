@@ -10,22 +10,39 @@ from ..steps.melt.fold import melting
 from ..steps.wash import fold as wash_fold
 from .courses import KIND_OF, ORDER
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
 
-def _open(run, body, at_ms):
+    from ..core.annotations import Document
+    from ..types import (
+        BatchOpenedBody,
+        ClosedBody,
+        LeftOutBody,
+        NotedBody,
+        PhotographedBody,
+        Run,
+        StepSkippedBody,
+        TakenOverBody,
+    )
+
+
+def _open(run: "Run", body: "BatchOpenedBody", at_ms: float) -> None:
     if run["opened_at_ms"] is not None:
         raise Unfit("already_open")
     run["opened_at_ms"] = at_ms
 
 
-def _accept(run, body, at_ms):
+def _accept(run: "Run", body: "NotedBody | TakenOverBody", at_ms: float) -> None:
     pass  # a note lives in the log; who has the batch is in the event itself, and `run` takes it from there
 
 
-def _photograph(run, body, at_ms):
+def _photograph(run: "Run", body: "PhotographedBody", at_ms: float) -> None:
     run["photos"] += 1  # the picture itself is not in the log
 
 
-def _leave_out(run, body, at_ms):
+def _leave_out(run: "Run", body: "LeftOutBody", at_ms: float) -> None:
     if run["closed_at_ms"] is None:
         raise Unfit("not_closed")
     if body["left_out"] and not body["reason"].strip():
@@ -33,12 +50,13 @@ def _leave_out(run, body, at_ms):
     run["left_out"] = body["reason"].strip() if body["left_out"] else None
 
 
-def _skip(run, body, at_ms):
+def _skip(run: "Run", body: "StepSkippedBody", at_ms: float) -> None:
     step = body["step"]
     if step == "read":
-        if not melting(run)["read_wanted"]:
+        melt = melting(run)
+        if not melt["read_wanted"]:
             raise Unfit("already_done")
-        run["melt"]["read_wanted"] = False
+        melt["read_wanted"] = False
     elif step == "wash":
         wash_fold.pass_over(run, at_ms)
     elif step not in ORDER[run["kind"]] or step in KIND_OF[run["kind"]].never_skipped:
@@ -51,15 +69,15 @@ def _skip(run, body, at_ms):
         run["skipped"].append(step)
 
 
-def _close(run, body, at_ms):
+def _close(run: "Run", body: "ClosedBody", at_ms: float) -> None:
     run["closed_at_ms"] = at_ms
     run["done"]["close"] = at_ms
 
 
-def fold_that_marks(step, note=None):
+def fold_that_marks(step: "Any", note: "Any" = None) -> "Any":
     """A fold that marks its step done; a second one is ignored, so two hands tapping the same step count once."""
 
-    def fold(run, body, at_ms):
+    def fold(run: "Run", body: "Document", at_ms: float) -> None:
         if step not in ORDER[run["kind"]]:
             raise Unfit("not_in_this_batch")
         if step in run["done"]:
@@ -71,7 +89,7 @@ def fold_that_marks(step, note=None):
     return fold
 
 
-FOLDS: dict = {
+FOLDS: "dict[str, Callable[..., None]]" = {
     "batch_opened": _open,
     "noted": _accept,
     "photographed": _photograph,

@@ -2,14 +2,20 @@
 
 from ..core import check
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def in_order(events):
+    from ..core.annotations import Document
+
+
+def in_order(events: "list[Document]") -> "list[Document]":
     """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
 
     Mostly they are in order as they come. If not, they are sorted out of a dict, whose order under MicroPython is as
     good as random: its sort takes quadratic time over a list that is nearly in order.
     """
-    found: dict = {}
+    found: "dict[str, Document]" = {}
     last, ordered = None, True
     for event in events:
         key = order_key(event)
@@ -19,17 +25,18 @@ def in_order(events):
     return events if ordered else sorted(found.values(), key=order_key)
 
 
-def corrected_ms(event):
+def corrected_ms(event: "Document") -> float:
     """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
-    return event["at_ms"] + event["offset_ms"]
+    result: float = event["at_ms"] + event["offset_ms"]
+    return result
 
 
-def order_key(event):
+def order_key(event: "Document") -> tuple[float, str, int]:
     """The order of events: corrected time, then device, then the device's own count. A total key."""
     return (corrected_ms(event), event["device_id"], event["seq"])
 
 
-def well_formed(event):
+def well_formed(event: "Any") -> bool:
     """Whether a document has the members every event has."""
     if type(event) is not dict:
         return False

@@ -19,6 +19,14 @@ from .events import EVENTS
 from .folds import FOLDS
 from .log import corrected_ms, in_order, well_formed
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ..core.annotations import Document
+    from ..types import Run
+
+
 MOST_IGNORED = 50
 AFTER_CLOSING = ("noted", "photographed", "left_out")
 # What a phone writes by itself: nobody tapped it, nobody takes it back.
@@ -29,10 +37,10 @@ BARE_HANDS += [event for kind in KINDS for event in kind.bare_hands]
 PARTS = [part for kind in KINDS for part in kind.parts]
 
 
-def opened(plan):
+def opened(plan: "Document") -> "Run":
     """The run of a batch in which nothing has happened yet."""
     kind = plan.get("kind", OLDEST)
-    run = {
+    run: "Any" = {
         "kind": kind,
         "name": plan.get("name", ""),
         "prebottom": bool(plan.get("prebottom")),
@@ -60,13 +68,14 @@ def opened(plan):
     for name in PARTS:
         run[name] = None
     run.update(KIND_OF[kind].begin(plan["reply"]))
-    return run
+    result: "Run" = run
+    return result
 
 
-def replay(plan, events):
+def replay(plan: "Document", events: "list[Any]") -> "Run":
     """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
     run = opened(plan)
-    sound: list = []
+    sound: "list[Document]" = []
     undone = {}
     for event in events:
         if not well_formed(event):
@@ -83,7 +92,7 @@ def replay(plan, events):
     return run
 
 
-def apply(run, event):
+def apply(run: "Run", event: "Any") -> "Run":
     """The run after one more event. Total: an event that does not fit goes to `ignored` and nothing else changes.
 
     `undone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
@@ -93,7 +102,7 @@ def apply(run, event):
     return _fold(run, event)
 
 
-def _fold(run, event, made=None):
+def _fold(run: "Run", event: "Document", made: "Any" = None) -> "Run":
     """`apply` for an event that is known to be well formed; what had to be decided for it is appended to `made`."""
     kind, at_ms = event["kind"], corrected_ms(event)
     if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
@@ -128,18 +137,18 @@ def _fold(run, event, made=None):
     return run
 
 
-def _ignore(run, event, why):
+def _ignore(run: "Run", event: "Any", why: str) -> "Run":
     if len(run["ignored"]) < MOST_IGNORED:
         name = event.get("id") if type(event) is dict else None
         run["ignored"].append({"id": name if type(name) is str else None, "why": why})
     return run
 
 
-def _latest(old_ms, new_ms):
+def _latest(old_ms: float | None, new_ms: float) -> float:
     return new_ms if old_ms is None or new_ms > old_ms else old_ms
 
 
-def replay_request(request):
+def replay_request(request: "Document") -> "Document":
     """Folds a batch's events into its run.
 
     Request: plan (the plan document), events (list of events in any order; the same id counts once).
@@ -150,7 +159,7 @@ def replay_request(request):
     return {"run": replay(request["plan"], request["events"])}
 
 
-def apply_request(request):
+def apply_request(request: "Document") -> "Document":
     """Folds one more event into a run.
 
     Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).
@@ -159,7 +168,7 @@ def apply_request(request):
     return {"run": apply(request["run"], request["event"])}
 
 
-def decide_request(request):
+def decide_request(request: "Any") -> "Any":
     """What is decided when facts are told, to be written into their events: so no later engine decides it again.
 
     Request: run (a run document), facts [{kind, at_ms (corrected ms), body}] in their order.
@@ -170,7 +179,7 @@ def decide_request(request):
     return {"decided": decided(request["run"], request["facts"])}
 
 
-def decided(run, facts):
+def decided(run: "Run", facts: "Any") -> "Any":
     """For each of some facts what is decided when it is told after those before it."""
     replies = []
     for index, fact in enumerate(facts):
@@ -178,7 +187,7 @@ def decided(run, facts):
         at_ms = fact["at_ms"] if run["last_at_ms"] is None else max(fact["at_ms"], run["last_at_ms"])
         event = {"id": str(index), "device_id": "", "seq": index, "offset_ms": 0.0, "at_ms": at_ms}
         event.update(kind=fact["kind"], body=fact["body"])
-        made: list = []
+        made: "list[Document]" = []
         if well_formed(event):
             _fold(run, event, made)
         replies.append(made[0] if made else None)

@@ -7,10 +7,12 @@ from .unfit import Unfit
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from .annotations import Document
+    from collections.abc import Sequence
+
+    from .annotations import Readable
 
 
-def refuse_same_reading(body: "Document", counted: "list[Document]", name: str) -> None:
+def refuse_same_reading(body: "Readable", counted: "Sequence[Readable]", name: str) -> None:
     """Refuses an event of a step that another phone has already written, without knowing of this one.
 
     The step is the one after the `seen` ones known when it was tapped; it is the same when `name` says the same.
@@ -20,7 +22,7 @@ def refuse_same_reading(body: "Document", counted: "list[Document]", name: str) 
         raise Unfit("already_counted")
 
 
-def refuse_same_tap(body: "Document", count: int) -> None:
+def refuse_same_tap(body: "Readable", count: int) -> None:
     """Refuses an event that another phone has already written: `seen` is how many there were when it was tapped."""
     if body["seen"] is not None and body["seen"] < count:
         raise Unfit("already_counted")

@@ -4,6 +4,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
+    from ..types import Clock, Entry, EventButton, SoundName, TextEntry
     from .annotations import Document
 
 
@@ -17,18 +18,29 @@ def most_pieces(likely: int) -> int:
     return max(LEAST_MOST, int(MOST_TIMES * likely))
 
 
-def button(code: str, kind: str, body: "Document | None" = None) -> "Document":
+def button(code: str, kind: str, body: "Document | None" = None) -> "EventButton":
     """A button: the key of its words, the kind of event it writes and the event's body."""
     return {"code": "button." + code, "kind": kind, "body": body or {}}
 
 
-def skip(step: str) -> "Document":
+def skip(step: str) -> "EventButton":
     """The button that passes over a step."""
     return button("skip_" + step, "step_skipped", {"step": step})
 
 
-def entry(kind: str, field: str, low: float | None, high: float | None, **more: "Any") -> "Document":
+def entry(kind: str, field: str, low: float, high: float, **more: "Any") -> "Entry":
     """A number to type on the keypad: the event it writes, its accepted range, and what to show beside it."""
+    made: "Entry" = _typed(kind, field, low, high, more)
+    return made
+
+
+def text_entry(kind: str, field: str, **more: "Any") -> "TextEntry":
+    """Words to type: they have no range."""
+    made: "TextEntry" = _typed(kind, field, None, None, more)
+    return made
+
+
+def _typed(kind: str, field: str, low: float | None, high: float | None, more: "Document") -> "Any":
     made: "Document" = {"kind": kind, "field": field, "name": field, "low": low, "high": high, "body": {}}
     for name in ("last", "likely_low", "likely_high", "band_low", "band_high"):
         made[name] = more.get(name)
@@ -37,6 +49,6 @@ def entry(kind: str, field: str, low: float | None, high: float | None, **more: 
     return made
 
 
-def clock(name: str, started_ms: float, due_ms: float, sound: str) -> "Document":
+def clock(name: str, started_ms: float, due_ms: float, sound: "SoundName") -> "Clock":
     """A running clock; the sound is one of stir, read, ready and too_hot."""
     return {"name": name, "started_ms": started_ms, "due_ms": due_ms, "sound": sound}

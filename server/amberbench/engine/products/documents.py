@@ -1,6 +1,6 @@
 """What the plans and the runs of all kinds have in common."""
 
-from ..core.describe import boolean, choice, document, number, record, text, together
+from ..core.describe import boolean, choice, document, either, number, record, text, together
 from ..core.documents import Fields, count, instant, listed, mapping, nothing, quantity, words
 
 LABELS = {
@@ -50,6 +50,11 @@ RUN = {
     "needs_replay": boolean("whether an event came that cannot be folded in place"),
 }
 DOCUMENTS = {
+    "MeltingRun": either(
+        [document("slab", of="SlabRun"), document("cluster", of="ClusterRun")],
+        "the state of a batch that melts",
+        by="kind",
+    ),
     "PlanLabels": record(
         {name: dict(LABELS[name], optional=False) for name in LABELS}, "what a batch contains by its labels"
     ),

@@ -6,6 +6,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ..core.annotations import Document
+    from ..types import Clock, Wants
 
 
 def _nothing(run: "Document") -> "Any":
@@ -51,27 +52,27 @@ class Kind:
         self,
         name: str,
         course: tuple[tuple[str, str], ...],
-        begin: "Callable[[Document], Document]",
+        begin: "Callable[..., Document]",
         events: "Document",
         folds: "dict[str, Callable[..., None]]",
-        pages: "dict[str, Callable[..., Document]]",
-        clocks: "tuple[tuple[str, Callable[[Document, str], list[Document]]], ...]",
+        pages: "dict[str, Callable[..., None]]",
+        clocks: "tuple[tuple[str, Callable[..., list[Clock]]], ...]",
         functions: "dict[str, Callable[[Document], Document]]",
         described: "dict[str, Document]",
         routes: "dict[str, str]",
         parts: tuple[str, ...] = (),
         function: str | None = None,
         mass_kg: "Any" = None,
-        without: "dict[str, Callable[[Document], bool]] | None" = None,
+        without: "dict[str, Callable[..., bool]] | None" = None,
         never_skipped: tuple[str, ...] = ("close",),
-        notes: "dict[str, Callable[[Document, Document], None]] | None" = None,
+        notes: "dict[str, Callable[..., None]] | None" = None,
         taken: "Callable[[Document], Document]" = _nothing_taken,
         decides: "dict[str, Callable[..., Document]] | None" = None,
-        pending_computation: "Callable[[Document], Document | None]" = _nothing,
+        pending_computation: "Callable[..., Wants | None]" = _nothing,
         hot: tuple[str, ...] = ("close", "closed"),
         by_itself: tuple[str, ...] = (),
         bare_hands: tuple[str, ...] = ("ready_checked",),
-        oven_melt: "Callable[[Document], Document]" = _melt,
+        oven_melt: "Callable[..., Any]" = _melt,
         sheet: "Any" = None,
         in_shop: bool = False,
         shares_bench: bool = True,

@@ -4,10 +4,10 @@ from . import plan
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
-def chocolate_kg(run: "Document") -> float:
+def chocolate_kg(run: "Readable") -> float:
     """What was melted and seeded into the bowl, in kg."""
     melted_kg: float = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
     seeded_kg: float = sum(one["kg"] for one in run["bowl"]["seeds"])

@@ -1,9 +1,18 @@
 """A bowl of chocolate as prompts: melt, seed, stir and read, strip, use, leftover. Nothing here changes the run."""
 
-from ...core.prompts import button, clock, entry, skip
+from ...core.changed import changed
+from ...core.prompts import button, clock, entry, skip, text_entry
 from ...steps.common.prompts import lot_page
 from . import plan
 from .decisions import chocolate_kg
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Advice, EntryButton, Said
+
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
 BURST_S, SHORT_BURST_S, NEAR_K = 30.0, 15.0, 8.0
@@ -16,7 +25,7 @@ MORE_SEED = 0.03
 READS_OFF_K = 5.0
 
 
-def bowl_clocks(run, step):
+def bowl_clocks(run: "Readable", step: str) -> "list[Any]":
     """What rings for a bowl: the burst, the stirring, the strip, and the end of its working range."""
     state, done = run["bowl"], run["done"]
     burning, read_ms = state["burning"], state["read_ms"]
@@ -35,35 +44,34 @@ def bowl_clocks(run, step):
     return []
 
 
-def due_ms(state):
+def due_ms(state: "Readable") -> "Any":
     """When a bowl in its working range may leave it, at the early end."""
     return state["read_ms"] + 1000.0 * state["hold"]["low_s"]
 
 
-def _set_up(run, at_ms, advice):
+def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["say"] = {"code": "say.set_up_bowl", "values": {}}
     advice["more"] = {"code": "more.set_up_bowl", "values": {}}
     advice["action"] = button("all_ready", "ready_checked")
     advice["caution"] = {"word": "NOTICE", "code": "caution.bowl_allergens"}
 
 
-def _weigh(run, at_ms, advice):
+def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     planned_kg, lot = run["planned"]["caramel_kg"], run["lot"]
     advice["more"] = {"code": "more.seed_aside", "values": {"seed_kg": run["planned"]["seed_kg"]}}
     advice["number"] = {"name": "caramel_kg", "value": planned_kg}
     likely = {"likely_low": planned_kg * 0.97, "likely_high": planned_kg * 1.03, "body": {"lot": lot}}
-    advice["entry"] = entry("weighed", "kg", 0.05, 50.0, **likely)
-    advice["entry"]["name"] = "caramel_kg"
+    advice["entry"] = changed(entry("weighed", "kg", 0.05, 50.0, **likely), name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": lot})]
     advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_label"}
 
 
-def _lot(run, at_ms, advice):
+def _lot(run: "Readable", at_ms: float, advice: "Advice") -> None:
     lot_page(run, at_ms, advice)
     advice["say"] = {"code": "say.lot_chocolate", "values": {}}
 
 
-def _read(run, low_c, high_c):
+def _read(run: "Readable", low_c: float, high_c: float) -> "EntryButton":
     state = run["bowl"]
     last = state["readings"][-1]["bowl_c"] if state["readings"] else None
     typed = entry(
@@ -79,11 +87,11 @@ def _read(run, low_c, high_c):
     return {"code": "button.read_bowl", "entry": typed}
 
 
-def _melt(run, at_ms, advice):
+def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
     low_c, high_c = line["melt_low_c"], line["melt_high_c"]
     read, read_c, burning = _read(run, low_c, high_c), state["read_c"], state["burning"]
-    melt_range = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
+    melt_range: "Said" = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
     advice["more"] = melt_range if burning is None else None
     if burning is not None and at_ms < burning["due_ms"]:
         advice["say"] = {"code": "say.heating", "values": {}}
@@ -113,7 +121,7 @@ def _melt(run, at_ms, advice):
         _first_seed(run, read_c, read, advice)
 
 
-def _first_seed(run, read_c, read, advice):
+def _first_seed(run: "Readable", read_c: "Any", read: "Any", advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
     kg = plan.seed_kg(state["request"], chocolate_kg(run), read_c)
     advice["step"] = "seed"
@@ -122,24 +130,24 @@ def _first_seed(run, read_c, read, advice):
     advice["choices"] = [read]
 
 
-def _seed(kg, state, advice):
+def _seed(kg: "Any", state: "Readable", advice: "Advice") -> None:
     advice["say"] = {"code": "say.seed", "values": {"seed_kg": kg}}
     advice["number"] = {"name": "seed_kg", "value": kg}
     advice["action"] = button("seeded", "seeded", {"kg": kg, "seen": len(state["seeds"])})
 
 
-def _warm(state):
+def _warm(state: "Readable") -> "Any":
     return button("bowl_warmed", "bowl_warmed", {"seen": len(state["warmed"])})
 
 
-def _more_seed(run, advice, code):
+def _more_seed(run: "Readable", advice: "Advice", code: "Any") -> None:
     state = run["bowl"]
     _seed(MORE_SEED * chocolate_kg(run), state, advice)
     advice["say"]["code"] = code
     advice["more"] = {"code": "more.bowl_cool_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
 
 
-def _temper(run, at_ms, advice):
+def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
     """Stirred and read until it is in its working range; then a strip says whether it is in temper."""
     state, line = run["bowl"], run["bowl"]["line"]
     low_c, high_c, read_c = line["work_low_c"], line["work_high_c"], state["read_c"]
@@ -172,14 +180,14 @@ def _temper(run, at_ms, advice):
         advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen}), read]
 
 
-def _too_cool(state, read, advice):
+def _too_cool(state: "Readable", read: "Any", advice: "Advice") -> None:
     advice["say"] = {"code": "say.bowl_too_cool", "values": {}}
     advice["more"] = {"code": "more.bowl_warm_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
     advice["action"] = _warm(state)
     advice["choices"] = [read]
 
 
-def _use(run, at_ms, advice):
+def _use(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
     low_c, high_c, read_c = line["work_low_c"], line["work_high_c"], state["read_c"]
     read, used = _read(run, low_c, high_c), button("bowl_used", "bowl_used")
@@ -210,28 +218,29 @@ def _use(run, at_ms, advice):
         advice["choices"] = [used, thick]
 
 
-def _weigh_out(run, at_ms, advice):
+def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     body = {"what": "chocolate", "seen": len(run["out"])}
     advice["say"] = {"code": "say.weigh_chocolate", "values": {}}
     advice["more"] = {"code": "more.weigh_chocolate", "values": {}}
-    advice["entry"] = entry("weighed_out", "kg", 0.0, min(50.0, 1.2 * chocolate_kg(run)), body=body)
-    advice["entry"]["name"] = "rest_kg"
+    advice["entry"] = changed(
+        entry("weighed_out", "kg", 0.0, min(50.0, 1.2 * chocolate_kg(run)), body=body), name="rest_kg"
+    )
     advice["choices"] = [skip("weigh_out")]
 
 
-def _leftover(run, at_ms, advice):
+def _leftover(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.leftover", "values": {"lot": run["lot"]}} if run["lot"] else None
-    advice["entry"] = entry("leftover_named", "lot", None, None)
+    advice["entry"] = text_entry("leftover_named", "lot")
     advice["choices"] = [skip("leftover")]
     advice["caution"] = {"word": "NOTICE", "code": "caution.leftover_carries"}
 
 
-def _close(run, at_ms, advice):
+def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = button("close", "closed")
     advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
 
 
-def _closed(run, at_ms, advice):
+def _closed(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.closed_bowl", "values": {"rest_kg": sum(one["kg"] for one in run["out"])}}
 
 

@@ -10,10 +10,28 @@ from ...steps.deposit.fold import laying, since_ms, take
 from ...steps.deposit.laid import freed, second_deposits
 from ...steps.melt import fold as melt_fold
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Decide, Document, Readable
+    from ...types import (
+        ClusterRun,
+        ClusterState,
+        FunnelEmptiedBody,
+        LaidTray,
+        LayingEndedBody,
+        SecondLaidBody,
+        TackTestedBody,
+        TrayFreedBody,
+        TrayLaidBody,
+    )
+
+
 MOST_TRAYS, MOST_TRIES = 60, 120
 
 
-def opened(reply):
+def opened(reply: "Document") -> "ClusterState":
     """The state of the clusters in a run before anything is laid; `reply` is the plan's."""
     sizes, second_kg = reply.get("sizes"), reply.get("second_kg", 0.0)
     if sizes is None:
@@ -24,7 +42,7 @@ def opened(reply):
     return {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "fresh_s": reply.get("safe_s", reply["fill_s"]),
+        "fresh_s": reply["safe_s"] if "safe_s" in reply else reply["fill_s"],
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "per_tray": reply["per_tray"],
@@ -51,18 +69,18 @@ def opened(reply):
     }
 
 
-def oven_melt(run):
+def oven_melt(run: "ClusterRun") -> "Any":
     """The melt of all that was weighed in: the first one, before fills were taken from the bowl."""
     melted = run["cluster"]["melted"]
     return run["melt"] if melted is None else melted
 
 
-def new_tray(state, at_ms):
+def new_tray(state: "Readable", at_ms: float) -> "LaidTray":
     """A tray that is laid by now."""
     return {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
 
 
-def _lay(run, body, at_ms, decide):
+def _lay(run: "ClusterRun", body: "TrayLaidBody", at_ms: float, decide: "Decide") -> None:
     state = laying(run)
     if state["fills"] == 0:
         raise Unfit("not_filled_yet")
@@ -74,7 +92,7 @@ def _lay(run, body, at_ms, decide):
     take(state, decided)
 
 
-def _end_laying(run, body, at_ms, decide):
+def _end_laying(run: "ClusterRun", body: "LayingEndedBody", at_ms: float, decide: "Decide") -> None:
     state = laying(run)
     if state["all_laid"]:
         raise Unfit("already_done")
@@ -83,7 +101,7 @@ def _end_laying(run, body, at_ms, decide):
     take(state, decided)
 
 
-def _second_of(state):
+def _second_of(state: "ClusterState") -> int:
     """The tray that is next for a second deposit."""
     if state["second"] is None:
         raise Unfit("no_second_deposit")
@@ -93,7 +111,7 @@ def _second_of(state):
     return tray
 
 
-def _test(run, body, at_ms, decide):
+def _test(run: "ClusterRun", body: "TackTestedBody", at_ms: float, decide: "Decide") -> None:
     """Touched: tacky, or not yet."""
     state = laying(run)
     tray = _second_of(state)
@@ -107,7 +125,7 @@ def _test(run, body, at_ms, decide):
     take(state, decided)
 
 
-def _lay_second(run, body, at_ms, decide):
+def _lay_second(run: "ClusterRun", body: "SecondLaidBody", at_ms: float, decide: "Decide") -> None:
     state = laying(run)
     tray = _second_of(state)
     duplicates.refuse_same_tap(body, tray)
@@ -116,7 +134,7 @@ def _lay_second(run, body, at_ms, decide):
     take(state, decided)
 
 
-def _empty(run, body, at_ms):
+def _empty(run: "ClusterRun", body: "FunnelEmptiedBody", at_ms: float) -> None:
     state = laying(run)
     state["fill"] = None
     run["melt"]["burning"] = run["melt"]["resting"] = None
@@ -124,7 +142,7 @@ def _empty(run, body, at_ms):
     run["done"]["melt"] = at_ms
 
 
-def _free(run, body, at_ms, decide):
+def _free(run: "ClusterRun", body: "TrayFreedBody", at_ms: float, decide: "Decide") -> None:
     part(run, "cluster")
     state = run["cluster"]
     if "melt" not in run["done"]:
@@ -152,7 +170,7 @@ FOLDS = {
 }
 
 
-def begin(reply):
+def begin(reply: "Document") -> "Document":
     planned = {name: reply[name] for name in ("caramel_kg", "piece_kg", "per_tray", "trays")}
     planned["pieces"] = reply["clusters"]
     planned["under_kg"] = sum(one["kg"] for one in reply["under"])
@@ -162,7 +180,7 @@ def begin(reply):
     return {"planned": planned, "melt": melt_fold.opened(reply), "cluster": opened(reply)}
 
 
-def _beneath(one, clusters):
+def _beneath(one: "Document", clusters: int) -> "Document":
     """What lies under each of so many clusters: its name (null: only its make-up is known), how many, its allergen."""
     material = one["material"] if type(one["material"]) is str else None
     each_n = None if one["count"] is None else one["count"] // clusters

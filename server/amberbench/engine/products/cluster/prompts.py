@@ -4,6 +4,7 @@ Nothing here changes the run.
 """
 
 from ...core import allergens
+from ...core.changed import changed
 from ...core.prompts import button, clock, entry, most_pieces
 from ...steps.deposit.laid import freed, second_deposits
 from ...steps.deposit.prompts import (
@@ -19,13 +20,21 @@ from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
 from ...steps.deposit.trays import on_tray, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Advice, Clock, EntryButton
+
+
 # A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
 AHEAD_MS, FILL_MS = 300000.0, 30000.0
 # Free before this share of the earliest time is a slip of the finger (assumed).
 SOONEST_FREE = 0.3
 
 
-def cluster_clocks(run, step):
+def cluster_clocks(run: "Readable", step: str) -> "list[Clock]":
     """What rings: the fill leaves its window or runs low, a tray turns tacky, it turns cold, a tray comes free."""
     state, done = run["cluster"], run["done"]
     if "melt" not in done:
@@ -35,7 +44,7 @@ def cluster_clocks(run, step):
     return [clock("tray", _resting_ms(state), free_due_ms(state), "ready")]
 
 
-def _laying_clocks(run):
+def _laying_clocks(run: "Readable") -> "list[Clock]":
     clocks, state = [], run["cluster"]
     fill = state["fill"]
     if fill is not None:
@@ -52,32 +61,35 @@ def _laying_clocks(run):
     return clocks
 
 
-def _waits_ms(run, from_ms):
+def _waits_ms(run: "Readable", from_ms: "Any") -> "Any":
     """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
     return from_ms - (FILL_MS if _read_since(run) else AHEAD_MS)
 
 
-def _resting_ms(state):
+def _resting_ms(state: "Readable") -> float:
     """Since when the next tray to be freed rests."""
     tray = state["laid"][freed(state)]
-    return tray["laid_ms"] if tray["second_ms"] is None else tray["second_ms"]
+    result: float = tray["laid_ms"] if tray["second_ms"] is None else tray["second_ms"]
+    return result
 
 
-def free_due_ms(state):
+def free_due_ms(state: "Readable") -> float:
     """When the next tray should be tried."""
     if state["free_again_ms"] is not None:
-        return state["free_again_ms"]
-    return _resting_ms(state) + 1000.0 * state["free"]["from_s"]
+        again_ms: float = state["free_again_ms"]
+        return again_ms
+    result: float = _resting_ms(state) + 1000.0 * state["free"]["from_s"]
+    return result
 
 
-def _set_up(run, at_ms, advice):
+def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["say"] = {"code": "say.set_up_cluster", "values": {}}
     advice["more"] = {"code": "more.set_up_cluster", "values": {"n": run["cluster"]["trays"]}}
     advice["action"] = button("all_ready", "ready_checked")
     advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
 
 
-def _allergens(run, at_ms, advice):
+def _allergens(run: "Readable", at_ms: float, advice: "Advice") -> None:
     found = [one["allergen"] for one in run["planned"].get("under", ())]
     names = [name for name in allergens.ALLERGENS if name in found]
     known = names and None not in found
@@ -87,7 +99,7 @@ def _allergens(run, at_ms, advice):
     advice["caution"] = {"word": "WARNING", "code": "caution.allergens"}
 
 
-def _under(run, at_ms, advice):
+def _under(run: "Readable", at_ms: float, advice: "Advice") -> None:
     planned = run["planned"]
     values = {"under_kg": planned["under_kg"], "n": planned["trays"], "under_n": planned["per_tray"]}
     under = planned.get("under", ())  # runs of long ago did not keep what lies there
@@ -114,7 +126,7 @@ def _under(run, at_ms, advice):
 # Melting, filling and laying --------------------------------------------------------------------------------------
 
 
-def _melt(run, at_ms, advice):
+def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["cluster"]
     task, tray, from_ms = ("melt", 0, at_ms) if state["begun_ms"] is None else next_task(state, at_ms)
     if task == "empty":
@@ -128,8 +140,8 @@ def _melt(run, at_ms, advice):
     else:
         melt_page(run, at_ms, advice, (fill_page, fill_button))
         if advice["step"] == "fill":
-            now = advice["melt"]
-            advice["action"] = dict(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
+            now: "Any" = advice["melt"]
+            advice["action"] = changed(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
         # The bowl keeps warm longer than the funnel.
         if (
             task == "wait"
@@ -143,20 +155,20 @@ def _melt(run, at_ms, advice):
             advice["choices"] = advice["choices"][:2] + [button("all_laid", "laying_ended")]
 
 
-def _heating(run):
+def _heating(run: "Readable") -> "Any":
     return run["melt"]["burning"] is not None or run["melt"]["resting"] is not None
 
 
-def _read_since(run):
+def _read_since(run: "Readable") -> "Any":
     """Whether the bowl was read after its last burst."""
     kinds = [one["kind"] for one in run["melt"]["history"]]
     return "reading" in kinds and "burst" not in kinds[len(kinds) - 1 - kinds[::-1].index("reading") :]
 
 
-def _lay(run, at_ms, advice, task, tray):
+def _lay(run: "Readable", at_ms: float, advice: "Advice", task: str, tray: int) -> None:
     state, fill = run["cluster"], run["cluster"]["fill"]
     advice["caution"] = {"word": "WARNING", "code": "caution.funnel_hot"}
-    read = {"code": "button.read_fill", "entry": fill_entry(run)}
+    read: "EntryButton" = {"code": "button.read_fill", "entry": fill_entry(run)}
     if at_ms >= fill["due_ms"]:
         fill_clock_page(run, at_ms, advice, read)
         return
@@ -179,7 +191,7 @@ def _lay(run, at_ms, advice, task, tray):
         advice["choices"] += [read] if task == "touch" else [read, ran_empty_button(run)]
 
 
-def _second(state, at_ms, advice, task, tray, values):
+def _second(state: "Readable", at_ms: float, advice: "Advice", task: "Any", tray: "Any", values: "Any") -> None:
     """The first tray is touched before it is laid again; it speaks for the others."""
     seen, advice["caution"] = len(state["tests"]), None
     not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
@@ -197,7 +209,7 @@ def _second(state, at_ms, advice, task, tray, values):
     advice["action"] = button("second_laid", "second_laid", {"seen": tray})
 
 
-def _wait(run, advice, until_ms):
+def _wait(run: "Readable", advice: "Advice", until_ms: "Any") -> None:
     state = run["cluster"]
     advice["step"] = "wait"
     advice["say"] = {"code": "say.wait_tacky", "values": {}}
@@ -206,7 +218,7 @@ def _wait(run, advice, until_ms):
     advice["caution"] = None
 
 
-def _empty(run, at_ms, advice):
+def _empty(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["step"] = "empty"
     advice["say"] = {"code": "say.empty_funnel", "values": {}}
     advice["more"] = {"code": "more.empty_funnel", "values": {}}
@@ -217,7 +229,7 @@ def _empty(run, at_ms, advice):
 # Cooling and freeing ----------------------------------------------------------------------------------------------
 
 
-def _cool(run, at_ms, advice):
+def _cool(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["cluster"]
     due_ms, seen = free_due_ms(state), len(state["tries"])
     free = button("tray_free", "tray_freed", {"free": True, "seen": seen})
@@ -235,20 +247,20 @@ def _cool(run, at_ms, advice):
     advice["more"] = {"code": "more.cool_tray", "values": {"high_at_ms": span_ms}}
     advice["number"] = {"name": "due_ms", "value": due_ms}
     if at_ms >= _resting_ms(state) + 1000.0 * SOONEST_FREE * state["free"]["from_s"]:
-        advice["choices"] = [dict(free, code="button.tray_free_already")]
+        advice["choices"] = [changed(free, code="button.tray_free_already")]
 
 
-def _separate(run, at_ms, advice):
+def _separate(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.separate", "values": {}}
     advice["action"] = button("separated", "separated")
     if not any(one["what"] == "loose" for one in run["out"]):
         most_kg = max(0.1, run["planned"]["under_kg"] * max(1, run["planned"]["trays"]))
         loose = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "loose", "seen": len(run["out"])})
-        advice["choices"] = [{"code": "button.weigh_loose", "entry": dict(loose, name="loose_kg")}]
+        advice["choices"] = [{"code": "button.weigh_loose", "entry": changed(loose, name="loose_kg")}]
     advice["caution"] = {"word": "NOTICE", "code": "caution.loose_nuts"}
 
 
-def _count(run, at_ms, advice):
+def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
     pieces = run["planned"]["pieces"]
     advice["say"] = {"code": "say.count_clusters", "values": {}}
     advice["more"] = {"code": "more.planned_clusters", "values": {"n": pieces}}

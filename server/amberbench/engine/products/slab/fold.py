@@ -3,8 +3,12 @@
 from ...steps.cool import fold as cool_fold
 from ...steps.jacket import fold as jacket_fold
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
 
-def begin(reply):
+
+def begin(reply: "Document") -> "Document":
     return {
         "planned": {
             "caramel_kg": reply["caramel_kg"],

@@ -8,11 +8,19 @@ from ...steps.melt.prompts import melt_page
 from ...steps.pour.prompts import frame_for, pour_button, ready_page
 from ...steps.wrap.prompts import rest_clocks, wrap_page
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Advice, Clock
+
+
 # A slab longer or shorter than the map by more than this share no longer matches it (assumed).
 SAME_LENGTH = 0.03
 
 
-def slab_clocks(run, step):
+def slab_clocks(run: "Readable", step: str) -> "list[Clock]":
     done = run["done"]
     if "melt" in done and step == "cool":
         return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
@@ -22,7 +30,7 @@ def slab_clocks(run, step):
 # One page for each step ---------------------------------------------------------------------------------------------
 
 
-def _set_up(run, at_ms, advice):
+def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
     planned = run["planned"]
     frame = {name: planned[name] for name in ("length_m", "width_m", "bar_height_m")}
     advice["more"] = {"code": "more.frame", "values": frame}
@@ -36,18 +44,18 @@ def _set_up(run, at_ms, advice):
         advice["caution"] = {"word": "WARNING", "code": "caution.hot_water"}
 
 
-def _melt(run, at_ms, advice):
+def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if run["melt"]["jacket"] is None:
         melt_page(run, at_ms, advice, (ready_page, pour_button))
     else:
         jacket_page(run, at_ms, advice)
 
 
-def _by_map(words, kind, caution):
+def _by_map(words: "Any", kind: "Any", caution: "Any") -> "Any":
     """As `_plain`, by the slab map; says so when more or less was weighed in and the map is not the slab's length."""
     plain = plain_page(words, kind, "CAUTION", caution)
 
-    def page(run, at_ms, advice):
+    def page(run: "Readable", at_ms: float, advice: "Advice") -> None:
         plain(run, at_ms, advice)
         planned_m, length_m = run["planned"]["length_m"], frame_for(run)["length_m"]
         if abs(length_m - planned_m) > SAME_LENGTH * planned_m:
@@ -56,7 +64,7 @@ def _by_map(words, kind, caution):
     return page
 
 
-def _count(run, at_ms, advice):
+def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
     planned = run["planned"]
     pieces = planned["pieces"]
     likely = pieces * frame_for(run)["length_m"] / planned["length_m"]

@@ -3,13 +3,18 @@
 from ...core import duplicates
 from ...core.unfit import Unfit, part
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Decide, Document
+    from ...types import StandState, StandupRun, StoodBody
 
-def opened():
+
+def opened() -> "StandState":
     """The test's state in a run before the cube is measured."""
     return {"heights": [], "lost_fraction": None, "verdict": None}
 
 
-def _stand(run, body, at_ms, decide):
+def _stand(run: "StandupRun", body: "StoodBody", at_ms: float, decide: "Decide") -> None:
     part(run, "stand")
     state, height_m = run["stand"], body["height_m"]
     heights = state["heights"]
@@ -30,5 +35,5 @@ def _stand(run, body, at_ms, decide):
 FOLDS = {"stood": _stand}
 
 
-def begin(reply):
+def begin(reply: "Document") -> "Document":
     return {"planned": {"caramel_kg": None, "pieces": None, "piece_kg": None}, "stand": opened()}

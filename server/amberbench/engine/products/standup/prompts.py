@@ -4,10 +4,18 @@ from ...core.prompts import button, clock, entry, skip
 from ...steps.common.prompts import lot_page
 from .decisions import LOOKS_S, due_ms
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Advice
+
+
 LOWEST_M, HIGHEST_M = 0.0005, 0.1
 
 
-def stand_clocks(run, step):
+def stand_clocks(run: "Readable", step: str) -> "list[Any]":
     """What rings for a test: the next look."""
     state = run["stand"]
     due = due_ms(state)
@@ -16,14 +24,14 @@ def stand_clocks(run, step):
     return [clock("stand", state["heights"][-1]["at_ms"], due, "ready")]
 
 
-def _set_up(run, at_ms, advice):
+def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["say"] = {"code": "say.set_up_stand", "values": {}}
     advice["more"] = {"code": "more.set_up_stand", "values": {}}
     advice["action"] = button("all_ready", "ready_checked")
     advice["caution"] = {"word": "CAUTION", "code": "caution.knife_cut"}
 
 
-def _stand(run, at_ms, advice):
+def _stand(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["stand"]
     due = due_ms(state)
     if due is None:
@@ -41,23 +49,23 @@ def _stand(run, at_ms, advice):
     advice["action"] = {"code": "button.measure_now", "entry": _height(state)}
 
 
-def _height(state):
+def _height(state: "Readable") -> "Any":
     """A cube never grows; what reads higher is a slip of the rule."""
     heights = state["heights"]
     last_m = heights[-1]["height_m"] if heights else None
     return entry("stood", "height_m", LOWEST_M, last_m or HIGHEST_M, last=last_m, body={"seen": len(heights)})
 
 
-def _close(run, at_ms, advice):
+def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     _tell(run["stand"], advice)
     advice["action"] = button("close", "closed")
 
 
-def _closed(run, at_ms, advice):
+def _closed(run: "Readable", at_ms: float, advice: "Advice") -> None:
     _tell(run["stand"], advice)
 
 
-def _tell(state, advice):
+def _tell(state: "Readable", advice: "Advice") -> None:
     """The verdict, and what it means."""
     verdict = state["verdict"]
     if verdict is None:

@@ -1,13 +1,20 @@
 """The steps that every batch has, as folds: weighed in, lot named, counted, weighed out."""
 
 from ...core import check, duplicates
+from ...core.changed import changed
 from ...core.unfit import Unfit
 from .fields import BOWL_KG
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Readable
+    from ...types import CountedBody, LotNamedBody, Run, WeighedBody, WeighedOutBody
+
 
 MOST_WEIGHED = 60
 
 
-def _weigh(run, body):
+def _weigh(run: "Run", body: "WeighedBody") -> None:
     """More or less than a bowl is no weight of caramel to melt; a bowl of chocolate takes more."""
     if run["melt"] is not None:
         check.checked({"kg": BOWL_KG}, {"kg": body["kg"]})
@@ -15,20 +22,20 @@ def _weigh(run, body):
     if body["lot"]:
         run["lot"] = body["lot"]
     if run["melt"] is not None:
-        # dict(a, b=1): the request belongs to the plan document and must not change under it.
-        run["melt"]["request"] = dict(run["melt"]["request"], mass_kg=body["kg"])
+        # A changed copy: the request belongs to the plan document and must not change under it.
+        run["melt"]["request"] = changed(run["melt"]["request"], mass_kg=body["kg"])
 
 
-def _name_lot(run, body, at_ms):
+def _name_lot(run: "Run", body: "LotNamedBody", at_ms: float) -> None:
     run["lot"] = body["lot"]
     run["done"]["lot"] = at_ms
 
 
-def _count(run, body):
+def _count(run: "Run", body: "CountedBody") -> None:
     run["pieces"] = body["pieces"]
 
 
-def _weigh_out(run, body, at_ms):
+def _weigh_out(run: "Run", body: "WeighedOutBody", at_ms: float) -> None:
     if len(run["out"]) >= MOST_WEIGHED:
         raise Unfit("too_many")
     duplicates.refuse_same_reading(body, run["out"], "what")
@@ -36,7 +43,7 @@ def _weigh_out(run, body, at_ms):
     run["done"]["weigh_out"] = at_ms
 
 
-def lot_is_known(run):
+def lot_is_known(run: "Readable") -> bool:
     """Whether the plan already says which lot it is."""
     return bool(run["lot"])
 

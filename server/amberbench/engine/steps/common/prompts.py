@@ -1,12 +1,20 @@
 """The steps that every batch has, as prompts: weigh, lot, weigh out, close."""
 
-from ...core.prompts import MOST_TIMES, button, entry, skip
+from ...core.changed import changed
+from ...core.prompts import MOST_TIMES, button, entry, skip, text_entry
 from .fields import BOWL_KG
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def lot_page(run, at_ms, advice):
+    from ...core.annotations import Readable
+    from ...types import Advice, Entry
+
+
+def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     """Asks which lot it is, in words of the step."""
-    advice["entry"] = entry("lot_named", "lot", None, None)
+    advice["entry"] = text_entry("lot_named", "lot")
     advice["choices"] = [skip("lot")]
 
 
@@ -14,12 +22,12 @@ def lot_page(run, at_ms, advice):
 MOST_RESIDUE = 0.3
 
 
-def _weigh(run, at_ms, advice):
+def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     planned_kg = run["planned"]["caramel_kg"]
     if run["lot"]:
         advice["more"] = {"code": "more.lot", "values": {"lot": run["lot"]}}
     advice["number"] = {"name": "caramel_kg", "value": planned_kg}
-    advice["entry"] = entry(
+    typed = entry(
         "weighed",
         "kg",
         BOWL_KG["low"],
@@ -28,15 +36,15 @@ def _weigh(run, at_ms, advice):
         likely_high=planned_kg * 1.03,
         body={"lot": run["lot"]},
     )
-    advice["entry"]["name"] = "caramel_kg"
+    advice["entry"] = changed(typed, name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
     advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
 
 
-def plain_page(words, kind, word, caution):
+def plain_page(words: "Any", kind: "Any", word: "Any", caution: "Any") -> "Any":
     """A step of one sentence, one button and one caution."""
 
-    def page(run, at_ms, advice):
+    def page(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["action"] = button(words, kind)
         advice["choices"] = [skip(advice["step"])]
         advice["caution"] = {"word": word, "code": "caution." + caution}
@@ -44,16 +52,14 @@ def plain_page(words, kind, word, caution):
     return page
 
 
-def _weigh_out(run, at_ms, advice):
+def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
-    advice["entry"] = entry(
-        "weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest", "seen": len(run["out"])}
-    )
-    advice["entry"]["name"] = "rest_kg"
+    typed = entry("weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest", "seen": len(run["out"])})
+    advice["entry"] = changed(typed, name="rest_kg")
     advice["choices"] = [skip("weigh_out")]
 
 
-def _close(run, at_ms, advice):
+def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = button("close", "closed")
     if any(one["what"] == "bowl" for one in run["out"]):
         advice["more"] = {"code": "more.leftovers", "values": {}}
@@ -63,7 +69,7 @@ def _close(run, at_ms, advice):
     advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
 
 
-def _bowl_entry(run):
+def _bowl_entry(run: "Readable") -> "Entry":
     """What stays in the bowl teaches how much to melt."""
     most_kg = MOST_RESIDUE * (run["weighed_kg"] or run["planned"]["caramel_kg"])
     made = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "bowl", "seen": len(run["out"])})
@@ -71,7 +77,7 @@ def _bowl_entry(run):
     return made
 
 
-def closed_page(run, at_ms, advice):
+def closed_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.closed", "values": {"n": run["pieces"] or 0}}
 
 

@@ -1,13 +1,22 @@
 """The slab as it cools, as folds: poured, read, touched, and what refits make of its ready time."""
 
 from ...core import check, duplicates
+from ...core.changed import changed
 from ...core.unfit import Unfit, part
 from ..melt.fold import melting
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Decide, Document
+    from ...types import CoolingRefittedBody, CoolState, PouredBody, SlabReadBody, SlabRun, TouchedBody
+
 
 MOST_READINGS = 60
 
 
-def opened(reply):
+def opened(reply: "Document") -> "CoolState":
     """The cooling's state in a run before the pour; `reply` is the plan's."""
     return {
         "request": reply["cool_request"],
@@ -22,7 +31,7 @@ def opened(reply):
     }
 
 
-def _pour(run, body, at_ms):
+def _pour(run: "SlabRun", body: "PouredBody", at_ms: float) -> None:
     melting(run)
     part(run, "cool")
     run["done"]["melt"] = at_ms
@@ -30,11 +39,11 @@ def _pour(run, body, at_ms):
     run["melt"]["read_wanted"] = False
     cool = run["cool"]
     if body["bulk_c"] is not None:
-        cool["request"] = dict(cool["request"], start_c=body["bulk_c"])
+        cool["request"] = changed(cool["request"], start_c=body["bulk_c"])
     cool["due_ms"] = at_ms + 1000.0 * cool["ready_low_s"]
 
 
-def _cooling(run, at_ms):
+def _cooling(run: "SlabRun", at_ms: float) -> "tuple[CoolState, float]":
     part(run, "cool")
     if "melt" not in run["done"]:
         raise Unfit("not_poured_yet")
@@ -43,13 +52,13 @@ def _cooling(run, at_ms):
     return run["cool"], (at_ms - run["done"]["melt"]) / 1000.0
 
 
-def _read_slab(run, body, at_ms):
+def _read_slab(run: "SlabRun", body: "SlabReadBody", at_ms: float) -> None:
     cool, at_s = _cooling(run, at_ms)
     duplicates.refuse_same_reading(body, cool["readings"], "surface_c")
     cool["readings"].append({"at_s": at_s, "surface_c": body["surface_c"]})
 
 
-def _touch(run, body, at_ms, decide):
+def _touch(run: "SlabRun", body: "TouchedBody", at_ms: float, decide: "Decide") -> None:
     cool, at_s = _cooling(run, at_ms)
     if "cool" in run["done"]:
         raise Unfit("already_done")
@@ -62,7 +71,7 @@ def _touch(run, body, at_ms, decide):
         cool["due_ms"] = max(cool["due_ms"], again_ms)
 
 
-def _refit(run, body, at_ms, decide):
+def _refit(run: "SlabRun", body: "CoolingRefittedBody", at_ms: float, decide: "Decide") -> None:
     part(run, "cool")
     cool = run["cool"]
     if "melt" not in run["done"] or body["seen"] != len(cool["readings"]) + len(cool["touches"]):
@@ -70,7 +79,7 @@ def _refit(run, body, at_ms, decide):
     reply = body["reply"]
     if type(reply) is not dict:
         raise Unfit("malformed")
-    times: list = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
+    times: "list[Any]" = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
     if not all(check.is_number(value) and 0 <= value < 1e7 for value in times):
         raise Unfit("malformed")
     cool["due_ms"] = decide()["due_ms"]

@@ -1,6 +1,13 @@
 """The slab as it cools, as prompts: soak, read, touch; and the refit that readings want."""
 
+from ...core.changed import changed
 from ...core.prompts import button, entry
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Readable
+    from ...types import Advice, Entry, EntryButton, Wants
+
 
 # The cooling tray is left alone; the bowl soaks meanwhile (common practice, no published source).
 SOAK_MS = 120000.0
@@ -11,7 +18,7 @@ SOONEST_FIRM = 0.3
 READS_OFF_K = 12.0
 
 
-def pending_refit(run):
+def pending_refit(run: "Readable") -> "Wants | None":
     """The refit of the cooling, when readings or touch tests have come in that no refit has seen; `keep` names what
     of its reply goes into the log."""
     cool = run["cool"]
@@ -20,16 +27,19 @@ def pending_refit(run):
     seen = len(cool["readings"]) + len(cool["touches"])
     if seen == cool["fitted"]:
         return None
-    request = dict(cool["request"], readings=cool["readings"], touches=cool["touches"])
-    pending = {"name": "cool.refit", "request": request, "kind": "cooling_refitted", "body": {"seen": seen}}
-    pending["keep"] = ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"]
-    return pending
+    return {
+        "name": "cool.refit",
+        "request": changed(cool["request"], readings=cool["readings"], touches=cool["touches"]),
+        "kind": "cooling_refitted",
+        "body": {"seen": seen},
+        "keep": ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"],
+    }
 
 
-def cool_page(run, at_ms, advice):
+def cool_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     cool = run["cool"]
     poured_ms = run["done"]["melt"]
-    read = {"code": "button.read_slab", "entry": _slab_entry(cool)}
+    read: "EntryButton" = {"code": "button.read_slab", "entry": _slab_entry(cool)}
     seen = len(cool["touches"])
     firm = button("firm", "touched", {"firm": True, "seen": seen})
     if at_ms >= cool["due_ms"]:
@@ -52,10 +62,10 @@ def cool_page(run, at_ms, advice):
     advice["number"] = {"name": "due_ms", "value": cool["due_ms"]}
     advice["action"] = read
     if at_ms >= poured_ms + 1000.0 * SOONEST_FIRM * cool["ready_low_s"]:
-        advice["choices"] = [dict(firm, code="button.firm_now")]
+        advice["choices"] = [changed(firm, code="button.firm_now")]
 
 
-def _slab_entry(cool):
+def _slab_entry(cool: "Readable") -> "Entry":
     request = cool["request"]
     low_c = max(0.0, request["room_c"] - READS_OFF_K)
     high_c = min(150.0, request["start_c"] + READS_OFF_K)

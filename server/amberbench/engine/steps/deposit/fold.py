@@ -4,34 +4,42 @@ How much caramel is in it, how warm it is believed to be and when its clock ring
 """
 
 from ...core import duplicates
+from ...core.changed import changed
 from ...core.unfit import Unfit, part
 from ..melt import fold as melt_fold
 from ..melt.fold import melting
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Decide, Document
+    from ...types import ClusterRun, ClusterState, FilledBody, FillEndedBody, FillReadBody, MeltState
+
+
 MOST_FILLS, MOST_READINGS = 120, 120
 
 
-def laying(run):
+def laying(run: "ClusterRun") -> "ClusterState":
     """The state of the clusters while they are laid."""
     part(run, "cluster")
     melting(run)
     return run["cluster"]
 
 
-def since_ms(run):
+def since_ms(run: "ClusterRun") -> float | None:
     """When funnel and bowl were told of last (ms), or null."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     told_ms = (state["begun_ms"], None if fill is None else fill["at_ms"], run["melt"]["last_at_ms"])
-    return max([one for one in told_ms if one is not None] or [None])
+    told = [one for one in told_ms if one is not None]
+    return max(told) if told else None
 
 
-def take(state, decided):
+def take(state: "ClusterState", decided: "Document") -> None:
     """Takes what was decided of the funnel and the bowl into the state of the clusters."""
-    for name in ("fill", "bowl_kg", "base_kg", "begun_ms", "under_way"):
-        state[name] = decided[name]
+    state["fill"], state["bowl_kg"], state["base_kg"] = decided["fill"], decided["bowl_kg"], decided["base_kg"]
+    state["begun_ms"], state["under_way"] = decided["begun_ms"], decided["under_way"]
 
 
-def _fill(run, body, at_ms, decide):
+def _fill(run: "ClusterRun", body: "FilledBody", at_ms: float, decide: "Decide") -> None:
     state, melt_state = laying(run), run["melt"]
     duplicates.refuse_same_tap(body, state["fills"])
     if state["fills"] >= MOST_FILLS:
@@ -45,23 +53,23 @@ def _fill(run, body, at_ms, decide):
     _melt_anew(melt_state, decided["melt"], at_ms)
 
 
-def _melt_anew(melt_state, bowl, at_ms):
+def _melt_anew(melt_state: "MeltState", bowl: "Document", at_ms: float) -> None:
     """Begins a new melt with what is in the bowl."""
     request = melt_state["request"]
-    oven = dict(request["oven"])
+    oven: "Document" = dict(request["oven"])
     for name in ("power_w", "power_sd_w"):
         if bowl[name] is not None:
             oven[name] = bowl[name]
     melt_state["past"] = melt_fold.readings(melt_state)
     melt_state["history"] = []
-    melt_state["request"] = dict(
+    melt_state["request"] = changed(
         request, mass_kg=bowl["mass_kg"], start_c=bowl["start_c"], start_sd_k=bowl["start_sd_k"], oven=oven
     )
     melt_state["burning"] = melt_state["resting"] = None
     melt_state["free"], melt_state["read_wanted"], melt_state["last_at_ms"] = True, False, at_ms
 
 
-def _read(run, body, at_ms, decide):
+def _read(run: "ClusterRun", body: "FillReadBody", at_ms: float, decide: "Decide") -> None:
     state = laying(run)
     if state["fill"] is None:
         raise Unfit("funnel_empty")
@@ -73,7 +81,7 @@ def _read(run, body, at_ms, decide):
     take(state, decided)
 
 
-def _end(run, body, at_ms, decide):
+def _end(run: "ClusterRun", body: "FillEndedBody", at_ms: float, decide: "Decide") -> None:
     """What is left goes back into the bowl, to be heated again or topped up with it."""
     state = laying(run)
     if state["fill"] is None:

@@ -3,6 +3,7 @@
 Nothing here changes the run.
 """
 
+from ...core.changed import changed
 from ...core.prompts import button, entry
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
@@ -12,16 +13,24 @@ from . import trays
 from .schedule import LEAST_BOWL_KG, READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task
 from .trays import LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh_fill_s
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
+    from ...types import Action, Advice, Caution, Entry, EntryButton, EventButton
+
+
 # A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
 READS_OFF_K = 12.0
 # A fill may be so many times the planned one, so that no small rest stays in the bowl (assumed; a quarter is free).
 MOST_FILL = 1.2
 # A funnel is topped up with at least this share of a fill (assumed).
 LEAST_TOP_UP = 0.1
-GLOVE = {"word": "WARNING", "code": "caution.funnel_glove"}
+GLOVE: "Caution" = {"word": "WARNING", "code": "caution.funnel_glove"}
 
 
-def fill_page(run, now, advice, filled):
+def fill_page(run: "Readable", now: "Any", advice: "Advice", filled: "Any") -> None:
     """The page when the bowl is in its window: fill the funnel from it."""
     advice["step"] = "fill"
     kg = fill_kg(run, 0.0)
@@ -32,17 +41,18 @@ def fill_page(run, now, advice, filled):
     advice["caution"] = GLOVE
 
 
-def stood_c(run, now, at_ms):
+def stood_c(run: "Readable", now: "Readable", at_ms: float) -> float:
     """How warm the bowl is at a time in °C: a short pause since it was read is no rest in the melt's history."""
     melt = run["melt"]
     if melt["last_at_ms"] is None:
-        return now["bulk_c"]
+        now_c: float = now["bulk_c"]
+        return now_c
     request, stood_s = melt["request"], min(USUAL_GAP_S, max(0.0, (at_ms - melt["last_at_ms"]) / 1000.0))
     pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
     return pot.cooled(now["bulk_c"], stood_s)
 
 
-def fill_kg(run, had_kg):
+def fill_kg(run: "Readable", had_kg: float) -> float:
     """What the funnel is filled with in kg: a planned fill, or all there is, also when that is a little more."""
     state = run["cluster"]
     bowl_kg = trays.weighed_kg(run) if state["bowl_kg"] is None else state["bowl_kg"]
@@ -51,7 +61,9 @@ def fill_kg(run, had_kg):
     return max(0.001, all_kg if all_kg <= MOST_FILL * state["full_kg"] else state["full_kg"])
 
 
-def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
+def fill_button(
+    run: "Readable", bulk_c: float | None, now: "Readable | None" = None, had: tuple[float, float] = (0.0, 0.0)
+) -> "EventButton":
     """The button that fills the funnel with caramel so warm; null: nobody has read it, so it is taken for just warm.
 
     now: the melt's belief, or None; had: (kg, °C) of what is in the funnel.
@@ -59,7 +71,7 @@ def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
     bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else bulk_c
     kg, (had_kg, had_c) = fill_kg(run, had[0]), had
     mixed_c = had_c + max(0.0, kg - had_kg) / kg * (bulk_c - POURING_LOSS_K - had_c)
-    body = {
+    body: "Document" = {
         "kg": kg,
         "bulk_c": _within_event_range(mixed_c),
         "bowl_c": _within_event_range(bulk_c),
@@ -70,19 +82,19 @@ def fill_button(run, bulk_c, now=None, had=(0.0, 0.0)):
     return button("fill_now", "filled", body)
 
 
-def _within_event_range(temp_c):
+def _within_event_range(temp_c: float) -> float:
     """A temperature within what an event takes."""
     return min(max(temp_c, 20.0), 150.0)
 
 
-def ran_empty_button(run):
+def ran_empty_button(run: "Readable") -> "EventButton":
     """The button that says the funnel ran empty before its clock rang."""
     state = run["cluster"]
     body = {"left_kg": 0.0, "bulk_c": _within_event_range(run["melt"]["request"]["start_c"]), "seen": state["fills"]}
     return button("funnel_empty", "fill_ended", body)
 
 
-def fill_clock_page(run, at_ms, advice, read):
+def fill_clock_page(run: "Readable", at_ms: float, advice: "Advice", read: "EntryButton") -> None:
     """The page when the fill's clock rings: top up while the bowl is warm enough, else read, else empty and reheat."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     had_kg, why = left_kg(state, at_ms), fill["why"]
@@ -92,8 +104,8 @@ def fill_clock_page(run, at_ms, advice, read):
     body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, bowl_c), "seen": state["fills"]}
     back, task = button("reheat", "fill_ended", body), next_task(state, at_ms)[0]
     topped = None if now is None else fill_button(run, bowl_c, now, (had_kg, had_c))
-    if topped is not None and _is_worth_topping_up(state, topped, had_kg, at_ms):
-        _top_up(run, now, advice, dict(topped, code="button.funnel_topped_up"), [back, read])
+    if now is not None and topped is not None and _is_worth_topping_up(state, topped, had_kg, at_ms):
+        _top_up(run, now, advice, changed(topped, code="button.funnel_topped_up"), [back, read])
     elif why == "thick" and task != "wait" and at_ms > fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
         # It may be warmer than its clock, which is on the safe side.
         advice["step"] = "read_fill"
@@ -105,7 +117,7 @@ def fill_clock_page(run, at_ms, advice, read):
             "code": {"low": "say.reheat", "thick": "say.too_thick"}.get(why, "say.fill_anew"),
             "values": {},
         }
-        advice["action"] = back if why == "low" else dict(back, code="button.fill_back")
+        advice["action"] = back if why == "low" else changed(back, code="button.fill_back")
         advice["choices"] = [read]
     else:
         bowl_empty_page(state, at_ms, advice)
@@ -113,7 +125,7 @@ def fill_clock_page(run, at_ms, advice, read):
             advice["say"] = {"code": "say.empty_thick", "values": {}}
 
 
-def _top_up(run, now, advice, topped, choices):
+def _top_up(run: "Readable", now: "Readable", advice: "Advice", topped: "EventButton", choices: "list[Action]") -> None:
     """The page that tops up from a warm bowl; a bowl not read since the last fill is read first."""
     if any(one["kind"] == "reading" for one in run["melt"]["history"]):
         advice["step"] = "refill"
@@ -126,7 +138,7 @@ def _top_up(run, now, advice, topped, choices):
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _is_worth_topping_up(state, topped, had_kg, at_ms):
+def _is_worth_topping_up(state: "Readable", topped: "EventButton", had_kg: float, at_ms: float) -> bool:
     """Whether a funnel topped up from the bowl as it is would last long enough."""
     kg, sure_c = topped["body"]["kg"], topped["body"]["bulk_c"] - SAFE_TEMP_SD * max(LEAST_SD_K, topped["body"]["sd_k"])
     if kg < had_kg + LEAST_TOP_UP * state["full_kg"]:
@@ -134,14 +146,14 @@ def _is_worth_topping_up(state, topped, had_kg, at_ms):
     return fill_lasts_s(state, sure_c, kg) >= min(needed_s(state, at_ms), WORTHWHILE_SHARE * fresh_fill_s(state, kg))
 
 
-def _mixed_c(state, had_kg, had_c, bowl_c):
+def _mixed_c(state: "Readable", had_kg: float, had_c: float, bowl_c: float | None) -> float:
     """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
     if bowl_c is None or state["bowl_kg"] + had_kg <= 0.0:
         return _within_event_range(had_c)
     return _within_event_range((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))
 
 
-def bowl_empty_page(state, at_ms, advice):
+def bowl_empty_page(state: "Readable", at_ms: float, advice: "Advice") -> None:
     """The page when the bowl is empty: what is left in the funnel goes on the tray under way."""
     task, tray, _ = next_task(state, at_ms)
     advice["step"] = "refill"
@@ -154,7 +166,7 @@ def bowl_empty_page(state, at_ms, advice):
         advice["choices"] = [button("second_laid", "second_laid", {"seen": tray})]
 
 
-def fill_entry(run):
+def fill_entry(run: "Readable") -> "Entry":
     """A reading into the funnel."""
     state, request = run["cluster"], run["melt"]["request"]
     filled_c = state["fill"].get("filled_c", 150.0)  # runs that were kept before this was have none

@@ -18,6 +18,13 @@ from .trays import (
     window_ms,
 )
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+
+
 # Laying takes up to this many times longer than planned; heating what came back, until it is in the funnel again
 # (assumed).
 SLOW_PACE_FACTOR, REHEAT_S = 1.25, 200.0
@@ -29,7 +36,7 @@ READ_AGAIN_S = 45.0
 LEAST_BOWL_KG = 0.05
 
 
-def next_task(state, at_ms):
+def next_task(state: "Readable", at_ms: float) -> tuple[str, int, float]:
     """(task, tray from 0, since or from when in ms); task is one of
 
     lay: first deposits on a new tray; touch: try whether a tray is tacky; second: second deposits on a tray;
@@ -53,7 +60,7 @@ def next_task(state, at_ms):
     return ("second" if touched else "touch"), tray, from_ms
 
 
-def _second_deposits_in_time(state, at_ms):
+def _second_deposits_in_time(state: "Readable", at_ms: float) -> bool:
     """Whether every second deposit is still in time when another tray is laid first and the funnel refilled."""
     forecast = FunnelForecast(state, at_ms)
     new = len(state["laid"])
@@ -70,7 +77,7 @@ def _second_deposits_in_time(state, at_ms):
     return True
 
 
-def constants():
+def constants() -> "Any":
     """The constants that a plan uses for fills and trays, as input rows."""
     return [
         constant("deposit.poured_k", trays.POURING_LOSS_K, "K"),
@@ -84,11 +91,11 @@ def constants():
     ]
 
 
-def most_on_tray(state):
+def most_on_tray(state: "Readable") -> "Any":
     """The most clusters on a tray, at most a full one, of which every second deposit is in time; at least one."""
     full = state["per_tray"]
 
-    def held(number):
+    def held(number: "Any") -> "Any":
         tray_s = state["tray_s"] * number / full
         trial = dict(state, per_tray=number, tray_s=tray_s, bowl_kg=state["all_kg"] - state["full_kg"], begun_ms=0.0)
         trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
@@ -104,7 +111,7 @@ def most_on_tray(state):
     return low
 
 
-def count_fills(state):
+def count_fills(state: "Readable") -> "Any":
     """(fills, reheats) of a whole job, laid in the order in which the bench would ask for it."""
     trial = dict(state, laid=[], tests=[{"tacky": True}], all_laid=False, under_way=None, begun_ms=0.0)
     trial["bowl_kg"] = state["all_kg"] - state["full_kg"]
@@ -135,7 +142,7 @@ class FunnelForecast:
     """Simulates the next trays: time (at_ms), what the funnel and bowl hold (kg, more_kg), how much longer the fill
     lasts (left_s), how often it was refilled (refills)."""
 
-    def __init__(self, state, at_ms):
+    def __init__(self, state: "Readable", at_ms: float) -> None:
         self.state, self.at_ms = state, at_ms
         self.whole_s = whole_fill_s(state)
         fill = state["fill"]
@@ -143,12 +150,12 @@ class FunnelForecast:
         self.left_s = 0.0 if fill is None else max(0.0, fill["thick_ms"] - at_ms) / 1000.0
         self.more_kg, self.refills = state["bowl_kg"], 0
 
-    def wait_until(self, until_ms):
+    def wait_until(self, until_ms: float) -> None:
         if until_ms > self.at_ms:
             self.left_s -= (until_ms - self.at_ms) / 1000.0
             self.at_ms = until_ms
 
-    def refill(self):
+    def refill(self) -> float:
         """Empties the funnel into the bowl, reheats and fills it; returns how long that takes in ms."""
         self.refills += 1
         self.more_kg += self.kg
@@ -158,11 +165,11 @@ class FunnelForecast:
         self.at_ms += 1000.0 * REHEAT_S
         return 1000.0 * REHEAT_S
 
-    def outlasts(self, task, tray, left_s):
+    def outlasts(self, task: str, tray: int, left_s: float) -> bool:
         """Whether the fill, which lasts left_s more, is enough for a whole tray."""
         return self.kg >= tray_kg(self.state, task, tray) and left_s >= SLOW_PACE_FACTOR * laying_s(self.state, tray)
 
-    def wait_until_tacky(self, tray, from_ms):
+    def wait_until_tacky(self, tray: int, from_ms: float) -> None:
         """Waits until from_ms, when a tray is tacky; refills meanwhile if the fill would not last for that tray."""
         spare_s = self.left_s - max(0.0, from_ms - self.at_ms) / 1000.0
         if not self.outlasts("second", tray, spare_s) and spare_s < self.whole_s:
@@ -170,12 +177,12 @@ class FunnelForecast:
             self.refill()
         self.wait_until(from_ms)
 
-    def needs_fresh_fill(self, tray):
+    def needs_fresh_fill(self, tray: int) -> bool:
         """Whether to refill before a tray is begun, because this fill would not last for it and a fresh one would."""
         needs_s = SLOW_PACE_FACTOR * laying_s(self.state, tray)
         return self.left_s < needs_s <= self.whole_s and self.left_s < WORTHWHILE_SHARE * self.whole_s
 
-    def lay_tray(self, task, tray):
+    def lay_tray(self, task: str, tray: int) -> float:
         """Lays a tray; returns how long refills hold it up in ms."""
         need_kg, pace, held_ms = tray_kg(self.state, task, tray), pace_kg_s(self.state, task, tray), 0.0
         for _ in range(20):
@@ -188,7 +195,7 @@ class FunnelForecast:
             held_ms += self.refill()
         return held_ms
 
-    def window_ms(self, began_ms, laid_ms):
+    def window_ms(self, began_ms: float, laid_ms: float) -> tuple[float, float]:
         """The window of the second deposit, as `trays.window_ms`, of the tray that was laid in this forecast."""
         state = self.state
         held_ms = max(0.0, laid_ms - began_ms - 1000.0 * SLOW_PACE_FACTOR * laying_s(state, len(state["laid"])))
@@ -196,7 +203,7 @@ class FunnelForecast:
         return began_ms + held_ms + 1000.0 * from_s, began_ms + 1000.0 * to_s
 
 
-def due_ms(state):
+def due_ms(state: "Readable") -> tuple[float, str]:
     """(when the fill's clock rings in ms, why).
 
     Why: "thick", the fill turns too cool to deposit; "low", it runs low; "anew", it is changed for a fresh one in time
@@ -223,7 +230,7 @@ def due_ms(state):
     return found_ms, why
 
 
-def _early_refill_ms(state, task, tray, from_ms):
+def _early_refill_ms(state: "Readable", task: str, tray: int, from_ms: float) -> float | None:
     """When to refill before a tray is begun in ms; None: the fill lasts for it, or there is no time left to refill."""
     fill, begun_ms = state["fill"], state["begun_ms"]
     if state["second"] is None or task == "empty" or state["under_way"] is not None:
@@ -246,12 +253,13 @@ def _early_refill_ms(state, task, tray, from_ms):
     return begun_ms if max(from_ms, begun_ms + 1000.0 * REHEAT_S) + held_ms <= window_ms(state, tray)[1] else None
 
 
-def left_kg(state, at_ms):
+def left_kg(state: "Readable", at_ms: float) -> float:
     """What is left in the funnel at a time, laid at the planned pace."""
-    return max(0.0, state["fill"]["kg"] - run_out_kg(state, next_task(state, at_ms), at_ms))
+    result: float = max(0.0, state["fill"]["kg"] - run_out_kg(state, next_task(state, at_ms), at_ms))
+    return result
 
 
-def needed_s(state, at_ms):
+def needed_s(state: "Readable", at_ms: float) -> float:
     """How long the task under way still takes in s, at a slow pace."""
     task, tray, _ = next_task(state, at_ms)
     if task == "empty":

@@ -5,6 +5,13 @@ A tap says that a tray is full; between two taps caramel is taken to run out of 
 
 from . import funnel
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
+
+
 # A fill is as warm as believed within so much (standard deviation; where a melt says nothing, and at least; assumed).
 FILL_SD_K, LEAST_SD_K = 1.2, 0.8
 # What is poured into a funnel is so much cooler there (assumed).
@@ -26,19 +33,21 @@ SHORTEST_FILL_S = 20.0
 WAITING_EMPTIES_IN_S = 36000.0
 
 
-def weighed_kg(run):
+def weighed_kg(run: "Readable") -> float:
     """What comes out of the bowl of what was weighed in, once the plan's residue stays there."""
     bowl_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
-    return bowl_kg * run["cluster"]["given"]
+    result: float = bowl_kg * run["cluster"]["given"]
+    return result
 
 
-def on_tray(state, tray):
+def on_tray(state: "Readable", tray: int) -> int:
     """How many clusters a tray (from 0) holds; one more than planned is taken for a full one."""
     left = sum(row["clusters"] for row in state["sizes"]) - tray * state["per_tray"]
-    return state["per_tray"] if left <= 0 else min(state["per_tray"], left)
+    result: int = state["per_tray"] if left <= 0 else min(state["per_tray"], left)
+    return result
 
 
-def sizes_on(state, tray):
+def sizes_on(state: "Readable", tray: int) -> "list[Document]":
     """The sizes on a tray (from 0) in laying order, as the plan has them; one more than planned holds the last size."""
     found, before, left = [], tray * state["per_tray"], on_tray(state, tray)
     for row in state["sizes"]:
@@ -49,7 +58,7 @@ def sizes_on(state, tray):
     return found or [dict(state["sizes"][-1], clusters=left)]
 
 
-def equal_trays(state):
+def equal_trays(state: "Readable") -> "Any":
     """[{trays, sizes}]: neighbouring trays that hold the same sizes, in laying order; [] if there is one size only."""
     trays = state["trays"] if len(state["sizes"]) > 1 else 0
     every = [sizes_on(state, tray) for tray in range(trays)]
@@ -57,19 +66,22 @@ def equal_trays(state):
     return [{"trays": end - tray, "sizes": every[tray]} for tray, end in zip(first, first[1:] + [trays])]
 
 
-def tray_kg(state, task, tray):
+def tray_kg(state: "Readable", task: str, tray: int) -> float:
     """What one deposit on each cluster of a tray weighs: the first ones for "lay", else the second ones."""
     if task != "lay":
-        return on_tray(state, tray) * state["second_kg"]
-    return sum(row["clusters"] * row["deposit_kg"] for row in sizes_on(state, tray))
+        second_kg: float = on_tray(state, tray) * state["second_kg"]
+        return second_kg
+    result: float = sum(row["clusters"] * row["deposit_kg"] for row in sizes_on(state, tray))
+    return result
 
 
-def laying_s(state, tray):
+def laying_s(state: "Readable", tray: int) -> float:
     """How long laying a tray once takes at the planned pace."""
-    return state["tray_s"] * on_tray(state, tray) / state["per_tray"]
+    result: float = state["tray_s"] * on_tray(state, tray) / state["per_tray"]
+    return result
 
 
-def window_ms(state, tray):
+def window_ms(state: "Readable", tray: int) -> tuple[float, float]:
     """(from, to): when the second deposit of a tray (from 0) may begin, in corrected ms.
 
     At the planned pace every row then waits as long as the first one. Where laying was held up, the rows after that
@@ -81,12 +93,12 @@ def window_ms(state, tray):
     return laid["began_ms"] + held_ms + from_ms, laid["began_ms"] + to_ms
 
 
-def pace_kg_s(state, task, tray):
+def pace_kg_s(state: "Readable", task: str, tray: int) -> float:
     """What runs out of the funnel in kg/s while a tray is laid; 0.0 while nothing is."""
     return tray_kg(state, task, tray) / max(1.0, laying_s(state, tray)) if task in ("lay", "second") else 0.0
 
 
-def run_out_kg(state, next_task, at_ms):
+def run_out_kg(state: "Readable", next_task: tuple[str, int, float], at_ms: float) -> float:
     """What has run out of the funnel since its last event, in kg; never more than the tray still takes.
 
     next_task: as `schedule.next_task`.
@@ -96,10 +108,11 @@ def run_out_kg(state, next_task, at_ms):
     took_s = max(0.0, min(at_ms, fill["due_ms"]) - max(fill["at_ms"], from_ms)) / 1000.0
     whole_kg = tray_kg(state, task, tray) if task in ("lay", "second") else 0.0
     still_kg = max(0.0, whole_kg - (state["base_kg"] - state["bowl_kg"] - fill["kg"]))
-    return min(fill["kg"], still_kg, took_s * pace_kg_s(state, task, tray))
+    result: float = min(fill["kg"], still_kg, took_s * pace_kg_s(state, task, tray))
+    return result
 
 
-def cooled_c(state, ran_kg, at_ms, sure):
+def cooled_c(state: "Readable", ran_kg: float, at_ms: float, sure: bool) -> float:
     """How warm the fill is in °C once so much has run out of it: as believed, or on the safe side."""
     fill, request = state["fill"], state["request"]
     took_s, start_c = (at_ms - fill["at_ms"]) / 1000.0, fill["sure_c"] if sure else fill["now_c"]
@@ -108,33 +121,35 @@ def cooled_c(state, ran_kg, at_ms, sure):
     return funnel.cooled_c(request, start_c, fill["kg"], took_s)
 
 
-def safe_fill_s(fill_request, melt_request, full_kg):
+def safe_fill_s(fill_request: "Any", melt_request: "Any", full_kg: "Any") -> "Any":
     """How long a whole fill fresh from the bowl stays in its window in s, on the safe side; standing, where it would be
     empty before: then it may be longer than the time it takes to empty."""
     fresh_c = melt_request["window_low_c"] + FRESH_BOWL_K - PLANNED_TEMP_SD * FILL_SD_K
     return fill_lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_LOSS_FACTOR)
 
 
-def whole_fill_s(state):
+def whole_fill_s(state: "Readable") -> float:
     """How long a whole fresh fill is laid from, in s: as long as it stays in its window, and for a few deposits."""
-    return max(SHORTEST_FILL_S, state["fresh_s"])
+    result: float = max(SHORTEST_FILL_S, state["fresh_s"])
+    return result
 
 
-def fresh_fill_s(state, kg):
+def fresh_fill_s(state: "Readable", kg: float) -> float:
     """How long a fresh fill of kg stays in its window in s: in proportion to its volume over its surface."""
-    return whole_fill_s(state) * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
+    result: float = whole_fill_s(state) * (min(kg, state["full_kg"]) / state["full_kg"]) ** (1.0 / 3.0)
+    return result
 
 
-def fills_are_short(state):
+def fills_are_short(state: "Readable") -> bool:
     """Whether no fill of this bench is sure to stay in its window for more than a few deposits."""
     return whole_fill_s(state) <= SHORTEST_FILL_S
 
 
-def _with_faster_loss(request, loss_factor=SAFE_LOSS_FACTOR):
+def _with_faster_loss(request: "Document", loss_factor: float = SAFE_LOSS_FACTOR) -> "Document":
     return dict(request, h_w_m2k=loss_factor * request["h_w_m2k"])
 
 
-def fill_lasts_s(state, sure_c, kg, loss_factor=SAFE_LOSS_FACTOR):
+def fill_lasts_s(state: "Readable", sure_c: float, kg: float, loss_factor: float = SAFE_LOSS_FACTOR) -> float:
     """How long a fill of kg at sure_c stays in its window in s, losing loss_factor times the planned heat.
 
     It empties at the planned pace; where it would be empty before it is too cool, it is taken to stand and wait.
@@ -146,6 +161,6 @@ def fill_lasts_s(state, sure_c, kg, loss_factor=SAFE_LOSS_FACTOR):
     return funnel.seconds(dict(request, pace_kg_s=min(request["pace_kg_s"], kg / WAITING_EMPTIES_IN_S)), sure_c, kg)
 
 
-def likely_fill_s(state, now_c, sd_k, kg):
+def likely_fill_s(state: "Readable", now_c: float, sd_k: float, kg: float) -> float:
     """The same with a smaller margin: how long a fill believed to be at now_c within sd_k likely lasts."""
     return fill_lasts_s(state, now_c - LIKELY_TEMP_SD * sd_k, kg, LIKELY_LOSS_FACTOR)

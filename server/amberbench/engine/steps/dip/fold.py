@@ -3,37 +3,46 @@
 from ...core import duplicates
 from ...core.unfit import Unfit
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...types import DippedBody, DippingStartedBody, DipState, MeltingRun, SaltedBody, SetHardBody
+
+
 MOST_SALTED = 1000
 
 
-def opened(reply):
+def opened(reply: "Any") -> "DipState":
     """The dipping's state in a run before it starts; `reply` is the plan's, as `fields.DIP_REPLY`; None: the
     plan did not ask how much it takes.
     """
     planned = reply or {"method": "fork", "every": 1}
     names = ("method", "every", "dip_s", "salt", "salt_each_kg", "top_mark")
-    state = {name: planned.get(name) for name in names}
+    state: "Any" = {name: planned.get(name) for name in names}
     state.update(started_ms=None, bowls=[], salted=0, salted_ms=None, strips=[], streaky=False)
-    return state
+    result: "DipState" = state
+    return result
 
 
-def _state(run, step="dip"):
+def _state(run: "MeltingRun", step: str = "dip") -> "DipState":
     """The state of the dipping, before it or what follows it is done."""
-    if run.get("dip") is None:
+    state = run.get("dip")
+    if state is None:
         raise Unfit("not_in_this_batch")
     if step in run["done"]:
         raise Unfit("already_done")
-    return run["dip"]
+    return state
 
 
-def _start(run, body, at_ms):
+def _start(run: "MeltingRun", body: "DippingStartedBody", at_ms: float) -> None:
     state = _state(run)
     if state["started_ms"] is not None:
         raise Unfit("already_done")
     state["started_ms"], state["bowls"] = at_ms, body["bowls"]
 
 
-def _salt(run, body, at_ms):
+def _salt(run: "MeltingRun", body: "SaltedBody", at_ms: float) -> None:
     state = _state(run)
     duplicates.refuse_same_tap(body, state["salted"])
     if state["salted"] >= MOST_SALTED:
@@ -42,12 +51,12 @@ def _salt(run, body, at_ms):
     state["salted_ms"] = at_ms
 
 
-def _dip(run, body, at_ms):
+def _dip(run: "MeltingRun", body: "DippedBody", at_ms: float) -> None:
     _state(run)
     run["done"]["dip"] = at_ms
 
 
-def _set(run, body, at_ms):
+def _set(run: "MeltingRun", body: "SetHardBody", at_ms: float) -> None:
     _state(run, "set")
     run["done"]["set"] = at_ms
 
@@ -60,6 +69,6 @@ FOLDS = {
 }
 
 
-def is_plain(run):
+def is_plain(run: "MeltingRun") -> bool:
     """Whether nothing is dipped."""
     return run.get("dip") is None

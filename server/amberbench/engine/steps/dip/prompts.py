@@ -2,13 +2,21 @@
 
 from ...core.prompts import button, clock, skip
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Advice
+
+
 # Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
 CENTRES_REST_MS = 15 * 60000.0
 # Thirty to sixty minutes at room temperature (common practice, no published source): looked at at the early end.
 SET_MS = 30 * 60000.0
 
 
-def dip_clocks(run, step):
+def dip_clocks(run: "Readable", step: str) -> "list[Any]":
     """What rings while a batch is dipped: the salting, and the time to set."""
     state, done = run["dip"], run["done"]
     if step == "set":
@@ -19,14 +27,14 @@ def dip_clocks(run, step):
     return [clock(_on_top(state), since_ms, since_ms + 1000.0 * state["every"] * state["dip_s"], "ready")]
 
 
-def _on_top(state):
+def _on_top(state: "Readable") -> "Any":
     """What goes on the wet coating, the name of its clock and prompt; None: nothing."""
     if not state["salt_each_kg"]:
         return "mark" if state["top_mark"] else None
     return "mark_salt" if state["top_mark"] else "salt"
 
 
-def _temper(run, at_ms, advice):
+def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
     """Nothing is dipped before a strip has set; cut centres rest meanwhile."""
     state, seen = run["dip"], len(run["dip"]["strips"])
     advice["action"] = button("strip_good", "strip_tested", {"good": True, "seen": seen})
@@ -44,7 +52,7 @@ def _temper(run, at_ms, advice):
         advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_dry"}
 
 
-def _dip(run, at_ms, advice):
+def _dip(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["dip"]
     salt, clocks = state["salt_each_kg"], dip_clocks(run, "dip")
     advice["caution"] = {"word": "NOTICE", "code": "caution.fork_carries"}
@@ -72,7 +80,7 @@ def _dip(run, at_ms, advice):
         advice["number"] = {"name": "due_ms", "value": due_ms}
 
 
-def _set(run, at_ms, advice):
+def _set(run: "Readable", at_ms: float, advice: "Advice") -> None:
     due_ms = run["done"]["dip"] + SET_MS
     advice["action"] = button("set_hard", "set_hard")
     advice["caution"] = {"word": "NOTICE", "code": "caution.no_fridge"}

@@ -4,14 +4,14 @@ from ..melt import decisions as melt_decisions
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 # A look costs heat and steam: never sooner than this after the last, and never so late that nobody minds the water
 # (assumed).
 LEAST_WAIT_S, MOST_WAIT_S = 600.0, 2700.0
 
 
-def wait_s(jacket: "Document", after_s: float) -> float:
+def wait_s(jacket: "Readable", after_s: float) -> float:
     """Until the next look, when one at `after_s` found lumps: that was the 10 % point, so halfway to the middle."""
     slower = max(jacket["slower"], after_s / jacket["low_s"])
     found_s: float = min(max(0.5 * (slower * jacket["seconds_s"] - after_s), LEAST_WAIT_S), MOST_WAIT_S)

@@ -11,6 +11,14 @@ from ..pour.prompts import ready_page
 from . import plan
 from .decisions import wait_s
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
+    from ...types import Advice
+
+
 # Under a lid the water holds for about an hour before it wants a look (assumed).
 WATER_MS = 3600000.0
 # The wall goes on heating: a reading is not put off longer, nor asked for sooner, than this (assumed).
@@ -19,7 +27,7 @@ LEAST_READ_S, MOST_READ_S = 180.0, 1800.0
 REST_S = 180.0
 
 
-def jacket_page(run, at_ms, advice):
+def jacket_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     """Fills in the advice while the caramel melts in the jacket."""
     state, jacket = run["melt"], run["melt"]["jacket"]
     advice["caution"] = {"word": "WARNING", "code": "caution.steam"}
@@ -37,7 +45,7 @@ def jacket_page(run, at_ms, advice):
         _waiting(jacket, advice)
 
 
-def jacket_clocks(run, step):
+def jacket_clocks(run: "Readable", step: str) -> "list[Any]":
     """The clocks that run while it melts: the next look, the water, the next reading."""
     state, jacket = run["melt"], run["melt"]["jacket"]
     if jacket is None or "melt" in run["done"]:
@@ -53,11 +61,11 @@ def jacket_clocks(run, step):
     return clocks
 
 
-def _water_due(jacket):
+def _water_due(jacket: "Readable") -> "Any":
     return jacket["topped_ms"] + WATER_MS
 
 
-def expected_times(run):
+def expected_times(run: "Readable") -> "Document":
     """seconds_s, low_s and high_s for what was weighed in; the plan's, where the model does not reach."""
     state = run["melt"]
     try:
@@ -67,7 +75,7 @@ def expected_times(run):
     return {name: max(1.0, found[name]) for name in ("seconds_s", "low_s", "high_s")}
 
 
-def _block_in(run, advice):
+def _block_in(run: "Readable", advice: "Advice") -> None:
     times = expected_times(run)
     chopped = run["melt"]["request"]["chopped_m"] is not None
     advice["step"] = "block_in"
@@ -76,7 +84,7 @@ def _block_in(run, advice):
     advice["action"] = button("block_in", "jacket_started", times)
 
 
-def _waiting(jacket, advice):
+def _waiting(jacket: "Readable", advice: "Advice") -> None:
     started_ms, slower = jacket["started_ms"], jacket["slower"]
     times = {"ready_at_ms": started_ms + 1000.0 * slower * jacket["seconds_s"]}
     times["high_at_ms"] = started_ms + 1000.0 * slower * jacket["high_s"]
@@ -88,7 +96,7 @@ def _waiting(jacket, advice):
     advice["choices"] = [button("free_already", "stirred", {"free": True})]
 
 
-def _look(jacket, at_ms, advice):
+def _look(jacket: "Readable", at_ms: float, advice: "Advice") -> None:
     again_s = wait_s(jacket, (at_ms - jacket["started_ms"]) / 1000.0)
     advice["step"] = "look"
     advice["say"] = {"code": "say.look", "values": {}}
@@ -97,7 +105,7 @@ def _look(jacket, at_ms, advice):
     advice["choices"] = [button("lumps_left", "stirred", {"free": False})]
 
 
-def _top_up(state, advice):
+def _top_up(state: "Readable", advice: "Advice") -> None:
     request = state["request"]
     advice["step"] = "top_up"
     advice["say"] = {"code": "say.top_up", "values": {}}
@@ -106,12 +114,12 @@ def _top_up(state, advice):
     advice["action"] = button("topped_up", "water_topped")
 
 
-def bulk_c(state):
+def bulk_c(state: "Readable") -> "Any":
     """What the last reading says of the stirred bulk in °C; None before one."""
     return None if state["jacket"]["read_ms"] is None else state["last_c"] + FRESH_COLD_K
 
 
-def _next_reading(run):
+def _next_reading(run: "Readable") -> "Any":
     """(since, due) of the next reading in ms: when it may have reached the window, or may be about to leave it."""
     state, jacket = run["melt"], run["melt"]["jacket"]
     request, now_c = state["request"], bulk_c(state)
@@ -126,7 +134,7 @@ def _next_reading(run):
     return jacket["read_ms"], jacket["read_ms"] + 1000.0 * due_s
 
 
-def _free(run, at_ms, advice):
+def _free(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state, now_c = run["melt"], bulk_c(run["melt"])
     request = state["request"]
     bulk = None if now_c is None else min(max(now_c, 20.0), 150.0)
@@ -145,12 +153,12 @@ def _free(run, at_ms, advice):
         _warming(run, advice, poured)
 
 
-def _believed(now_c):
+def _believed(now_c: "Any") -> "Any":
     spread_k = SD_TO_10_PERCENT * FRESH_SD_K
     return {"bulk_c": now_c, "bulk_low_c": now_c - spread_k, "bulk_high_c": now_c + spread_k}
 
 
-def _read(state, words, advice, poured):
+def _read(state: "Readable", words: "Any", advice: "Advice", poured: "Any") -> None:
     advice["step"] = "read"
     advice["say"] = {"code": words, "values": {}}
     advice["entry"] = read_entry(state, None)
@@ -159,7 +167,7 @@ def _read(state, words, advice, poured):
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _warming(run, advice, poured):
+def _warming(run: "Readable", advice: "Advice", poured: "Any") -> None:
     request = run["melt"]["request"]
     lines = {"low_c": request["window_low_c"], "jacket_c": request["jacket_c"]}
     advice["step"] = "soften"
@@ -169,7 +177,7 @@ def _warming(run, advice, poured):
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], None)}, poured]
 
 
-def _too_warm(state, now_c, advice):
+def _too_warm(state: "Readable", now_c: "Any", advice: "Advice") -> None:
     request, stop = state["request"], now_c >= state["request"]["stop_c"]
     middle_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
     code = "reason.over_stop" if stop else "reason.over_warn" if now_c >= request["warn_c"] else "reason.over_window"

@@ -3,32 +3,51 @@
 from ...core import duplicates
 from ...core.unfit import Unfit, part
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def melting(run):
+    from ...core.annotations import Decide, Document, Readable
+    from ...types import (
+        BurstEndedBody,
+        BurstStartedBody,
+        Happening,
+        MeltingRun,
+        MeltState,
+        ReadBody,
+        RestedBody,
+        Run,
+        StirredBody,
+    )
+
+
+def melting(run: "Run") -> "MeltState":
     """The state of the melt while it lasts."""
-    part(run, "melt")
+    melt: "MeltState" = part(run, "melt")
     if "melt" in run["done"]:
         raise Unfit("already_poured")
-    return run["melt"]
+    return melt
 
 
-def is_over(melt, body):
+def is_over(melt: "Readable", body: "Readable") -> bool:
     """Whether the burst that a tap belongs to has been stirred already: the tap is another hand's, for the same one."""
     if body["started_ms"] is None or not melt["bursts"]:
         return False
     last = melt["bursts"][-1]
-    return body["started_ms"] < last["at_ms"] + 1000.0 * last["seconds_s"]
+    result: bool = body["started_ms"] < last["at_ms"] + 1000.0 * last["seconds_s"]
+    return result
 
 
-def readings(melt):
+def readings(melt: "Readable") -> "list[Happening]":
     """The readings of a melt so far, those before a fill was taken from the bowl included."""
-    return melt.get("past", []) + [one for one in melt["history"] if one["kind"] == "reading"]
+    past: "list[Happening]" = melt.get("past", [])
+    return past + [one for one in melt["history"] if one["kind"] == "reading"]
 
 
 MOST_HISTORY = 390
 
 
-def opened(reply):
+def opened(reply: "Document") -> "MeltState":
     """The melt's state in a run before anything is heated; `reply` is the plan's."""
     return {
         "request": reply["melt_request"],
@@ -44,26 +63,26 @@ def opened(reply):
     }
 
 
-def undo_name(run, kind, body):
+def undo_name(run: "Readable", kind: str, body: "Document") -> str:
     """How the button that takes an event back calls it: a stir asked for as a turn of the bowl is a turn."""
     burning = None if run["melt"] is None else run["melt"]["burning"]
     turn = kind == "stirred" and burning is not None and burning["then"] == "turn" and not body.get("free")
     return "turned" if turn else kind
 
 
-def _gap(melt, paused_s, at_ms):
+def _gap(melt: "MeltState", paused_s: float | None, at_ms: float) -> None:
     """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
     if paused_s is not None:
         melt["history"].append({"kind": "rest", "seconds_s": paused_s})
     melt["last_at_ms"] = at_ms
 
 
-def _room_for(history):
+def _room_for(history: "list[Happening]") -> None:
     if len(history) >= MOST_HISTORY:
         raise Unfit("too_many")
 
 
-def _start_burst(run, body, at_ms, decide):
+def _start_burst(run: "MeltingRun", body: "BurstStartedBody", at_ms: float, decide: "Decide") -> None:
     melt = melting(run)
     _room_for(melt["history"])
     if melt["jacket"] is not None:
@@ -73,18 +92,19 @@ def _start_burst(run, body, at_ms, decide):
     _gap(melt, decide(melt["last_at_ms"])["paused_s"], at_ms)
     melt["resting"] = None
     melt["read_wanted"] = False
-    burning = {name: body[name] for name in body if name != "decided"}
-    melt["burning"] = dict(burning, started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
+    burning: "Any" = {name: value for name, value in body.items() if name != "decided"}
+    burning.update(started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
+    melt["burning"] = burning
 
 
-def _end_burst(run, body, at_ms):
+def _end_burst(run: "MeltingRun", body: "BurstEndedBody", at_ms: float) -> None:
     melt = melting(run)
     if melt["burning"] is None or at_ms >= melt["burning"]["due_ms"] or is_over(melt, body):
         raise Unfit("no_burst_running")
     melt["burning"]["due_ms"] = at_ms
 
 
-def stir(run, body, at_ms, decide):
+def stir(run: "MeltingRun", body: "StirredBody", at_ms: float, decide: "Decide") -> None:
     melt = melting(run)
     burning = melt["burning"]
     if burning is None or is_over(melt, body):
@@ -96,13 +116,23 @@ def stir(run, body, at_ms, decide):
     melt["history"].append({"kind": "stir", "free": body["free"]})
     melt["free"] = melt["free"] or body["free"]
     melt["read_wanted"] = decided["read_wanted"]
-    rung = {name: burning[name] for name in ("advised_s", "from_c", "expected_c", "low_c", "high_c")}
-    rung.update({"at_ms": burning["started_ms"], "seconds_s": seconds_s, "free": body["free"], "reading_c": None})
-    melt["bursts"].append(rung)
+    melt["bursts"].append(
+        {
+            "advised_s": burning["advised_s"],
+            "from_c": burning["from_c"],
+            "expected_c": burning["expected_c"],
+            "low_c": burning["low_c"],
+            "high_c": burning["high_c"],
+            "at_ms": burning["started_ms"],
+            "seconds_s": seconds_s,
+            "free": body["free"],
+            "reading_c": None,
+        }
+    )
     melt["burning"] = None
 
 
-def _read(run, body, at_ms, decide):
+def _read(run: "MeltingRun", body: "ReadBody", at_ms: float, decide: "Decide") -> None:
     melt = melting(run)
     _room_for(melt["history"])
     if melt["burning"] is not None:
@@ -119,7 +149,7 @@ def _read(run, body, at_ms, decide):
         melt["bursts"][-1]["reading_c"] = body["surface_c"]
 
 
-def _rest(run, body, at_ms):
+def _rest(run: "MeltingRun", body: "RestedBody", at_ms: float) -> None:
     melt = melting(run)
     _room_for(melt["history"])
     if melt["burning"] is not None:

@@ -6,11 +6,22 @@ from . import plan
 from .decisions import rest_s
 from .fold import readings
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from typing import Any
+
+    from ...core.annotations import Readable
+    from ...types import Action, Advice, Clock, Entry, EventButton, NextBurst
+
+
 # Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
 STIR_S = 35.0
 
 
-def melt_page(run, at_ms, advice, ends):
+def melt_page(
+    run: "Readable", at_ms: float, advice: "Advice", ends: "tuple[Callable[..., Any], Callable[..., Any]]"
+) -> None:
     """Fills in the advice while the caramel melts; `ends`: (page, button) of what ends it."""
     state = run["melt"]
     if state["burning"] is not None and at_ms < state["burning"]["due_ms"]:
@@ -23,7 +34,7 @@ def melt_page(run, at_ms, advice, ends):
         _next_burst(run, at_ms, advice, ends)
 
 
-def _heating(state, advice):
+def _heating(state: "Readable", advice: "Advice") -> None:
     burning = state["burning"]
     advice["step"] = "burst"
     advice["say"] = {"code": "say.heating", "values": {}}
@@ -33,7 +44,7 @@ def _heating(state, advice):
     advice["caution"] = {"word": "WARNING", "code": "caution.mitts"}
 
 
-def _after_burst(state, advice):
+def _after_burst(state: "Readable", advice: "Advice") -> None:
     burning = state["burning"]
     advice["step"] = burning["then"]
     advice["say"] = {"code": "say." + burning["then"], "values": {}}
@@ -53,14 +64,14 @@ def _after_burst(state, advice):
         advice["choices"] = [button("lumps_left", "stirred", lumps)]
 
 
-def resting_page(state, advice):
+def resting_page(state: "Readable", advice: "Advice") -> None:
     advice["step"] = "rest"
     advice["say"] = {"code": "say.resting", "values": {}}
     advice["number"] = {"name": "due_ms", "value": state["resting"]["due_ms"]}
     advice["action"] = {"code": "button.read_now", "entry": read_entry(state, None)}
 
 
-def read_entry(state, now):
+def read_entry(state: "Readable", now: "Readable | None") -> "Entry":
     request = state["request"]
     typed = entry(
         "read",
@@ -77,7 +88,7 @@ def read_entry(state, now):
     return typed
 
 
-def belief(run, at_ms):
+def belief(run: "Readable", at_ms: float) -> "NextBurst | None":
     """The reply of melt.next_burst for a run at a time, a long pause until now counted as a rest; None if refused."""
     state = run["melt"]
     history = list(state["history"])
@@ -85,12 +96,16 @@ def belief(run, at_ms):
     if paused_s is not None:
         history.append({"kind": "rest", "seconds_s": paused_s})
     try:
-        return plan.next_burst(dict(state["request"], history=history))
+        now: "Any" = plan.next_burst(dict(state["request"], history=history))
     except Problem:
         return None
+    result: "NextBurst" = now
+    return result
 
 
-def _next_burst(run, at_ms, advice, ends):
+def _next_burst(
+    run: "Readable", at_ms: float, advice: "Advice", ends: "tuple[Callable[..., Any], Callable[..., Any]]"
+) -> None:
     state, (page, out) = run["melt"], ends
     now = belief(run, at_ms)
     advice["melt"] = now
@@ -110,7 +125,7 @@ def _next_burst(run, at_ms, advice, ends):
         _too_warm(state, now, advice)
 
 
-def _by_hand(state, now, advice, poured):
+def _by_hand(state: "Readable", now: "Any", advice: "Advice", poured: "Any") -> None:
     """The mass or the oven is outside what the model covers: hands and thermometer decide."""
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
@@ -119,19 +134,19 @@ def _by_hand(state, now, advice, poured):
     advice["choices"] = [poured]
 
 
-def _read(state, now, advice, poured):
+def _read(state: "Readable", now: "Readable", advice: "Advice", poured: "EventButton") -> None:
     again = now["action"] == "read_again" and not state["read_wanted"]
     advice["step"] = "read"
     advice["say"] = {"code": "say.read_again" if again else "say.read", "values": {}}
     advice["more"] = now["reason"] if again else None
     advice["entry"] = read_entry(state, now)
     # A thermometer that has died must not hold up hot caramel; one that read nonsense must not let it be poured.
-    by_eye = [] if now["reason"]["code"] == "reason.reading_off" else [poured]
+    by_eye: "list[Action]" = [] if now["reason"]["code"] == "reason.reading_off" else [poured]
     advice["choices"] = by_eye if again else [skip("read")]
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _burst(state, now, advice):
+def _burst(state: "Readable", now: "Readable", advice: "Advice") -> None:
     first = not state["history"] and not state["free"]
     advice["step"] = "burst"
     advice["say"] = {"code": "say.first_burst" if first else "say.burst", "values": {"seconds_s": now["seconds_s"]}}
@@ -144,12 +159,14 @@ def _burst(state, now, advice):
     advice["caution"] = {"word": "WARNING", "code": "caution.no_metal" if first else "caution.spits"}
 
 
-def _too_warm(state, now, advice):
+def _too_warm(state: "Readable", now: "Any", advice: "Advice") -> None:
     stop = "say.stop" if now["reason"]["code"] == "reason.over_stop" else None
     too_warm_page(state, now, advice, stop, max(now["seconds_s"], 60.0), state["last_at_ms"])
 
 
-def too_warm_page(state, now, advice, stop, seconds_s, since_ms):
+def too_warm_page(
+    state: "Readable", now: "Any", advice: "Advice", stop: "Any", seconds_s: "Any", since_ms: "Any"
+) -> None:
     """Over the window: off the heat and stirred; over the stop line, with words of its own: the alarm rings too."""
     advice["step"] = "rest"
     advice["say"] = {"code": stop or "say.rest", "values": {}}
@@ -162,7 +179,7 @@ def too_warm_page(state, now, advice, stop, seconds_s, since_ms):
         advice["clocks"] = [clock("too_hot", since_ms, since_ms, "too_hot")]
 
 
-def melt_clocks(run, step):
+def melt_clocks(run: "Readable", step: str) -> "list[Clock]":
     """What rings in an oven's melt."""
     clocks, melt = [], run["melt"]
     burning, resting = melt["burning"], melt["resting"]

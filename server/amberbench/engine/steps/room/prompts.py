@@ -1,5 +1,13 @@
 """What the room's air and a soft caramel mean at the bench, said at the step where something can still be done."""
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
+    from ...types import Advice
+
+
 # Warnings of a plan, the steps that say them again in a few words, and those words. The first that fits is said.
 AT_STEPS = (
     ("slumps_caramel", ("cut",), "more.cut_slumps"),
@@ -17,13 +25,13 @@ AT_STEPS = (
 )
 
 
-def warnings_for_bench(reply):
+def warnings_for_bench(reply: "Document") -> "list[Any]":
     """The warnings of a plan's reply that prompts repeat, [{code, values}]; plans of older versions have no room."""
     warnings = (reply.get("room") or {}).get("warnings", []) + reply.get("warnings", [])
     return [one for one in warnings if one["code"] in [code for code, _, _ in AT_STEPS]]
 
 
-def add_room_advice(run, advice):
+def add_room_advice(run: "Readable", advice: "Advice") -> None:
     """Adds what the room means for this step to the prompt, if nothing else is said beside it."""
     if advice["more"] is not None:
         return

@@ -3,10 +3,15 @@
 from ...core import duplicates
 from ...core.unfit import Unfit
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...types import Run, StripTestedBody
+
+
 MOST = 120
 
 
-def strip(run, body, at_ms):
+def strip(run: "Run", body: "StripTestedBody", at_ms: float) -> None:
     """A strip of a bowl, or before a batch is dipped."""
     state = run.get("bowl") or run.get("dip")
     if state is None:

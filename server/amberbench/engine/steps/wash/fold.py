@@ -2,30 +2,34 @@
 
 from ...core.unfit import Unfit
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...types import Run, WashedBody, WashState, WashToldBody, WashWanted
 
-def opened():
+
+def opened() -> "WashState":
     """The state of the wash in a run: what is wanted ({after, allergens} or null), when it was settled (ms)."""
     return {"wanted": None, "washed_ms": None, "answered_ms": None}
 
 
-def state(run):
+def state(run: "Run") -> "WashState":
     """The same of a run that may have been kept before there was one."""
     if run.get("wash") is None:
         run["wash"] = opened()
     return run["wash"]
 
 
-def _tell(run, body, at_ms):
-    wanted = {name: body[name] for name in ("after", "allergens", "until_ms")}
+def _tell(run: "Run", body: "WashToldBody", at_ms: float) -> None:
+    wanted: "WashWanted" = {"after": body["after"], "allergens": body["allergens"], "until_ms": body["until_ms"]}
     state(run)["wanted"] = wanted if body["wanted"] else None
 
 
-def _wash(run, body, at_ms):
+def _wash(run: "Run", body: "WashedBody", at_ms: float) -> None:
     pass_over(run, at_ms)
     run["wash"]["washed_ms"] = run["wash"]["answered_ms"]
 
 
-def pass_over(run, at_ms):
+def pass_over(run: "Run", at_ms: float) -> None:
     """Settles the wash that is wanted, whether it was done or not."""
     wanted = state(run)["wanted"]
     if wanted is None:

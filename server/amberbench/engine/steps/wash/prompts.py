@@ -2,8 +2,13 @@
 
 from ...core.prompts import button, skip
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Readable
+    from ...types import Advice
 
-def add_wash_prompt(run, step, advice, hot):
+
+def add_wash_prompt(run: "Readable", step: str, advice: "Advice", hot: tuple[str, ...]) -> None:
     """Shows the wash instead of the page of a step, unless that step is hot or only waits for a clock."""
     wanted = (run.get("wash") or {}).get("wanted")
     waits = advice["number"] is not None and advice["number"]["name"] == "due_ms"

@@ -3,8 +3,15 @@
 from ...core.prompts import button, clock, skip
 from ..dip.prompts import CENTRES_REST_MS
 
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
-def rest_clocks(run, step):
+    from ...core.annotations import Readable
+    from ...types import Advice
+
+
+def rest_clocks(run: "Readable", step: str) -> "list[Any]":
     """What rings when cut centres have rested, at the step that waits for it."""
     cut_ms = run["done"].get("cut")
     waiting = "wrap" if run.get("wrap") else "temper_check" if run.get("dip") is not None else None
@@ -13,7 +20,7 @@ def rest_clocks(run, step):
     return [clock("centres", cut_ms, cut_ms + CENTRES_REST_MS, "ready")]
 
 
-def wrap_page(run, at_ms, advice):
+def wrap_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = button("wrapped", "wrapped")
     advice["choices"] = [skip("wrap")]
     advice["caution"] = {"word": "NOTICE", "code": "caution.wrap_soon"}
