@@ -17,7 +17,7 @@ NARROW_SPACE = "\u202f"
 # (how much by, field, typed, what its sentence must name). The range is the engine's, in the shop's units.
 BY_WEIGHT = [
     ("Caramel", "0", ["0 g", "50 g to 50 kg"]),
-    ("Caramel", "-1", ["-1 kg", "50 g to 50 kg"]),
+    ("Caramel", "-1", ["−1 kg", "50 g to 50 kg"]),
     ("Caramel", "900", ["900 kg", "50 g to 50 kg"]),
     ("Caramel", "a lot", ["a lot", "g, kg, oz, lb"]),
     ("Caramel", "2.5 in", ["in", "measures something else", "g, kg, oz, lb"]),
@@ -26,9 +26,9 @@ BY_WEIGHT = [
     ("Slab height", "0", ["0 mm", "2 mm to 100 mm"]),
     ("Slab height", "900", ["900 mm", "2 mm to 100 mm"]),
     ("Slab height", "10 lb", ["lb", "mm, cm, m, in"]),
-    ("Centre length", "-24", ["-24 mm", "5 mm to 300 mm"]),
+    ("Centre length", "-24", ["−24 mm", "5 mm to 300 mm"]),
     ("Centre width", "4000", ["4,000 mm", "5 mm to 300 mm"]),
-    ("Room", "90", ["90 °C", "-5 °C to 45 °C"]),
+    ("Room", "90", ["90 °C", "−5 °C to 45 °C"]),
     ("Caramel now", "85", ["85 °C", "77 °C", "above the window"]),
 ]
 BY_PIECES = [
@@ -38,7 +38,7 @@ BY_PIECES = [
     ("Centres", "3 kg", ["must be a number"]),
 ]
 BY_BOXES = [
-    ("Boxes", "-2", ["-2", "1 to 1,000"]),
+    ("Boxes", "-2", ["−2", "1 to 1,000"]),
     ("Centres in a box", "5000", ["5,000", "1 to 500"]),
 ]
 FRAMES = [

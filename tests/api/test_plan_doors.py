@@ -147,7 +147,7 @@ def test_sentence_names_field_value_and_what_is_accepted(asking):
     for words in ("2.5 in", "kg", "lb"):
         assert words in document["detail"]
     document = asking.post("/api/plans/melt", json=MELT | {"room_c": 800}).get_json()
-    for words in ("800\u202f°C", "-5\u202f°C", "45\u202f°C"):
+    for words in ("800\u202f°C", "−5\u202f°C", "45\u202f°C"):
         assert words in document["detail"]
 
 

@@ -1,86 +1,16 @@
+import specification from "../../../server/amberbench/text/figures.json";
 import type { Units } from "../documents";
-import { numberFormat } from "./numbers";
+import { type Figure, finerToTellApart, plainNumber, withUnit, written } from "./figures";
 import { locale, reader } from "./reader";
-import { dimensionOf, fromSi, unitFor } from "./units";
-
-export interface Figure {
-  text: string;
-  unit: string;
-}
-
-/** Most decimals shown in each unit: as fine as scales, rules and infrared thermometers read. */
-const DECIMALS: Record<string, number> = {
-  kg: 2,
-  g: 0,
-  lb: 2,
-  oz: 1,
-  mm: 1,
-  cm: 1,
-  m: 3,
-  in: 2,
-  "cm²": 0,
-  "in²": 1,
-  "m²": 3,
-  "°C": 0,
-  "°F": 0,
-  K: 1,
-  "F°": 1,
-  W: 0,
-  kW: 2,
-  ml: 0,
-  l: 2,
-  "g/ml": 2,
-  "kg/m³": 0,
-  "%": 1,
-};
-/** Nobody at a bench says kelvin. */
-const DIFFERENCES: Record<string, string> = { "F°": "°F", K: "°C" };
-const NARROW_SPACE = "\u202f";
-
-/** Chocolate is in temper within a kelvin, and a pinch of salt is a tenth of a gram. */
-const FINE = /^(bowl_|seed_|targets[._]|temper\.)/;
-
-function decimals(name: string, unit: string, shown: number): number {
-  if (unit.startsWith("°") && FINE.test(name)) return 1;
-  if (unit === "g" && Math.abs(shown) < 1) return 2;
-  if (unit === "oz" && Math.abs(shown) < 0.1) return 3;
-  // A centre weighs 14.3 g, a slab 1 134 g.
-  if (unit === "g" && Math.abs(shown) < 100) return 1;
-  if (unit === "oz" && Math.abs(shown) < 1) return 2;
-  // Bars are 12.7 mm high; nobody sets a frame to a tenth.
-  if (unit === "mm" && Math.abs(shown) >= 100) return 0;
-  return DECIMALS[unit] ?? 2;
-}
+import { dimensionOf } from "./units";
 
 export function formatNumber(value: number, most = 2): string {
-  // An exact zero, lest a small negative be shown as "-0".
-  const zero = Math.abs(value) < 0.5 * 10 ** -most;
-  const parts = numberFormat({ maximumFractionDigits: most }).formatToParts(zero ? 0 : value);
-  return parts.map(unambiguous).join("");
-}
-
-/** Thousands are never set off by a point: scales show "12.500" for twelve and a half, and `parse` reads it so. */
-function unambiguous({ type, value }: Intl.NumberFormatPart): string {
-  return type === "group" && value === "." ? NARROW_SPACE : value;
+  return plainNumber(value, most, locale());
 }
 
 /** A duration in words that fit a glance and stay on one line: 45 s, 1 min 40 s, 47 min, 1 h 40 min. Input in seconds. */
 export function formatDuration(seconds: number): string {
-  return oneLine(durationWords(seconds));
-}
-
-function oneLine(words: string): string {
-  return words.replace(/ (?=\D)/g, NARROW_SPACE).replaceAll(" ", "\u00a0");
-}
-
-function durationWords(seconds: number): string {
-  const all = Math.round(Math.abs(seconds));
-  const sign = seconds < 0 && all > 0 ? "−" : "";
-  if (all < 100) return `${sign}${all} s`;
-  if (all < 600) return `${sign}${Math.floor(all / 60)} min${all % 60 ? ` ${all % 60} s` : ""}`;
-  const minutes = Math.round(all / 60);
-  if (minutes < 100) return `${sign}${minutes} min`;
-  return `${sign}${Math.floor(minutes / 60)} h${minutes % 60 ? ` ${minutes % 60} min` : ""}`;
+  return format("s", seconds);
 }
 
 /** Time left, for a running clock: 0:07, 4:37, then whole minutes. Input in ms; a clock past due shows 0:00. */
@@ -94,44 +24,45 @@ export function formatCountdown(leftMs: number): Figure {
 
 /** The time of day of an instant (ms): "3:40 pm" or "15:40", as the reader's locale has it. */
 export function formatTime(ms: number): string {
-  return new Intl.DateTimeFormat(locale(), { hour: "numeric", minute: "2-digit" }).format(ms);
+  return clock(ms, {});
 }
 
 /** Day and time of an instant (ms), for lists and records. */
 export function formatDay(ms: number): string {
-  const parts = { weekday: "short", day: "numeric", month: "short", hour: "numeric", minute: "2-digit" } as const;
-  return new Intl.DateTimeFormat(locale(), parts).format(ms);
+  return clock(ms, { weekday: "short", day: "numeric", month: "short" });
 }
 
 /** The same with its year, for what is kept on paper. */
 export function formatDate(ms: number): string {
-  const parts = { year: "numeric", month: "long", day: "numeric", hour: "numeric", minute: "2-digit" } as const;
-  return new Intl.DateTimeFormat(locale(), parts).format(ms);
+  return clock(ms, { year: "numeric", month: "long", day: "numeric" });
+}
+
+/** Engines differ in whether "05:43" keeps its nought; an hour here has none. */
+function clock(ms: number, day: Intl.DateTimeFormatOptions): string {
+  const parts = new Intl.DateTimeFormat(locale(), { ...day, hour: "numeric", minute: "2-digit" }).formatToParts(ms);
+  return parts.map(({ type, value }) => (type === "hour" ? String(Number(value)) : value)).join("");
 }
 
 /** A value and its unit apart, for the one big number. The suffix of `name` says what it measures; SI in. */
-export function figure(name: string, value: number, units: Units = reader.value.units): Figure {
-  const dimension = dimensionOf(name);
-  if (dimension === "instant") return { text: formatTime(value), unit: "" };
-  if (dimension === "time") return splitDuration(durationWords(value));
-  if (dimension === "") return { text: formatNumber(value), unit: "" };
-  const unit = unitFor(dimension, units, value);
-  const shown = fromSi(value, unit);
-  return { text: formatNumber(shown, decimals(name, unit, shown)), unit: DIFFERENCES[unit] ?? unit };
-}
-
-function splitDuration(words: string): Figure {
-  const [number, unit, ...more] = words.split(" ");
-  return more.length ? { text: oneLine(words), unit: "" } : { text: number ?? "", unit: unit ?? "" };
+export function figure(name: string, value: number, units: Units = reader.value.units, finer = 0): Figure {
+  if (dimensionOf(name) === "instant") return { text: formatTime(value), unit: "" };
+  return written(name, value, units, locale(), finer);
 }
 
 /** A value as the reader sees it, unit and all: format("mass_kg", 1.134) → "1.13 kg". Lists are joined. */
-export function format(name: string, value: unknown, units?: Units): string {
+export function format(name: string, value: unknown, units?: Units, finer = 0): string {
   if (Array.isArray(value)) return value.map((one) => format(name, one, units)).join(", ");
   if (typeof value === "string") return value;
-  if (typeof value !== "number" || !Number.isFinite(value)) return value == null ? "–" : String(value);
-  const { text, unit } = figure(name, value, units);
-  return unit ? `${text}${NARROW_SPACE}${unit}` : text;
+  if (value == null || Number.isNaN(value)) return specification.nothing;
+  if (typeof value !== "number") return String(value);
+  const { text, unit } = figure(name, value, units, finer);
+  return withUnit(text, unit);
+}
+
+/** How many more decimals it takes until a value reads like none of the others that differ from it. */
+export function finerFor(name: string, value: unknown, others: unknown[]): number {
+  const numbers = others.filter((one) => typeof one === "number");
+  return typeof value === "number" ? finerToTellApart(name, value, numbers, reader.value.units) : 0;
 }
 
 /** A range with its unit once: formatRange("window_c", 71, 77) → "71–77 °C". */
@@ -140,5 +71,5 @@ export function formatRange(name: string, low: number, high: number): string {
   const top = figure(name, high);
   if (bottom.unit !== top.unit || bottom.unit === "") return `${format(name, low)} – ${format(name, high)}`;
   if (bottom.text === top.text) return format(name, low);
-  return `${bottom.text}–${top.text}${NARROW_SPACE}${top.unit}`;
+  return `${bottom.text}–${withUnit(top.text, top.unit)}`;
 }

@@ -10,7 +10,7 @@ export {
   formatRange,
   formatTime,
 } from "./format";
-export { editable, parse } from "./parse";
+export { decimalMark, editable, parse } from "./parse";
 export { locale, METRIC, reader } from "./reader";
 export { fieldName, hasText, problemText, t } from "./t";
-export { dimensionOf, typedIn, unitFor, unitsOf } from "./units";
+export { dimensionOf, SUFFIX_OF, typedIn, unitFor, unitsOf } from "./units";

@@ -1,6 +1,6 @@
 import type { ProblemDocument } from "../documents";
-import { numberFormat } from "./numbers";
-import { reader } from "./reader";
+import { marksOf, plainNumber } from "./figures";
+import { locale, reader } from "./reader";
 import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
 
 /** What was typed, in SI; or why it cannot be taken. Nothing typed: both null. */
@@ -10,7 +10,7 @@ interface Parsed {
 }
 
 /** One number, plain or as a fraction ("1/2", "1 1/2"), and what follows it. Nothing is evaluated. */
-const QUANTITY = /^([+−-]?)\s*(?:(\d+) +)?(?:(\d+)\s*\/\s*(\d+)|(\d[\d.,\u00a0\u202f]*|[.,]\d+))\s*([^\d\s.,]*)\s*/u;
+const QUANTITY = /^([+−-]?)\s*(?:(\d+)[ \u00a0]+)?(?:(\d+)\s*\/\s*(\d+)|(\d(?:[\d.,\u202f]|\u00a0(?=\d{3}))*|[.,]\d+))\s*(fl\s?oz|[^\d\s.,]*)\s*/iu;
 const CLOCK = /^(\d+):([0-5]\d)(?::([0-5]\d))?$/;
 
 /** Reads a quantity for a field. `unit` is what a bare number means (default: the reader's own unit). */
@@ -38,7 +38,7 @@ function sum(name: string, words: string, dimension: string, own: string): Parse
     if (match[1] && match[1] !== "+") sign = -1;
     const unit = match[6] ? spelled(match[6]) : own;
     if (unit !== "" && !(unit in UNITS)) return fault(name, "unknown_unit", match[6], own, unitsOf(dimension));
-    if (unit !== "" && UNITS[unit]?.[0] !== dimension) return fault(name, "wrong_unit", match[6], own, unitsOf(dimension));
+    if (unit !== "" && UNITS[unit]?.dimension !== dimension) return fault(name, "wrong_unit", match[6], own, unitsOf(dimension));
     total += toSi(sign * number, unit);
     rest = rest.slice(match[0].length);
   }
@@ -62,12 +62,12 @@ function numberOf(match: RegExpExecArray): number | null {
     return Number(whole ?? 0) + Number(top) / Number(bottom);
   }
   if (whole !== undefined || plain === undefined) return null;
-  return plainNumber(plain.replace(/[\u00a0\u202f]/g, "").replace(/[.,]$/, ""));
+  return numberIn(plain.replace(/[\u00a0\u202f]/g, "").replace(/[.,]$/, ""));
 }
 
 /** "2.5", "2,5" and, where the language groups with a comma, "1,250"; elsewhere "1.250,5", but "1.250" is a scale's. */
-function plainNumber(digits: string): number | null {
-  const groupsByComma = numberFormat().format(1.5).includes(".");
+function numberIn(digits: string): number | null {
+  const groupsByComma = marksOf(locale()).group === ",";
   const grouped = groupsByComma ? /^\d{1,3}(,\d{3})+(\.\d*)?$/ : /^\d{1,3}(\.\d{3})+,\d*$/;
   const bare = grouped.test(digits) ? digits.replaceAll(groupsByComma ? "," : ".", "") : digits;
   const plain = bare.replace(",", ".");
@@ -84,9 +84,15 @@ function fault(field: string, code: string, given: unknown, unit: string, accept
   return { value: null, problem: { field, code, given, low: null, high: null, unit, accepted, message } };
 }
 
-/** A value as one would type it back: full use of the unit's precision, no grouping, no unit. */
+/** A value as one would type it: as fine as its unit is typed, no grouping, no unit. */
 export function editable(name: string, value: number, unit?: string): string {
-  const shown = fromSi(value, unit ?? unitFor(dimensionOf(name), reader.value.units));
-  const rounded = Number(shown.toPrecision(6));
-  return numberFormat({ maximumFractionDigits: 6, useGrouping: false }).format(rounded);
+  const own = unit ?? unitFor(dimensionOf(name), reader.value.units);
+  const shown = fromSi(value, own);
+  const decimals = UNITS[own]?.typed ?? Math.max(0, 5 - Math.floor(Math.log10(Math.abs(shown) || 1)));
+  return plainNumber(shown, decimals, locale()).replaceAll(marksOf(locale()).group, "");
+}
+
+/** The mark between whole and part in the reader's language: "." or ",". */
+export function decimalMark(): string {
+  return marksOf(locale()).decimal;
 }

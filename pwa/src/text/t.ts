@@ -1,8 +1,9 @@
 import type { ProblemDocument, Values } from "../documents";
 import { type Sentence, sentence } from "./catalogue";
-import { format } from "./format";
+import { withUnit } from "./figures";
+import { finerFor, format } from "./format";
 import { locale, reader } from "./reader";
-import { dimensionOf, SUFFIXES, UNITS } from "./units";
+import { dimensionOf, SUFFIX_OF } from "./units";
 
 /** What stands as a list in words, and how one of it is said. */
 const LISTED: Record<string, (one: unknown) => string> = {
@@ -45,20 +46,29 @@ function shown(name: string, value: unknown): string {
 
 /** A problem as a plain sentence: field, value and what is accepted, in the reader's units. */
 export function problemText(problem: ProblemDocument, label?: string): string {
-  const last = problem.field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
-  // "These seconds give 5000 W": what is shown is not what the field measures.
-  const own = problem.unit ? UNITS[problem.unit]?.[0] : undefined;
-  const whole = problem.field.replaceAll(".", "_");
-  const name = own && own !== dimensionOf(last) ? (SUFFIXES[own] ?? last) : dimensionOf(whole) ? whole : last;
-  const shown = (value: unknown) => (value === null || value === undefined ? "" : format(name, value));
+  const { given, low, high } = problem;
+  const [name, unit] = measuredAs(problem.field, problem.unit ?? "");
+  const finer = finerFor(name, given, [low, high]);
+  const shown = (value: unknown) => (value == null ? "" : withUnit(format(name, value, undefined, finer), typeof value === "number" ? unit : ""));
   return t(`problem.${problem.code}`, {
     field: fieldName(problem.field, label),
-    given: shown(problem.given),
-    low: shown(problem.low),
-    high: shown(problem.high),
+    given: shown(given),
+    low: shown(low),
+    high: shown(high),
     unit: problem.unit ?? "",
     accepted: (problem.accepted ?? []).map(word).join(", "),
   });
+}
+
+/** The name that says what the values of a problem measure, and the unit to write behind them where no name does. */
+function measuredAs(field: string, unit: string): [name: string, unit: string] {
+  const whole = field.replace(/\[\d+\]/g, "").replaceAll(".", "_");
+  const last = field.split(".").at(-1)?.replace(/\[\d+\]$/, "") ?? "";
+  const name = dimensionOf(whole) ? whole : last;
+  const suffix = SUFFIX_OF[unit];
+  // "These seconds give 5000 W": what is shown is not what the field measures.
+  if (suffix) return [dimensionOf(name) === dimensionOf(suffix) ? name : suffix, ""];
+  return [name, dimensionOf(name) ? "" : unit];
 }
 
 /** The screen name of a field: text `field.<path>` without the places in lists, else `field.<last part>`, else what stands at it, else the bare words. */

@@ -1,7 +1,9 @@
 // @vitest-environment node
-import { beforeEach, describe, expect, test } from "vitest";
+import { beforeEach, describe, expect, test, vi } from "vitest";
 
+import examples from "../../../tests/figures.json";
 import type { Units } from "../documents";
+import { finerToTellApart, withUnit, written } from "./figures";
 import {
   dimensionOf,
   editable,
@@ -18,6 +20,7 @@ import {
   t,
 } from ".";
 import { METRIC } from "./reader";
+import { UNITS, unitFor } from "./units";
 
 const IMPERIAL: Units = { mass: "lb", length: "in", temperature: "°F", power: "W" };
 const plain = (text: string) => text.replaceAll(/[\u202f\u00a0]/g, " ");
@@ -35,34 +38,38 @@ describe("format", () => {
     expect(dimensionOf("pieces")).toBe("");
   });
 
-  test("values are shown in the reader's units", () => {
+  const UNITS = examples.units as Record<string, Units>;
+  const spaced = (text: string) => text.replaceAll("_", "\u202f").replaceAll("~", "\u00a0");
+  const shown = (name: string, value: number, language: string, units: string, finer = 0) => {
+    const { text, unit } = written(name, value, UNITS[units] as Units, language, finer);
+    return withUnit(text, unit);
+  };
+
+  test.each(examples.figures as [string, number, string, string, string][])("%s %s (%s, %s) is written %s", (name, value, language, units, text) => {
+    expect(shown(name, value, language, units)).toBe(spaced(text));
+  });
+
+  test.each(examples.told_apart as [string, number, number, string, string, string][])(
+    "%s %s never reads like its limit %s (%s)",
+    (name, value, limit, units, given, accepted) => {
+      const finer = finerToTellApart(name, value, [limit], UNITS[units] as Units);
+      expect([shown(name, value, "en", units, finer), shown(name, limit, "en", units, finer)]).toEqual([spaced(given), spaced(accepted)]);
+    },
+  );
+
+  test("what is shown is in the reader's units", () => {
     expect(plain(format("caramel_kg", 1.134))).toBe("1.13 kg");
-    expect(plain(format("piece_kg", 0.01434))).toBe("14.3 g");
-    expect(plain(format("slab_height_m", 0.0127))).toBe("12.7 mm");
-    expect(plain(format("length_m", 0.4198))).toBe("420 mm");
-    expect(plain(format("surface_c", 73.2))).toBe("73 °C");
+    expect(plain(formatDuration(6000))).toBe("1 h 40 min");
     reader.value = { language: "en", units: IMPERIAL };
-    expect(plain(format("caramel_kg", 1.13398))).toBe("2.5 lb");
-    expect(plain(format("slab_height_m", 0.0127))).toBe("0.5 in");
-    expect(plain(format("limit_c", 93.3))).toBe("200 °F");
-    // A difference has no zero point: 5 K are 9 °F, not 41.
-    expect(plain(format("spread_k", 5))).toBe("9 °F");
+    expect(plain(format("caramel_kg", 1.134))).toBe("2 lb 8 oz");
+    expect(plain(format("bars_m", [0.0127, 0.01905]))).toBe("1/2 in, 3/4 in");
   });
 
-  test("a tiny negative is not shown as minus zero", () => {
-    expect(plain(format("bulk_c", -0.2))).toBe("0 °C");
-  });
-
-  test("durations fit a glance", () => {
-    expect([45, 60, 100, 125, 2820, 6000, 7200].map(formatDuration).map(plain)).toEqual([
-      "45 s",
-      "60 s",
-      "1 min 40 s",
-      "2 min 5 s",
-      "47 min",
-      "1 h 40 min",
-      "2 h",
-    ]);
+  test("what is no number is shown too", () => {
+    expect(format("mass_kg", null)).toBe("–");
+    expect(format("mass_kg", Number.NaN)).toBe("–");
+    expect(plain(format("mass_kg", Number.POSITIVE_INFINITY))).toBe("∞ kg");
+    expect(format("base", "marble")).toBe("marble");
   });
 
   test("a countdown shows the second that is running, never less than nothing", () => {
@@ -76,6 +83,22 @@ describe("format", () => {
   test("a range carries its unit once", () => {
     expect(plain(formatRange("window_c", 71, 77))).toBe("71–77 °C");
     expect(plain(formatRange("window_c", 71.1, 71.2))).toBe("71 °C");
+    reader.value = { language: "en", units: IMPERIAL };
+    expect(plain(formatRange("mass_kg", 1.134, 1.2))).toBe("2 lb 8 oz – 2 lb 10 oz");
+    expect(plain(formatRange("length_m", 0.0127, 0.0381))).toBe("1/2–1 1/2 in");
+  });
+
+  test("an hour has no leading nought, in whatever way the browser pads it", () => {
+    const padded = [
+      { type: "hour", value: "05" },
+      { type: "literal", value: ":" },
+      { type: "minute", value: "07" },
+    ] as Intl.DateTimeFormatPart[];
+    const spy = vi.spyOn(Intl.DateTimeFormat.prototype, "formatToParts").mockReturnValue(padded);
+    expect(formatTime(0)).toBe("5:07");
+    spy.mockRestore();
+    expect(formatTime(new Date(2026, 2, 4, 5, 7).getTime())).toMatch(/^5:07/);
+    expect(formatTime(new Date(2026, 2, 4, 15, 40).getTime())).toMatch(/^(15:40|3:40.PM)$/i);
   });
 });
 
@@ -135,7 +158,24 @@ describe("parse", () => {
     expect(parse(name, text).problem?.code).toBe(code);
   });
 
-  test("what is shown for editing reads back to the same value, in every unit", () => {
+  test("what is shown reads back, fractions and pounds with ounces too", () => {
+    reader.value = { language: "en", units: IMPERIAL };
+    for (const [name, si] of [["caramel_kg", 1.133980925], ["length_m", 0.0333375], ["slab_height_m", 0.0127], ["volume_m3", 0.000946352946], ["start_c", -20]] as const)
+      expect(value(name, format(name, si)), format(name, si)).toBeCloseTo(si, 9);
+  });
+
+  test("fields show round figures, not the noise of a conversion", () => {
+    reader.value = { language: "en", units: IMPERIAL };
+    expect(editable("caramel_kg", 1.8)).toBe("3.97");
+    expect(editable("limit_c", 93.3)).toBe("199.9");
+    expect(editable("window_low_c", 71.11111)).toBe("160");
+    expect(editable("slab_height_m", 0.0127)).toBe("0.5");
+    expect(editable("deposit_kg", 0.0145, "g")).toBe("14.5");
+    expect(editable("pieces", 12_500)).toBe("12500");
+    expect(editable("conductivity_w_mk", 0.387_654_321)).toBe("0.387654");
+  });
+
+  test("what is shown for editing reads back to what its unit can be typed in, in every unit", () => {
     for (const units of [METRIC, IMPERIAL, { ...METRIC, mass: "g", length: "cm" } as Units])
       for (const language of ["en", "es"])
         for (const [name, si] of [
@@ -145,7 +185,9 @@ describe("parse", () => {
           ["rated_w", 1100],
         ] as const) {
           reader.value = { language, units };
-          expect(value(name, editable(name, si)), `${name} ${language}`).toBeCloseTo(si, 5);
+          const { factor, typed } = UNITS[unitFor(dimensionOf(name), units)] as { factor: number; typed: number };
+          const back = value(name, editable(name, si)) as number;
+          expect(Math.abs(back - si), `${name} ${language}`).toBeLessThanOrEqual(0.5000001 * factor * 10 ** -typed);
         }
   });
 });
@@ -178,7 +220,7 @@ describe("Spanish", () => {
   test("a problem speaks Spanish, its figures too", () => {
     const problem = { field: "have.kg", code: "too_high", given: 900.5, low: 0.1, high: 50, unit: "kg", accepted: null };
     expect(plain(problemText({ ...problem, message: "" }))).toBe(
-      "caramelo disponible: 900,5 kg es demasiado. Se admite: de 0,1 kg a 50 kg.",
+      "caramelo disponible: 900,5 kg es demasiado. Se admite: de 100 g a 50 kg.",
     );
   });
 });

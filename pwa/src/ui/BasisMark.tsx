@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { Input } from "../documents";
-import { dimensionOf, fieldName, format, formatNumber, hasText, t } from "../text";
+import { dimensionOf, fieldName, format, formatNumber, hasText, SUFFIX_OF, t } from "../text";
 
 /** Says by a dotted underline what a number rests on; a tap shows the source and how to measure one's own. */
 export function BasisMark({ input }: { input: Input }) {
@@ -58,9 +58,6 @@ const SHARES = [
   "pickup",
 ];
 
-/** The engine's units that the reader may have others for, and how a name says them. */
-const READERS_UNITS: Record<string, string> = { kg: "_kg", m: "_m", "m²": "_m2", "°C": "_c", K: "_k", s: "_s", W: "_w" };
-
 export function shownValue({ field, value, unit }: Input): string {
   const name = (field.split(".").at(-1) ?? field).replace(/\[\d+\]$/, "");
   if (typeof value === "number" && SHARES.includes(name)) return t("basis.percent", { percent: 100 * value });
@@ -68,11 +65,11 @@ export function shownValue({ field, value, unit }: Input): string {
   if (typeof value === "string") return hasText(`word.${value}`) ? t(`word.${value}`) : value.replaceAll("_", " ");
   if (typeof value === "object" && value !== null && !Array.isArray(value)) return t("basis.own");
   // Compound units, such as that of a contact, are not the reader's: they stay the engine's.
-  const suffix = READERS_UNITS[unit];
+  const suffix = SUFFIX_OF[unit];
   if (typeof value === "number" && suffix === undefined) return `${threeFigures(value)} ${unit}`.trim();
   // By its whole path: what belongs to chocolate is shown finer.
   const path = field.replace(/\[\d+\]$/, "");
-  return format(suffix && dimensionOf(path) === "" ? path + suffix : path, value);
+  return format(suffix && dimensionOf(path) === "" ? `${path}_${suffix}` : path, value);
 }
 
 /** A number as it is, to three figures: constants run from a thousandth to thousands. */

@@ -1,13 +1,8 @@
 import type { Entry, TextEntry } from "../documents";
-import { dimensionOf, format, formatRange, locale, parse, reader, t, unitFor } from "../text";
+import { decimalMark, dimensionOf, format, formatRange, parse, reader, t, unitFor } from "../text";
 
 const MOST_DIGITS = 5;
 const MOST_LETTERS = 12;
-
-/** The mark between whole and part in the reader's language: "." or ",". */
-function decimalMark(): string {
-  return new Intl.NumberFormat(locale()).format(1.5).replace(/\d/g, "");
-}
 
 export type Typing = Entry | TextEntry;
 

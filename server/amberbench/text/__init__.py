@@ -7,13 +7,11 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from .figures import SUFFIX_OF, figure
+from .figures import SPECIFICATION, dimension_of, figure, finer_to_tell_apart
 
 FOLDER = Path(__file__).parent
 FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
-# Between whole and part; a point where a language names none.
-DECIMAL_MARK = {"es": ","}
 PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
 UNIT_SUFFIX = re.compile(r"_(kg|m2|m3|m|c|k|s|w)$")
 
@@ -40,7 +38,10 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
 def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
     """A problem document as a plain sentence: field, value and what is accepted."""
     last = PLACE.sub("", problem["field"].split(".")[-1])
-    shown = {name: _shown(last, problem.get(name), problem.get("unit"), language) for name in ("given", "low", "high")}
+    name, unit = _measured_as(problem["field"], last, problem.get("unit") or "")
+    figures = {one: problem.get(one) for one in ("given", "low", "high")}
+    finer = finer_to_tell_apart(name, *figures.values())
+    shown = {one: _shown(name, value, unit, language, finer) for one, value in figures.items()}
     accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
     values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
     return sentence(f"problem.{problem['code']}", values, language)
@@ -60,28 +61,34 @@ def _filled(name: str, values: dict[str, Any], unfilled: str, language: str) -> 
     return formatted(name, values[name], language) if name in values else unfilled
 
 
-def formatted(name: str, value: Any, language: str = FALL_BACK) -> str:
+def formatted(name: str, value: Any, language: str = FALL_BACK, finer: int = 0) -> str:
     """A value as a reader sees it, in metric units: formatted("mass_kg", 1.134) → "1.13 kg"."""
     if isinstance(value, list | tuple):
         return ", ".join(formatted(name, one, language) for one in value)
-    if value is None:
-        return "–"
+    if value is None or value != value:  # NaN
+        return str(SPECIFICATION["nothing"])
     if isinstance(value, bool) or not isinstance(value, int | float):
         return str(value)
     if name.endswith("_at_ms") or name == "due_ms":
         return datetime.fromtimestamp(value / 1000, UTC).strftime("%H:%M UTC")
-    return figure(name, value, DECIMAL_MARK.get(language, "."))
+    return figure(name, value, language, finer=finer)
 
 
-def _shown(name: str, value: Any, unit: str | None, language: str) -> str:
+def _shown(name: str, value: Any, unit: str, language: str, finer: int) -> str:
     if value is None:
         return ""
-    if isinstance(value, str) or not unit:
-        return formatted(name, value, language)
-    if unit not in SUFFIX_OF:
-        return f"{formatted('', value, language)} {unit}"
-    suffix = SUFFIX_OF[unit]
-    return formatted(name if f"_{name}".endswith(suffix) else suffix, value, language)
+    return formatted(name, value, language, finer) + (unit if isinstance(value, int | float) else "")
+
+
+def _measured_as(field: str, last: str, unit: str) -> tuple[str, str]:
+    """(the name that says what the values of a problem measure, the unit to write behind them where no name does)."""
+    whole = PLACE.sub("", field).replace(".", "_")
+    name = whole if dimension_of(whole) else last
+    suffix = SPECIFICATION["suffix_of"].get(unit)
+    if suffix:
+        # "These seconds give 5000 W": what is shown is not what the field measures.
+        return name if dimension_of(name) == dimension_of(suffix) else suffix, ""
+    return name, "" if dimension_of(name) or not unit else f"{SPECIFICATION['unit_space']}{unit}"
 
 
 def _field_name(path: str, last: str, language: str) -> str:

@@ -1,75 +1,137 @@
-"""Numbers as a reader sees them, in metric units: as fine as scales, rules and infrared thermometers read.
+"""Numbers as a reader sees them: as fine as scales, rules and infrared thermometers read. `figures.json` says how, for
+the phone's `pwa/src/text/figures.ts` too; both pass the examples of `tests/figures.json`.
 
-`mark` is the decimal mark of the reader's language.
+A unit's factor and offset are exact by definition (NIST SP 811, appendix B.8): SI = value * factor + offset; `typed`
+are its decimals while it is typed. `chosen` and `fixed` say which unit a dimension is shown in, by the units a reader
+chose. A unit's ladder is how it is written, small values first: the first rung is taken below whose `below` the value
+stays once it is rounded, to `decimals`, to one of so many `parts`, or to whole units of the smaller unit `and`. A tie
+goes away from zero. `fine` and `in_grams` are patterns of names: chocolate is in temper within a kelvin, and a deposit
+is weighed in grams wherever caramel is weighed in pounds.
 """
 
+import json
 import math
+import re
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
 
-NARROW_SPACE = "\u202f"
-# suffix of the name: (unit, factor from SI, most decimals)
-METRIC = {
-    "_kg": ("kg", 1.0, 2),
-    "_m2": ("m²", 1.0, 3),
-    "_m3": ("l", 1000.0, 2),
-    "_m": ("mm", 1000.0, 1),
-    "_c": ("°C", 1.0, 0),
-    "_k": ("°C", 1.0, 1),
-    "_w": ("W", 1.0, 0),
-}
-# The suffix whose numbers are in this unit of the engine.
-SUFFIX_OF = {"kg": "_kg", "m": "_m", "m²": "_m2", "m³": "_m3", "°C": "_c", "K": "_k", "W": "_w", "s": "_s"}
-# Below this much a finer unit is read more easily.
-GRAMS_BELOW_KG = 1.0
-# Bars are 12.7 mm high; nobody sets a frame to a tenth.
-FRAME_M = 0.1
-# Chocolate is in temper within a kelvin.
-FINE = "bowl_"
+SPECIFICATION: dict[str, Any] = json.loads(Path(__file__).with_name("figures.json").read_text(encoding="utf-8"))
+METRIC = {"mass": "kg", "length": "mm", "temperature": "°C", "power": "W"}
+# From here on by power of ten.
+HUGE = 1e9
+# What lies beyond is called infinite; a whole number of JSON may be larger than any float.
+MOST = 1e300
+MOST_FINER = 6
 
 
-def figure(name: str, value: float, mark: str = ".") -> str:
-    """A number with its unit; the suffix of the name says which. A number alone where there is none."""
-    if not math.isfinite(value):
-        return str(value)
-    ending = f"_{name}"
-    if ending.endswith("_s"):
-        return duration(value)
-    for suffix, (unit, factor, decimals) in METRIC.items():
-        if ending.endswith(suffix):
-            if unit == "kg" and abs(value) < GRAMS_BELOW_KG:
-                return f"{rounded(value * 1000.0, gram_decimals(value), mark)}{NARROW_SPACE}g"
-            if unit == "mm" and abs(value) >= FRAME_M:
-                decimals = 0
-            if unit == "°C" and name.startswith(FINE):
-                decimals = 1
-            return f"{rounded(value * factor, decimals, mark)}{NARROW_SPACE}{unit}"
-    return rounded(value, 3, mark)
+def dimension_of(name: str) -> str:
+    """What a name measures, by its suffix: "piece_length_m" → "length"; "" for a plain number."""
+    suffixes: dict[str, str] = SPECIFICATION["suffixes"]
+    return next((dimension for suffix, dimension in suffixes.items() if f"_{name}".endswith(f"_{suffix}")), "")
 
 
-def gram_decimals(value_kg: float) -> int:
-    """Decimals of a weight in grams: a pinch of salt is a hundredth of a gram, a centre a tenth."""
-    if abs(value_kg) < 0.001:
-        return 2
-    return 1 if abs(value_kg) < 0.1 else 0
+def figure(name: str, value: float, language: str = "en", units: dict[str, str] = METRIC, finer: int = 0) -> str:
+    """An SI value (°C; not NaN) with its unit; the suffix of the name says which. A number alone where there is none.
+
+    `finer` asks for so many decimals more than a reader needs, to tell two values apart.
+    """
+    value = value if abs(value) < MOST else math.inf if value > 0 else -math.inf
+    marks = _marks(language)
+    ladder = SPECIFICATION["ladders"][_ladder_name(name, units)]
+    rung = next(rung for rung in ladder if _reaches(rung, value))
+    if finer:
+        rung = {"unit": rung["unit"], "decimals": rung.get("decimals", 1) + finer}
+    shown, steps = _measured(rung, value)
+    text = _written(rung, abs(shown), steps, marks)
+    return (SPECIFICATION["minus"] if shown < 0 and steps else "") + text
 
 
-def rounded(value: float, most: int, mark: str = ".") -> str:
-    """A number with at most so many decimals, and none it does not need; very large ones by power of ten."""
-    if abs(value) >= 1e9:
-        return f"{value:.3g}".replace(".", mark)
-    text = f"{value:.{most}f}"
-    bare = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if bare == "-0" else bare.replace(".", mark)
+def finer_to_tell_apart(name: str, value: Any, *others: Any, units: dict[str, str] = METRIC) -> int:
+    """How many more decimals `figure` needs until a value reads like none of the others that differ from it.
+
+    0 for what is no number.
+    """
+    if not isinstance(value, int | float) or value != value:  # NaN
+        return 0
+    apart = [other for other in others if isinstance(other, int | float) and other != value]
+    for finer in range(MOST_FINER):
+        if figure(name, value, "en", units, finer) not in [figure(name, other, "en", units, finer) for other in apart]:
+            return finer
+    return MOST_FINER
 
 
-def duration(seconds: float) -> str:
-    """A duration in words that fit a glance: 45 s, 1 min 40 s, 47 min, 1 h 40 min."""
-    whole = math.floor(abs(seconds) + 0.5)
-    sign = "−" if seconds < 0 and whole else ""
-    if whole < 100:
-        return f"{sign}{whole} s"
-    if whole < 600:
-        return f"{sign}{whole // 60} min" + (f" {whole % 60} s" if whole % 60 else "")
-    minutes = math.floor(whole / 60 + 0.5)
-    if minutes < 100:
-        return f"{sign}{minutes} min"
-    return f"{sign}{minutes // 60} h" + (f" {minutes % 60} min" if minutes % 60 else "")
+def _marks(language: str) -> dict[str, Any]:
+    known: dict[str, dict[str, Any]] = SPECIFICATION["marks"]
+    return known["en"] if language in SPECIFICATION["written_as_en"] else known.get(language.split("-")[0], known["en"])
+
+
+def _ladder_name(name: str, units: dict[str, str]) -> str:
+    dimension = dimension_of(name)
+    if dimension not in SPECIFICATION["chosen"]:
+        return str(SPECIFICATION["fixed"].get(dimension, ""))
+    chosen = SPECIFICATION["chosen"][dimension]
+    unit = chosen["unit"].get(units[chosen["by"]], units[chosen["by"]])
+    if dimension == "mass" and unit in ("lb", "oz") and re.search(SPECIFICATION["in_grams"], name):
+        return "kg"
+    return f"{unit} fine" if dimension == "temperature" and re.search(SPECIFICATION["fine"], name) else unit
+
+
+def _measured(rung: dict[str, Any], value: float) -> tuple[float, float]:
+    """The value in a rung's unit, and its size in whole steps of the rung."""
+    unit = SPECIFICATION["units"].get(rung["unit"], {"factor": 1})
+    shown = (value - unit.get("offset", 0)) / unit["factor"]
+    return shown, _nearest(abs(shown) * _steps_in_one(rung))
+
+
+def _reaches(rung: dict[str, Any], value: float) -> bool:
+    return "below" not in rung or _measured(rung, value)[1] / _steps_in_one(rung) < rung["below"]
+
+
+def _steps_in_one(rung: dict[str, Any]) -> int:
+    if "and" in rung:
+        units = SPECIFICATION["units"]
+        return int(_nearest(units[rung["unit"]]["factor"] / units[rung["and"]]["factor"]))
+    return int(rung["parts"]) if "parts" in rung else 10 ** int(rung["decimals"])
+
+
+def _nearest(size: float) -> float:
+    """The nearest whole number, ties up; the noise of binary fractions decides no tie."""
+    return math.floor(float(f"{size:.12g}") + 0.5) if math.isfinite(size) else size
+
+
+def _written(rung: dict[str, Any], size: float, steps: float, marks: dict[str, Any]) -> str:
+    unit = rung["unit"]
+    if size >= HUGE:
+        return _with_unit(_by_power(size).replace(".", marks["decimal"]), unit)
+    whole, rest = divmod(int(steps), _steps_in_one(rung))
+    if "and" in rung:
+        parts = [(whole, unit), (rest, rung["and"])]
+        return _joined(_with_unit(_grouped(n, marks), one) for n, one in parts if n)
+    if "parts" in rung:
+        shared = math.gcd(rest, rung["parts"])
+        fraction = f"{rest // shared}/{rung['parts'] // shared}"
+        words = [_grouped(whole, marks)] * (whole > 0 or rest == 0) + [fraction] * (rest > 0)
+        return _with_unit(_joined(words), unit)
+    decimals = str(rest).zfill(rung["decimals"]).rstrip("0") if rest else ""
+    return _with_unit(_grouped(whole, marks) + (marks["decimal"] + decimals if decimals else ""), unit)
+
+
+def _joined(parts: Iterable[str]) -> str:
+    return str(SPECIFICATION["part_space"]).join(parts)
+
+
+def _by_power(size: float) -> str:
+    if math.isinf(size):
+        return "∞"
+    mantissa, power = f"{size:.2e}".split("e")
+    return f"{mantissa.rstrip('0').rstrip('.')}e+{int(power)}"
+
+
+def _with_unit(number: str, unit: str) -> str:
+    sign = SPECIFICATION["signs"].get(unit, unit)
+    return f"{number}{SPECIFICATION['unit_space']}{sign}" if unit else number
+
+
+def _grouped(whole: int, marks: dict[str, Any]) -> str:
+    return f"{whole:,}".replace(",", marks["group"]) if whole >= marks["from"] else str(whole)
