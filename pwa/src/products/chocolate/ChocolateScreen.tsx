@@ -15,7 +15,7 @@ import { Keep } from "../shared/Keep";
 import { ownName } from "../shared/ownName";
 import { ReadNumber } from "../shared/ReadNumber";
 import { filled } from "../shared/request";
-import { Marks, Warnings } from "../slab/SlabSentences";
+import { Marks, Warnings } from "../shared/Sentences";
 import { useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 import { BOWL, WhatField } from "../shared/WhatField";

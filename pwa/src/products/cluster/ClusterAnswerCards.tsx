@@ -6,12 +6,13 @@ import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { plannedLadder, trayOf } from "../slab/slabPictures";
+import { plannedLadder } from "../shared/ladder";
 import { type ClusterForm, clusterParts } from "./clusterForm";
+import { trayOf } from "./tray";
 import { DipSentences } from "../shared/Dipping";
 import { Keep } from "../shared/Keep";
 import { ownName } from "../shared/ownName";
-import { Air, Marks, Warnings } from "../slab/SlabSentences";
+import { Air, Marks, Warnings } from "../shared/Sentences";
 
 interface Props {
   answer: ClusterAnswer;

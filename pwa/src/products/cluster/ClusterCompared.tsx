@@ -4,7 +4,7 @@ import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMaps } from "./ClusterAnswerCards";
-import { meltedLadder, plannedLadder } from "../slab/slabPictures";
+import { meltedLadder, plannedLadder } from "../shared/ladder";
 import { dipRows } from "../shared/dipRows";
 
 /** Clusters: planned beside happened, the melt, and the tray. */

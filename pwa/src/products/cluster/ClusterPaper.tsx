@@ -2,7 +2,7 @@ import { type ClusterAnswer, now } from "../../state";
 import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
-import { plannedLadder } from "../slab/slabPictures";
+import { plannedLadder } from "../shared/ladder";
 import { BatchPage, ClusterCautions, Rests } from "../shared/paper";
 
 export interface ClusterPage {

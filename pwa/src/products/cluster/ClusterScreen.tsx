@@ -11,7 +11,7 @@ import { type ClusterPage, ClusterPaper } from "./ClusterPaper";
 import { Beside } from "../shared/Beside";
 import { ClusterAnswerCards } from "./ClusterAnswerCards";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
-import { changed } from "../slab/slabForm";
+import { changed } from "../shared/meltRequest";
 import { ownName } from "../shared/ownName";
 import { ReadNumber } from "../shared/ReadNumber";
 import { SizeFields } from "./SizeFields";

@@ -1,7 +1,7 @@
 import type { BasisByField, ClusterPlanRequest, Dip, Funnel, ProductRow, Row, Shop, Under } from "../../documents";
 import type { PlannedCluster, PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../slab/slabForm";
+import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
 import { filled, from } from "../shared/request";
 
 /** Clusters of one size of first deposit. The id tells rows apart on the screen. */

@@ -1,7 +1,7 @@
 import type { Input, ProductRow, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
 import { go } from "../../router";
-import { Marks } from "../slab/SlabSentences";
+import { Marks } from "./Sentences";
 import { planDraft } from "./planDraft";
 
 export type Dip = NonNullable<SlabPlanReply["dip"]>;

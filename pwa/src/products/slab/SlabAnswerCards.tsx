@@ -8,8 +8,10 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "./slabPictures";
-import { heatedMs, Marks, pouredMs, Sentences } from "./SlabSentences";
+import { plannedLadder } from "../shared/ladder";
+import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
+import { heatedMs, Marks } from "../shared/Sentences";
+import { pouredMs, Sentences } from "./SlabSentences";
 
 interface Props {
   answer: SlabAnswer;

@@ -2,18 +2,18 @@ import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { named } from "../../ui/named";
-import { type Change, jacketedVessel, type PlanForm } from "./slabForm";
+import { type Change, jacketedVessel, type SlabForm } from "./slabForm";
 import { ReadNumber } from "../shared/ReadNumber";
 import { WhatField } from "../shared/WhatField";
 
 interface Props {
-  form: PlanForm;
+  form: SlabForm;
   shop: Shop;
   problem: ProblemDocument | null;
   onChange: (change: Change) => void;
   onProduct: (id: string) => void;
   onVessel: (id: string) => void;
-  onBy: (by: PlanForm["by"]) => void;
+  onBy: (by: SlabForm["by"]) => void;
   onRead: (name: string, fault: boolean) => void;
 }
 
@@ -47,7 +47,7 @@ export function PlanFields(props: Props) {
         legend={t("desk.how_much")}
         value={form.by}
         options={(["kg", "pieces", "boxes"] as const).map((value) => ({ value, label: t(`desk.by_${value}`) }))}
-        onValue={(by) => onBy(by as PlanForm["by"])}
+        onValue={(by) => onBy(by as SlabForm["by"])}
       />
       <Amount {...props} />
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
@@ -60,7 +60,7 @@ export function PlanFields(props: Props) {
         legend={t("desk.frame")}
         value={form.frame}
         options={(["fit", "given"] as const).map((value) => ({ value, label: t(`desk.frame_${value}`) }))}
-        onValue={(frame) => onChange({ frame: frame as PlanForm["frame"] })}
+        onValue={(frame) => onChange({ frame: frame as SlabForm["frame"] })}
       />
       {form.frame === "given" && shop.frames.length > 0 && <OwnFrame {...props} />}
       {form.frame === "given" && (
@@ -115,7 +115,7 @@ function Jacket(props: Props) {
         legend={t("desk.block_is")}
         value={form.block}
         options={(["whole", "chopped"] as const).map((value) => ({ value, label: t(`desk.block_${value}`) }))}
-        onValue={(block) => onChange({ block: block as PlanForm["block"] })}
+        onValue={(block) => onChange({ block: block as SlabForm["block"] })}
       />
       {form.block === "whole" ? (
         <Number {...props} field="thickness_m" note={t("desk.thickness_note")} />
@@ -141,7 +141,7 @@ function Amount(props: Props) {
   );
 }
 
-type NumberName = { [K in keyof PlanForm]: PlanForm[K] extends number | null ? K : never }[keyof PlanForm];
+type NumberName = { [K in keyof SlabForm]: SlabForm[K] extends number | null ? K : never }[keyof SlabForm];
 
 function Number({ form, problem, onChange, onRead, field, note }: Props & { field: NumberName; note?: string }) {
   return <ReadNumber label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={at(field, problem)} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />;

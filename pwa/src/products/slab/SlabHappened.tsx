@@ -3,7 +3,8 @@ import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
-import { cooledSlab, jacketOf, meltedLadder, plannedLadder } from "./slabPictures";
+import { meltedLadder, plannedLadder } from "../shared/ladder";
+import { cooledSlab, jacketOf } from "./slabPictures";
 
 /** The melt as it went: the ladder of an oven, or the line of a water jacket. */
 export function MeltedPicture({ record: { plan, run } }: { record: SlabRecord }) {

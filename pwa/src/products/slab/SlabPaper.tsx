@@ -4,8 +4,10 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedCooling, plannedJacket, plannedLadder, slabOf } from "./slabPictures";
-import { heatedMs, Sentences } from "./SlabSentences";
+import { plannedLadder } from "../shared/ladder";
+import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
+import { heatedMs } from "../shared/Sentences";
+import { Sentences } from "./SlabSentences";
 import { BatchPage, Cautions, Rests } from "../shared/paper";
 
 export interface PlanPage {

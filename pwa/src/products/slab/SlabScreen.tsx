@@ -7,7 +7,8 @@ import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { canPlan, NotSetUp } from "../shared/NotSetUp";
 import { Beside } from "../shared/Beside";
-import { type Change, changed, firstForm, measuredBy, partsOf, type PlanForm, requestOf, withProduct, withVessel } from "./slabForm";
+import { changed } from "../shared/meltRequest";
+import { type Change, firstForm, measuredBy, partsOf, requestOf, type SlabForm, withProduct, withVessel } from "./slabForm";
 import { type PlanPage, PlanPaper } from "./SlabPaper";
 import { Keep } from "../shared/Keep";
 import { PlanAnswer } from "./SlabAnswerCards";
@@ -33,7 +34,7 @@ export function PlanScreen() {
 }
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
-  const [form, setForm] = useState<PlanForm>(() => firstOf(shop));
+  const [form, setForm] = useState<SlabForm>(() => firstOf(shop));
   const [unread, read] = useUnread();
   const parts = partsOf(form, shop);
   const ask = (request: SlabPlanRequest) => planSlab(request, parts);
@@ -43,7 +44,7 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
   const plan = planDocument(form, shop, found);
   const product = shop.products.find((one) => one.id === form.product_id);
-  const measure = (by: PlanForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
+  const measure = (by: SlabForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
     <Beside
       fields={<PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
@@ -60,14 +61,14 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
 }
 
 /** The form as it starts: with the product that was chosen on another form. */
-function firstOf(shop: Shop): PlanForm {
+function firstOf(shop: Shop): SlabForm {
   const id = planDraft.product_id;
   planDraft.product_id = null;
   return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
 }
 
 /** What is kept of a plan; null before there is an answer. */
-function planDocument(form: PlanForm, shop: Shop, { answer }: Answer<SlabAnswer>): SlabPlan | null {
+function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<SlabAnswer>): SlabPlan | null {
   if (!answer) return null;
   const product = shop.products.find((one) => one.id === form.product_id);
   return {

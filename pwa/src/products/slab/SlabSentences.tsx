@@ -1,16 +1,7 @@
-import type { Input, SlabPlanReply } from "../../documents";
-import { now } from "../../state";
+import type { SlabPlanReply } from "../../documents";
 import { format, formatTime, t } from "../../text";
-import { BasisMark } from "../../ui/BasisMark";
 import { DipSentences } from "../shared/Dipping";
-
-/** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
-const HANDS_MS = 12 * 60_000;
-
-/** When so many seconds of heat are over: whole minutes, so that no sentence flickers while the clock ticks. */
-export function heatedMs(after_s = 0): number {
-  return Math.round((now.value + HANDS_MS + after_s * 1000) / 60_000) * 60_000;
-}
+import { Air, heatedMs, Marks, Warnings } from "../shared/Sentences";
 
 export function pouredMs({ melt, jacket }: SlabPlanReply): number {
   return heatedMs(jacket?.seconds_s ?? melt?.total_s);
@@ -66,46 +57,6 @@ function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanRepl
   );
 }
 
-/** The marks for the inputs that matter most to a card, in the order named. */
-export function Marks({ inputs, fields }: { inputs: Input[]; fields: string[] }) {
-  const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
-  return (
-    <p class="marks">
-      {found.map((input) => (
-        <BasisMark key={input.field} input={input} />
-      ))}
-    </p>
-  );
-}
-
 function stack(bars: number[]): string {
   return bars.length ? bars.map((bar) => format("bar_m", bar)).join(" + ") : "–";
-}
-
-/** What the room's air does to the batch; plans of long ago say nothing of it. */
-export function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
-  if (!air) return null;
-  return (
-    <>
-      {air.dew_point_c !== null && (
-        <>
-          <p class="quiet">{t("desk.dew_point", { dew_point_c: air.dew_point_c })}</p>
-          <Marks inputs={inputs} fields={["humidity"]} />
-        </>
-      )}
-      <Warnings warnings={air.warnings} />
-    </>
-  );
-}
-
-export function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
-  return (
-    <>
-      {warnings.map((one) => (
-        <p key={one.code} class="minding">
-          {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
-        </p>
-      ))}
-    </>
-  );
 }

@@ -3,7 +3,8 @@ import { beforeAll, expect, test } from "vitest";
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
 import { targetsOf } from "../shared/dip";
-import { changed, firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./slabForm";
+import { changed } from "../shared/meltRequest";
+import { firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./slabForm";
 
 let shop: Shop;
 beforeAll(async () => {

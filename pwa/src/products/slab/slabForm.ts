@@ -1,10 +1,11 @@
-import type { BasisByField, CaramelRow, FrameByLength, Have, Jacket, Oven, ProductRow, Shop, SlabPlanRequest, Vessel, Want } from "../../documents";
+import type { BasisByField, FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
+import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
 import { filled, from } from "../shared/request";
 
 /** What the person has said, in SI; null: nothing typed. */
-export interface PlanForm {
+export interface SlabForm {
   product_id: string;
   by: "kg" | "pieces" | "boxes";
   kg: number | null;
@@ -35,13 +36,13 @@ export interface PlanForm {
 }
 
 /** What of a form can be changed in one go. */
-export type Change = Partial<Omit<PlanForm, "typed">>;
+export type Change = Partial<Omit<SlabForm, "typed">>;
 
 const START_KG = 1.8;
 const START_CHOPPED_M = 0.03;
 
-export function firstForm(shop: Shop): PlanForm {
-  const blank: PlanForm = {
+export function firstForm(shop: Shop): SlabForm {
+  const blank: SlabForm = {
     product_id: "",
     by: "kg",
     kg: START_KG,
@@ -67,11 +68,11 @@ export function firstForm(shop: Shop): PlanForm {
     start_c: shop.room_c,
     typed: [],
   };
-  return withProduct(blank, shop, shop.products.find((one) => one.kind !== "cluster")?.id ?? "");
+  return withProduct(blank, shop, shop.products.find((one) => one.kind === "slab")?.id ?? "");
 }
 
 /** The form with the sizes of a product; what was typed about sizes gives way to it. */
-export function withProduct(form: PlanForm, shop: Shop, product_id: string): PlanForm {
+export function withProduct(form: SlabForm, shop: Shop, product_id: string): SlabForm {
   const product = shop.products.find((one) => one.id === product_id);
   if (!product) return { ...form, product_id };
   const { piece_length_m, piece_width_m, slab_height_m, per_box } = product;
@@ -81,49 +82,40 @@ export function withProduct(form: PlanForm, shop: Shop, product_id: string): Pla
 }
 
 /** The form with a vessel; a water jacket brings its own temperature. */
-export function withVessel(form: PlanForm, shop: Shop, vessel_id: string): PlanForm {
+export function withVessel(form: SlabForm, shop: Shop, vessel_id: string): SlabForm {
   const water_c = shop.vessels.find((one) => one.id === vessel_id)?.water_c ?? null;
   return { ...form, vessel_id, water_c, typed: form.typed.filter((name) => name !== "water_c") };
 }
 
 /** The water-jacketed vessel that is chosen; undefined: the block goes into an oven. */
-export function jacketedVessel(form: PlanForm, shop: Shop) {
+export function jacketedVessel(form: SlabForm, shop: Shop) {
   return shop.vessels.find((one) => one.id === form.vessel_id && one.jacketed);
 }
 
-export function changed<F extends { typed: string[] }>(form: F, change: Partial<Omit<F, "typed">>): F {
-  return { ...form, ...change, typed: [...new Set([...form.typed, ...Object.keys(change)])] };
-}
-
 /** Another way to say how much: what is still empty there starts from what the present plan gives. */
-export function measuredBy(form: PlanForm, by: PlanForm["by"], planned: number | null): PlanForm {
+export function measuredBy(form: SlabForm, by: SlabForm["by"], planned: number | null): SlabForm {
   const boxes = planned !== null && form.per_box ? Math.max(1, Math.floor(planned / form.per_box)) : null;
   return { ...form, by, pieces: form.pieces ?? planned, boxes: form.boxes ?? boxes };
 }
 
 /** The product, the caramel it is made of, and the table. */
-function chosen(form: PlanForm, shop: Shop) {
+function chosen(form: SlabForm, shop: Shop) {
   const product = shop.products.find((one) => one.id === form.product_id);
   return { product, caramel: caramelOf(product, shop), table: shop.tables[0] };
 }
 
-/** The caramel a product is made of; the shop's first where it names none. */
-export function caramelOf(product: ProductRow | undefined, shop: Shop): CaramelRow | undefined {
-  return shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
-}
-
 /** The oven and the base it uses, of which the shop may have measured something. */
-export function partsOf(form: PlanForm, shop: Shop): PlanParts {
+export function partsOf(form: SlabForm, shop: Shop): PlanParts {
   return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null };
 }
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
-export function requestOf(form: PlanForm, shop: Shop): SlabPlanRequest {
+export function requestOf(form: SlabForm, shop: Shop): SlabPlanRequest {
   const { product, caramel, table } = chosen(form, shop);
   const base = shop.bases.find((one) => one.id === form.base_id);
   const window = caramel?.windows["slab"];
   return filled<SlabPlanRequest>({
-    ...wanted(form),
+    ...amountOf(form),
     slab_height_m: form.slab_height_m,
     piece_length_m: form.piece_length_m,
     piece_width_m: form.piece_width_m,
@@ -150,24 +142,13 @@ export function requestOf(form: PlanForm, shop: Shop): SlabPlanRequest {
   });
 }
 
-function jacketRequest(form: PlanForm): Jacket {
+function jacketRequest(form: SlabForm): Jacket {
   const { water_c, block, thickness_m, chopped_m } = form;
   // Left out, a size would mean a whole block: pieces of no size are refused where one can mend it.
   return filled<Jacket>({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
 }
 
-/** The oven, and the bowl that goes into it. */
-export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: Shop): Pick<SlabPlanRequest, "oven" | "step_s" | "vessel"> {
-  const oven = shop.ovens.find((one) => one.id === form.oven_id);
-  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
-  return {
-    oven: filled<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
-    step_s: oven?.step_s,
-    vessel: vessel && filled<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
-  };
-}
-
-function wanted(form: PlanForm): Pick<SlabPlanRequest, "have" | "want"> {
+function amountOf(form: SlabForm): Pick<SlabPlanRequest, "have" | "want"> {
   if (form.by === "kg") return { have: filled<Have>({ kg: form.kg }) };
   if (form.by === "pieces") return { want: filled<Want>({ pieces: form.pieces }) };
   return { want: filled<Want>({ boxes: form.boxes, per_box: form.per_box }) };
@@ -179,22 +160,8 @@ function barSets(shop: Shop): number[] | null {
   return sets.length ? sets : null;
 }
 
-/** The lines of a caramel above its window. */
-export const LINES = ["limit_c", "warn_c", "stop_c"];
-
-/** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
-export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: CaramelRow | undefined): Record<string, string> {
-  return {
-    ...from("shop", ["room_c", "humidity"]),
-    ...from(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
-    ...from(`ovens/${form.oven_id}`, ["step_s"]),
-    ...from(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
-    ...from(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
-  };
-}
-
 /** Which row and field of the shop a field of the request comes from. */
-function origins(form: PlanForm, shop: Shop): Record<string, string> {
+function origins(form: SlabForm, shop: Shop): Record<string, string> {
   const { product, caramel, table } = chosen(form, shop);
   return {
     ...sharedOrigins(form, caramel),
@@ -210,7 +177,7 @@ function origins(form: PlanForm, shop: Shop): Record<string, string> {
 }
 
 /** The basis of what came from the shop and was not typed over. */
-function basisOf(form: PlanForm, shop: Shop): BasisByField {
+function basisOf(form: SlabForm, shop: Shop): BasisByField {
   const found: BasisByField = {};
   for (const [here, there] of Object.entries(origins(form, shop))) {
     const basis = shop.basis[there];
@@ -219,16 +186,4 @@ function basisOf(form: PlanForm, shop: Shop): BasisByField {
   // Nobody has read the block: it is taken to be as warm as the room.
   if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
   return { ...found, ...caramelBasis(chosen(form, shop).caramel, shop) };
-}
-
-/** A built-in material is the engine's own, published one; a composition comes from the shop's label or scales. */
-export function caramelBasis(caramel: CaramelRow | undefined, shop: Shop): BasisByField {
-  if (!caramel) return {};
-  return { material: typeof caramel.material === "string" ? "published" : labelBasis(caramel.id, shop) };
-}
-
-/** What a caramel's make-up rests on: on its label, where that was filled in, else on its weighed density. */
-function labelBasis(id: string, shop: Shop): BasisByField[string] {
-  const label = Object.keys(shop.basis).find((path) => path.startsWith(`caramels/${id}.label.`));
-  return shop.basis[label ?? `caramels/${id}.density_kg_m3`] ?? "typed";
 }

@@ -1,81 +1,9 @@
-/** What the pictures show, gathered from plan, run and advice. No arithmetic but adding times up. */
-import type { Advice, BenchEvent, ClusterPlan, DoneBurst, MeltRequest, MeltState, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
+/** What the pictures of a slab show, gathered from plan and run. No arithmetic but adding times up. */
+import type { BenchEvent, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
 import { isOfKind } from "../../order";
 import type { Cooling } from "../../ui/pictures/CoolingCurve";
-import type { Ladder, Rung } from "../../ui/pictures/BurstLadder";
 import type { JacketTimes } from "../../ui/pictures/JacketLine";
 import type { Slab } from "../../ui/pictures/SlabMap";
-import type { TrayPlan } from "../../ui/pictures/TrayMap";
-
-function lines(request: MeltRequest) {
-  return { low_c: request.window_low_c, high_c: request.window_high_c, limit_c: request.limit_c };
-}
-
-/** The ladder as planned, nothing heated yet. */
-export function plannedLadder(reply: Pick<SlabPlanReply, "melt" | "melt_request">): Ladder {
-  const request = reply.melt_request as MeltRequest;
-  let from_c = request.start_c;
-  const rungs = (reply.melt?.bursts ?? []).map((burst): Rung => {
-    const rung: Rung = {
-      state: "planned",
-      from_c,
-      to_c: burst.expected_c,
-      low_c: burst.low_c,
-      high_c: burst.high_c,
-      reading_c: null,
-      seconds_s: burst.seconds_s,
-    };
-    from_c = burst.expected_c;
-    return rung;
-  });
-  return { rungs, ...lines(request) };
-}
-
-/** The ladder as it went, with the burst that is running or advised as its open rung and what the plan adds above it. */
-export function meltedLadder(plan: SlabPlan | ClusterPlan, melt: MeltState, advice: Advice | null): Ladder {
-  const start_c = melt.request.start_c;
-  let before_c = start_c;
-  const rungs = melt.bursts.map((burst): Rung => {
-    const rung = rungOf(burst, "done", before_c);
-    before_c = rung.reading_c ?? rung.to_c;
-    return rung;
-  });
-  const open = melt.burning ?? advisedBurst(advice);
-  if (open) rungs.push(rungOf(open, "next", before_c));
-  const now_c = rungs.at(-1)?.to_c ?? start_c;
-  const still = open ? plannedLadder(plan.reply).rungs.slice(rungs.length).filter((rung) => rung.to_c > now_c + 1) : [];
-  return { rungs: [...rungs, ...still], ...lines(melt.request) };
-}
-
-/** A burst that is done, runs or is advised, as far as a rung shows it. */
-type Burst = Pick<DoneBurst, "seconds_s" | "from_c" | "expected_c" | "low_c" | "high_c"> & { reading_c?: number | null };
-
-function rungOf(burst: Burst, state: Rung["state"], before_c: number): Rung {
-  const from_c = burst.from_c ?? before_c;
-  return {
-    state,
-    from_c,
-    to_c: burst.reading_c ?? burst.expected_c ?? from_c,
-    low_c: burst.low_c ?? null,
-    high_c: burst.high_c ?? null,
-    reading_c: burst.reading_c ?? null,
-    seconds_s: burst.seconds_s,
-  };
-}
-
-function advisedBurst(advice: Advice | null): Burst | null {
-  const body = advice?.action?.body;
-  if (advice?.action?.kind !== "burst_started" || !body) return null;
-  const number = (name: string) => (typeof body[name] === "number" ? (body[name] as number) : null);
-  return {
-    seconds_s: number("seconds_s") ?? 0,
-    from_c: number("from_c"),
-    expected_c: number("expected_c"),
-    low_c: number("low_c"),
-    high_c: number("high_c"),
-    reading_c: null,
-  };
-}
 
 /** The water jacket as planned; null: it is melted in an oven. */
 export function plannedJacket({ jacket }: SlabPlanReply, started_ms: number | null): JacketTimes | null {
@@ -137,15 +65,4 @@ export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }:
     touches: cool.touches,
     now_s: now_ms === null || poured_ms === null ? null : (now_ms - poured_ms) / 1000,
   };
-}
-
-/** Clusters of each size, in laying order. */
-export type Sizes = ClusterPlan["reply"]["sizes"];
-
-/** A full tray, or one with its own sizes; where they differ, the first tray. Plans of long ago know of none. */
-export function trayOf({ request, reply }: Pick<ClusterPlan, "request" | "reply">, sizes: Sizes | undefined = reply.by_tray?.[0]?.sizes): TrayPlan {
-  const { length_m, width_m } = request.tray;
-  const across = sizes?.flatMap(({ clusters, spread_m }) => Array<number>(clusters).fill(spread_m));
-  const positions_m = reply.positions_m.slice(0, across?.length).map(([x = 0, y = 0], place) => [x, y, across?.[place] ?? request.spread_m]);
-  return { length_m, width_m, positions_m, pattern: reply.pattern };
 }

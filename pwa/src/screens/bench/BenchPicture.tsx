@@ -5,7 +5,9 @@ import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { type Sizes, cooledSlab, frameOf, jacketOf, meltedLadder, slabOf, trayOf } from "../../products/slab/slabPictures";
+import { type Sizes, trayOf } from "../../products/cluster/tray";
+import { meltedLadder } from "../../products/shared/ladder";
+import { cooledSlab, frameOf, jacketOf, slabOf } from "../../products/slab/slabPictures";
 
 const MELTING = ["burst", "turn", "stir", "read", "rest", "melt", "block_in", "soften", "look", "top_up"];
 const COOLING = ["cool", "touch"];

@@ -1,0 +1,50 @@
+/** What the request of every plan that melts takes from the shop: oven, bowl, caramel, and what they rest on. */
+import type { BasisByField, CaramelRow, Oven, ProductRow, Shop, SlabPlanRequest, Vessel } from "../../documents";
+import { filled, from } from "./request";
+
+/** A form with what the person has changed, and which fields were typed in. */
+export function changed<F extends { typed: string[] }>(form: F, change: Partial<Omit<F, "typed">>): F {
+  return { ...form, ...change, typed: [...new Set([...form.typed, ...Object.keys(change)])] };
+}
+
+/** The caramel a product is made of; the shop's first where it names none. */
+export function caramelOf(product: ProductRow | undefined, shop: Shop): CaramelRow | undefined {
+  return shop.caramels.find((one) => one.id === product?.caramel_id) ?? shop.caramels[0];
+}
+
+/** The oven, and the bowl that goes into it. */
+export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: Shop): Pick<SlabPlanRequest, "oven" | "step_s" | "vessel"> {
+  const oven = shop.ovens.find((one) => one.id === form.oven_id);
+  const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
+  return {
+    oven: filled<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
+    step_s: oven?.step_s,
+    vessel: vessel && filled<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
+  };
+}
+
+/** The lines of a caramel above its window. */
+export const LINES = ["limit_c", "warn_c", "stop_c"];
+
+/** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
+export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: CaramelRow | undefined): Record<string, string> {
+  return {
+    ...from("shop", ["room_c", "humidity"]),
+    ...from(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
+    ...from(`ovens/${form.oven_id}`, ["step_s"]),
+    ...from(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
+    ...from(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
+  };
+}
+
+/** A built-in material is the engine's own, published one; a composition comes from the shop's label or scales. */
+export function caramelBasis(caramel: CaramelRow | undefined, shop: Shop): BasisByField {
+  if (!caramel) return {};
+  return { material: typeof caramel.material === "string" ? "published" : labelBasis(caramel.id, shop) };
+}
+
+/** What a caramel's make-up rests on: on its label, where that was filled in, else on its weighed density. */
+function labelBasis(id: string, shop: Shop): BasisByField[string] {
+  const label = Object.keys(shop.basis).find((path) => path.startsWith(`caramels/${id}.label.`));
+  return shop.basis[label ?? `caramels/${id}.density_kg_m3`] ?? "typed";
+}
