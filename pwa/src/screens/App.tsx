@@ -5,11 +5,10 @@ import { Desk } from "../ui/Desk";
 import { BatchesScreen } from "./batches/BatchesScreen";
 import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
+import { factsOf, KINDS } from "../products/facts";
+import { viewsOf } from "../products/views";
 import { keepLook } from "./look";
 import { LearnedScreen } from "./learned/LearnedScreen";
-import { BowlScreen } from "../products/chocolate/ChocolateScreen";
-import { ClusterScreen } from "../products/cluster/ClusterScreen";
-import { PlanScreen } from "../products/slab/SlabScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
 import { followLink, path } from "../router";
@@ -35,7 +34,7 @@ function Screen({ at }: { at: string }) {
     case "":
       return <TodayScreen />;
     case "plan":
-      return id === "chocolate" ? <BowlScreen /> : id === "clusters" ? <ClusterScreen /> : <PlanScreen />;
+      return <FormAt at={at} />;
     case "bench":
       return <BenchScreen batchId={id ?? ""} key={id} />;
     case "batches":
@@ -51,4 +50,10 @@ function Screen({ at }: { at: string }) {
     default:
       return <Desk title={t("desk.not_found")} here="" />;
   }
+}
+
+/** The form of the kind that has this address; of the first kind where none has. */
+function FormAt({ at }: { at: string }) {
+  const { Form } = viewsOf(KINDS.find((kind) => factsOf(kind).route === at) ?? KINDS[0]!);
+  return Form && <Form />;
 }

@@ -6,7 +6,8 @@ import type { PlanDocument } from "../documents";
 import { EngineFailure, EngineProblem } from "../problems";
 import { openStore, type Store, uuid7 } from "../storage";
 import { inEngine, realEngine } from "../testing/engine";
-import { BatchBook, type Compute } from "./batchBook";
+import { BatchBook } from "./batchBook";
+import type { Compute } from "./types";
 import { Taps } from "./taps";
 import { PendingComputations } from "./pendingComputations";
 

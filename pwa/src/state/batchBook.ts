@@ -1,15 +1,13 @@
 import { signal } from "@preact/signals";
 
 import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
-import type { FunctionName, Replies, Requests } from "../engine/types";
 import { correctedMs, isOfKind } from "../order";
+import { factsOf } from "../products/facts";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { decidedBodies } from "./decisions";
 import { batchForWorker } from "./forWorker";
-import type { Batch } from "./types";
-
-export type Compute = <N extends FunctionName>(name: N, request: Requests[N]) => Promise<Replies[N]>;
+import type { Batch, Compute } from "./types";
 
 interface BookParts {
   store: Store;
@@ -192,9 +190,9 @@ export function openedMs([first]: BenchEvent[]): number {
   return first ? correctedMs(first) : 0;
 }
 
-/** Whether hands are at work on it: a cube that stands for days is left alone. */
+/** Whether it runs and hands are at work on it. */
 export function isAtHand(batch: Batch): boolean {
-  return isOpen(batch) && batch.plan.kind !== "standup";
+  return isOpen(batch) && !factsOf(batch.plan.kind).standsAlone;
 }
 
 /** Whether a batch still runs, as far as the phone knows. */

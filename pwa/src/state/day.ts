@@ -1,7 +1,8 @@
 import type { DayOrderReply, DayOrderRequest } from "../engine/types";
 import type { Values } from "../documents";
-import { type Compute, isOpen, openedMs } from "./batchBook";
-import type { Batch } from "./types";
+import { factsOf } from "../products/facts";
+import { isOpen, openedMs } from "./batchBook";
+import type { Batch, Compute } from "./types";
 
 /** A clock that rings within this goes before the order of the day (ms). Assumed: time to walk over and to wash. */
 const SOON_MS = 5 * 60_000;
@@ -37,7 +38,7 @@ export class Day {
 
   /** The bowls of chocolate in use, for the log of a batch that is dipped beside them. */
   bowlsInUse(): Values[] {
-    const inUse = ({ plan, run }: Batch) => plan.kind === "chocolate" && run?.done["temper_check"] && !run.done["use"];
+    const inUse = ({ plan, run }: Batch) => factsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"];
     return this.parts
       .batches()
       .filter(inUse)
@@ -81,14 +82,15 @@ export class Day {
 /** A batch as day.order is asked about it. */
 function dayRow(batch: Batch, now: number): Row {
   const { batchId, plan, run, events, advice } = batch;
+  const under = factsOf(plan.kind).under?.(plan) ?? [];
   return {
     id: batchId,
     kind: plan.kind,
     name: plan.name,
     contains: plan.contains ?? [],
-    labels_known: (plan.labels_known ?? false) && (plan.kind !== "cluster" || underOf(plan.reply.under).length === plan.reply.under.length),
+    labels_known: (plan.labels_known ?? false) && !under.includes(null),
     coated: plan.coated ?? false,
-    under: plan.kind === "cluster" ? underOf(plan.reply.under) : [],
+    under: under.filter((one) => one !== null),
     state: isOpen(batch) ? "open" : "closed",
     soon: (advice?.clocks[0]?.due_ms ?? Infinity) - now <= SOON_MS,
     since_ms: run?.closed_at_ms ?? openedMs(events),
@@ -96,8 +98,4 @@ function dayRow(batch: Batch, now: number): Row {
     washed_ms: run?.wash?.washed_ms ?? null,
     answered_ms: run?.wash?.answered_ms ?? null,
   } as Row;
-}
-
-function underOf(under: { material: unknown }[]): string[] {
-  return under.map((one) => one.material).filter((one) => typeof one === "string");
 }

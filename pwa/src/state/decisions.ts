@@ -1,6 +1,6 @@
 /** What the engine decides when a fact is told stands in its event, so that no later engine decides it again. */
 import type { Run, Values } from "../documents";
-import type { Compute } from "./batchBook";
+import type { Compute } from "./types";
 
 interface Fact {
   kind: string;

@@ -28,15 +28,14 @@ export { speak, type Spoken } from "../platform/speech";
 export { swallowClick } from "../platform/taps";
 export { EngineProblem } from "../problems";
 export { labelsOf, labelsOfProduct } from "./labels";
-export type { PlanParts } from "./learning";
-export { type BowlAnswer, type ClusterAnswer, planBowl, planClusters, planSlab } from "./planning";
+export { type PlanParts, withMeasured } from "./learning";
+export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopDesk";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
-export { slabRecord } from "./types";
 export { applyUpdate, isAtHand, isOpen, playSound, start };
 
 // --- signals ---

@@ -5,7 +5,7 @@ import { computeLatest } from "../engine/client";
 import { isOfKind } from "../order";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
-import type { Compute } from "./batchBook";
+import type { Compute } from "./types";
 
 /** What the batches closed last teach, newest first: as the server told, and this phone's own. null: not folded yet. */
 export const lessons = signal<Lesson[] | null>(null);

@@ -1,8 +1,8 @@
 /** A batch that was run on paper, typed back: the engine makes the events, all of them are written or none. */
-import type { MeltRequest } from "../documents";
 import { compute } from "../engine/client";
 import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
+import { factsOf } from "../products/facts";
 import type { AppState } from "./app";
 import { correctedNow } from "./time";
 import type { BatchRecord } from "./types";
@@ -12,7 +12,7 @@ export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "plan
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
 export async function typeBack({ book, learning }: AppState, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
-  const fill = plan.kind === "cluster" ? { fill_kg: plan.reply.fill_kg, low_c: (plan.reply.melt_request as MeltRequest).window_low_c } : null;
+  const fill = factsOf(plan.kind).sheet?.fill?.(plan) ?? null;
   const request = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
   const written = await compute("paper.events", request, "desk");
   await book.writeAll(summary.batch_id, run, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);

@@ -1,6 +1,5 @@
 import type { Values } from "../documents";
-import type { Compute } from "./batchBook";
-import type { Batch } from "./types";
+import type { Batch, Compute } from "./types";
 
 interface PendingParts {
   deviceId: string;

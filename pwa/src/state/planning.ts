@@ -1,27 +1,40 @@
-import type { ChocolatePlanReply, ClusterPlanReply, ClusterPlanRequest, SlabPlanRequest } from "../documents";
-import type { ChocolatePlanRequest } from "../engine/types";
+import type { FunctionName, Replies, Requests } from "../documents";
 import { computeLatest } from "../engine/client";
 import { EngineProblem } from "../problems";
 import { httpApi } from "../sync/api";
-import { type PlanParts, withMeasured } from "./learning";
 import { sync } from "./syncing";
-import type { SlabAnswer } from "./types";
 
 /** The server has so long to answer before the phone computes itself (ms). */
 const SERVER_MS = 1_500;
 
-let latest = 0;
+export interface PlanAnswer<N extends FunctionName> {
+  /** As it was asked: with the shop's measured values in it. */
+  request: Requests[N];
+  reply: Replies[N];
+  /** Who computed it. The numbers are the same. */
+  by: "server" | "phone";
+}
 
-/** slab.plan with what the shop has measured, by the server when it answers in time, else here, with the same numbers.
- * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promise<SlabAnswer | null> {
-  const turn = ++latest;
-  const overtaken = () => turn !== latest;
-  const request = await withMeasured("slab.plan", typed, parts);
+interface How<R> {
+  /** Puts into the request what the shop has measured; null: a later call has overtaken it. */
+  measured?: (typed: R) => Promise<R | null>;
+  /** Its place under /api/plans, where the server is asked first. */
+  server?: string;
+}
+
+const latest = new Map<FunctionName, number>();
+
+/** A plan with what the shop has measured, by the server when it is asked and answers in time, else here.
+ * null: a later call of the function has overtaken this one. Throws EngineProblem, EngineFailure. */
+export async function plan<N extends FunctionName>(name: N, typed: Requests[N], { measured, server }: How<Requests[N]> = {}): Promise<PlanAnswer<N> | null> {
+  const turn = (latest.get(name) ?? 0) + 1;
+  latest.set(name, turn);
+  const overtaken = () => turn !== latest.get(name);
+  const request = measured ? await measured(typed) : typed;
   if (request === null || overtaken()) return null;
-  if (sync.value.reachable !== false) {
+  if (server !== undefined && sync.value.reachable !== false) {
     try {
-      const reply = await httpApi.planSlab(request, SERVER_MS);
+      const reply = await httpApi.plan<Replies[N]>(server, request, SERVER_MS);
       return overtaken() ? null : { request, reply, by: "server" };
     } catch (error) {
       if (error instanceof EngineProblem) {
@@ -32,31 +45,6 @@ export async function planSlab(typed: SlabPlanRequest, parts: PlanParts): Promis
     }
   }
   if (overtaken()) return null;
-  const reply = await computeLatest("slab.plan", request);
+  const reply = await computeLatest(name, request);
   return reply === null || overtaken() ? null : { request, reply, by: "phone" };
-}
-
-export interface BowlAnswer {
-  request: ChocolatePlanRequest;
-  reply: ChocolatePlanReply;
-}
-
-/** chocolate.plan, here: it takes no time and nothing measured goes into it.
- * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planBowl(request: ChocolatePlanRequest): Promise<BowlAnswer | null> {
-  const reply = await computeLatest("chocolate.plan", request);
-  return reply && { request, reply };
-}
-
-export interface ClusterAnswer {
-  request: ClusterPlanRequest;
-  reply: ClusterPlanReply;
-}
-
-/** cluster.plan with what the shop has measured, here: the phone has the same engine.
- * null: a later call has overtaken this one. Throws EngineProblem, EngineFailure. */
-export async function planClusters(typed: ClusterPlanRequest, parts: PlanParts): Promise<ClusterAnswer | null> {
-  const request = await withMeasured("cluster.plan", typed, parts);
-  const reply = request && (await computeLatest("cluster.plan", request));
-  return reply && { request, reply };
 }

@@ -6,7 +6,7 @@ import { beforeEach, expect, test } from "vitest";
 import type { BenchEvent, Shop, ShopEdit } from "../documents";
 import { openStore, type Store } from "../storage";
 import { realEngine } from "../testing/engine";
-import type { Compute } from "./batchBook";
+import type { Compute } from "./types";
 import { ShopBook } from "./shopBook";
 
 const T0 = Date.UTC(2026, 0, 5, 9);

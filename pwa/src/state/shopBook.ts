@@ -2,7 +2,7 @@ import type { Signal } from "@preact/signals";
 
 import type { BenchEvent, Shop, ShopEdit, ShopList } from "../documents";
 import { type Store, uuid7 } from "../storage";
-import type { Compute } from "./batchBook";
+import type { Compute } from "./types";
 
 const KIND = "shop_set";
 

@@ -1,5 +1,8 @@
-import type { Advice, BenchEvent, Clock, PlanDocument, Run, SlabPlan, SlabPlanReply, SlabPlanRequest, SlabRun, Summary, Units } from "../documents";
+import type { Advice, BenchEvent, Clock, FunctionName, PlanDocument, Replies, Requests, Run, Summary, Units } from "../documents";
 import type { ShellState } from "../platform/swClient";
+
+/** The engine, asked for a function's reply. */
+export type Compute = <N extends FunctionName>(name: N, request: Requests[N]) => Promise<Replies[N]>;
 
 /** What this device's reader has chosen; `units` null: those of the shop. Kept on the phone. */
 export interface Settings {
@@ -72,14 +75,6 @@ export type EngineState = "starting" | "ready" | "failed";
  * "outdated": a newer version of the app, in another tab, has changed the store's form: this page must be loaded again. */
 export type StorageState = "opening" | "open" | "failed" | "emptied" | "outdated";
 
-export interface SlabAnswer {
-  /** As it was asked: with the shop's measured values in it. */
-  request: SlabPlanRequest;
-  reply: SlabPlanReply;
-  /** Who computed it. The numbers are the same. */
-  by: "server" | "phone";
-}
-
 /** One batch to look back at: from the server while it answers, else from this phone. */
 export interface BatchRecord {
   summary: Summary;
@@ -88,10 +83,4 @@ export interface BatchRecord {
   events: BenchEvent[];
   /** Those that are in no fold, because their time lies more than a day ahead. */
   setAside: BenchEvent[];
-}
-export type SlabRecord = BatchRecord & { plan: SlabPlan; run: SlabRun };
-
-/** A record as one of a slab; null: it is of another kind. */
-export function slabRecord(record: BatchRecord): SlabRecord | null {
-  return record.plan.kind === "slab" ? (record as SlabRecord) : null;
 }

@@ -42,7 +42,7 @@ test("no network at all is not being on line", async () => {
 
 test("a plan refused by the server is the same problem the engine would name", async () => {
   network(422, JSON.stringify({ type: "about:blank", title: "", status: 422, errors: [PROBLEM] }));
-  const failed = httpApi.planSlab(REQUEST, 1500);
+  const failed = httpApi.plan("slab", REQUEST, 1500);
   await expect(failed).rejects.toThrow(EngineProblem);
   await expect(failed).rejects.toMatchObject({ problem: { field: "slab_height_m", code: "too_low", low: 0.002 } });
 });

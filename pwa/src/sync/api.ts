@@ -1,4 +1,4 @@
-import type { BenchEvent, Batches, Contributions, Health, Lesson, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, SlabPlanReply, SlabPlanRequest, Snapshot, Summary } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, Lesson, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary } from "../documents";
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
@@ -26,7 +26,8 @@ export interface Api {
   contributions(): Promise<Lesson[]>;
   /** A file of the server's, as text. */
   file(path: string): Promise<string>;
-  planSlab(request: SlabPlanRequest, timeoutMs: number): Promise<SlabPlanReply>;
+  /** The reply of a plan, by its place under /api/plans. */
+  plan<T>(place: string, request: object, timeoutMs: number): Promise<T>;
 }
 
 const APP = "amberbench";
@@ -94,9 +95,9 @@ export const httpApi: Api = {
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);
     return response.text();
   },
-  async planSlab(request, timeoutMs) {
+  async plan<T>(place: string, request: object, timeoutMs: number) {
     try {
-      return await ask<SlabPlanReply>("/api/plans/slab", timeoutMs, request);
+      return await ask<T>(`/api/plans/${place}`, timeoutMs, request);
     } catch (error) {
       if (error instanceof ProblemRefusal) throw new EngineProblem(error.problem);
       throw error;

@@ -71,7 +71,7 @@ class Server implements Api {
   batches = () => Promise.resolve([]);
   batch = () => Promise.reject(new Unreachable("not asked here"));
   file = () => Promise.reject(new Unreachable("not asked here"));
-  planSlab = () => Promise.reject(new Unreachable("not asked here"));
+  plan = () => Promise.reject(new Unreachable("not asked here"));
 }
 
 const NO_ROWS = { ovens: [], vessels: [], bases: [], bars: [], tables: [], frames: [], trays: [], funnels: [], caramels: [], chocolates: [], products: [], thermometers: [] };

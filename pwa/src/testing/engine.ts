@@ -2,7 +2,7 @@
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
 import { fileURLToPath } from "node:url";
 
-import type { Compute } from "../state/batchBook";
+import type { Compute } from "../state/types";
 import { faultOf } from "../engine/fault";
 import { install } from "../engine/install";
 import { unwrapped } from "../engine/answer";

@@ -6,7 +6,8 @@ import { signal } from "@preact/signals";
 import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 
 import type { BenchEvent, PlanDocument, Shop, ShopEdit } from "../documents";
-import { BatchBook, type Compute } from "../state/batchBook";
+import { BatchBook } from "../state/batchBook";
+import type { Compute } from "../state/types";
 import { ShopBook } from "../state/shopBook";
 import { openStore, type Store, uuid7 } from "../storage";
 import { httpApi } from "../sync/api";

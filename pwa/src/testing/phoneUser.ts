@@ -1,9 +1,9 @@
 /** One phone and the person who uses it: the real store, outbox, book, taps and exchange, a clock that may be wrong. */
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
-import { BatchBook, type Compute } from "../state/batchBook";
+import { BatchBook } from "../state/batchBook";
 import { elsewhere } from "../state/holder";
 import { Taps } from "../state/taps";
-import type { Batch } from "../state/types";
+import type { Batch, Compute } from "../state/types";
 import { openStore, type Store, uuid7 } from "../storage";
 import { httpApi, Refusal, Unreachable } from "../sync/api";
 import { Exchange } from "../sync/exchange";

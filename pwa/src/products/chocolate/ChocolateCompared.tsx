@@ -1,11 +1,13 @@
 import type { Run } from "../../documents";
-import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BowlLine } from "../../ui/pictures/BowlLine";
+import type { RecordOf } from "../view";
+
+type ChocolateRecord = RecordOf<"chocolate">;
 
 /** A bowl of chocolate: planned beside happened. */
-export function BowlCompared({ record }: { record: BatchRecord }) {
+export function ChocolateCompared({ record }: { record: ChocolateRecord }) {
   return (
     <section class="card">
       <h2>{t("desk.planned_happened")}</h2>
@@ -15,7 +17,7 @@ export function BowlCompared({ record }: { record: BatchRecord }) {
 }
 
 /** Its temperature as it went; nothing can be drawn before it was read. */
-export function BowlPicture({ record: { run } }: { record: BatchRecord }) {
+export function ChocolatePicture({ record: { run } }: { record: ChocolateRecord }) {
   if (!run.bowl || run.bowl.readings.length === 0) return <p class="quiet">{t("desk.bowl_never_read")}</p>;
   return (
     <>
@@ -25,9 +27,9 @@ export function BowlPicture({ record: { run } }: { record: BatchRecord }) {
   );
 }
 
-function rows({ plan, run }: BatchRecord): ComparedRow[] {
+function rows({ plan, run }: ChocolateRecord): ComparedRow[] {
   const { bowl } = run;
-  if (plan.kind !== "chocolate" || !bowl) return [];
+  if (!bowl) return [];
   const { reply } = plan;
   const { line, seeds, strips, warmed, leftover_lot } = bowl;
   const seeded_kg = seeds.reduce((sum, one) => sum + one.kg, 0);

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Bowl } from "../../documents";
 import type { ChocolatePlanRequest } from "../../engine/types";
-import { type BowlAnswer, labelsOf, planBowl, shop as shopSignal } from "../../state";
+import { labelsOf, plan, type PlanAnswer, shop as shopSignal } from "../../state";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
@@ -18,7 +18,7 @@ import { filled } from "../shared/request";
 import { Marks, Warnings } from "../shared/Sentences";
 import { useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
-import { BOWL, WhatField } from "../shared/WhatField";
+import { valueOfKind, WhatField } from "../shared/WhatField";
 
 interface BowlForm {
   chocolate_id: string;
@@ -32,7 +32,7 @@ interface BowlForm {
 
 const START_KG = 2;
 
-export function BowlScreen() {
+export function ChocolateScreen() {
   const shop = shopSignal.value;
   return (
     <Desk title={t("desk.bowl_of_chocolate")} here="plan">
@@ -70,11 +70,12 @@ function Planning({ shop }: { shop: Shop }) {
   const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
   const [unread, read] = useUnread();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
-  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), planBowl);
+  const ask = (request: ChocolatePlanRequest) => plan("chocolate.plan", request);
+  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
   const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
   const fields = (
     <>
-      <WhatField shop={shop} value={BOWL} />
+      <WhatField shop={shop} value={valueOfKind("chocolate")} />
       <BowlFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
     </>
   );
@@ -112,7 +113,7 @@ function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
 }
 
 interface CardsProps {
-  answer: BowlAnswer;
+  answer: PlanAnswer<"chocolate.plan">;
   name: string;
   labels: PlanLabels;
   lot: string;

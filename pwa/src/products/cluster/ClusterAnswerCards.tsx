@@ -1,7 +1,7 @@
 import { Fragment } from "preact";
 
 import type { ClusterPlan, ClusterPlanReply, PlanLabels, ProductRow } from "../../documents";
-import type { ClusterAnswer } from "../../state";
+import type { PlanAnswer } from "../../state";
 import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
@@ -15,7 +15,7 @@ import { ownName } from "../shared/ownName";
 import { Air, Marks, Warnings } from "../shared/Sentences";
 
 interface Props {
-  answer: ClusterAnswer;
+  answer: PlanAnswer<"cluster.plan">;
   form: ClusterForm;
   product: ProductRow;
   labels: PlanLabels;
@@ -79,7 +79,7 @@ function lasts({ safe_s, fill_s }: ClusterPlanReply): string {
 }
 
 /** The tray, or every tray where they differ, in words and as a picture; `most` pictures. */
-export function TrayMaps({ most, ...plan }: ClusterAnswer & { most?: number }) {
+export function TrayMaps({ most, ...plan }: Pick<ClusterPlan, "request" | "reply"> & { most?: number }) {
   const { by_tray = [], second } = plan.reply;
   let to = 0;
   return (

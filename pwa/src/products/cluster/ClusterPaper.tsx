@@ -1,12 +1,13 @@
-import { type ClusterAnswer, now } from "../../state";
+import { now, type PlanAnswer } from "../../state";
 import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
+import { ClusterCautions } from "./ClusterCautions";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
 import { plannedLadder } from "../shared/ladder";
-import { BatchPage, ClusterCautions, Rests } from "../shared/paper";
+import { BatchPage, Rests } from "../shared/paper";
 
 export interface ClusterPage {
-  answer: ClusterAnswer;
+  answer: PlanAnswer<"cluster.plan">;
   name: string;
   lot: string;
   /** By the labels in the shop; what lies under the caramel is in the answer. */

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
-import type { ClusterPlanRequest, ProblemDocument, ProductRow, Shop } from "../../documents";
-import { labelsOfProduct, planClusters, shop as shopSignal } from "../../state";
+import type { ClusterPlanRequest, ProductRow, Shop } from "../../documents";
+import { labelsOfProduct, plan, shop as shopSignal, withMeasured } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
@@ -14,7 +14,7 @@ import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClus
 import { changed } from "../shared/meltRequest";
 import { ownName } from "../shared/ownName";
 import { ReadNumber } from "../shared/ReadNumber";
-import { SizeFields } from "./SizeFields";
+import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 import { WhatField } from "../shared/WhatField";
@@ -44,7 +44,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
   });
   const [unread, read] = useUnread();
   const parts = clusterParts(form);
-  const ask = (request: ClusterPlanRequest) => planClusters(request, parts);
+  const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });
   const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
   const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));
   const product = shop.products.find((one) => one.id === form.product_id);
@@ -67,14 +67,6 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
       {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
     </Beside>
   );
-}
-
-export interface FieldsProps {
-  form: ClusterForm;
-  shop: Shop;
-  problem: ProblemDocument | null;
-  onChange: (change: Partial<ClusterForm>) => void;
-  onRead: (name: string, fault: boolean) => void;
 }
 
 type Quantity = "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";

@@ -1,7 +1,15 @@
+import type { ProblemDocument, Shop } from "../../documents";
 import { t } from "../../text";
-import { MOST_SIZES, oneMore, type Size } from "./clusterForm";
-import type { FieldsProps } from "./ClusterScreen";
+import { type ClusterForm, MOST_SIZES, oneMore, type Size } from "./clusterForm";
 import { ReadNumber } from "../shared/ReadNumber";
+
+export interface FieldsProps {
+  form: ClusterForm;
+  shop: Shop;
+  problem: ProblemDocument | null;
+  onChange: (change: Partial<ClusterForm>) => void;
+  onRead: (name: string, fault: boolean) => void;
+}
 
 /** How many clusters with how much on each, size by size in laying order; or caramel in hand, and one size. */
 export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead }: Omit<FieldsProps, "shop">) {

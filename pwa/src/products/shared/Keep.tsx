@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { PlanDocument, ProductRow } from "../../documents";
 import { openBatch } from "../../state";
 import { t } from "../../text";
-import { hasSheet } from "./sheetForm";
+import { hasSheet } from "../facts";
 import { go } from "../../router";
 import { BowlButton, type Dip } from "./Dipping";
 

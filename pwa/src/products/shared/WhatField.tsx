@@ -1,31 +1,38 @@
 import type { Shop } from "../../documents";
+import { go } from "../../router";
 import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
 import { named } from "../../ui/named";
-import { go } from "../../router";
+import { factsOf, KINDS } from "../facts";
+import type { Kind } from "../kind";
 import { planDraft } from "./planDraft";
 
-/** Stands for a bowl of chocolate among the products. */
-export const BOWL = "bowl of chocolate";
+/** Stands for a kind that is no product of the shop, such as a bowl of chocolate, among the products. */
+export const valueOfKind = (kind: Kind): string => `kind:${kind}`;
 
 interface Props {
   shop: Shop;
-  /** A product's id, or BOWL. */
+  /** A product's id, or a kind by `valueOfKind`. */
   value: string;
   /** Takes a product where the form in hand can: one made as `kind`; for another its form is opened. */
   onProduct?: (id: string) => void;
-  kind?: string;
+  kind?: Kind;
 }
 
-/** What is to be made: a product of the shop, or the chocolate for it. */
+/** What is to be made: a product of the shop, or something else that can be planned. */
 export function WhatField({ shop, value, onProduct, kind }: Props) {
+  const others = KINDS.flatMap((one) => {
+    const { word } = factsOf(one);
+    return word ? [{ value: valueOfKind(one), label: t(word), kind: one }] : [];
+  });
   const choose = (id: string) => {
     if (id === value) return;
-    if (id === BOWL) return go("/plan/chocolate");
-    const made = shop.products.find((one) => one.id === id)?.kind === "cluster" ? "cluster" : "slab";
-    if (onProduct && made === kind) return onProduct(id);
-    planDraft.product_id = id;
-    go(made === "cluster" ? "/plan/clusters" : "/plan");
+    const product = shop.products.find((one) => one.id === id);
+    const made = product?.kind ?? others.find((one) => one.value === id)?.kind;
+    if (product && onProduct && made === kind) return onProduct(id);
+    if (product) planDraft.product_id = id;
+    const route = made && factsOf(made).route;
+    if (route) go(route);
   };
-  return <ChoiceField label={t("desk.product")} value={value} options={[...named(shop.products), { value: BOWL, label: t("desk.bowl_of_chocolate") }]} onValue={choose} />;
+  return <ChoiceField label={t("desk.product")} value={value} options={[...named(shop.products), ...others]} onValue={choose} />;
 }

@@ -2,6 +2,9 @@
 import type { Advice, DoneBurst, MeltRequest, MeltState, SlabPlanReply } from "../../documents";
 import type { Ladder, Rung } from "../../ui/pictures/BurstLadder";
 
+/** The steps of a melt, in an oven or in a water jacket. */
+export const MELTING = ["burst", "turn", "stir", "read", "rest", "melt", "block_in", "soften", "look", "top_up"];
+
 /** What a plan in an oven replies of its melt. */
 type MeltReply = Pick<SlabPlanReply, "melt" | "melt_request">;
 

@@ -6,28 +6,6 @@ import { fieldName, t } from "../../text";
 import { shownValue } from "../../ui/BasisMark";
 import { Paper } from "../../ui/Paper";
 
-/** What may hurt somebody in a batch of a slab, the worst first; the bench says each on its step. */
-const BEFORE: [SignalWord, string][] = [
-  ["WARNING", "caution.set_up"],
-  ["WARNING", "caution.no_water"],
-];
-const IN_OVEN: [SignalWord, string][] = [
-  ["WARNING", "caution.mitts"],
-  ["WARNING", "caution.no_metal"],
-];
-const IN_JACKET: [SignalWord, string][] = [["WARNING", "caution.hot_water"]];
-const AFTER: [SignalWord, string][] = [
-  ["CAUTION", "caution.knife_cut"],
-  ["NOTICE", "caution.milk"],
-];
-
-const AT_THE_FUNNEL: [SignalWord, string][] = [
-  ["WARNING", "caution.funnel_glove"],
-  ["WARNING", "caution.allergens"],
-  ["CAUTION", "caution.release"],
-  ["NOTICE", "caution.milk"],
-];
-
 interface PageProps {
   title: string;
   /** Right of the title, a line each; empty ones are none. */
@@ -59,28 +37,18 @@ export function BatchPage({ title, lines, onClose, more, children }: PageProps) 
   );
 }
 
-const OF_A_BOWL: [SignalWord, string][] = [
+/** What may hurt somebody before anything is hot, and at an oven; the bench says each on its step. */
+export const BEFORE: [SignalWord, string][] = [
+  ["WARNING", "caution.set_up"],
+  ["WARNING", "caution.no_water"],
+];
+export const IN_OVEN: [SignalWord, string][] = [
+  ["WARNING", "caution.mitts"],
   ["WARNING", "caution.no_metal"],
-  ["CAUTION", "caution.bowl_hot"],
-  ["NOTICE", "caution.chocolate_dry"],
-  ["NOTICE", "caution.chocolate_label"],
-  ["NOTICE", "caution.fork_carries"],
 ];
 
-export function Cautions({ jacket }: { jacket: boolean }) {
-  return <CautionList cautions={[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
-}
-
-/** The same of clusters: no knife, but a hot funnel, and what lies under them. */
-export function ClusterCautions() {
-  return <CautionList cautions={[...BEFORE, ...IN_OVEN, ...AT_THE_FUNNEL]} />;
-}
-
-export function BowlCautions() {
-  return <CautionList cautions={OF_A_BOWL} />;
-}
-
-function CautionList({ cautions }: { cautions: [SignalWord, string][] }) {
+/** What may hurt somebody in a batch, the worst first. */
+export function CautionList({ cautions }: { cautions: [SignalWord, string][] }) {
   return (
     <ul class="cautions">
       {cautions.map(([word, code]) => (

@@ -1,42 +1,14 @@
 import type { ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, t } from "../../text";
-
-/** A field of a form. Its words are `shop.<list>.<field>` and `shop.hint.<list>.<field>`, points as underlines. */
-export type FormField = {
-  /** Only of products made so. */
-  made?: "slab" | "cluster";
-} & (
-  | { kind: "words"; field: string; most: number }
-  /** A number; the end of its name says the unit. */
-  | { kind: "quantity"; field: string }
-  | { kind: "choice"; field: string; options: (string | number)[]; words: string }
-  | { kind: "yes_no"; field: string }
-  | { kind: "several"; field: string; options: string[]; words: string }
-  /** One of the shop's caramels, or chocolates. */
-  | { kind: "row"; of: "caramels" | "chocolates"; field: string }
-);
-
-export interface Form {
-  fields: FormField[];
-  /** Folded away until asked for. */
-  more?: FormField[];
-  /** The same, further groups. */
-  finish?: FormField[];
-  cluster?: FormField[];
-  /** The test that measures one of the fields. */
-  guide?: "density" | "water";
-}
+import { factsOf, KINDS } from "../facts";
+import type { Kind } from "../kind";
+import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
 
 const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
-const PIECES = ["almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"];
-const NAME: FormField = { kind: "words", field: "name", most: 60 };
-const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
-const only = (made: FormField["made"], fields: FormField[]) => fields.map((one) => ({ ...one, made }));
-const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
 
 /** What has words of its own on a screen; the limits of every field are the engine's. */
-export const FORMS: Record<ShopList | "shop", Form> = {
+export const FORMS: Record<ShopList | "shop", RowForm> = {
   shop: {
     fields: [
       { kind: "words", field: "name", most: 80 },
@@ -83,32 +55,8 @@ export const FORMS: Record<ShopList | "shop", Form> = {
     ],
     more: quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
   },
-  products: {
-    fields: [
-      NAME,
-      choice("kind", ["slab", "cluster"], "made"),
-      { kind: "row", of: "caramels", field: "caramel_id" },
-      ...only("slab", quantities("piece_length_m", "piece_width_m", "slab_height_m", "per_box")),
-      { kind: "yes_no", field: "prebottom" },
-      ...only("slab", [choice("finish", ["plain", "dipped", "wrapped"], "finish")]),
-      ...only("cluster", [choice("finish", ["plain", "dipped"], "finish")]),
-    ],
-    more: only("slab", quantities("trim_m", "kerf_m")),
-    cluster: only("cluster", [
-      ...quantities("cluster.deposit_kg", "cluster.second_kg", "cluster.spread_m", "cluster.gap_m", "cluster.bed_kg_m2"),
-      ...["cluster.under", "cluster.also"].flatMap((one) => [choice(one, PIECES, "word"), ...quantities(`${one}_each_kg`, `${one}_count`)]),
-    ]),
-    finish: [
-      { kind: "row", of: "chocolates", field: "chocolate_id" },
-      choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
-      ...only("slab", quantities("coating.thickness_m")),
-      ...quantities("coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
-      { kind: "yes_no", field: "coating.top_mark" },
-      { kind: "words", field: "coating.salt", most: 60 },
-      ...quantities("coating.salt_each_kg"),
-      ...only("slab", quantities("pocket.length_m", "pocket.width_m", "pocket.height_m")),
-    ],
-  },
+  // What else a product has goes by how it is made.
+  products: { fields: [NAME, choice("kind", KINDS.filter((kind) => factsOf(kind).rows), "made")] },
   bases: {
     fields: [
       NAME,
@@ -150,7 +98,7 @@ export function detailOf(list: ShopList, row: Values): string {
     vessels: ["mass_kg"],
     caramels: ["block_kg"],
     chocolates: [],
-    products: row["kind"] === "cluster" ? ["cluster.deposit_kg"] : ["piece_length_m", "piece_width_m", "slab_height_m"],
+    products: madeAs(row)?.figures ?? [],
     bases: [],
     bars: ["count", "length_m"],
     tables: ["max_length_m", "max_width_m"],
@@ -211,12 +159,16 @@ function same(a: unknown, b: unknown): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
+/** The fields of a product that is made in a way. */
+function madeAs(row: Values): RowForm | undefined {
+  return factsOf(row["kind"] as Kind).rows;
+}
+
 /** The fields of a form, those of another way to make it left out. */
-export function fieldsOf(list: ShopList | "shop", row: Values, draft: Draft): Required<Omit<Form, "guide">> {
-  const { fields, cluster = [], finish = [], more = [] } = FORMS[list];
-  const kind = draft.values["kind"] ?? row["kind"];
-  const own = (all: FormField[]) => all.filter(({ made }) => !made || made === kind);
-  return { fields: own(fields), cluster: own(cluster), finish: own(finish), more: own(more) };
+export function fieldsOf(list: ShopList | "shop", row: Values, draft: Draft): Record<"fields" | "own" | "finish" | "more", FormField[]> {
+  const made = list === "products" ? madeAs({ ...row, ...draft.values }) : undefined;
+  const { fields, own = [], finish = [], more = [] } = { ...FORMS[list], ...made };
+  return { fields: made ? [...FORMS[list].fields, ...fields] : fields, own, finish, more };
 }
 
 /** A row as one document by field: what the engine checks as a whole. */

@@ -1,6 +1,8 @@
-import type { ClusterPlan, PlanDocument, SlabPlan } from "../../documents";
+import type { ComponentChildren } from "preact";
+
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
+import { factsOf } from "../facts";
 import { filled } from "./request";
 
 /** A batch sheet has no more rows of a kind. */
@@ -46,17 +48,22 @@ export interface SheetForm extends Record<Table, Row[]> {
   rest_kg: number | null;
 }
 
-export type SheetPlan = SlabPlan | ClusterPlan;
-
-/** A sheet has boxes for bursts: a batch in a water jacket has none. */
-export function hasSheet(plan: PlanDocument): plan is SheetPlan {
-  return plan.kind === "cluster" || (plan.kind === "slab" && plan.reply.melt !== null);
+/** What draws the boxes of a sheet that is typed back; labels are keys. */
+export interface BoxTools {
+  number(name: "weighed_kg" | "pieces" | "rest_kg" | "loose_kg", label?: string): ComponentChildren;
+  time(name: "weighed_at_ms" | "poured_at_ms" | "cut_at_ms"): ComponentChildren;
+  /** Whether the bench is clear of what the batch does not declare. */
+  clear(): ComponentChildren;
+  /** A table; `left`: a box that the plan has no use for. */
+  rows(table: Table, title: (n: number) => string, left?: string): ComponentChildren;
+  /** The button that adds a row to it. */
+  more(table: Table, label: string): ComponentChildren;
 }
 
 /** As many rows as the plan has, with some to spare; the day the batch was planned. */
-export function firstSheet(plan: SheetPlan, { summary }: BatchRecord): SheetForm {
+export function firstSheet({ plan, summary }: BatchRecord): SheetForm {
   const rows = (table: Table, number: number) => Array.from({ length: Math.min(MOST_ROWS, number) }, () => emptyRow(table));
-  const laid = plan.kind === "cluster" ? plan.reply : { fills: -2, trays: -1 };
+  const planned = factsOf(plan.kind).sheet?.rows(plan) ?? { bursts: 0, slab: 0, fills: 0, trays: 0 };
   return {
     day: dayOf(summary.opened_at_ms),
     who: "",
@@ -65,11 +72,11 @@ export function firstSheet(plan: SheetPlan, { summary }: BatchRecord): SheetForm
     weighed_at_ms: "",
     weighed_kg: null,
     clear: "no",
-    bursts: rows("bursts", plan.reply.melt?.bursts.length ?? 0),
+    bursts: rows("bursts", planned.bursts),
     poured_at_ms: "",
-    slab: rows("slab", 2),
-    fills: rows("fills", laid.fills + 2),
-    trays: rows("trays", laid.trays + 1),
+    slab: rows("slab", planned.slab),
+    fills: rows("fills", planned.fills),
+    trays: rows("trays", planned.trays),
     cut_at_ms: "",
     pieces: null,
     loose_kg: null,

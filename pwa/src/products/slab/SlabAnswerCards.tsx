@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 
 import type { Input, SlabPlanReply } from "../../documents";
-import type { SlabAnswer } from "../../state";
+import type { PlanAnswer } from "../../state";
 import { t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
@@ -14,13 +14,13 @@ import { heatedMs, Marks } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";
 
 interface Props {
-  answer: SlabAnswer;
+  answer: PlanAnswer<"slab.plan">;
   /** Stands between the sentences and the pictures. */
   children: ComponentChildren;
 }
 
 /** The plan as sentences, then as pictures; every number with what it rests on. */
-export function PlanAnswer({ answer, children }: Props) {
+export function SlabAnswerCards({ answer, children }: Props) {
   const { reply } = answer;
   return (
     <>

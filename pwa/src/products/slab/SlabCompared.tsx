@@ -1,12 +1,13 @@
 import type { SlabPlan, SlabRun } from "../../documents";
-import type { SlabRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
+import type { RecordOf } from "../view";
 import { jacketOf } from "./slabPictures";
+
 import { dipRows } from "../shared/dipRows";
 
 /** Planned beside happened, and the yield. */
-export function Compared({ record }: { record: SlabRecord }) {
+export function SlabCompared({ record }: { record: RecordOf<"slab"> }) {
   return (
     <section class="card">
       <h2>{t("desk.planned_happened")}</h2>
@@ -20,7 +21,7 @@ export function Compared({ record }: { record: SlabRecord }) {
   );
 }
 
-function rows({ plan, run }: SlabRecord): ComparedRow[] {
+function rows({ plan, run }: RecordOf<"slab">): ComparedRow[] {
   const { reply } = plan;
   const [poured, firm] = [run.done["melt"], run.done["cool"]];
   return [
@@ -50,7 +51,7 @@ function melted({ reply }: SlabPlan, run: SlabRun): ComparedRow {
 }
 
 /** Yield by count and by mass, in per cent of what was planned and weighed in; nothing before the count. */
-function yieldWords({ plan, run, summary }: SlabRecord): string[] {
+function yieldWords({ plan, run, summary }: RecordOf<"slab">): string[] {
   const { pieces } = run;
   if (pieces === null) return [t("desk.not_counted_yet")];
   const words = [t("desk.yield_pieces", { n: pieces, percent: percent(pieces, plan.reply.cut.pieces) })];

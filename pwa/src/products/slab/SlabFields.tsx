@@ -38,7 +38,7 @@ function at(field: string, problem: ProblemDocument | null): ProblemDocument | n
   return problem.field === field || ANSWERS_FOR[field]?.includes(problem.field) ? problem : null;
 }
 
-export function PlanFields(props: Props) {
+export function SlabFields(props: Props) {
   const { form, shop, onChange, onProduct, onBy } = props;
   return (
     <>

@@ -1,13 +1,14 @@
-import type { SlabRecord } from "../../state";
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { meltedLadder, plannedLadder } from "../shared/ladder";
+import type { RecordOf } from "../view";
 import { cooledSlab, jacketOf } from "./slabPictures";
 
+
 /** The melt as it went: the ladder of an oven, or the line of a water jacket. */
-export function MeltedPicture({ record: { plan, run } }: { record: SlabRecord }) {
+export function MeltedPicture({ record: { plan, run } }: { record: RecordOf<"slab"> }) {
   const jacket = jacketOf(run, null);
   const ladder = meltedLadder(plan, run.melt, null);
   return (
@@ -23,7 +24,7 @@ export function MeltedPicture({ record: { plan, run } }: { record: SlabRecord })
 }
 
 /** The cooling as it went, or as planned where nothing was poured. */
-export function CooledPicture({ record: { plan, events, run } }: { record: SlabRecord }) {
+export function CooledPicture({ record: { plan, events, run } }: { record: RecordOf<"slab"> }) {
   return (
     <>
       {run.done["melt"] === undefined && <p class="quiet">{t("desk.never_poured")}</p>}

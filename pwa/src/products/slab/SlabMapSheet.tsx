@@ -5,7 +5,7 @@ import { Sheet } from "../../ui/Sheet";
 import { slabOf } from "./slabPictures";
 
 /** The map large, and every cut line's distance in figures. */
-export function MapSheet({ plan, onClose }: { plan: SlabPlan; onClose: () => void }) {
+export function SlabMapSheet({ plan, onClose }: { plan: SlabPlan; onClose: () => void }) {
   const slab = slabOf(plan.reply);
   return (
     <Sheet title={t("screen.cut_lines")} onClose={onClose}>

@@ -1,23 +1,24 @@
-import { now, type SlabAnswer } from "../../state";
+import { now, type PlanAnswer } from "../../state";
 import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { plannedLadder } from "../shared/ladder";
+import { SlabCautions } from "./SlabCautions";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
 import { heatedMs } from "../shared/Sentences";
 import { Sentences } from "./SlabSentences";
-import { BatchPage, Cautions, Rests } from "../shared/paper";
+import { BatchPage, Rests } from "../shared/paper";
 
-export interface PlanPage {
-  answer: SlabAnswer;
+export interface SlabPage {
+  answer: PlanAnswer<"slab.plan">;
   name: string;
   lot: string;
 }
 
 /** The plan for the wall: the sentences, the pictures, what the figures rest on. */
-export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & { onClose: () => void }) {
+export function SlabPaper({ answer: { reply }, name, lot, onClose }: SlabPage & { onClose: () => void }) {
   const slab = slabOf(reply);
   const jacket = plannedJacket(reply, heatedMs());
   return (
@@ -42,7 +43,7 @@ export function PlanPaper({ answer: { reply }, name, lot, onClose }: PlanPage & 
           <CoolingCurve cooling={plannedCooling(reply, null)} place="desk" />
         </section>
       </div>
-      <Cautions jacket={Boolean(reply.jacket)} />
+      <SlabCautions jacket={Boolean(reply.jacket)} />
       <Rests inputs={reply.inputs} />
     </BatchPage>
   );

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { Shop, SlabPlan, SlabPlanRequest } from "../../documents";
-import { labelsOfProduct, planSlab, shop as shopSignal, type SlabAnswer } from "../../state";
+import { labelsOfProduct, plan as planOf, type PlanAnswer, shop as shopSignal, withMeasured } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
@@ -9,17 +9,17 @@ import { canPlan, NotSetUp } from "../shared/NotSetUp";
 import { Beside } from "../shared/Beside";
 import { changed } from "../shared/meltRequest";
 import { type Change, firstForm, measuredBy, partsOf, requestOf, type SlabForm, withProduct, withVessel } from "./slabForm";
-import { type PlanPage, PlanPaper } from "./SlabPaper";
+import { type SlabPage, SlabPaper } from "./SlabPaper";
 import { Keep } from "../shared/Keep";
-import { PlanAnswer } from "./SlabAnswerCards";
-import { PlanFields } from "./SlabFields";
+import { SlabAnswerCards } from "./SlabAnswerCards";
+import { SlabFields } from "./SlabFields";
 import { ownName } from "../shared/ownName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 
-export function PlanScreen() {
+export function SlabScreen() {
   const shop = shopSignal.value;
-  const [page, setPage] = useState<PlanPage | null>(null);
+  const [page, setPage] = useState<SlabPage | null>(null);
   return (
     <>
       {/* Its form stays as it is while the page is looked at. */}
@@ -28,16 +28,16 @@ export function PlanScreen() {
           {shop ? canPlan(shop) ? <Planning shop={shop} onPage={setPage} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
         </Desk>
       </div>
-      {page && <PlanPaper {...page} onClose={() => setPage(null)} />}
+      {page && <SlabPaper {...page} onClose={() => setPage(null)} />}
     </>
   );
 }
 
-function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => void }) {
+function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => void }) {
   const [form, setForm] = useState<SlabForm>(() => firstOf(shop));
   const [unread, read] = useUnread();
   const parts = partsOf(form, shop);
-  const ask = (request: SlabPlanRequest) => planSlab(request, parts);
+  const ask = (request: SlabPlanRequest) => planOf("slab.plan", request, { measured: (typed) => withMeasured("slab.plan", typed, parts), server: "slab" });
   const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
@@ -47,14 +47,14 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: PlanPage) => vo
   const measure = (by: SlabForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
     <Beside
-      fields={<PlanFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
+      fields={<SlabFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
       unread={unread.length > 0}
       found={found}
     >
       {found.answer && (
-        <PlanAnswer answer={found.answer}>
+        <SlabAnswerCards answer={found.answer}>
           <Keep plan={plan} busy={found.busy} product={product} dip={found.answer.reply.dip} onPage={() => plan && found.answer && onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" })} />
-        </PlanAnswer>
+        </SlabAnswerCards>
       )}
     </Beside>
   );
@@ -68,7 +68,7 @@ function firstOf(shop: Shop): SlabForm {
 }
 
 /** What is kept of a plan; null before there is an answer. */
-function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<SlabAnswer>): SlabPlan | null {
+function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<PlanAnswer<"slab.plan">>): SlabPlan | null {
   if (!answer) return null;
   const product = shop.products.find((one) => one.id === form.product_id);
   return {

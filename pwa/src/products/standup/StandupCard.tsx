@@ -1,10 +1,11 @@
-import type { ShopEdit, StandupPlan, StandState } from "../../documents";
-import { type BatchRecord, editShop, shop } from "../../state";
+import type { ShopEdit, StandState, StandupPlan } from "../../documents";
+import { editShop, shop } from "../../state";
 import { format, formatDuration, t } from "../../text";
+import type { RecordOf } from "../view";
 
 /** A stand-up test: the heights of its cube, the verdict, and where that is kept. */
-export function StandCard({ record: { plan, run } }: { record: BatchRecord }) {
-  if (plan.kind !== "standup" || !run.stand) return null;
+export function StandupCard({ record: { plan, run } }: { record: RecordOf<"standup"> }) {
+  if (!run.stand) return null;
   const { heights } = run.stand;
   const since = (at_ms: number) => formatDuration((at_ms - (heights[0]?.at_ms ?? at_ms)) / 1000);
   return (

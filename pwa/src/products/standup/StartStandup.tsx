@@ -1,3 +1,4 @@
+import type { Shop } from "../../documents";
 import type { ShopRow } from "../../state";
 import { t } from "../../text";
 import { useKeep } from "../shared/Keep";
@@ -5,7 +6,7 @@ import { ownName } from "../shared/ownName";
 import { titleOf } from "../shared/rowForms";
 
 /** Begins a stand-up test of a caramel; it runs at the bench as a batch of its own. */
-export function StartStand({ caramel, room_c }: { caramel: ShopRow; room_c: number }) {
+export function StartStandup({ row: caramel, shop: { room_c } }: { row: ShopRow; shop: Shop }) {
   const [waiting, keep] = useKeep();
   const start = () => {
     const name = ownName(t("shop.stand_name", { name: titleOf("caramels", caramel) }));

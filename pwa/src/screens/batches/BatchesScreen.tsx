@@ -2,6 +2,8 @@ import { useEffect } from "preact/hooks";
 
 import type { Summary } from "../../documents";
 import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
+import type { Kind } from "../../products/kind";
+import { viewsOf } from "../../products/views";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SaveButtons } from "../../ui/SaveButtons";
@@ -32,8 +34,8 @@ export function BatchesScreen() {
 
 function outcome(one: Summary): string {
   if (one.closed_at_ms === null) return t("desk.still_open", { step: stepName(one.step) });
-  if (one.kind === "standup") return t("desk.closed_standup");
-  if (one.kind === "chocolate") return t("desk.closed_bowl", { melted_kg: one.caramel_kg });
+  const { outcome: own } = viewsOf(one.kind as Kind);
+  if (own) return own(one);
   if (one.pieces === null || one.good_kg === null) return t("desk.closed_uncounted");
   return t("desk.closed_with", { n: one.pieces, caramel_kg: one.caramel_kg });
 }

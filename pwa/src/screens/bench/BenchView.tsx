@@ -1,51 +1,23 @@
 import { useState } from "preact/hooks";
 
-import type { Action, Advice, BenchEvent, Clock, PlanDocument, Run } from "../../documents";
+import type { Action, Advice } from "../../documents";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton, SideButton } from "../../ui/BigButton";
 import { BigNumber } from "../../ui/BigNumber";
 import { Caution } from "../../ui/Caution";
 import { type ClockMark, Clocks } from "../../ui/Clocks";
-import type { PhotoOutcome } from "../../ui/TakePhoto";
 import type { Typing } from "../../ui/typing";
 import { AidSheet } from "./AidSheet";
-import { BenchPicture, hasPicture } from "./BenchPicture";
+import type { BenchProps, Sheet } from "./benchProps";
 import { EntryView } from "./EntryView";
-import { MapSheet } from "../../products/slab/SlabMapSheet";
-import { hasSheet } from "../../products/shared/sheetForm";
+import { hasSheet } from "../../products/facts";
+import { viewsOf } from "../../products/views";
 import { MoreSheet } from "./MoreSheet";
 import { NoteSheet } from "./NoteSheet";
 import { sayOf } from "../say";
 import { TapToRing } from "../TapToRing";
 import { useShort } from "./short";
-
-export interface BenchProps {
-  batchId: string;
-  plan: PlanDocument;
-  events: BenchEvent[];
-  run: Run;
-  advice: Advice;
-  clocks: ClockMark[];
-  now: number;
-  armed: boolean;
-  /** A clock runs and will not be heard before a tap: nothing else is asked for meanwhile. */
-  mute: boolean;
-  /** A tap is written, and what comes next is still being worked out. */
-  pending: boolean;
-  /** A line about the phone itself (the screen will not stay awake, the engine failed), or "". */
-  trouble: string;
-  onRecord: (kind: string, body: Record<string, unknown>) => void;
-  onUndo: () => void;
-  /** Writes a note; false when the tap did not count (something rang): the words must stay. */
-  onNote: (text: string) => Promise<boolean>;
-  onPhoto: (file: File) => Promise<PhotoOutcome>;
-  /** Puts a clock into the phone's calendar. */
-  onCalendar: (clock: Clock) => void;
-  /** The first clock of a shift is the sound test; null: it has been heard. */
-  soundTest: { onPlay: () => void; onHeard: () => void } | null;
-}
-export type Sheet = "none" | "aid" | "more" | "map" | "note";
 
 /** A clock that runs so much longer is worth a calendar entry (ms). */
 const LONG_MS = 10 * 60_000;
@@ -53,6 +25,7 @@ const LONG_MS = 10 * 60_000;
 /** What run.advise says, and nothing else. */
 export function BenchView(props: BenchProps) {
   const { advice } = props;
+  const { Map } = viewsOf(props.plan.kind);
   const [sheet, setSheet] = useState<Sheet>("none");
   const [opened, setOpened] = useState<Typing | null>(null);
   const stillOffered = opened !== null && offers(advice, opened.kind);
@@ -91,7 +64,7 @@ export function BenchView(props: BenchProps) {
         />
       )}
       {sheet === "note" && <NoteSheet onKeep={props.onNote} onClose={() => setSheet("none")} />}
-      {sheet === "map" && props.plan.kind === "slab" && <MapSheet plan={props.plan} onClose={() => setSheet("none")} />}
+      {sheet === "map" && Map && <Map plan={props.plan} onClose={() => setSheet("none")} />}
     </>
   );
 }
@@ -119,6 +92,7 @@ interface StepProps extends BenchProps {
 function StepView(props: StepProps) {
   const { advice, plan, events, run, clocks, now, pending, trouble, onTake, onSheet } = props;
   const short = useShort();
+  const views = viewsOf(plan.kind);
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
   // Beside a number there is room for one more button; the others are under More.
@@ -128,7 +102,7 @@ function StepView(props: StepProps) {
   const called = (!short && counted(advice, clocks.filter((one) => one.href === null))?.name) || "";
   const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
-    <main class={number || hasPicture(plan, advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
+    <main class={number || views.hasPicture?.(advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
       <BenchBar
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}
@@ -137,7 +111,7 @@ function StepView(props: StepProps) {
       />
       <Clocks clocks={others} now={now} strip={short} />
       <Words advice={advice} trouble={trouble} short={short}>
-        <BenchPicture plan={plan} events={events} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />
+        {views.Picture && <views.Picture plan={plan} events={events} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />}
       </Words>
       {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
       <div class="bench-foot">

@@ -8,7 +8,7 @@ import { Keypad } from "../../ui/Keypad";
 import type { Typing } from "../../ui/typing";
 import { sayOf } from "../say";
 import { TapToRing } from "../TapToRing";
-import type { BenchProps, Sheet } from "./BenchView";
+import type { BenchProps, Sheet } from "./benchProps";
 import { draftKey, drafts, setDraft } from "./drafts";
 
 interface Props extends BenchProps {

@@ -1,14 +1,16 @@
 import { Fragment } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 
-import type { ProblemDocument } from "../../documents";
+import type { PlanDocument, ProblemDocument } from "../../documents";
 import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack } from "../../state";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
 import { useUnread } from "../../ui/useUnread";
+import { hasSheet } from "../../products/facts";
+import { viewsOf } from "../../products/views";
 import { go } from "../../router";
-import { emptyRow, firstSheet, hasSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type SheetPlan, type Table } from "../../products/shared/sheetForm";
+import { type BoxTools, emptyRow, firstSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/sheetForm";
 
 /** A sheet is of a batch that no phone has gone on with. */
 export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
@@ -16,15 +18,15 @@ export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
 }
 
 /** The batch sheet again, to be filled in from the paper one; a reload finds it as it was left. */
-export function TypeBack({ record, plan }: { record: BatchRecord; plan: SheetPlan }) {
+export function TypeBack({ record }: { record: BatchRecord }) {
   const [begun, setBegun] = useState<SheetForm | null>(null);
   useEffect(() => {
-    void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(plan, record)));
+    void sheetDraft(record.summary.batch_id).then((found) => setBegun((found as SheetForm | null) ?? firstSheet(record)));
   }, []);
-  return begun && <Filling record={record} plan={plan} begun={begun} />;
+  return begun && <Filling record={record} begun={begun} />;
 }
 
-function Filling({ record, plan, begun }: { record: BatchRecord; plan: SheetPlan; begun: SheetForm }) {
+function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
   const [form, setForm] = useState(begun);
   const [unread, read] = useUnread();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
@@ -56,7 +58,7 @@ function Filling({ record, plan, begun }: { record: BatchRecord; plan: SheetPlan
       {canTypeBack(record) ? (
         <form class="type-back" onSubmit={(event) => event.preventDefault()}>
           <p class="card quiet">{t("paper.type_how", { day: formatDate(record.summary.opened_at_ms) })}</p>
-          <Boxes plan={plan} form={form} problem={problem} onChange={change} onRead={read} />
+          <Boxes plan={record.plan} form={form} problem={problem} onChange={change} onRead={read} />
           {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
           {problem && <p class="card card-wrong" role="alert">{problemText(problem, labelOf(problem.field))}</p>}
           {state === "failed" && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
@@ -72,30 +74,38 @@ function Filling({ record, plan, begun }: { record: BatchRecord; plan: SheetPlan
 }
 
 interface BoxesProps {
-  plan: SheetPlan;
+  plan: PlanDocument;
   form: SheetForm;
   problem: ProblemDocument | null;
   onChange: (part: Partial<SheetForm>) => void;
   onRead: (name: string, fault: boolean) => void;
 }
 
-function Boxes({ plan, form, problem, onChange, onRead }: BoxesProps) {
-  const slab = plan.kind === "slab";
+/** What draws the boxes: each knows its value, its problem and where it is kept. */
+function toolsFor({ form, problem, onChange, onRead }: BoxesProps): BoxTools {
   const at = (field: string) => (problem?.field === field ? problem : null);
-  const number = (name: "weighed_kg" | "pieces" | "rest_kg" | "loose_kg", label = `paper.type_${name}`) => (
-    <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), onChange({ [name]: value }))} />
-  );
-  const time = (name: "weighed_at_ms" | "poured_at_ms" | "cut_at_ms") => (
-    <TimeField key={name} label={t(`paper.type_${name}`)} value={form[name]} problem={at(name)} onValue={(value) => onChange({ [name]: value })} />
-  );
-  const rows = (table: Table, title: (n: number) => string) => <Rows table={table} title={title} rows={form[table]} left={slab || plan.reply.second ? "" : "second_at_ms"} problem={problem} onRead={onRead} onRows={(next) => onChange({ [table]: next })} />;
-  const more = (table: Table) => (
-    <div class="buttons">
-      <button type="button" onClick={() => onChange({ [table]: [...form[table], emptyRow(table)] })}>
-        {t(table === "slab" ? "button.more_looks" : "button.more_bursts")}
-      </button>
-    </div>
-  );
+  return {
+    number: (name, label = `paper.type_${name}`) => (
+      <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), onChange({ [name]: value }))} />
+    ),
+    time: (name) => <TimeField key={name} label={t(`paper.type_${name}`)} value={form[name]} problem={at(name)} onValue={(value) => onChange({ [name]: value })} />,
+    clear: () => <SwitchField legend={t("say.allergens")} value={form.clear} options={NO_YES()} onValue={(clear) => onChange({ clear })} />,
+    rows: (table, title, left = "") => <Rows table={table} title={title} rows={form[table]} left={left} problem={problem} onRead={onRead} onRows={(next) => onChange({ [table]: next })} />,
+    more: (table, label) => (
+      <div class="buttons">
+        <button type="button" onClick={() => onChange({ [table]: [...form[table], emptyRow(table)] })}>
+          {t(label)}
+        </button>
+      </div>
+    ),
+  };
+}
+
+function Boxes(props: BoxesProps) {
+  const { plan, form, onChange } = props;
+  const tools = toolsFor(props);
+  const { number, time, rows, more } = tools;
+  const own = viewsOf(plan.kind).boxes?.(plan);
   return (
     <>
       <section class="card">
@@ -106,33 +116,21 @@ function Boxes({ plan, form, problem, onChange, onRead }: BoxesProps) {
           {time("weighed_at_ms")}
           {number("weighed_kg")}
         </div>
-        {!slab && <SwitchField legend={t("say.allergens")} value={form.clear} options={NO_YES()} onValue={(clear) => onChange({ clear })} />}
+        {own?.weighing?.(tools)}
       </section>
       <section class="card">
         <h2>{t("desk.melting")}</h2>
         {rows("bursts", (n) => t("paper.burst", { n }))}
-        {more("bursts")}
-        {slab && time("poured_at_ms")}
+        {more("bursts", "button.more_bursts")}
+        {own?.melting?.(tools)}
       </section>
       <section class="card">
-        {slab ? (
-          <>
-            <h2>{t("desk.cooling")}</h2>
-            {rows("slab", (n) => t("paper.look", { n }))}
-            {more("slab")}
-            {time("cut_at_ms")}
-          </>
-        ) : (
-          <>
-            {rows("fills", (n) => `${t("clock.fill")} ${n}`)}
-            {rows("trays", (n) => `${t("desk.cluster_tray")} ${n}`)}
-          </>
-        )}
+        {own?.after(tools)}
         <div class="pair">
-          {number("pieces", slab ? undefined : "desk.row_clusters")}
+          {number("pieces", own?.pieces)}
           {number("rest_kg")}
         </div>
-        {!slab && number("loose_kg", "desk.row_loose")}
+        {own?.rest?.(tools)}
         <WordsField label={t("paper.box_notes")} value={form.notes} most={1000} onValue={(notes) => onChange({ notes })} />
       </section>
     </>

@@ -2,30 +2,21 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { BenchEvent } from "../../documents";
 import { EngineFailure } from "../../problems";
-import { type BatchRecord, loadRecord, note, slabRecord, type SlabRecord, sync } from "../../state";
+import { type BatchRecord, loadRecord, note, sync } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { SlabMap } from "../../ui/pictures/SlabMap";
 import { Timeline } from "../../ui/Timeline";
 import { LearnedLink } from "../learned/LearnedLink";
-import { plannedLadder } from "../../products/shared/ladder";
-import { slabOf } from "../../products/slab/slabPictures";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
-import { hasSheet } from "../../products/shared/sheetForm";
+import { hasSheet } from "../../products/facts";
+import { viewsOf } from "../../products/views";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { SetAside } from "../SetAside";
 import { go } from "../../router";
-import { ClusterCards } from "../../products/cluster/ClusterCompared";
-import { BowlCompared, BowlPicture } from "../../products/chocolate/ChocolateCompared";
-import { Compared } from "../../products/slab/SlabCompared";
-import { FunnelCard } from "../../products/cluster/FunnelCard";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
-import { CooledPicture, MeltedPicture } from "../../products/slab/SlabHappened";
-import { StandCard } from "../../products/standup/StandupCard";
 import { Taking } from "./Taking";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed" | "broken";
@@ -65,14 +56,14 @@ export function RecordScreen({ batchId, part }: Props) {
     const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
     return <SheetPaper plan={plan} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
   }
-  if (part === "type" && hasSheet(plan)) return <TypeBack record={loaded} plan={plan} />;
+  if (part === "type" && hasSheet(plan)) return <TypeBack record={loaded} />;
   const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
   return <RecordView record={loaded} onTaken={taken} />;
 }
 
 function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
   const { plan, summary } = record;
-  const slab = slabRecord(record);
+  const { Cards } = viewsOf(plan.kind);
   return (
     <Desk title={plan.name} here="batches">
       <p class="quiet">
@@ -80,8 +71,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}
       </p>
       <div class="record">
-        {slab ? <SlabCards record={slab} /> : plan.kind === "cluster" ? <ClusterCards record={record} /> : plan.kind === "standup" ? <StandCard record={record} /> : <BowlCards record={record} />}
-        <FunnelCard record={record} />
+        {Cards && <Cards record={record} />}
         <Photos record={record} onTaken={onTaken} />
         <section class="card">
           <h2>{t("desk.timeline")}</h2>
@@ -96,46 +86,5 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       {summary.closed_at_ms !== null && <LearnedLink />}
       <Taking record={record} />
     </Desk>
-  );
-}
-
-/** The same of a bowl of chocolate. */
-function BowlCards({ record }: { record: BatchRecord }) {
-  return (
-    <>
-      <BowlCompared record={record} />
-      <section class="card">
-        <h2>{t("desk.bowl_happened")}</h2>
-        <BowlPicture record={record} />
-      </section>
-    </>
-  );
-}
-
-/** Planned against happened, and the pictures of a slab. */
-function SlabCards({ record }: { record: SlabRecord }) {
-  const { plan, run } = record;
-  return (
-    <>
-      <Compared record={record} />
-      <section class="card">
-        <h2>{t("desk.melting")}</h2>
-        <MeltedPicture record={record} />
-        {run.melt.bursts.length > 0 && (
-          <details>
-            <summary>{t("desk.as_planned")}</summary>
-            <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
-          </details>
-        )}
-      </section>
-      <section class="card">
-        <h2>{t("desk.cooling")}</h2>
-        <CooledPicture record={record} />
-      </section>
-      <section class="card">
-        <h2>{t("desk.slab_and_frame")}</h2>
-        <SlabMap slab={slabOf(plan.reply)} place="desk" />
-      </section>
-    </>
   );
 }

@@ -1,7 +1,8 @@
 import type { ProblemDocument, Shop, ShopList, Values } from "../../documents";
 import { format, hasText, t } from "../../text";
 import { ChoiceField, QuantityField, SeveralField, SwitchField, WordsField } from "../../ui/fields";
-import { type Draft, type FormField, keyOf, valueOf } from "../../products/shared/rowForms";
+import type { FormField } from "../../products/shared/rowFields";
+import { type Draft, keyOf, valueOf } from "../../products/shared/rowForms";
 
 interface Props {
   list: ShopList | "shop";

@@ -1,16 +1,16 @@
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { newId, type ShopRow } from "../../state";
+import { KINDS } from "../../products/facts";
+import type { Kind } from "../../products/kind";
+import { viewsOf } from "../../products/views";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnread } from "../../ui/useUnread";
 import { go } from "../../router";
-import { learnRequest } from "../../products/cluster/clusterForm";
 import { drafted, editsOf, fieldsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "../../products/shared/rowForms";
-import { FunnelGuide, type Laid } from "../../products/cluster/FunnelGuide";
 import { DensityGuide, WaterGuide } from "./Guides";
 import { change } from "../../products/shared/lastChange";
 import { RowField } from "./RowField";
-import { StartStand } from "../../products/standup/StartStandup";
 import { objection, useDraft, useRow } from "./useDraft";
 
 interface Props {
@@ -63,13 +63,12 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   return (
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}
-      {list === "caramels" && id !== "new" && <StartStand caramel={row} room_c={shop.room_c} />}
-      {list === "funnels" && id !== "new" && <FunnelGuide laid={laidBy(shop)} shop={shop} />}
+      {id !== "new" && KINDS.map((kind) => <Own key={kind} kind={kind} list={list} row={row} shop={shop} />)}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {Object.entries(groups).map(([group, own]) =>
         own.length === 0 ? null : (
-          <details class="card" key={group} open={group === "cluster"}>
+          <details class="card" key={group} open={group === "own"}>
             <summary>{t(`shop.${group}.${list}`)}</summary>
             {own.map(field)}
           </details>
@@ -88,9 +87,10 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   );
 }
 
-/** The shop's products that a funnel lays. */
-function laidBy(shop: Shop): Laid[] {
-  return shop.products.filter((one) => one.kind === "cluster").map((product) => ({ product, planned: learnRequest(product, shop) }));
+/** What a kind of batch offers on the page of a row. */
+function Own({ kind, list, row, shop }: { kind: Kind; list: ShopList | "shop"; row: ShopRow; shop: Shop }) {
+  const { onRow } = viewsOf(kind);
+  return onRow && onRow.list === list ? <onRow.Tool row={row} shop={shop} /> : null;
 }
 
 /** Writes the edits and goes back to the list; a new row gets its id here. */

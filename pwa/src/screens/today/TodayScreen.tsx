@@ -6,6 +6,7 @@ import { Desk } from "../../ui/Desk";
 import { formatLeft } from "../../ui/left";
 import { sayOf } from "../say";
 import { Sent } from "../Sent";
+import { factsOf } from "../../products/facts";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
 
@@ -38,7 +39,7 @@ function isBarred(): boolean {
 
 /** The running batches; where several share the bench, in the order to take them, with the wash between. */
 function Running({ running }: { running: Batch[] }) {
-  const sharing = [...batches.value.values()].filter((batch) => batch.plan.kind !== "standup").length > 1;
+  const sharing = [...batches.value.values()].filter((batch) => !factsOf(batch.plan.kind).standsAlone).length > 1;
   const order = sharing ? (day.value?.order ?? []) : [];
   const turnOf = (batch: Batch) => order.find((one) => one.id === batch.batchId);
   // What takes no part in it stands behind.

@@ -1,15 +1,17 @@
 import type { ClusterPlan, ClusterState, Run } from "../../documents";
-import type { BatchRecord } from "../../state";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { TrayMaps } from "./ClusterAnswerCards";
-import { meltedLadder, plannedLadder } from "../shared/ladder";
 import { dipRows } from "../shared/dipRows";
+import type { RecordOf } from "../view";
+import { ClusterCautions } from "./ClusterCautions";
+import { TrayMaps } from "./ClusterAnswerCards";
+import { FunnelCard } from "./FunnelCard";
+import { meltedLadder, plannedLadder } from "../shared/ladder";
 
 /** Clusters: planned beside happened, the melt, and the tray. */
-export function ClusterCards({ record: { plan, run } }: { record: BatchRecord }) {
-  if (plan.kind !== "cluster" || !run.melt) return null;
+function Happened({ record: { plan, run } }: { record: RecordOf<"cluster"> }) {
+  if (!run.melt) return null;
   const ladder = meltedLadder(plan, run.melt, null);
   return (
     <>
@@ -27,7 +29,27 @@ export function ClusterCards({ record: { plan, run } }: { record: BatchRecord })
   );
 }
 
-export function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) {
+/** A record of clusters, and what they teach of the funnel. */
+export function ClusterCards({ record }: { record: RecordOf<"cluster"> }) {
+  return (
+    <>
+      <Happened record={record} />
+      <FunnelCard record={record} />
+    </>
+  );
+}
+
+/** The same for the folder. */
+export function ClusterHalves({ record }: { record: RecordOf<"cluster"> }) {
+  return (
+    <div class="halves">
+      <Happened record={record} />
+      <ClusterCautions />
+    </div>
+  );
+}
+
+function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) {
   const planned = plan.reply.clusters;
   return (
     <section class="card">

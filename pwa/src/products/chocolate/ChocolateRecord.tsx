@@ -1,0 +1,40 @@
+import type { SignalWord } from "../../documents";
+import { t } from "../../text";
+import { CautionList } from "../shared/paper";
+import type { RecordOf } from "../view";
+import { ChocolateCompared, ChocolatePicture } from "./ChocolateCompared";
+
+const CAUTIONS: [SignalWord, string][] = [
+  ["WARNING", "caution.no_metal"],
+  ["CAUTION", "caution.bowl_hot"],
+  ["NOTICE", "caution.chocolate_dry"],
+  ["NOTICE", "caution.chocolate_label"],
+  ["NOTICE", "caution.fork_carries"],
+];
+
+/** A bowl of chocolate looked back at: planned beside happened, and its temperature. */
+export function ChocolateCards({ record }: { record: RecordOf<"chocolate"> }) {
+  return (
+    <>
+      <ChocolateCompared record={record} />
+      <section class="card">
+        <h2>{t("desk.bowl_happened")}</h2>
+        <ChocolatePicture record={record} />
+      </section>
+    </>
+  );
+}
+
+/** The same for the folder. */
+export function ChocolateHalves({ record }: { record: RecordOf<"chocolate"> }) {
+  return (
+    <div class="halves">
+      <ChocolateCompared record={record} />
+      <section>
+        <h2>{t("desk.bowl_happened")}</h2>
+        <ChocolatePicture record={record} />
+        <CautionList cautions={CAUTIONS} />
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,14 @@
+import type { SignalWord } from "../../documents";
+import { BEFORE, CautionList, IN_OVEN } from "../shared/paper";
+
+const AT_THE_FUNNEL: [SignalWord, string][] = [
+  ["WARNING", "caution.funnel_glove"],
+  ["WARNING", "caution.allergens"],
+  ["CAUTION", "caution.release"],
+  ["NOTICE", "caution.milk"],
+];
+
+/** What may hurt somebody in a batch of clusters: no knife, but a hot funnel, and what lies under them. */
+export function ClusterCautions() {
+  return <CautionList cautions={[...BEFORE, ...IN_OVEN, ...AT_THE_FUNNEL]} />;
+}

@@ -1,0 +1,62 @@
+import type { ClusterPlan } from "../../documents";
+import { t } from "../../text";
+import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
+import type { SheetBoxes } from "../view";
+import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
+import { ClusterCautions } from "./ClusterCautions";
+
+/** Rows beyond the plan's own fills. */
+const MORE_FILLS = 2;
+/** Below more trays than these there is no room for a map, which the plan's own page has; the sentences go under both. */
+const MOST_BESIDE_A_MAP = 5;
+
+/** Clusters to be laid without a phone. */
+export function ClusterSheet({ plan }: { plan: ClusterPlan }) {
+  return (
+    <>
+      <Melting reply={plan.reply} reheats={plan.reply.reheats} />
+      <Halves plan={plan} />
+      <ClusterCautions />
+    </>
+  );
+}
+
+/** Fills and trays to be filled in, and the plan in words. */
+function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
+  const again = reply.second ? [t("desk.cluster_second_kg")] : [];
+  const mapped = reply.trays <= MOST_BESIDE_A_MAP;
+  const sentences = <ClusterSentences reply={reply} />;
+  return (
+    <>
+      <div class="halves">
+        <div>
+          <p class="fill">
+            <span class="box">{t("say.allergens")}</span>
+          </p>
+          <ByHand heads={[t("clock.fill"), t("button.filled"), degrees("paper.type_surface_c")]} number={reply.fills + MORE_FILLS} row={(n) => [n, "", ""]} />
+          {mapped && sentences}
+        </div>
+        <div>
+          <ByHand heads={[t("desk.cluster_tray"), t("event.tray_laid"), ...again, t("event.tray_freed_free")]} number={reply.trays + 1} row={(n) => [n, "", ...again.map(() => ""), ""]} />
+          <Line names={["desk.row_clusters", "desk.row_loose"]} />
+          <Line names={["paper.box_rest", "paper.box_notes"]} />
+          <TrayMaps request={request} reply={reply} most={mapped ? 1 : 0} />
+        </div>
+      </div>
+      {!mapped && <div class="wide">{sentences}</div>}
+    </>
+  );
+}
+
+/** The boxes of such a sheet where it is typed back. */
+export const clusterBoxes = ({ reply }: ClusterPlan): SheetBoxes => ({
+  weighing: ({ clear }) => clear(),
+  after: ({ rows }) => (
+    <>
+      {rows("fills", (n) => `${t("clock.fill")} ${n}`)}
+      {rows("trays", (n) => `${t("desk.cluster_tray")} ${n}`, reply.second ? "" : "second_at_ms")}
+    </>
+  ),
+  pieces: "desk.row_clusters",
+  rest: ({ number }) => number("loose_kg", "desk.row_loose"),
+});

@@ -1,0 +1,19 @@
+import type { MeltRequest } from "../../documents";
+import type { Facts } from "../kind";
+import { rows } from "./rows";
+
+export const cluster: Facts<"cluster"> = {
+  route: "/plan/clusters",
+  rows,
+  coated: ({ finish }) => finish === "dipped",
+  forWorker: ({ request: _request, ...plan }) => {
+    const { positions_m: _positions, melt: _melt, inputs: _inputs, ...reply } = plan.reply;
+    return { ...plan, reply };
+  },
+  under: ({ reply }) => reply.under.map(({ material }) => (typeof material === "string" ? material : null)),
+  sheet: {
+    fits: () => true,
+    rows: ({ reply }) => ({ bursts: reply.melt.bursts.length, slab: 2, fills: reply.fills + 2, trays: reply.trays + 1 }),
+    fill: ({ reply }) => ({ fill_kg: reply.fill_kg, low_c: (reply.melt_request as MeltRequest).window_low_c }),
+  },
+};

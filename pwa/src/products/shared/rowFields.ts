@@ -1,0 +1,45 @@
+/** The fields of the forms in which the rows of the shop are typed. */
+
+/** A field of a form. Its words are `shop.<list>.<field>` and `shop.hint.<list>.<field>`, points as underlines. */
+export type FormField =
+  | { kind: "words"; field: string; most: number }
+  /** A number; the end of its name says the unit. */
+  | { kind: "quantity"; field: string }
+  | { kind: "choice"; field: string; options: (string | number)[]; words: string }
+  | { kind: "yes_no"; field: string }
+  | { kind: "several"; field: string; options: string[]; words: string }
+  /** One of the shop's caramels, or chocolates. */
+  | { kind: "row"; of: "caramels" | "chocolates"; field: string };
+
+export interface RowForm {
+  fields: FormField[];
+  /** Folded away until asked for. */
+  more?: FormField[];
+  /** Further groups: what only products made so have, open at once; how they are finished. */
+  own?: FormField[];
+  finish?: FormField[];
+  /** The most telling of them, for lists. */
+  figures?: string[];
+  /** The test that measures one of the fields. */
+  guide?: "density" | "water";
+}
+
+export const NAME: FormField = { kind: "words", field: "name", most: 60 };
+export const quantities = (...fields: string[]): FormField[] => fields.map((field) => ({ kind: "quantity", field }));
+export const choice = (field: string, options: (string | number)[], words: string): FormField => ({ kind: "choice", field, options, words });
+
+/** What the product fields of several kinds have in common. */
+export const CARAMEL: FormField = { kind: "row", of: "caramels", field: "caramel_id" };
+export const PREBOTTOM: FormField = { kind: "yes_no", field: "prebottom" };
+/** The chocolate of a dipped product, and how it is dipped: sizes where it has sides to measure. */
+export function dippingFields(layer: FormField[]): FormField[] {
+  return [
+    { kind: "row", of: "chocolates", field: "chocolate_id" },
+    choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
+    ...layer,
+    ...quantities("coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
+    { kind: "yes_no", field: "coating.top_mark" },
+    { kind: "words", field: "coating.salt", most: 60 },
+    ...quantities("coating.salt_each_kg"),
+  ];
+}

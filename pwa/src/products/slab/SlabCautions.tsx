@@ -1,0 +1,13 @@
+import type { SignalWord } from "../../documents";
+import { BEFORE, CautionList, IN_OVEN } from "../shared/paper";
+
+const IN_JACKET: [SignalWord, string][] = [["WARNING", "caution.hot_water"]];
+const AFTER: [SignalWord, string][] = [
+  ["CAUTION", "caution.knife_cut"],
+  ["NOTICE", "caution.milk"],
+];
+
+/** What may hurt somebody in a batch of a slab. */
+export function SlabCautions({ jacket }: { jacket: boolean }) {
+  return <CautionList cautions={[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
+}
