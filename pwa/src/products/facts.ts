@@ -1,10 +1,10 @@
 /** The facts of every kind of batch: one line a kind. */
-import type { PlanDocument } from "../documents";
-import { chocolate } from "./chocolate/facts";
-import { cluster } from "./cluster/facts";
-import type { Facts, Kind } from "./kind";
 import { slab } from "./slab/facts";
+import { cluster } from "./cluster/facts";
+import { chocolate } from "./chocolate/facts";
 import { standup } from "./standup/facts";
+import type { PlanDocument } from "../documents";
+import type { Facts, Kind } from "./kind";
 
 const FACTS: { [K in Kind]: Facts<K> } = {
   slab,

@@ -1,9 +1,9 @@
 /** The views of every kind of batch: one line a kind. */
-import { chocolate } from "./chocolate/views";
-import { cluster } from "./cluster/views";
-import type { Kind } from "./kind";
 import { slab } from "./slab/views";
+import { cluster } from "./cluster/views";
+import { chocolate } from "./chocolate/views";
 import { standup } from "./standup/views";
+import type { Kind } from "./kind";
 import type { Views } from "./view";
 
 const VIEWS: { [K in Kind]: Views<K> } = {

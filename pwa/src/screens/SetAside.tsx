@@ -2,6 +2,7 @@ import type { BenchEvent } from "../documents";
 import { correctedMs } from "../order";
 import { formatDate, t } from "../text";
 import { happeningWords } from "../ui/Timeline";
+import { Card } from "../ui/Card";
 
 /** So many of them are named; the rest is counted. */
 const NAMED = 12;
@@ -10,8 +11,7 @@ const NAMED = 12;
 export function SetAside({ events }: { events: BenchEvent[] }) {
   if (events.length === 0) return null;
   return (
-    <section class="card">
-      <h2>{t("desk.set_aside_title")}</h2>
+    <Card title={t("desk.set_aside_title")}>
       <p class="minding">{t("desk.set_aside", { n: events.length })}</p>
       <ul class="plain">
         {events.slice(0, NAMED).map((one) => (
@@ -20,6 +20,6 @@ export function SetAside({ events }: { events: BenchEvent[] }) {
           </li>
         ))}
       </ul>
-    </section>
+    </Card>
   );
 }

@@ -3,13 +3,13 @@ import type { ComponentChildren } from "preact";
 import type { Input } from "../documents";
 import { fieldName, hasText, t } from "../text";
 import { basisWord, shownValue } from "./BasisMark";
+import { Card } from "./Card";
 
 /** A card of every input of an answer: value, basis, and for an assumed one how to measure it. */
 export function BasisTable({ inputs, children }: { inputs: Input[]; children?: ComponentChildren }) {
   const assumed = inputs.filter((one) => one.basis === "assumed").length;
   return (
-    <section class="card">
-      <h2>{t("desk.rests_on")}</h2>
+    <Card title={t("desk.rests_on")}>
       <details class="basis-table">
         <summary>{t("basis.summary", { n: inputs.length, assumed })}</summary>
         <table>
@@ -36,6 +36,6 @@ export function BasisTable({ inputs, children }: { inputs: Input[]; children?: C
         </table>
       </details>
       {children}
-    </section>
+    </Card>
   );
 }

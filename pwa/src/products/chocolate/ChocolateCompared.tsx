@@ -3,16 +3,16 @@ import { format, formatDuration, formatRange, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BowlLine } from "../../ui/pictures/BowlLine";
 import type { RecordOf } from "../view";
+import { Card } from "../../ui/Card";
 
 type ChocolateRecord = RecordOf<"chocolate">;
 
 /** A bowl of chocolate: planned beside happened. */
 export function ChocolateCompared({ record }: { record: ChocolateRecord }) {
   return (
-    <section class="card">
-      <h2>{t("desk.planned_happened")}</h2>
+    <Card title={t("desk.planned_happened")}>
       <ComparedTable rows={rows(record)} />
-    </section>
+    </Card>
   );
 }
 

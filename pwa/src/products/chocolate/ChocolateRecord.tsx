@@ -3,6 +3,7 @@ import { t } from "../../text";
 import { CautionList } from "../shared/paper";
 import type { RecordOf } from "../view";
 import { ChocolateCompared, ChocolatePicture } from "./ChocolateCompared";
+import { Card, Part } from "../../ui/Card";
 
 const CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "caution.no_metal"],
@@ -17,10 +18,9 @@ export function ChocolateCards({ record }: { record: RecordOf<"chocolate"> }) {
   return (
     <>
       <ChocolateCompared record={record} />
-      <section class="card">
-        <h2>{t("desk.bowl_happened")}</h2>
+      <Card title={t("desk.bowl_happened")}>
         <ChocolatePicture record={record} />
-      </section>
+      </Card>
     </>
   );
 }
@@ -30,11 +30,10 @@ export function ChocolateHalves({ record }: { record: RecordOf<"chocolate"> }) {
   return (
     <div class="halves">
       <ChocolateCompared record={record} />
-      <section>
-        <h2>{t("desk.bowl_happened")}</h2>
+      <Part title={t("desk.bowl_happened")}>
         <ChocolatePicture record={record} />
         <CautionList cautions={CAUTIONS} />
-      </section>
+      </Part>
     </div>
   );
 }

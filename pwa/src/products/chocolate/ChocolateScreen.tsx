@@ -19,6 +19,7 @@ import { Marks, Warnings } from "../shared/Sentences";
 import { useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 import { valueOfKind, WhatField } from "../shared/WhatField";
+import { Card } from "../../ui/Card";
 
 interface BowlForm {
   chocolate_id: string;
@@ -127,12 +128,11 @@ function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }
     <>
       <BowlSentences reply={reply} />
       <Keep plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
-      <section class="card">
-        <h2>{t("desk.bowl_off")}</h2>
+      <Card title={t("desk.bowl_off")}>
         {reply.remedies.map((one) => (
           <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
         ))}
-      </section>
+      </Card>
       <BasisTable inputs={reply.inputs} />
     </>
   );

@@ -13,6 +13,7 @@ import { DipSentences } from "../shared/Dipping";
 import { Keep } from "../shared/Keep";
 import { ownName } from "../shared/ownName";
 import { Air, Marks, Warnings } from "../shared/Sentences";
+import { Card } from "../../ui/Card";
 
 interface Props {
   answer: PlanAnswer<"cluster.plan">;
@@ -32,17 +33,15 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
     <>
       <ClusterSentences reply={reply} />
       <Keep plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
-      <section class="card">
-        <h2>{t("desk.cluster_map")}</h2>
+      <Card title={t("desk.cluster_map")}>
         <TrayMaps request={request} reply={reply} />
         <Marks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
-      </section>
-      <section class="card">
-        <h2>{t("desk.melting")}</h2>
+      </Card>
+      <Card title={t("desk.melting")}>
         <p class="quiet">{t("desk.bursts_note")}</p>
         <BurstLadder ladder={plannedLadder(reply)} place="desk" />
         <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
-      </section>
+      </Card>
       <BasisTable inputs={reply.inputs} />
     </>
   );

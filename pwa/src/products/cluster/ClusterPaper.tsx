@@ -5,6 +5,7 @@ import { ClusterCautions } from "./ClusterCautions";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
 import { plannedLadder } from "../shared/ladder";
 import { BatchPage, Rests } from "../shared/paper";
+import { Part } from "../../ui/Card";
 
 export interface ClusterPage {
   answer: PlanAnswer<"cluster.plan">;
@@ -22,16 +23,14 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
     <BatchPage title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} onClose={onClose}>
       <div class="halves">
         <ClusterSentences reply={reply} />
-        <section>
-          <h2>{t("desk.cluster_map")}</h2>
+        <Part title={t("desk.cluster_map")}>
           <TrayMaps {...answer} most={1} />
-        </section>
+        </Part>
       </div>
       <div class="halves">
-        <section>
-          <h2>{t("desk.melting")}</h2>
+        <Part title={t("desk.melting")}>
           <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-        </section>
+        </Part>
         <section>
           {allergens.length > 0 && <p class="answer">{t("paper.contains", { allergens: allergens.map((one) => t(`allergen.${one}`)).join(", ") })}</p>}
           <ClusterCautions />

@@ -8,6 +8,7 @@ import { ClusterCautions } from "./ClusterCautions";
 import { TrayMaps } from "./ClusterAnswerCards";
 import { FunnelCard } from "./FunnelCard";
 import { meltedLadder, plannedLadder } from "../shared/ladder";
+import { Card } from "../../ui/Card";
 
 /** Clusters: planned beside happened, the melt, and the tray. */
 function Happened({ record: { plan, run } }: { record: RecordOf<"cluster"> }) {
@@ -16,15 +17,13 @@ function Happened({ record: { plan, run } }: { record: RecordOf<"cluster"> }) {
   return (
     <>
       <ClusterCompared plan={plan} run={run} />
-      <section class="card">
-        <h2>{t("desk.melting")}</h2>
+      <Card title={t("desk.melting")}>
         <p class="quiet">{t("desk.ladder_happened")}</p>
         <BurstLadder ladder={ladder.rungs.length ? ladder : plannedLadder(plan.reply)} place="desk" />
-      </section>
-      <section class="card">
-        <h2>{t("desk.cluster_map")}</h2>
+      </Card>
+      <Card title={t("desk.cluster_map")}>
         <TrayMaps request={plan.request} reply={plan.reply} />
-      </section>
+      </Card>
     </>
   );
 }
@@ -52,15 +51,14 @@ export function ClusterHalves({ record }: { record: RecordOf<"cluster"> }) {
 function ClusterCompared({ plan, run }: { plan: ClusterPlan; run: Run }) {
   const planned = plan.reply.clusters;
   return (
-    <section class="card">
-      <h2>{t("desk.planned_happened")}</h2>
+    <Card title={t("desk.planned_happened")}>
       {run.cluster && <ComparedTable rows={rows(plan, run, run.cluster)} />}
       {run.pieces === null ? (
         <p class="answer">{t("desk.not_counted_yet")}</p>
       ) : (
         <p class="answer">{t("desk.clusters_good", { n: run.pieces, percent: formatNumber((100 * run.pieces) / planned, 0) })}</p>
       )}
-    </section>
+    </Card>
   );
 }
 

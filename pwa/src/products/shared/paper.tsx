@@ -5,6 +5,7 @@ import { shop } from "../../state";
 import { fieldName, t } from "../../text";
 import { shownValue } from "../../ui/BasisMark";
 import { Paper } from "../../ui/Paper";
+import { Part } from "../../ui/Card";
 
 interface PageProps {
   title: string;
@@ -64,8 +65,7 @@ export function CautionList({ cautions }: { cautions: [SignalWord, string][] }) 
 export function Rests({ inputs }: { inputs: Input[] }) {
   const bases = [...new Set(inputs.map((one) => one.basis))];
   return (
-    <section>
-      <h2>{t("desk.rests_on")}</h2>
+    <Part title={t("desk.rests_on")}>
       <ul class="rests">
         {bases.map((basis) => (
           <li key={basis}>
@@ -73,7 +73,7 @@ export function Rests({ inputs }: { inputs: Input[] }) {
           </li>
         ))}
       </ul>
-    </section>
+    </Part>
   );
 }
 

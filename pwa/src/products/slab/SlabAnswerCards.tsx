@@ -12,6 +12,7 @@ import { plannedLadder } from "../shared/ladder";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
 import { heatedMs, Marks } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";
+import { Card } from "../../ui/Card";
 
 interface Props {
   answer: PlanAnswer<"slab.plan">;
@@ -38,13 +39,12 @@ export function SlabAnswerCards({ answer, children }: Props) {
 
 function Cutting({ reply }: { reply: SlabPlanReply }) {
   return (
-    <section class="card">
-      <h2>{t("desk.slab_and_frame")}</h2>
+    <Card title={t("desk.slab_and_frame")}>
       <SlabMap slab={slabOf(reply)} place="desk" />
       <CutList slab={slabOf(reply)} />
       <OtherFrames reply={reply} />
       <Marks inputs={reply.inputs} fields={["material", "bars_m", "piece_length_m", "trim_m", "kerf_m"]} />
-    </section>
+    </Card>
   );
 }
 
@@ -68,39 +68,36 @@ function Melting({ reply }: { reply: SlabPlanReply }) {
   const jacket = plannedJacket(reply, heatedMs());
   if (jacket) return <Jacketed jacket={jacket} inputs={reply.inputs} />;
   return (
-    <section class="card">
-      <h2>{t("desk.melting")}</h2>
+    <Card title={t("desk.melting")}>
       <p class="quiet">{t("desk.bursts_note")}</p>
       <BurstLadder ladder={plannedLadder(reply)} place="desk" />
       <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
-    </section>
+    </Card>
   );
 }
 
 function Jacketed({ jacket, inputs }: { jacket: JacketTimes; inputs: Input[] }) {
   const { seconds_s, low_s, high_s } = jacket;
   return (
-    <section class="card">
-      <h2>{t("desk.melting")}</h2>
+    <Card title={t("desk.melting")}>
       <p class="quiet">
         {t("desk.jacket_takes", { seconds_s, low_s, high_s })} {t("desk.jacket_note")}
       </p>
       <JacketLine jacket={jacket} place="desk" />
       <Marks inputs={inputs} fields={["jacket.water_c", "jacket.thickness_m", "jacket.chopped_m", "jacket.wall_w_m2k", "start_c", "windows.low_c", "windows.limit_c"]} />
-    </section>
+    </Card>
   );
 }
 
 function CoolingCard({ reply }: { reply: SlabPlanReply }) {
   return (
-    <section class="card">
-      <h2>{t("desk.cooling")}</h2>
+    <Card title={t("desk.cooling")}>
       <CoolingCurve cooling={plannedCooling(reply, pouredMs(reply))} place="desk" />
       <p class="legend">
         <span class="legend-core">{t("desk.curve_core")}</span>
         <span class="legend-surface">{t("desk.curve_surface")}</span>
       </p>
       <Marks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
-    </section>
+    </Card>
   );
 }

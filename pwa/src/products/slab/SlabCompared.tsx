@@ -5,19 +5,19 @@ import type { RecordOf } from "../view";
 import { jacketOf } from "./slabPictures";
 
 import { dipRows } from "../shared/dipRows";
+import { Card } from "../../ui/Card";
 
 /** Planned beside happened, and the yield. */
 export function SlabCompared({ record }: { record: RecordOf<"slab"> }) {
   return (
-    <section class="card">
-      <h2>{t("desk.planned_happened")}</h2>
+    <Card title={t("desk.planned_happened")}>
       <ComparedTable rows={rows(record)} />
       {yieldWords(record).map((words) => (
         <p key={words} class="answer">
           {words}
         </p>
       ))}
-    </section>
+    </Card>
   );
 }
 

@@ -10,6 +10,7 @@ import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
 import { heatedMs } from "../shared/Sentences";
 import { Sentences } from "./SlabSentences";
 import { BatchPage, Rests } from "../shared/paper";
+import { Part } from "../../ui/Card";
 
 export interface SlabPage {
   answer: PlanAnswer<"slab.plan">;
@@ -28,20 +29,17 @@ export function SlabPaper({ answer: { reply }, name, lot, onClose }: SlabPage & 
           <Sentences reply={reply} />
           <CutList slab={slab} />
         </div>
-        <section>
-          <h2>{t("desk.slab_and_frame")}</h2>
+        <Part title={t("desk.slab_and_frame")}>
           <SlabMap slab={slab} place="desk" />
-        </section>
+        </Part>
       </div>
       <div class="halves">
-        <section>
-          <h2>{t("desk.melting")}</h2>
+        <Part title={t("desk.melting")}>
           {jacket ? <JacketLine jacket={jacket} place="desk" /> : <BurstLadder ladder={plannedLadder(reply)} place="desk" />}
-        </section>
-        <section>
-          <h2>{t("desk.cooling")}</h2>
+        </Part>
+        <Part title={t("desk.cooling")}>
           <CoolingCurve cooling={plannedCooling(reply, null)} place="desk" />
-        </section>
+        </Part>
       </div>
       <SlabCautions jacket={Boolean(reply.jacket)} />
       <Rests inputs={reply.inputs} />

@@ -7,6 +7,7 @@ import { SlabCautions } from "./SlabCautions";
 import { SlabCompared } from "./SlabCompared";
 import { CooledPicture, MeltedPicture } from "./SlabHappened";
 import { slabOf } from "./slabPictures";
+import { Card, Part } from "../../ui/Card";
 
 /** Planned against happened, and the pictures of a slab. */
 export function SlabCards({ record }: { record: RecordOf<"slab"> }) {
@@ -14,8 +15,7 @@ export function SlabCards({ record }: { record: RecordOf<"slab"> }) {
   return (
     <>
       <SlabCompared record={record} />
-      <section class="card">
-        <h2>{t("desk.melting")}</h2>
+      <Card title={t("desk.melting")}>
         <MeltedPicture record={record} />
         {run.melt.bursts.length > 0 && (
           <details>
@@ -23,15 +23,13 @@ export function SlabCards({ record }: { record: RecordOf<"slab"> }) {
             <BurstLadder ladder={plannedLadder(plan.reply)} place="desk" />
           </details>
         )}
-      </section>
-      <section class="card">
-        <h2>{t("desk.cooling")}</h2>
+      </Card>
+      <Card title={t("desk.cooling")}>
         <CooledPicture record={record} />
-      </section>
-      <section class="card">
-        <h2>{t("desk.slab_and_frame")}</h2>
+      </Card>
+      <Card title={t("desk.slab_and_frame")}>
         <SlabMap slab={slabOf(plan.reply)} place="desk" />
-      </section>
+      </Card>
     </>
   );
 }
@@ -45,14 +43,12 @@ export function SlabHalves({ record }: { record: RecordOf<"slab"> }) {
         <SlabCautions jacket={Boolean(record.plan.reply.jacket)} />
       </div>
       <div class="halves">
-        <section>
-          <h2>{t("desk.melting")}</h2>
+        <Part title={t("desk.melting")}>
           <MeltedPicture record={record} />
-        </section>
-        <section>
-          <h2>{t("desk.cooling")}</h2>
+        </Part>
+        <Part title={t("desk.cooling")}>
           <CooledPicture record={record} />
-        </section>
+        </Part>
       </div>
     </>
   );

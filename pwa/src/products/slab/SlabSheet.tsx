@@ -5,6 +5,7 @@ import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
 import type { SheetBoxes } from "../view";
 import { SlabCautions } from "./SlabCautions";
 import { slabOf } from "./slabPictures";
+import { Part } from "../../ui/Card";
 
 /** Rows for readings and touch tests of the slab. */
 const LOOKS = 4;
@@ -37,11 +38,10 @@ function Halves({ reply }: Pick<SlabPlan, "reply">) {
         <Line names={["paper.box_rest"]} />
         <Line names={["paper.box_notes"]} />
       </div>
-      <section>
-        <h2>{t("desk.slab_and_frame")}</h2>
+      <Part title={t("desk.slab_and_frame")}>
         <SlabMap slab={slab} place="desk" />
         <CutList slab={slab} />
-      </section>
+      </Part>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { ShopEdit, StandState, StandupPlan } from "../../documents";
 import { editShop, shop } from "../../state";
 import { format, formatDuration, t } from "../../text";
 import type { RecordOf } from "../view";
+import { Card } from "../../ui/Card";
 
 /** A stand-up test: the heights of its cube, the verdict, and where that is kept. */
 export function StandupCard({ record: { plan, run } }: { record: RecordOf<"standup"> }) {
@@ -9,8 +10,7 @@ export function StandupCard({ record: { plan, run } }: { record: RecordOf<"stand
   const { heights } = run.stand;
   const since = (at_ms: number) => formatDuration((at_ms - (heights[0]?.at_ms ?? at_ms)) / 1000);
   return (
-    <section class="card">
-      <h2>{t("desk.stand_title")}</h2>
+    <Card title={t("desk.stand_title")}>
       <p class="answer">{verdictWords(run.stand)}</p>
       <ol class="plain">
         {heights.map((one, index) => (
@@ -20,7 +20,7 @@ export function StandupCard({ record: { plan, run } }: { record: RecordOf<"stand
         ))}
       </ol>
       {run.closed_at_ms !== null && <KeepVerdict plan={plan} verdict={run.stand.verdict} />}
-    </section>
+    </Card>
   );
 }
 

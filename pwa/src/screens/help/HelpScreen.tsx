@@ -3,6 +3,7 @@ import { t } from "../../text";
 import { Caution } from "../../ui/Caution";
 import { Desk } from "../../ui/Desk";
 import { FirstAid } from "../../ui/FirstAid";
+import { Card } from "../../ui/Card";
 
 const CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "help.sticks"],
@@ -27,21 +28,18 @@ export function HelpScreen() {
         <h2>{t("aid.title")}</h2>
         <FirstAid />
       </section>
-      <section class="card">
-        <h2>{t("help.cautions")}</h2>
+      <Card title={t("help.cautions")}>
         {CAUTIONS.map(([word, key]) => (
           <Caution key={key} word={word} text={t(key)} />
         ))}
-      </section>
-      <section class="card">
-        <h2>{t("help.ringing")}</h2>
+      </Card>
+      <Card title={t("help.ringing")}>
         <p>{t("help.ringing_visible")}</p>
         <p>{t("help.ringing_remedy")}</p>
-      </section>
-      <section class="card">
-        <h2>{t("help.limits_title")}</h2>
+      </Card>
+      <Card title={t("help.limits_title")}>
         <p>{t("help.limits")}</p>
-      </section>
+      </Card>
     </Desk>
   );
 }

@@ -4,6 +4,7 @@ import { Timeline } from "../../ui/Timeline";
 import { happenings } from "../record/happenings";
 import { BatchPage, Rests } from "../../products/shared/paper";
 import { viewsOf } from "../../products/views";
+import { Part } from "../../ui/Card";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
@@ -18,11 +19,10 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
       {Paper && <Paper record={record} />}
-      <section>
-        <h2>{t("desk.timeline")}</h2>
+      <Part title={t("desk.timeline")}>
         <Timeline happenings={happenings(record)} />
         <p class="left-out" hidden />
-      </section>
+      </Part>
       <Rests inputs={plan.reply.inputs} />
     </BatchPage>
   );

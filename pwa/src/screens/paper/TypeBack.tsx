@@ -11,6 +11,7 @@ import { hasSheet } from "../../products/facts";
 import { viewsOf } from "../../products/views";
 import { go } from "../../router";
 import { type BoxTools, emptyRow, firstSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/sheetForm";
+import { Card } from "../../ui/Card";
 
 /** A sheet is of a batch that no phone has gone on with. */
 export function canTypeBack({ plan, run, summary }: BatchRecord): boolean {
@@ -118,12 +119,11 @@ function Boxes(props: BoxesProps) {
         </div>
         {own?.weighing?.(tools)}
       </section>
-      <section class="card">
-        <h2>{t("desk.melting")}</h2>
+      <Card title={t("desk.melting")}>
         {rows("bursts", (n) => t("paper.burst", { n }))}
         {more("bursts", "button.more_bursts")}
         {own?.melting?.(tools)}
-      </section>
+      </Card>
       <section class="card">
         {own?.after(tools)}
         <div class="pair">

@@ -18,6 +18,7 @@ import { go } from "../../router";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
 import { Taking } from "./Taking";
+import { Card } from "../../ui/Card";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed" | "broken";
 
@@ -73,10 +74,9 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       <div class="record">
         {Cards && <Cards record={record} />}
         <Photos record={record} onTaken={onTaken} />
-        <section class="card">
-          <h2>{t("desk.timeline")}</h2>
+        <Card title={t("desk.timeline")}>
           <Timeline happenings={happenings(record)} />
-        </section>
+        </Card>
         <SetAside events={record.setAside} />
         <section class="card no-print">
           <h2>{t("button.write_note")}</h2>

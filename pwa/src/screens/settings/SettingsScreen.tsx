@@ -7,6 +7,7 @@ import { Sent } from "../Sent";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
+import { Card } from "../../ui/Card";
 
 const UNITS: { [K in keyof Units]: Units[K][] } = {
   temperature: ["°C", "°F"],
@@ -23,8 +24,7 @@ export function SettingsScreen() {
         <b>{t("settings.shop")}</b>
         <span>{t("settings.shop_how")}</span>
       </a>
-      <section class="card">
-        <h2>{t("settings.reading")}</h2>
+      <Card title={t("settings.reading")}>
         <ChoiceField
           label={t("settings.language")}
           value={settings.value.language}
@@ -38,7 +38,7 @@ export function SettingsScreen() {
           options={(["auto", "light", "dark"] as const).map((value) => ({ value, label: t(`settings.theme_${value}`) }))}
           onValue={(theme) => void changeSettings({ theme: theme as "auto" | "light" | "dark" })}
         />
-      </section>
+      </Card>
       <Sound />
       <Spoken />
       <Keeping />
@@ -78,8 +78,7 @@ function Sound() {
     void changeSettings({ heard_at_ms });
   };
   return (
-    <section class="card">
-      <h2>{t("settings.sound")}</h2>
+    <Card title={t("settings.sound")}>
       <p>{t("settings.sound_why")}</p>
       <div class="buttons">
         {SOUNDS.map((name) => (
@@ -97,7 +96,7 @@ function Sound() {
       {silent && <p role="alert">{t("screen.not_heard")}</p>}
       <p class="quiet">{heard === null ? t("settings.not_heard") : t("settings.heard", { time: formatTime(heard) })}</p>
       <p>{t(`settings.awake_${awake.value}`)}</p>
-    </section>
+    </Card>
   );
 }
 
@@ -105,8 +104,7 @@ function Keeping() {
   const { persistent, reachable, lastAt } = sync.value;
   const kept = persistent === null ? "unknown" : persistent ? "yes" : "no";
   return (
-    <section class="card">
-      <h2>{t("settings.keeping")}</h2>
+    <Card title={t("settings.keeping")}>
       <p>{t(`desk.offline_${offline.value}`)}</p>
       <p>{t(`settings.persistent_${kept}`)}</p>
       <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
@@ -120,6 +118,6 @@ function Keeping() {
           {t("button.save_unsent")}
         </button>
       </div>
-    </section>
+    </Card>
   );
 }

@@ -3,14 +3,14 @@ import { useState } from "preact/hooks";
 import { changeSettings, settings, speak, type Spoken as Outcome } from "../../state";
 import { reader, t } from "../../text";
 import { SwitchField } from "../../ui/fields";
+import { Card } from "../../ui/Card";
 
 /** Spoken prompts: off unless wanted, and to be tried before one relies on them. */
 export function Spoken() {
   const [outcome, setOutcome] = useState<Outcome | null>(null);
   const say = async () => setOutcome(await speak(t("settings.spoken_try"), reader.value.language));
   return (
-    <section class="card">
-      <h2>{t("settings.spoken")}</h2>
+    <Card title={t("settings.spoken")}>
       <p>{t("settings.spoken_why")}</p>
       <SwitchField
         legend={t("settings.spoken_aloud")}
@@ -24,6 +24,6 @@ export function Spoken() {
         </button>
       </div>
       {(outcome === "no_voice" || outcome === "missing") && <p role="alert">{t(`settings.spoken_${outcome}`)}</p>}
-    </section>
+    </Card>
   );
 }

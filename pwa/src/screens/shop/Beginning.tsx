@@ -4,6 +4,7 @@ import type { Shop } from "../../documents";
 import { SHOP_LISTS, takeDemoShop } from "../../state";
 import { t } from "../../text";
 import { StartEmpty } from "./StartEmpty";
+import { Card } from "../../ui/Card";
 
 export function isEmpty(shop: Shop): boolean {
   return SHOP_LISTS.every((list) => shop[list].length === 0);
@@ -20,8 +21,7 @@ export function Beginning({ shop, own = false }: { shop: Shop; own?: boolean }) 
   };
   if (isEmpty(shop))
     return (
-      <section class="card">
-        <h2>{t("shop.empty_title")}</h2>
+      <Card title={t("shop.empty_title")}>
         <p>{t("shop.empty_how")}</p>
         {own && (
           <a class="go" href="/shop">
@@ -31,7 +31,7 @@ export function Beginning({ shop, own = false }: { shop: Shop; own?: boolean }) 
         <button type="button" class="go go-quiet" aria-disabled={busy} onClick={() => doing(takeDemoShop)}>
           {t("shop.take_demo")}
         </button>
-      </section>
+      </Card>
     );
   return shop.invented ? <StartEmpty shop={shop} /> : null;
 }

@@ -5,6 +5,7 @@ import { inventedDocs, SHOP_LISTS } from "../../state";
 import { t } from "../../text";
 import { titleOf } from "../../products/shared/rowForms";
 import { change } from "../../products/shared/lastChange";
+import { Card } from "../../ui/Card";
 
 interface Row {
   list: ShopList;
@@ -23,15 +24,14 @@ interface Parting {
 export function StartEmpty({ shop }: { shop: Shop }) {
   const [asked, setAsked] = useState<Parting | null>(null);
   return (
-    <section class="card">
-      <h2>{t("shop.invented_title")}</h2>
+    <Card title={t("shop.invented_title")}>
       {asked ? <Question asked={asked} shop={shop} onDone={() => setAsked(null)} /> : <p>{t("shop.invented_how")}</p>}
       {!asked && (
         <button type="button" class="go go-quiet" onClick={() => void inventedDocs().then((docs) => setAsked(parting(shop, docs)))}>
           {t("shop.start_empty")}
         </button>
       )}
-    </section>
+    </Card>
   );
 }
 

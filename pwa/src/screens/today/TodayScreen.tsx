@@ -9,6 +9,7 @@ import { Sent } from "../Sent";
 import { factsOf } from "../../products/facts";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
+import { Part } from "../../ui/Card";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
@@ -46,8 +47,7 @@ function Running({ running }: { running: Batch[] }) {
   const place = (batch: Batch) => order.findIndex((one) => one.id === batch.batchId) >>> 0;
   const sorted = [...running].sort((a, b) => place(a) - place(b));
   return (
-    <section>
-      <h2>{t("desk.running", { n: running.length })}</h2>
+    <Part title={t("desk.running", { n: running.length })}>
       {order.length > 1 && <p class="quiet">{t("day.order")}</p>}
       <ul class="cards">
         {sorted.map((batch) => (
@@ -55,7 +55,7 @@ function Running({ running }: { running: Batch[] }) {
         ))}
       </ul>
       {order.length > 0 && day.value?.warnings.map((one) => <p key={one.code} class="quiet">{t(`warning.${one.code}`, one.values as Values)}</p>)}
-    </section>
+    </Part>
   );
 }
 
