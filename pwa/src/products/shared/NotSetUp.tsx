@@ -1,6 +1,6 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
-import { Beginning, isEmpty } from "../../screens/shop/Beginning";
+import { Beginning, isEmpty } from "./Beginning";
 import { NEEDED } from "./rowForms";
 
 /** Whether a slab can be planned with what the shop has. */

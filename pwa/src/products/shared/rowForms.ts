@@ -7,6 +7,9 @@ import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFie
 
 const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
 
+/** How products of the shop are made. */
+const MADE = KINDS.filter((kind) => factsOf(kind).rows);
+
 /** What has words of its own on a screen; the limits of every field are the engine's. */
 export const FORMS: Record<ShopList | "shop", RowForm> = {
   shop: {
@@ -56,7 +59,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     more: quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
   },
   // What else a product has goes by how it is made.
-  products: { fields: [NAME, choice("kind", KINDS.filter((kind) => factsOf(kind).rows), "made")] },
+  products: { fields: [NAME, choice("kind", MADE, "made")] },
   bases: {
     fields: [
       NAME,

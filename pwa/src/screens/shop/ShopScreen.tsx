@@ -6,7 +6,7 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SetAside } from "../SetAside";
 import { LearnedLink } from "../learned/LearnedLink";
-import { Beginning } from "./Beginning";
+import { Beginning } from "../../products/shared/Beginning";
 import { Changed } from "../../products/shared/Changed";
 import { detailOf, NEEDED, titleOf } from "../../products/shared/rowForms";
 import { lastChange } from "../../products/shared/lastChange";

@@ -3,8 +3,8 @@ import { useState } from "preact/hooks";
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { inventedDocs, SHOP_LISTS } from "../../state";
 import { t } from "../../text";
-import { titleOf } from "../../products/shared/rowForms";
-import { change } from "../../products/shared/lastChange";
+import { titleOf } from "./rowForms";
+import { change } from "./lastChange";
 import { Card } from "../../ui/Card";
 
 interface Row {
