@@ -12,7 +12,7 @@ function post(answer: Answer): void {
   self.postMessage(answer);
 }
 
-async function boot(): Promise<CallText> {
+async function startPython(): Promise<CallText> {
   const { version, callText, python } = await install((options) => loadMicroPython({ ...options, url: wasm }));
   // Within reach of `make measure`, which times the engine beside a plain loop in this very MicroPython.
   Object.assign(self, { amberbenchPython: python });
@@ -20,7 +20,7 @@ async function boot(): Promise<CallText> {
   return callText;
 }
 
-const booted = boot();
+const booted = startPython();
 booted.catch((error: unknown) => post({ unready: String(error) }));
 
 self.onmessage = async ({ data }: MessageEvent<Call>) => {

@@ -13,7 +13,7 @@ interface Picture {
 
 /** A photo made smaller and encoded anew as JPEG, upright: what a camera adds (where, when, which phone) is not in it.
  * Rejects when the file is no picture that this browser can read. */
-export async function smaller(file: Blob): Promise<Picture> {
+export async function shrinkPhoto(file: Blob): Promise<Picture> {
   const bitmap = await createImageBitmap(file, { imageOrientation: "from-image" });
   const scale = Math.min(1, LONGEST_PX / Math.max(bitmap.width, bitmap.height));
   const canvas = document.createElement("canvas");

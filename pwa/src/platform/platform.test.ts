@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
-import { alone } from "./tabs";
+import { inOneTab } from "./tabs";
 import { keepStorage } from "./persistence";
 import { FIGURES, VIBRATIONS } from "./tones";
 import { WakeLock, type WakeState } from "./wakeLock";
@@ -118,7 +118,7 @@ test("a phone without wake lock, storage manager or locks still works, and says 
   expect(await keepStorage()).toBeNull();
   let ran = false;
   expect(
-    await alone("x", async () => {
+    await inOneTab("x", async () => {
       ran = true;
     }),
   ).toBe(true);
@@ -128,5 +128,5 @@ test("a phone without wake lock, storage manager or locks still works, and says 
 test("only one tab sends", async () => {
   const request = (_name: string, _options: unknown, work: (lock: null) => unknown) => Promise.resolve(work(null));
   vi.stubGlobal("navigator", { locks: { request } });
-  expect(await alone("x", () => Promise.reject(new Error("must not run")))).toBe(false);
+  expect(await inOneTab("x", () => Promise.reject(new Error("must not run")))).toBe(false);
 });

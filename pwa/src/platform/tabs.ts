@@ -1,6 +1,6 @@
 /** Does something in one tab at a time; false when another tab is at it. Without Web Locks every tab goes ahead:
  * the server knows an event by its id, so sending twice is wasteful but harmless. */
-export async function alone(name: string, work: () => Promise<void>): Promise<boolean> {
+export async function inOneTab(name: string, work: () => Promise<void>): Promise<boolean> {
   const { locks } = navigator as { locks?: LockManager };
   if (!locks) {
     await work();

@@ -7,7 +7,7 @@ import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
 import { factsOf, KINDS } from "../products/facts";
 import { viewsOf } from "../products/views";
-import { keepLook } from "./look";
+import { followTheme } from "./theme";
 import { LearnedScreen } from "./learned/LearnedScreen";
 import { RecordScreen } from "./record/RecordScreen";
 import { Ringing } from "./Ringing";
@@ -18,7 +18,7 @@ import { ShopScreen } from "./shop/ShopScreen";
 import { TodayScreen } from "./today/TodayScreen";
 
 export function App() {
-  useEffect(keepLook, []);
+  useEffect(followTheme, []);
   return (
     <div onClick={followLink}>
       <Screen at={path.value} />

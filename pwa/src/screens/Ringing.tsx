@@ -5,7 +5,7 @@ import { figure, t } from "../text";
 import { type RingMark, RingScreen, RingStrip } from "../ui/RingScreen";
 import { isTyping } from "./bench/drafts";
 import { go, path } from "../router";
-import { sayOf } from "./say";
+import { promptText } from "./promptText";
 
 const FIRST_TAPS = ["pointerdown", "keydown"] as const;
 
@@ -17,11 +17,11 @@ export function Ringing() {
   if (!ring) return null;
   const mark = markOf(ring);
   if (!mark.too_hot && somethingIsTyped(ring)) return <RingStrip ring={mark} />;
-  return <RingScreen ring={mark} more={rings.value.length - 1} onSilence={hush} />;
+  return <RingScreen ring={mark} more={rings.value.length - 1} onSilence={silenceFirst} />;
 }
 
 /** Silences; from a desk screen it leads to the batch that rang. */
-function hush(): void {
+function silenceFirst(): void {
   const ring = rings.value[0];
   silence();
   if (ring && !path.value.startsWith("/bench/") && !deskIsTyping()) go(`/bench/${ring.batchId}`);
@@ -33,7 +33,7 @@ function catchFirstTap(): () => void {
     event.preventDefault();
     event.stopPropagation();
     swallowClick();
-    hush();
+    silenceFirst();
   };
   for (const kind of FIRST_TAPS) addEventListener(kind, first, { capture: true });
   return () => {
@@ -58,7 +58,7 @@ function markOf({ batchId, clock, lateMs }: Ring): RingMark {
   const number = advice?.number && advice.number.name !== "due_ms" ? advice.number : null;
   return {
     name: t(`clock.${clock.name}`),
-    sentence: advice ? sayOf(advice) : "",
+    sentence: advice ? promptText(advice) : "",
     batch: here ? null : (batch?.plan.name ?? null),
     late_s: lateMs > 2000 ? (now.value - clock.due_ms) / 1000 : 0,
     figure: number ? figure(number.name, number.value) : null,

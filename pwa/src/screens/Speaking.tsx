@@ -4,7 +4,7 @@ import type { Advice } from "../documents";
 import { batches, elsewhere, rings, settings, speak } from "../state";
 import { figure, reader, t } from "../text";
 import { path } from "../router";
-import { sayOf } from "./say";
+import { promptText } from "./promptText";
 
 /** Speaks what the bench says whenever it says something new, and each clock that rings. Draws nothing. */
 export function Speaking() {
@@ -25,7 +25,7 @@ function promptHere(): string {
 
 function promptOf(advice: Advice): string {
   const { number } = advice;
-  const prompt = sayOf(advice);
+  const prompt = promptText(advice);
   // A countdown would be old before it is spoken.
   if (!number || number.name === "due_ms") return prompt;
   const { text, unit } = figure(number.name, number.value);

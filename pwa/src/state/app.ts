@@ -5,7 +5,7 @@ import type { PlanDocument, Values } from "../documents";
 import { compute } from "../engine/client";
 import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound, unlockSound } from "../platform/sound";
-import { alone, Tabs } from "../platform/tabs";
+import { inOneTab, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
@@ -168,7 +168,7 @@ export class AppState {
     const parts = {
       store: this.store,
       phoneNow,
-      alone: (work: () => Promise<void>) => alone("amberbench-sync", work),
+      alone: (work: () => Promise<void>) => inOneTab("amberbench-sync", work),
       offset: (ms: number) => this.takeOffset(ms),
       shop: (document: NonNullable<typeof shop.value>) => {
         shop.value = wholeShop(document);

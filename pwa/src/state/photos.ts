@@ -1,7 +1,7 @@
 import type { BenchEvent, Values } from "../documents";
 import { phoneNow } from "../platform/clock";
-import { smaller } from "../platform/picture";
-import { alone } from "../platform/tabs";
+import { shrinkPhoto } from "../platform/picture";
+import { inOneTab } from "../platform/tabs";
 import { type Photo, type Store, uuid7 } from "../storage";
 import { httpPhotos, Refusal } from "../sync/api";
 import { sendPhotos } from "../sync/photos";
@@ -25,7 +25,7 @@ export class Photos {
 
   /** Keeps a picture on this phone; the event that tells of it, or why there is none. */
   async take(batchId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
-    const picture = await smaller(file).catch(() => null);
+    const picture = await shrinkPhoto(file).catch(() => null);
     if (!picture) return "unreadable";
     const { blob, ...size } = picture;
     const id = uuid7(phoneNow());
@@ -51,7 +51,7 @@ export class Photos {
 
   /** Sends what waits to a server of this version; one tab at a time. */
   async send(engineVersion: string): Promise<void> {
-    await alone("amberbench-photos", () => sendPhotos(this.parts.store, httpPhotos, engineVersion));
+    await inOneTab("amberbench-photos", () => sendPhotos(this.parts.store, httpPhotos, engineVersion));
     await this.parts.sent();
   }
 }

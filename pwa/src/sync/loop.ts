@@ -1,5 +1,5 @@
 import { Refusal, Unreachable } from "./api";
-import { pause } from "./backoff";
+import { backoffMs } from "./backoff";
 import type { ExchangeResult } from "./exchange";
 
 /** Lets one tab at a time do something; false when another tab is at it. */
@@ -32,7 +32,7 @@ export class SyncLoop {
     clearTimeout(this.timer);
     this.running = this.rounds().finally(() => {
       this.running = null;
-      this.timer = setTimeout(() => void this.nudge(), pause(this.failures, this.parts.random()));
+      this.timer = setTimeout(() => void this.nudge(), backoffMs(this.failures, this.parts.random()));
     });
     return this.running;
   }

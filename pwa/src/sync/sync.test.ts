@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import type { BenchEvent, Health, Pulled, PushAnswer, Pushed, ServedEvent, Shop } from "../documents";
 import { openStore, type Store, uuid7 } from "../storage";
 import { type Api, Refusal, Unreachable } from "./api";
-import { pause } from "./backoff";
+import { backoffMs } from "./backoff";
 import { Exchange, GROUP } from "./exchange";
 import { SyncLoop } from "./loop";
 import { OffsetFilter, sample } from "./offset";
@@ -282,10 +282,10 @@ test("a phone clock that is set during a shift is noticed with the next sample",
 });
 
 test("pauses grow while nobody answers, differ by chance and stay below a minute", () => {
-  const grown = [1, 2, 3, 4, 5, 6, 7, 20].map((failures) => pause(failures, 1));
+  const grown = [1, 2, 3, 4, 5, 6, 7, 20].map((failures) => backoffMs(failures, 1));
   expect(grown).toEqual([1000, 2000, 4000, 8000, 16000, 32000, 60000, 60000]);
-  expect(pause(5, 0)).toBe(8000);
-  expect(pause(0, 0.3)).toBe(15000);
+  expect(backoffMs(5, 0)).toBe(8000);
+  expect(backoffMs(0, 0.3)).toBe(15000);
 });
 
 function loop(outcomes: boolean[], log: string[]) {

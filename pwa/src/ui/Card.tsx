@@ -16,7 +16,7 @@ export function Card({ title, children }: Props) {
 }
 
 /** The same without a frame, as on paper. */
-export function Part({ title, children }: Props) {
+export function Section({ title, children }: Props) {
   return (
     <section>
       <h2>{title}</h2>

@@ -1,5 +1,5 @@
 import { t } from "../text";
-import { formatLeft } from "./left";
+import { formatTimeLeft } from "./timeLeft";
 import { shortNames } from "./shortNames";
 
 /** A running clock as it is drawn; `href` leads to the batch it belongs to, where that is another one. */
@@ -52,7 +52,7 @@ function Face({ clock, words, now }: { clock: ClockMark; words: string; now: num
   const state = left <= 0 ? "due" : left < 120_000 ? "soon" : "far";
   return (
     <span class={`clock clock-${state}`}>
-      <b>{formatLeft(left)}</b>
+      <b>{formatTimeLeft(left)}</b>
       <span class="clock-name">{words}</span>
       <i class="clock-gone" style={{ width: `${Math.round(gone * 100)}%` }} />
     </span>

@@ -3,7 +3,7 @@ import { t } from "../../text";
 import { CautionList } from "../shared/paper";
 import type { RecordOf } from "../view";
 import { ChocolateCompared, ChocolatePicture } from "./ChocolateCompared";
-import { Card, Part } from "../../ui/Card";
+import { Card, Section } from "../../ui/Card";
 
 const CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "caution.no_metal"],
@@ -30,10 +30,10 @@ export function ChocolateHalves({ record }: { record: RecordOf<"chocolate"> }) {
   return (
     <div class="halves">
       <ChocolateCompared record={record} />
-      <Part title={t("desk.bowl_happened")}>
+      <Section title={t("desk.bowl_happened")}>
         <ChocolatePicture record={record} />
         <CautionList cautions={CAUTIONS} />
-      </Part>
+      </Section>
     </div>
   );
 }

@@ -7,15 +7,15 @@ import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, WordsField } from "../../ui/fields";
-import { useUnread } from "../../ui/useUnread";
-import { named } from "../../ui/named";
-import { Beside } from "../shared/Beside";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { rowOptions } from "../../ui/rowOptions";
+import { FormAndAnswer } from "../shared/FormAndAnswer";
 import { type Choice, chocolatesOf, targetsOf } from "../shared/dip";
-import { Keep } from "../shared/Keep";
-import { ownName } from "../shared/ownName";
+import { OpenBatch } from "../shared/OpenBatch";
+import { uniqueName } from "../shared/uniqueName";
 import { ReadNumber } from "../shared/ReadNumber";
-import { filled } from "../shared/request";
-import { Marks, Warnings } from "../shared/Sentences";
+import { withoutEmpty } from "../shared/request";
+import { BasisMarks, Warnings } from "../shared/Sentences";
 import { useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 import { valueOfKind, WhatField } from "../shared/WhatField";
@@ -56,20 +56,20 @@ function firstBowl(shop: Shop): BowlForm {
 function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): ChocolatePlanRequest {
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   const basis: ChocolatePlanRequest["basis"] = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
-  return filled<ChocolatePlanRequest>({
+  return withoutEmpty<ChocolatePlanRequest>({
     chocolate: chocolate?.chocolate,
     targets: chocolate && targetsOf(chocolate),
     mass_kg: form.mass_kg,
     room_c: form.room_c,
     seed_c: form.seed_c,
-    bowl: vessel && filled<Bowl>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
+    bowl: vessel && withoutEmpty<Bowl>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
     basis,
   });
 }
 
 function Planning({ shop }: { shop: Shop }) {
   const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
-  const [unread, read] = useUnread();
+  const [unread, read] = useUnreadableFields();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
   const ask = (request: ChocolatePlanRequest) => plan("chocolate.plan", request);
   const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
@@ -81,9 +81,9 @@ function Planning({ shop }: { shop: Shop }) {
     </>
   );
   return (
-    <Beside fields={fields} unread={unread.length > 0} found={found}>
+    <FormAndAnswer fields={fields} unread={unread.length > 0} found={found}>
       {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
-    </Beside>
+    </FormAndAnswer>
   );
 }
 
@@ -101,10 +101,10 @@ function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
   );
   return (
     <>
-      <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={named(chocolatesOf(shop))} onValue={(chocolate_id) => onChange({ chocolate_id })} />
+      <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={rowOptions(chocolatesOf(shop))} onValue={(chocolate_id) => onChange({ chocolate_id })} />
       {number("mass_kg", t("desk.bowl_mass_note"))}
       <WordsField label={t("desk.bowl_lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
-      <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...named(shop.vessels)]} onValue={(vessel_id) => onChange({ vessel_id })} />
+      <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...rowOptions(shop.vessels)]} onValue={(vessel_id) => onChange({ vessel_id })} />
       <div class="pair">
         {number("room_c")}
         {number("seed_c", t("desk.bowl_seed_note"))}
@@ -123,11 +123,11 @@ interface CardsProps {
 
 /** The bowl in words, and what it rests on. */
 function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
-  const head = { name: ownName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
+  const head = { name: uniqueName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
   return (
     <>
       <BowlSentences reply={reply} />
-      <Keep plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
+      <OpenBatch plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
       <Card title={t("desk.bowl_off")}>
         {reply.remedies.map((one) => (
           <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
@@ -149,14 +149,14 @@ function BowlSentences({ reply }: { reply: ChocolatePlanReply }) {
       <h2>{t("desk.the_plan")}</h2>
       <p class="answer">{t("desk.bowl_melt", { melt: format("kg", reply.melt_kg), range: range("melt") })}</p>
       <p class="answer">{t("desk.bowl_seed", { seed: format("kg", reply.seed_kg) })}</p>
-      <Marks inputs={inputs} fields={["seed_c", "room_c"]} />
+      <BasisMarks inputs={inputs} fields={["seed_c", "room_c"]} />
       <p class="answer">{t("desk.bowl_work", { range: range("work") })}</p>
       <p class="quiet">{t("desk.bowl_curve", { range: range("cool") })}</p>
-      <Marks inputs={inputs} fields={["targets.work_low_c", "temper.work_low_c"]} />
+      <BasisMarks inputs={inputs} fields={["targets.work_low_c", "temper.work_low_c"]} />
       <p class="answer">
         {t("desk.bowl_holds", { likely: formatDuration(hold.seconds_s), low: formatDuration(hold.low_s), high: formatDuration(hold.high_s) })}
       </p>
-      <Marks inputs={inputs} fields={["bowl.mass_kg", "temper.crystal_share"]} />
+      <BasisMarks inputs={inputs} fields={["bowl.mass_kg", "temper.crystal_share"]} />
       <Warnings warnings={reply.warnings} />
     </section>
   );

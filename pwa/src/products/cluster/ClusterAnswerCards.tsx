@@ -9,10 +9,10 @@ import { TrayMap } from "../../ui/pictures/TrayMap";
 import { plannedLadder } from "../shared/ladder";
 import { type ClusterForm, clusterParts } from "./clusterForm";
 import { trayOf } from "./tray";
-import { DipSentences } from "../shared/Dipping";
-import { Keep } from "../shared/Keep";
-import { ownName } from "../shared/ownName";
-import { Air, Marks, Warnings } from "../shared/Sentences";
+import { DipSentences } from "../shared/DipSentences";
+import { OpenBatch } from "../shared/OpenBatch";
+import { uniqueName } from "../shared/uniqueName";
+import { RoomSentences, BasisMarks, Warnings } from "../shared/Sentences";
 import { Card } from "../../ui/Card";
 
 interface Props {
@@ -27,20 +27,20 @@ interface Props {
 
 /** The clusters in words and pictures, and what they rest on. */
 export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
-  const head = { name: ownName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
+  const head = { name: uniqueName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
   const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>
       <ClusterSentences reply={reply} />
-      <Keep plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
+      <OpenBatch plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
       <Card title={t("desk.cluster_map")}>
         <TrayMaps request={request} reply={reply} />
-        <Marks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
+        <BasisMarks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
       </Card>
       <Card title={t("desk.melting")}>
         <p class="quiet">{t("desk.bursts_note")}</p>
         <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-        <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
+        <BasisMarks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
       </Card>
       <BasisTable inputs={reply.inputs} />
     </>
@@ -56,18 +56,18 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
       <p class="answer">{t(reply.by_tray?.length ? "desk.cluster_answer_sizes" : "desk.cluster_answer", { ...reply, n: reply.clusters })}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
-      <Marks inputs={inputs} fields={["residue"]} />
+      <BasisMarks inputs={inputs} fields={["residue"]} />
       {reply.under.length > 0 && <p class="answer">{t("desk.cluster_under", { under: reply.under.map(underWords).join(", ") })}</p>}
       <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
-      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, lasts: lasts(reply), deposits: reply.deposits_per_fill })}</p>
+      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, fillDuration: lasts(reply), deposits: reply.deposits_per_fill })}</p>
       {reply.reheats > 0 && <p>{t("desk.cluster_reheats", { n: reply.reheats })}</p>}
-      <Marks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
+      <BasisMarks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
       <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>
-      <Marks inputs={inputs} fields={["room_c", "deposit_kg", "rows[0].deposit_kg", "spread_m"]} />
+      <BasisMarks inputs={inputs} fields={["room_c", "deposit_kg", "rows[0].deposit_kg", "spread_m"]} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={inputs} />}
       <Warnings warnings={reply.warnings} />
-      <Air air={reply.room} inputs={inputs} />
+      <RoomSentences air={reply.room} inputs={inputs} />
     </section>
   );
 }

@@ -4,8 +4,8 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { ClusterCautions } from "./ClusterCautions";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
 import { plannedLadder } from "../shared/ladder";
-import { BatchPage, Rests } from "../shared/paper";
-import { Part } from "../../ui/Card";
+import { BatchPage, BasisList } from "../shared/paper";
+import { Section } from "../../ui/Card";
 
 export interface ClusterPage {
   answer: PlanAnswer<"cluster.plan">;
@@ -23,20 +23,20 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
     <BatchPage title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} onClose={onClose}>
       <div class="halves">
         <ClusterSentences reply={reply} />
-        <Part title={t("desk.cluster_map")}>
+        <Section title={t("desk.cluster_map")}>
           <TrayMaps {...answer} most={1} />
-        </Part>
+        </Section>
       </div>
       <div class="halves">
-        <Part title={t("desk.melting")}>
+        <Section title={t("desk.melting")}>
           <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-        </Part>
+        </Section>
         <section>
           {allergens.length > 0 && <p class="answer">{t("paper.contains", { allergens: allergens.map((one) => t(`allergen.${one}`)).join(", ") })}</p>}
           <ClusterCautions />
         </section>
       </div>
-      <Rests inputs={reply.inputs} />
+      <BasisList inputs={reply.inputs} />
     </BatchPage>
   );
 }

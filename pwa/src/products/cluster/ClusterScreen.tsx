@@ -5,14 +5,14 @@ import { labelsOfProduct, plan, shop as shopSignal, withMeasured } from "../../s
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
-import { useUnread } from "../../ui/useUnread";
-import { named } from "../../ui/named";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { rowOptions } from "../../ui/rowOptions";
 import { type ClusterPage, ClusterPaper } from "./ClusterPaper";
-import { Beside } from "../shared/Beside";
+import { FormAndAnswer } from "../shared/FormAndAnswer";
 import { ClusterAnswerCards } from "./ClusterAnswerCards";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
 import { changed } from "../shared/meltRequest";
-import { ownName } from "../shared/ownName";
+import { uniqueName } from "../shared/uniqueName";
 import { ReadNumber } from "../shared/ReadNumber";
 import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
@@ -42,7 +42,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
     planDraft.product_id = null;
     return firstClusters(shop, first);
   });
-  const [unread, read] = useUnread();
+  const [unread, read] = useUnreadableFields();
   const parts = clusterParts(form);
   const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });
   const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
@@ -52,9 +52,9 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
     const next = shop.products.find((one) => one.id === id);
     if (next) setForm((old) => withClusters(old, next));
   };
-  const show = () => found.answer && product && onPage({ answer: found.answer, name: ownName(product.name), lot: form.lot.trim(), contains: labelsOfProduct(shop, product).contains });
+  const show = () => found.answer && product && onPage({ answer: found.answer, name: uniqueName(product.name), lot: form.lot.trim(), contains: labelsOfProduct(shop, product).contains });
   return (
-    <Beside
+    <FormAndAnswer
       fields={
         <>
           <WhatField shop={shop} value={form.product_id} onProduct={choose} kind="cluster" />
@@ -65,7 +65,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
       found={found}
     >
       {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
-    </Beside>
+    </FormAndAnswer>
   );
 }
 
@@ -77,7 +77,7 @@ function ClusterFields(props: FieldsProps) {
     <ReadNumber key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
   );
   const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
-    const options = rows.length ? named(rows) : [{ value: "", label: t(none) }];
+    const options = rows.length ? rowOptions(rows) : [{ value: "", label: t(none) }];
     return <ChoiceField label={t(label)} value={form[name]} options={options} onValue={(id) => onChange({ [name]: id })} />;
   };
   return (

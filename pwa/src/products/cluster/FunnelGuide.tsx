@@ -4,15 +4,15 @@ import type { ProblemDocument, ClusterLearnRequest, ProductRow, Shop } from "../
 import { EngineProblem, type FunnelLesson, learnFunnel, type PlannedCluster } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
-import { useUnread } from "../../ui/useUnread";
-import { named } from "../../ui/named";
-import { filled } from "../shared/request";
-import { Changed } from "../shared/Changed";
-import { drafted, editsOf, NOTHING_CHANGED, undoOf } from "../shared/rowForms";
-import { change } from "../shared/lastChange";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { rowOptions } from "../../ui/rowOptions";
+import { withoutEmpty } from "../shared/request";
+import { LastChange } from "../shared/LastChange";
+import { withValue, editsOf, NOTHING_CHANGED, undoOf } from "../shared/rowForms";
+import { writeEdits } from "../shared/shopEdits";
 
 /** Clusters that may be weighed: their product, and what was planned of them as cluster.learn asks for it. */
-export interface Laid {
+export interface WeighableProduct {
   product: ProductRow;
   planned: PlannedCluster;
   /** Other sizes were laid too: the weighed ones must be of the planned one. */
@@ -23,10 +23,10 @@ type Weighed = Pick<ClusterLearnRequest, "clusters" | "together_kg" | "under_kg"
 const WEIGHED = ["clusters", "together_kg", "under_kg"] as const;
 const ACROSS = ["across_1", "across_2", "across_3", "across_4", "across_5", "across_6"];
 const LEAST_ACROSS = 3;
-const TEN = 10;
+const USUAL_COUNT = 10;
 
 /** Weigh ten finished clusters and lay a ruler across some: grams a deposit and its width, kept for their product. */
-export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
+export function FunnelGuide({ laid, shop }: { laid: WeighableProduct[]; shop: Shop }) {
   const [id, setId] = useState(laid[0]?.product.id ?? "");
   const [open, setOpen] = useState(false);
   const chosen = laid.find((one) => one.product.id === id);
@@ -44,7 +44,7 @@ export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
               ))}
           </ol>
           {laid.length > 1 && (
-            <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={named(laid.map(({ product }) => product))} onValue={setId} />
+            <ChoiceField label={t("shop.guide.funnel_product")} value={id} options={rowOptions(laid.map(({ product }) => product))} onValue={setId} />
           )}
           {chosen.several && <p>{t("shop.guide.funnel_one_size", { deposit_kg: chosen.planned.deposit_kg })}</p>}
           <Weighing key={id} laid={chosen} shop={shop} />
@@ -54,9 +54,9 @@ export function FunnelGuide({ laid, shop }: { laid: Laid[]; shop: Shop }) {
   );
 }
 
-function Weighing({ laid, shop }: { laid: Laid; shop: Shop }) {
-  const [values, setValues] = useState<Record<string, number | null>>({ clusters: TEN });
-  const [unread, read] = useUnread();
+function Weighing({ laid, shop }: { laid: WeighableProduct; shop: Shop }) {
+  const [values, setValues] = useState<Record<string, number | null>>({ clusters: USUAL_COUNT });
+  const [unread, read] = useUnreadableFields();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [lesson, setLesson] = useState<FunnelLesson | null>(null);
   const across = ACROSS.filter((name) => values[name] != null);
@@ -66,7 +66,7 @@ function Weighing({ laid, shop }: { laid: Laid; shop: Shop }) {
     setProblem(null);
     const { clusters, together_kg, under_kg } = values;
     try {
-      setLesson(await learnFunnel({ ...laid.planned, ...filled<Weighed>({ clusters, together_kg, under_kg }), across_m: across.map((name) => values[name] ?? 0) }));
+      setLesson(await learnFunnel({ ...laid.planned, ...withoutEmpty<Weighed>({ clusters, together_kg, under_kg }), across_m: across.map((name) => values[name] ?? 0) }));
     } catch (error) {
       if (!(error instanceof EngineProblem)) throw error;
       setProblem(error.problem);
@@ -78,7 +78,7 @@ function Weighing({ laid, shop }: { laid: Laid; shop: Shop }) {
       label={label}
       name={name.startsWith("across") ? "across_m" : name}
       value={values[name] ?? null}
-      problem={problem && problem.field === asked(name, across) ? problem : null}
+      problem={problem && problem.field === requestPath(name, across) ? problem : null}
       note={note}
       onValue={(value, fault) => {
         read(name, fault !== null);
@@ -87,45 +87,45 @@ function Weighing({ laid, shop }: { laid: Laid; shop: Shop }) {
       }}
     />
   );
-  const placed = problem && [...WEIGHED, ...across].some((name) => asked(name, across) === problem.field);
+  const placed = problem && [...WEIGHED, ...across].some((name) => requestPath(name, across) === problem.field);
   return (
     <>
       {WEIGHED.map((name) => field(name, t(`shop.guide.funnel_${name}`), name === "under_kg" ? t("shop.guide.funnel_under_note") : undefined))}
       <div class="pair widths">{ACROSS.map((name, index) => field(name, t("shop.guide.funnel_across", { n: index + 1 })))}</div>
       {problem && !placed && <p class="field-problem">{problemText(problem)}</p>}
       {lesson ? (
-        <Learned lesson={lesson} laid={laid} shop={shop} onKept={() => setLesson(null)} />
+        <LearnedCard lesson={lesson} laid={laid} shop={shop} onKept={() => setLesson(null)} />
       ) : (
         <button type="button" class="go go-quiet" aria-disabled={!ready} onClick={() => void work()}>
           {t("shop.work_it_out")}
         </button>
       )}
-      <Changed />
+      <LastChange />
     </>
   );
 }
 
 /** What a field is called in the request: widths stand there without the empty ones. */
-function asked(name: string, across: string[]): string {
+function requestPath(name: string, across: string[]): string {
   return across.includes(name) ? `across_m[${across.indexOf(name)}]` : name;
 }
 
 interface LearnedProps {
   lesson: FunnelLesson;
-  laid: Laid;
+  laid: WeighableProduct;
   shop: Shop;
   onKept: () => void;
 }
 
 /** What came out beside what was planned, each with its range, and the button that keeps it. */
-function Learned({ lesson, laid: { product, planned }, shop, onKept }: LearnedProps) {
+function LearnedCard({ lesson, laid: { product, planned }, shop, onKept }: LearnedProps) {
   const { deposit_kg, second_kg, spread_m, planned_spread_m, spread_share } = lesson;
   const keep = async () => {
     const found = { deposit_kg, spread_m, ...(second_kg > 0 ? { second_kg } : {}) };
-    const draft = Object.entries(found).reduce((all, [name, value]) => drafted(all, `cluster.${name}`, value, true), NOTHING_CHANGED);
+    const draft = Object.entries(found).reduce((all, [name, value]) => withValue(all, `cluster.${name}`, value, true), NOTHING_CHANGED);
     const row = { ...product };
     const edits = editsOf(`products/${product.id}`, row, draft);
-    await change(edits, t("shop.guide.funnel_kept", { name: product.name }), undoOf(edits, row, shop.basis));
+    await writeEdits(edits, t("shop.guide.funnel_kept", { name: product.name }), undoOf(edits, row, shop.basis));
     onKept();
   };
   return (

@@ -1,6 +1,6 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { t } from "../../text";
-import { type ClusterForm, MOST_SIZES, oneMore, type Size } from "./clusterForm";
+import { type ClusterForm, MOST_SIZES, withAnotherSize, type Size } from "./clusterForm";
 import { ReadNumber } from "../shared/ReadNumber";
 
 export interface FieldsProps {
@@ -63,7 +63,7 @@ export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead 
       ))}
       {sizes.length < MOST_SIZES && (
         <div class="buttons">
-          <button type="button" onClick={() => onChange({ sizes: oneMore(sizes) })}>
+          <button type="button" onClick={() => onChange({ sizes: withAnotherSize(sizes) })}>
             {t("button.another_size")}
           </button>
         </div>

@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { ProductRow, Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { type ClusterForm, clusterRequest, firstClusters, oneMore, withClusters } from "./clusterForm";
+import { type ClusterForm, clusterRequest, firstClusters, withAnotherSize, withClusters } from "./clusterForm";
 
 let shop: Shop;
 let product: ProductRow;
@@ -15,7 +15,7 @@ beforeAll(async () => {
 
 /** The form with a second size of so much. */
 function twoSizes(deposit_kg: number | null): ClusterForm {
-  return { ...form, sizes: oneMore(form.sizes).map((size) => (size.id ? { ...size, deposit_kg } : size)) };
+  return { ...form, sizes: withAnotherSize(form.sizes).map((size) => (size.id ? { ...size, deposit_kg } : size)) };
 }
 
 test("every size is a row of the request, in laying order", () => {
@@ -29,8 +29,8 @@ test("what is left empty in a row is left out, so that the engine names it there
 });
 
 test("one more size begins like the last and is told from it, whatever was left out before", () => {
-  const three = oneMore(oneMore(form.sizes));
-  const again = oneMore(three.filter((size) => size.id !== 1));
+  const three = withAnotherSize(withAnotherSize(form.sizes));
+  const again = withAnotherSize(three.filter((size) => size.id !== 1));
   expect(again.map((size) => size.id)).toEqual([0, 2, 3]);
   expect(new Set(again.map((size) => size.deposit_kg)).size).toBe(1);
 });

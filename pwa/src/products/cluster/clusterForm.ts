@@ -1,8 +1,8 @@
 import type { BasisByField, ClusterPlanRequest, Dip, Funnel, ProductRow, Row, Shop, Under } from "../../documents";
 import type { PlannedCluster, PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
-import { filled, from } from "../shared/request";
+import { caramelBasis, caramelOf, HEAT_LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
+import { withoutEmpty, sameNamed } from "../shared/request";
 
 /** Clusters of one size of first deposit. The id tells rows apart on the screen. */
 export interface Size {
@@ -62,7 +62,7 @@ export function firstClusters(shop: Shop, product: ProductRow): ClusterForm {
 }
 
 /** The sizes with one more, at first like the last. */
-export function oneMore(sizes: Size[]): Size[] {
+export function withAnotherSize(sizes: Size[]): Size[] {
   const id = 1 + Math.max(...sizes.map((size) => size.id));
   return [...sizes, ...sizes.slice(-1).map((size) => ({ ...size, id }))];
 }
@@ -86,15 +86,15 @@ export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanReques
   const funnel = shop.funnels.find((one) => one.id === form.funnel_id);
   const window = caramel?.windows["deposit"];
   const { second_kg, spread_m, gap_m, room_c, humidity, start_c } = form;
-  return filled<ClusterPlanRequest>({
-    ...(form.by === "pieces" ? { rows: form.sizes.map(({ clusters, deposit_kg }) => filled<Row>({ clusters, deposit_kg })) } : { caramel_kg: form.kg, deposit_kg: form.sizes[0]?.deposit_kg }),
+  return withoutEmpty<ClusterPlanRequest>({
+    ...(form.by === "pieces" ? { rows: form.sizes.map(({ clusters, deposit_kg }) => withoutEmpty<Row>({ clusters, deposit_kg })) } : { caramel_kg: form.kg, deposit_kg: form.sizes[0]?.deposit_kg }),
     second_kg: second_kg ?? 0,
     ...underOf(product),
     dip: dipOf(product, shop),
-    tray: tray && filled<ClusterPlanRequest["tray"]>({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
+    tray: tray && withoutEmpty<ClusterPlanRequest["tray"]>({ length_m: tray.length_m, width_m: tray.width_m, rim_m: tray.rim_m }),
     spread_m,
     gap_m,
-    funnel: funnel && filled<Funnel>({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
+    funnel: funnel && withoutEmpty<Funnel>({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
     deposits_per_min: funnel?.deposits_per_min,
     ...ovenRequest(form, shop),
     window_low_c: window?.low_c,
@@ -116,7 +116,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanReques
 /** What a product plans of a cluster, as cluster.learn asks for it. */
 export function learnRequest(product: ProductRow, shop: Shop): PlannedCluster {
   const { deposit_kg, second_kg, spread_m } = product.cluster;
-  return filled<PlannedCluster>({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
+  return withoutEmpty<PlannedCluster>({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
 }
 
 /** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
@@ -134,7 +134,7 @@ function underOf(product: ProductRow | undefined): Pick<ClusterPlanRequest, "und
     { material: also, kg_each: also_each_kg, count: also_count },
   ].flatMap(({ material, ...one }) => (material === null ? [] : [{ material, ...one }]));
   if (kinds.length === 0) return {};
-  if (bed_kg_m2 === null) return { under: kinds.map((one) => filled<Under>(one)) };
+  if (bed_kg_m2 === null) return { under: kinds.map((one) => withoutEmpty<Under>(one)) };
   const weights = kinds.map((one) => (one.kg_each ?? 0) * one.count);
   const all = weights.reduce((sum, one) => sum + one, 0);
   const share = (index: number) => (all > 0 ? (weights[index] ?? 0) / all : 1 / kinds.length);
@@ -157,14 +157,14 @@ function basisOf(form: ClusterForm, shop: Shop): BasisByField {
   const origins: Record<string, string> = {
     ...sharedOrigins(form, caramel),
     ...dipOrigins(product),
-    ...from(`products/${form.product_id}.cluster`, SIZES),
-    ...from(`trays/${form.tray_id}`, ["length_m", "width_m", "rim_m"], "tray."),
-    ...from(`funnels/${form.funnel_id}`, ["volume_m3", "fill"], "funnel."),
-    ...from(`funnels/${form.funnel_id}`, ["deposits_per_min"]),
+    ...sameNamed(`products/${form.product_id}.cluster`, SIZES),
+    ...sameNamed(`trays/${form.tray_id}`, ["length_m", "width_m", "rim_m"], "tray."),
+    ...sameNamed(`funnels/${form.funnel_id}`, ["volume_m3", "fill"], "funnel."),
+    ...sameNamed(`funnels/${form.funnel_id}`, ["deposits_per_min"]),
     ...underOrigins(product),
     window_low_c: `caramels/${caramel?.id}.windows.deposit.low_c`,
     window_high_c: `caramels/${caramel?.id}.windows.deposit.high_c`,
-    ...from(`caramels/${caramel?.id}`, LINES),
+    ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES),
   };
   const found: [string, BasisByField[string]][] = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);

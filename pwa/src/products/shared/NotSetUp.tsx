@@ -1,16 +1,16 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
-import { Beginning, isEmpty } from "./Beginning";
-import { NEEDED } from "./rowForms";
+import { FirstShop, isEmpty } from "./FirstShop";
+import { NEEDED_LISTS } from "./rowForms";
 
 /** Whether a slab can be planned with what the shop has. */
 export function canPlan(shop: Shop): boolean {
-  return NEEDED.every((list) => shop[list].length > 0);
+  return NEEDED_LISTS.every((list) => shop[list].length > 0);
 }
 
 /** Before the first plan there is a shop to set up. */
 export function NotSetUp({ shop }: { shop: Shop }) {
-  if (isEmpty(shop)) return <Beginning shop={shop} own />;
+  if (isEmpty(shop)) return <FirstShop shop={shop} own />;
   return (
     <>
       <p class="card">{t("shop.not_set_up")}</p>

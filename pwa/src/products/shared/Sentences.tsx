@@ -5,15 +5,15 @@ import { t } from "../../text";
 import { BasisMark } from "../../ui/BasisMark";
 
 /** Set up, weigh in, pour and level: minutes of hands besides the melt (common practice, no published source). */
-const HANDS_MS = 12 * 60_000;
+const SETTING_UP_MS = 12 * 60_000;
 
 /** When so many seconds of heat are over: whole minutes, so that no sentence flickers while the clock ticks. */
-export function heatedMs(after_s = 0): number {
-  return Math.round((now.value + HANDS_MS + after_s * 1000) / 60_000) * 60_000;
+export function meltedMs(after_s = 0): number {
+  return Math.round((now.value + SETTING_UP_MS + after_s * 1000) / 60_000) * 60_000;
 }
 
 /** The marks for the inputs that matter most to a card, in the order named. */
-export function Marks({ inputs, fields }: { inputs: Input[]; fields: string[] }) {
+export function BasisMarks({ inputs, fields }: { inputs: Input[]; fields: string[] }) {
   const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
   return (
     <p class="marks">
@@ -25,14 +25,14 @@ export function Marks({ inputs, fields }: { inputs: Input[]; fields: string[] })
 }
 
 /** What the room's air does to the batch; plans of long ago say nothing of it. */
-export function Air({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
+export function RoomSentences({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
   if (!air) return null;
   return (
     <>
       {air.dew_point_c !== null && (
         <>
           <p class="quiet">{t("desk.dew_point", { dew_point_c: air.dew_point_c })}</p>
-          <Marks inputs={inputs} fields={["humidity"]} />
+          <BasisMarks inputs={inputs} fields={["humidity"]} />
         </>
       )}
       <Warnings warnings={air.warnings} />

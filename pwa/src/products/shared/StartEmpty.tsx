@@ -4,7 +4,7 @@ import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { inventedDocs, SHOP_LISTS } from "../../state";
 import { t } from "../../text";
 import { titleOf } from "./rowForms";
-import { change } from "./lastChange";
+import { writeEdits } from "./shopEdits";
 import { Card } from "../../ui/Card";
 
 interface Row {
@@ -13,7 +13,7 @@ interface Row {
   title: string;
 }
 /** What would be taken away, and what would stay. */
-interface Parting {
+interface Removal {
   goes: Row[];
   stays: Row[];
   /** Whether the shop's name is an invented one. */
@@ -22,12 +22,12 @@ interface Parting {
 
 /** The invented shop gives way to one's own: asks first, and takes only what is invented. */
 export function StartEmpty({ shop }: { shop: Shop }) {
-  const [asked, setAsked] = useState<Parting | null>(null);
+  const [asked, setAsked] = useState<Removal | null>(null);
   return (
     <Card title={t("shop.invented_title")}>
       {asked ? <Question asked={asked} shop={shop} onDone={() => setAsked(null)} /> : <p>{t("shop.invented_how")}</p>}
       {!asked && (
-        <button type="button" class="go go-quiet" onClick={() => void inventedDocs().then((docs) => setAsked(parting(shop, docs)))}>
+        <button type="button" class="go go-quiet" onClick={() => void inventedDocs().then((docs) => setAsked(removalOf(shop, docs)))}>
           {t("shop.start_empty")}
         </button>
       )}
@@ -35,7 +35,7 @@ export function StartEmpty({ shop }: { shop: Shop }) {
   );
 }
 
-function Question({ asked, shop, onDone }: { asked: Parting; shop: Shop; onDone: () => void }) {
+function Question({ asked, shop, onDone }: { asked: Removal; shop: Shop; onDone: () => void }) {
   const [busy, setBusy] = useState(false);
   const take = () => {
     if (busy) return;
@@ -75,7 +75,7 @@ function Rows({ rows, none }: { rows: Row[]; none: "shop.nothing_goes" | "shop.n
 }
 
 /** Invented rows go; one's own stay, and with them the invented ones that they name. */
-function parting(shop: Shop, invented: Set<string>): Parting {
+function removalOf(shop: Shop, invented: Set<string>): Removal {
   const rows = SHOP_LISTS.flatMap((list) => shop[list].map((row) => ({ list, doc: `${list}/${row.id}`, title: titleOf(list, { ...row }) })));
   const named = shop.products.filter(({ id }) => !invented.has(`products/${id}`)).flatMap((one) => [`caramels/${one.caramel_id}`, `chocolates/${one.chocolate_id}`]);
   const goes = rows.filter(({ doc }) => invented.has(doc) && !named.includes(doc));
@@ -83,10 +83,10 @@ function parting(shop: Shop, invented: Set<string>): Parting {
 }
 
 /** Takes rows away; each could be put back, and "Undo" puts back all. */
-function empty(shop: Shop, { goes, name }: Parting): Promise<void> {
+function empty(shop: Shop, { goes, name }: Removal): Promise<void> {
   const set = (doc: string, field: string, value: unknown): ShopEdit => ({ doc, field, value, basis: "typed" });
   const edits = [...goes.map(({ doc }) => set(doc, "removed", true)), set("shop", "invented", false)];
   const back = [...goes.map(({ doc }) => set(doc, "removed", false)), set("shop", "invented", true)];
-  if (!name) return change(edits, t("shop.emptied"), back);
-  return change([...edits, set("shop", "name", null)], t("shop.emptied"), [...back, { ...set("shop", "name", shop.name), basis: "assumed" }]);
+  if (!name) return writeEdits(edits, t("shop.emptied"), back);
+  return writeEdits([...edits, set("shop", "name", null)], t("shop.emptied"), [...back, { ...set("shop", "name", shop.name), basis: "assumed" }]);
 }

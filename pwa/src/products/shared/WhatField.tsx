@@ -2,7 +2,7 @@ import type { Shop } from "../../documents";
 import { go } from "../../router";
 import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
-import { named } from "../../ui/named";
+import { rowOptions } from "../../ui/rowOptions";
 import { factsOf, KINDS } from "../facts";
 import type { Kind } from "../kind";
 import { planDraft } from "./planDraft";
@@ -34,5 +34,5 @@ export function WhatField({ shop, value, onProduct, kind }: Props) {
     const route = made && factsOf(made).route;
     if (route) go(route);
   };
-  return <ChoiceField label={t("desk.product")} value={value} options={[...named(shop.products), ...others]} onValue={choose} />;
+  return <ChoiceField label={t("desk.product")} value={value} options={[...rowOptions(shop.products), ...others]} onValue={choose} />;
 }

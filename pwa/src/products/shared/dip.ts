@@ -1,6 +1,6 @@
 import type { ChocolateRow, Dip, PocketM, ProductRow, Shop, Targets } from "../../documents";
 import { t } from "../../text";
-import { filled, from } from "./request";
+import { withoutEmpty, sameNamed } from "./request";
 
 /** A chocolate as plans need it; without any in the shop, the kinds there are. */
 export type Choice = Pick<ChocolateRow, "id" | "name" | "chocolate"> & { targets: ChocolateRow["targets"] | null };
@@ -13,7 +13,7 @@ export function chocolatesOf(shop: Shop): Choice[] {
 
 /** Its own heat lines, where all of them are known; else those of its kind. */
 export function targetsOf({ targets }: Choice): Targets | undefined {
-  return targets && Object.values(targets).every((line) => line !== null) ? filled<Targets>(targets) : undefined;
+  return targets && Object.values(targets).every((line) => line !== null) ? withoutEmpty<Targets>(targets) : undefined;
 }
 
 /** What of dipping comes from which field of the product. */
@@ -33,8 +33,8 @@ export function dipRequest(product: ProductRow | undefined, shop: Shop): Dip | u
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
   const all_m = coating.thickness_m;
   const { method, pickup_share: pickup, dip_s, top_mark, salt, salt_each_kg } = coating;
-  const sides = filled<PocketM>(pocket);
-  return filled<Dip>({
+  const sides = withoutEmpty<PocketM>(pocket);
+  return withoutEmpty<Dip>({
     method,
     pickup,
     dip_s,
@@ -57,8 +57,8 @@ export function dipOrigins(product: ProductRow | undefined): Record<string, stri
   return {
     ...Object.fromEntries(values),
     ...Object.fromEntries(["side", "bottom", "top"].map((side) => [`dip.thickness_m.${side}`, `${row}.coating.thickness_m`])),
-    ...from(`${row}.coating`, ["prebottom_m"], "dip."),
-    ...from(`${row}.pocket`, ["length_m", "width_m", "height_m"], "dip.pocket_m."),
-    ...from(`chocolates/${product.chocolate_id}`, ["chocolate", "set_s"], "dip."),
+    ...sameNamed(`${row}.coating`, ["prebottom_m"], "dip."),
+    ...sameNamed(`${row}.pocket`, ["length_m", "width_m", "height_m"], "dip.pocket_m."),
+    ...sameNamed(`chocolates/${product.chocolate_id}`, ["chocolate", "set_s"], "dip."),
   };
 }

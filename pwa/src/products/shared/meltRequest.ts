@@ -1,6 +1,6 @@
 /** What the request of every plan that melts takes from the shop: oven, bowl, caramel, and what they rest on. */
 import type { BasisByField, CaramelRow, Oven, ProductRow, Shop, SlabPlanRequest, Vessel } from "../../documents";
-import { filled, from } from "./request";
+import { withoutEmpty, sameNamed } from "./request";
 
 /** A form with what the person has changed, and which fields were typed in. */
 export function changed<F extends { typed: string[] }>(form: F, change: Partial<Omit<F, "typed">>): F {
@@ -17,23 +17,23 @@ export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: 
   const oven = shop.ovens.find((one) => one.id === form.oven_id);
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   return {
-    oven: filled<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
+    oven: withoutEmpty<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness }),
     step_s: oven?.step_s,
-    vessel: vessel && filled<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
+    vessel: vessel && withoutEmpty<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
   };
 }
 
 /** The lines of a caramel above its window. */
-export const LINES = ["limit_c", "warn_c", "stop_c"];
+export const HEAT_LINES = ["limit_c", "warn_c", "stop_c"];
 
 /** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
 export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: CaramelRow | undefined): Record<string, string> {
   return {
-    ...from("shop", ["room_c", "humidity"]),
-    ...from(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
-    ...from(`ovens/${form.oven_id}`, ["step_s"]),
-    ...from(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
-    ...from(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
+    ...sameNamed("shop", ["room_c", "humidity"]),
+    ...sameNamed(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
+    ...sameNamed(`ovens/${form.oven_id}`, ["step_s"]),
+    ...sameNamed(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
+    ...sameNamed(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
   };
 }
 

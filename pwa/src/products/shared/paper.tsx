@@ -5,7 +5,7 @@ import { shop } from "../../state";
 import { fieldName, t } from "../../text";
 import { shownValue } from "../../ui/BasisMark";
 import { Paper } from "../../ui/Paper";
-import { Part } from "../../ui/Card";
+import { Section } from "../../ui/Card";
 
 interface PageProps {
   title: string;
@@ -62,22 +62,22 @@ export function CautionList({ cautions }: { cautions: [SignalWord, string][] }) 
 }
 
 /** Every figure the plan rests on, by its basis: nothing of that is lost on paper, and it stays large enough to read. */
-export function Rests({ inputs }: { inputs: Input[] }) {
+export function BasisList({ inputs }: { inputs: Input[] }) {
   const bases = [...new Set(inputs.map((one) => one.basis))];
   return (
-    <Part title={t("desk.rests_on")}>
+    <Section title={t("desk.rests_on")}>
       <ul class="rests">
         {bases.map((basis) => (
           <li key={basis}>
-            <b>{t(`basis.${basis}`)}:</b> <Figures inputs={inputs.filter((one) => one.basis === basis)} />
+            <b>{t(`basis.${basis}`)}:</b> <InputFigures inputs={inputs.filter((one) => one.basis === basis)} />
           </li>
         ))}
       </ul>
-    </Part>
+    </Section>
   );
 }
 
-function Figures({ inputs }: { inputs: Input[] }) {
+function InputFigures({ inputs }: { inputs: Input[] }) {
   return (
     <>
       {inputs.map((one, index) => (

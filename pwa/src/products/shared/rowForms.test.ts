@@ -2,7 +2,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
-import { detailOf, type Draft, drafted, editsOf, fieldsOf, flat, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./rowForms";
+import { detailOf, type Draft, withValue, editsOf, fieldsOf, valuesOf, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./rowForms";
 
 let shop: Shop;
 beforeAll(async () => {
@@ -13,7 +13,7 @@ const oven = () => ({ ...shop.ovens[0] });
 const DOC = "ovens/oven-large";
 
 function typed(...fields: [string, unknown][]): Draft {
-  return fields.reduce((draft, [field, value]) => drafted(draft, field, value), NOTHING_CHANGED);
+  return fields.reduce((draft, [field, value]) => withValue(draft, field, value), NOTHING_CHANGED);
 }
 
 test("only what differs is written, so that another phone's fields stay", () => {
@@ -26,12 +26,12 @@ test("a value that was typed and typed back is no edit", () => {
 });
 
 test("a measured value is written even where it equals the assumed one, and says that it is measured", () => {
-  const edits = editsOf(DOC, oven(), drafted(NOTHING_CHANGED, "rated_w", 1000, true));
+  const edits = editsOf(DOC, oven(), withValue(NOTHING_CHANGED, "rated_w", 1000, true));
   expect(edits).toEqual([{ doc: DOC, field: "rated_w", value: 1000, basis: "measured" }]);
 });
 
 test("typing over a measured value makes it typed", () => {
-  const draft = drafted(drafted(NOTHING_CHANGED, "rated_w", 900, true), "rated_w", 870);
+  const draft = withValue(withValue(NOTHING_CHANGED, "rated_w", 900, true), "rated_w", 870);
   expect(editsOf(DOC, oven(), draft)[0]?.basis).toBe("typed");
 });
 
@@ -56,7 +56,7 @@ test("a field inside a field is found, and one that is missing is null", () => {
 });
 
 test("the whole row is checked with what is typed over it", () => {
-  const values = flat("caramels", { ...shop.caramels[0] }, typed(["stop_c", 88]));
+  const values = valuesOf("caramels", { ...shop.caramels[0] }, typed(["stop_c", 88]));
   expect(values).toMatchObject({ "windows.slab.high_c": 77, stop_c: 88, limit_c: 93.3 });
 });
 
@@ -68,9 +68,9 @@ test("bars are called by their height, and a row without a name says so", () => 
 test("a product shows the fields of the way it is made, and what was typed under the other is not written", () => {
   const slab = { ...shop.products.find((one) => one.kind === "slab") };
   const asCluster = typed(["kind", "cluster"], ["slab_height_m", 900], ["cluster.deposit_kg", 0.01]);
-  expect(flat("products", slab, NOTHING_CHANGED)).toHaveProperty("slab_height_m");
-  expect(flat("products", slab, NOTHING_CHANGED)).not.toHaveProperty(["cluster.deposit_kg"]);
-  expect(flat("products", slab, asCluster)).not.toHaveProperty("slab_height_m");
+  expect(valuesOf("products", slab, NOTHING_CHANGED)).toHaveProperty("slab_height_m");
+  expect(valuesOf("products", slab, NOTHING_CHANGED)).not.toHaveProperty(["cluster.deposit_kg"]);
+  expect(valuesOf("products", slab, asCluster)).not.toHaveProperty("slab_height_m");
   expect(editsOf("products/a", slab, asCluster).map((edit) => edit.field)).toEqual(["kind", "cluster.deposit_kg"]);
   expect(Object.values(fieldsOf("vessels", { ...shop.vessels[0] }, NOTHING_CHANGED)).flat()).toHaveLength(5);
 });

@@ -76,7 +76,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
 };
 
 /** What a slab cannot be planned without. */
-export const NEEDED: ShopList[] = ["ovens", "caramels", "products"];
+export const NEEDED_LISTS: ShopList[] = ["ovens", "caramels", "products"];
 
 /** The value of a field in a row; null where nobody has said anything. */
 export function valueOf(row: Values, field: string): unknown {
@@ -129,7 +129,7 @@ export interface Draft {
 
 export const NOTHING_CHANGED: Draft = { values: {}, measured: [] };
 
-export function drafted(draft: Draft, field: string, value: unknown, measured = false): Draft {
+export function withValue(draft: Draft, field: string, value: unknown, measured = false): Draft {
   const others = draft.measured.filter((one) => one !== field);
   return { values: { ...draft.values, [field]: value }, measured: measured ? [...others, field] : others };
 }
@@ -137,9 +137,9 @@ export function drafted(draft: Draft, field: string, value: unknown, measured = 
 /** Only what really differs becomes an edit, so that another phone's edits of other fields stay, or a list of which
  * nobody has said anything yet; nor does what the form no longer shows. */
 export function editsOf(doc: string, row: Values, draft: Draft, basis: Record<string, string> = {}): ShopEdit[] {
-  const shown = flat(doc.split("/")[0] as ShopList | "shop", row, draft);
+  const shown = valuesOf(doc.split("/")[0] as ShopList | "shop", row, draft);
   const said = (field: string, value: unknown) =>
-    draft.measured.includes(field) || unsaid(`${doc}.${field}`, value, basis) || !same(value, valueOf(row, field));
+    draft.measured.includes(field) || isUnanswered(`${doc}.${field}`, value, basis) || !isEqual(value, valueOf(row, field));
   return Object.entries(draft.values)
     .filter(([field, value]) => field in shown && said(field, value))
     .map(([field, value]) => ({ doc, field, value, basis: draft.measured.includes(field) ? "measured" : "typed" }));
@@ -150,15 +150,15 @@ export function undoOf(edits: ShopEdit[], row: Values, basis: Record<string, str
   return edits.map(({ doc, field }) => {
     const was = (basis[`${doc}.${field}`] ?? "typed") as ShopEdit["basis"];
     const value = valueOf(row, field);
-    return { doc, field, value: unsaid(`${doc}.${field}`, value, basis) ? null : value, basis: was };
+    return { doc, field, value: isUnanswered(`${doc}.${field}`, value, basis) ? null : value, basis: was };
   });
 }
 
-function unsaid(place: string, value: unknown, basis: Record<string, string>): boolean {
+function isUnanswered(place: string, value: unknown, basis: Record<string, string>): boolean {
   return Array.isArray(value) && !(place in basis);
 }
 
-function same(a: unknown, b: unknown): boolean {
+function isEqual(a: unknown, b: unknown): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
@@ -175,7 +175,7 @@ export function fieldsOf(list: ShopList | "shop", row: Values, draft: Draft): Re
 }
 
 /** A row as one document by field: what the engine checks as a whole. */
-export function flat(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
+export function valuesOf(list: ShopList | "shop", row: ShopRow | Values, draft: Draft): Values {
   const names = Object.values(fieldsOf(list, row, draft)).flatMap((own) => own.map((one) => one.field));
   return Object.fromEntries(names.map((name) => [name, name in draft.values ? draft.values[name] : valueOf(row, name)]));
 }

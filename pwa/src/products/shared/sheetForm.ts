@@ -3,7 +3,7 @@ import type { ComponentChildren } from "preact";
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
 import { factsOf } from "../facts";
-import { filled } from "./request";
+import { withoutEmpty } from "./request";
 
 /** A batch sheet has no more rows of a kind. */
 export const MOST_ROWS = 40;
@@ -122,15 +122,15 @@ export function sheetOf(form: SheetForm): FilledSheet {
     // In the order the kitchen's clock went.
     weighed_at_ms: clock.read(form.weighed_at_ms),
     bursts: rows("bursts").map((row) =>
-      filled<RowOf<"bursts">>({ at_ms: time(row, "at"), seconds_s: quantity(row, "seconds_s"), free: row["free"] === "yes", surface_c: quantity(row, "surface_c") }),
+      withoutEmpty<RowOf<"bursts">>({ at_ms: time(row, "at"), seconds_s: quantity(row, "seconds_s"), free: row["free"] === "yes", surface_c: quantity(row, "surface_c") }),
     ),
     poured_at_ms: clock.read(form.poured_at_ms),
     slab: rows("slab").map((row) =>
-      filled<RowOf<"slab">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c"), firm: row["firm"] ? row["firm"] === "yes" : null }),
+      withoutEmpty<RowOf<"slab">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c"), firm: row["firm"] ? row["firm"] === "yes" : null }),
     ),
-    fills: rows("fills").map((row) => filled<RowOf<"fills">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c") })),
+    fills: rows("fills").map((row) => withoutEmpty<RowOf<"fills">>({ at_ms: time(row, "at"), surface_c: quantity(row, "surface_c") })),
     trays: rows("trays").map((row) =>
-      filled<RowOf<"trays">>({ laid_at_ms: time(row, "laid_at_ms"), second_at_ms: time(row, "second_at_ms"), freed_at_ms: time(row, "freed_at_ms") }),
+      withoutEmpty<RowOf<"trays">>({ laid_at_ms: time(row, "laid_at_ms"), second_at_ms: time(row, "second_at_ms"), freed_at_ms: time(row, "freed_at_ms") }),
     ),
     cut_at_ms: clock.read(form.cut_at_ms),
     weighed_kg: form.weighed_kg,

@@ -4,7 +4,7 @@ import type { ComponentChildren } from "preact";
 import type { MeltRequest, SlabPlan } from "../../documents";
 import { units } from "../../state";
 import { dimensionOf, format, formatRange, t, unitFor } from "../../text";
-import { Part } from "../../ui/Card";
+import { Section } from "../../ui/Card";
 
 /** Rows beyond the plan's own bursts. */
 const MORE_BURSTS = 4;
@@ -83,12 +83,12 @@ function Bursts({ bursts, more, window }: BurstsProps) {
     return burst && `${format("seconds_s", burst.seconds_s)}, ${formatRange("end_c", burst.low_c, burst.high_c)}`;
   };
   return (
-    <Part title={t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}>
+    <Section title={t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}>
       <ByHand
         heads={[...["burst", "planned", "started", "seconds", "free"].map((one) => t(`paper.column_${one}`)), degrees("paper.column_read")]}
         number={bursts.length + more}
         row={(n) => [n, planned(n), "", "", <span class="box" />, ""]}
       />
-    </Part>
+    </Section>
   );
 }

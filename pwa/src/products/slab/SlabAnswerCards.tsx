@@ -10,7 +10,7 @@ import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { plannedLadder } from "../shared/ladder";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
-import { heatedMs, Marks } from "../shared/Sentences";
+import { meltedMs, BasisMarks } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";
 import { Card } from "../../ui/Card";
 
@@ -43,7 +43,7 @@ function Cutting({ reply }: { reply: SlabPlanReply }) {
       <SlabMap slab={slabOf(reply)} place="desk" />
       <CutList slab={slabOf(reply)} />
       <OtherFrames reply={reply} />
-      <Marks inputs={reply.inputs} fields={["material", "bars_m", "piece_length_m", "trim_m", "kerf_m"]} />
+      <BasisMarks inputs={reply.inputs} fields={["material", "bars_m", "piece_length_m", "trim_m", "kerf_m"]} />
     </Card>
   );
 }
@@ -65,13 +65,13 @@ function OtherFrames({ reply }: { reply: SlabPlanReply }) {
 }
 
 function Melting({ reply }: { reply: SlabPlanReply }) {
-  const jacket = plannedJacket(reply, heatedMs());
+  const jacket = plannedJacket(reply, meltedMs());
   if (jacket) return <Jacketed jacket={jacket} inputs={reply.inputs} />;
   return (
     <Card title={t("desk.melting")}>
       <p class="quiet">{t("desk.bursts_note")}</p>
       <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-      <Marks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
+      <BasisMarks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
     </Card>
   );
 }
@@ -84,7 +84,7 @@ function Jacketed({ jacket, inputs }: { jacket: JacketTimes; inputs: Input[] }) 
         {t("desk.jacket_takes", { seconds_s, low_s, high_s })} {t("desk.jacket_note")}
       </p>
       <JacketLine jacket={jacket} place="desk" />
-      <Marks inputs={inputs} fields={["jacket.water_c", "jacket.thickness_m", "jacket.chopped_m", "jacket.wall_w_m2k", "start_c", "windows.low_c", "windows.limit_c"]} />
+      <BasisMarks inputs={inputs} fields={["jacket.water_c", "jacket.thickness_m", "jacket.chopped_m", "jacket.wall_w_m2k", "start_c", "windows.low_c", "windows.limit_c"]} />
     </Card>
   );
 }
@@ -97,7 +97,7 @@ function CoolingCard({ reply }: { reply: SlabPlanReply }) {
         <span class="legend-core">{t("desk.curve_core")}</span>
         <span class="legend-surface">{t("desk.curve_surface")}</span>
       </p>
-      <Marks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
+      <BasisMarks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
     </Card>
   );
 }

@@ -1,7 +1,7 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
-import { named } from "../../ui/named";
+import { rowOptions } from "../../ui/rowOptions";
 import { type Change, jacketedVessel, type SlabForm } from "./slabForm";
 import { ReadNumber } from "../shared/ReadNumber";
 import { WhatField } from "../shared/WhatField";
@@ -18,7 +18,7 @@ interface Props {
 }
 
 /** Which request fields a form field answers for: a problem is shown where it can be mended. */
-const ANSWERS_FOR: Record<string, string[]> = {
+const REQUEST_FIELDS: Record<string, string[]> = {
   kg: ["have.kg", "have", "mass_kg"],
   pieces: ["want.pieces", "want"],
   boxes: ["want.boxes"],
@@ -35,7 +35,7 @@ const ANSWERS_FOR: Record<string, string[]> = {
 
 function at(field: string, problem: ProblemDocument | null): ProblemDocument | null {
   if (!problem) return null;
-  return problem.field === field || ANSWERS_FOR[field]?.includes(problem.field) ? problem : null;
+  return problem.field === field || REQUEST_FIELDS[field]?.includes(problem.field) ? problem : null;
 }
 
 export function SlabFields(props: Props) {
@@ -69,7 +69,7 @@ export function SlabFields(props: Props) {
           <Number {...props} field="frame_width_m" />
         </div>
       )}
-      <Kit {...props} />
+      <Equipment {...props} />
       <div class="pair">
         <Number {...props} field="room_c" />
         <Number {...props} field="humidity" />
@@ -86,15 +86,15 @@ function OwnFrame({ form, shop, onChange }: Props) {
     const frame = shop.frames.find((one) => one.id === id);
     if (frame) onChange({ frame_length_m: frame.length_m, frame_width_m: frame.width_m });
   };
-  const options = [...(mine ? [] : [{ value: "", label: t("shop.choose") }]), ...named(shop.frames)];
+  const options = [...(mine ? [] : [{ value: "", label: t("shop.choose") }]), ...rowOptions(shop.frames)];
   return <ChoiceField label={t("shop.frame_of_shop")} value={mine?.id ?? ""} options={options} onValue={take} />;
 }
 
 /** What stands in the kitchen: a water-jacketed vessel needs no oven. */
-function Kit(props: Props) {
+function Equipment(props: Props) {
   const { form, shop, problem, onChange, onVessel } = props;
   const one = (name: "oven" | "vessel" | "base", rows: { id: string; name: string }[], take: (id: string) => void) => (
-    <ChoiceField label={t(`desk.${name}`)} value={form[`${name}_id`]} options={rows.length ? named(rows) : [{ value: "", label: t("desk.none_in_shop") }]} problem={at(name, problem)} onValue={take} />
+    <ChoiceField label={t(`desk.${name}`)} value={form[`${name}_id`]} options={rows.length ? rowOptions(rows) : [{ value: "", label: t("desk.none_in_shop") }]} problem={at(name, problem)} onValue={take} />
   );
   return (
     <>

@@ -7,10 +7,10 @@ import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { plannedLadder } from "../shared/ladder";
 import { SlabCautions } from "./SlabCautions";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
-import { heatedMs } from "../shared/Sentences";
+import { meltedMs } from "../shared/Sentences";
 import { Sentences } from "./SlabSentences";
-import { BatchPage, Rests } from "../shared/paper";
-import { Part } from "../../ui/Card";
+import { BatchPage, BasisList } from "../shared/paper";
+import { Section } from "../../ui/Card";
 
 export interface SlabPage {
   answer: PlanAnswer<"slab.plan">;
@@ -21,7 +21,7 @@ export interface SlabPage {
 /** The plan for the wall: the sentences, the pictures, what the figures rest on. */
 export function SlabPaper({ answer: { reply }, name, lot, onClose }: SlabPage & { onClose: () => void }) {
   const slab = slabOf(reply);
-  const jacket = plannedJacket(reply, heatedMs());
+  const jacket = plannedJacket(reply, meltedMs());
   return (
     <BatchPage title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} onClose={onClose}>
       <div class="halves">
@@ -29,20 +29,20 @@ export function SlabPaper({ answer: { reply }, name, lot, onClose }: SlabPage & 
           <Sentences reply={reply} />
           <CutList slab={slab} />
         </div>
-        <Part title={t("desk.slab_and_frame")}>
+        <Section title={t("desk.slab_and_frame")}>
           <SlabMap slab={slab} place="desk" />
-        </Part>
+        </Section>
       </div>
       <div class="halves">
-        <Part title={t("desk.melting")}>
+        <Section title={t("desk.melting")}>
           {jacket ? <JacketLine jacket={jacket} place="desk" /> : <BurstLadder ladder={plannedLadder(reply)} place="desk" />}
-        </Part>
-        <Part title={t("desk.cooling")}>
+        </Section>
+        <Section title={t("desk.cooling")}>
           <CoolingCurve cooling={plannedCooling(reply, null)} place="desk" />
-        </Part>
+        </Section>
       </div>
       <SlabCautions jacket={Boolean(reply.jacket)} />
-      <Rests inputs={reply.inputs} />
+      <BasisList inputs={reply.inputs} />
     </BatchPage>
   );
 }

@@ -7,7 +7,7 @@ import { SlabCautions } from "./SlabCautions";
 import { SlabCompared } from "./SlabCompared";
 import { CooledPicture, MeltedPicture } from "./SlabHappened";
 import { slabOf } from "./slabPictures";
-import { Card, Part } from "../../ui/Card";
+import { Card, Section } from "../../ui/Card";
 
 /** Planned against happened, and the pictures of a slab. */
 export function SlabCards({ record }: { record: RecordOf<"slab"> }) {
@@ -43,12 +43,12 @@ export function SlabHalves({ record }: { record: RecordOf<"slab"> }) {
         <SlabCautions jacket={Boolean(record.plan.reply.jacket)} />
       </div>
       <div class="halves">
-        <Part title={t("desk.melting")}>
+        <Section title={t("desk.melting")}>
           <MeltedPicture record={record} />
-        </Part>
-        <Part title={t("desk.cooling")}>
+        </Section>
+        <Section title={t("desk.cooling")}>
           <CooledPicture record={record} />
-        </Part>
+        </Section>
       </div>
     </>
   );

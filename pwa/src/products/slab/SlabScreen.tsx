@@ -4,16 +4,16 @@ import type { Shop, SlabPlan, SlabPlanRequest } from "../../documents";
 import { labelsOfProduct, plan as planOf, type PlanAnswer, shop as shopSignal, withMeasured } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { useUnread } from "../../ui/useUnread";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
 import { canPlan, NotSetUp } from "../shared/NotSetUp";
-import { Beside } from "../shared/Beside";
+import { FormAndAnswer } from "../shared/FormAndAnswer";
 import { changed } from "../shared/meltRequest";
 import { type Change, firstForm, measuredBy, partsOf, requestOf, type SlabForm, withProduct, withVessel } from "./slabForm";
 import { type SlabPage, SlabPaper } from "./SlabPaper";
-import { Keep } from "../shared/Keep";
+import { OpenBatch } from "../shared/OpenBatch";
 import { SlabAnswerCards } from "./SlabAnswerCards";
 import { SlabFields } from "./SlabFields";
-import { ownName } from "../shared/ownName";
+import { uniqueName } from "../shared/uniqueName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
 import { planDraft } from "../shared/planDraft";
 
@@ -35,7 +35,7 @@ export function SlabScreen() {
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => void }) {
   const [form, setForm] = useState<SlabForm>(() => firstOf(shop));
-  const [unread, read] = useUnread();
+  const [unread, read] = useUnreadableFields();
   const parts = partsOf(form, shop);
   const ask = (request: SlabPlanRequest) => planOf("slab.plan", request, { measured: (typed) => withMeasured("slab.plan", typed, parts), server: "slab" });
   const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
@@ -46,17 +46,17 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => vo
   const product = shop.products.find((one) => one.id === form.product_id);
   const measure = (by: SlabForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
-    <Beside
+    <FormAndAnswer
       fields={<SlabFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
       unread={unread.length > 0}
       found={found}
     >
       {found.answer && (
         <SlabAnswerCards answer={found.answer}>
-          <Keep plan={plan} busy={found.busy} product={product} dip={found.answer.reply.dip} onPage={() => plan && found.answer && onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" })} />
+          <OpenBatch plan={plan} busy={found.busy} product={product} dip={found.answer.reply.dip} onPage={() => plan && found.answer && onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" })} />
         </SlabAnswerCards>
       )}
-    </Beside>
+    </FormAndAnswer>
   );
 }
 
@@ -73,7 +73,7 @@ function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<PlanAnswer<
   const product = shop.products.find((one) => one.id === form.product_id);
   return {
     kind: "slab",
-    name: ownName(product?.name ?? t("desk.slab")),
+    name: uniqueName(product?.name ?? t("desk.slab")),
     prebottom: product?.prebottom ?? false,
     finish: product?.finish ?? "plain",
     ...labelsOfProduct(shop, product),

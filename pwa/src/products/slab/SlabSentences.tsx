@@ -1,10 +1,10 @@
 import type { SlabPlanReply } from "../../documents";
 import { format, formatTime, t } from "../../text";
-import { DipSentences } from "../shared/Dipping";
-import { Air, heatedMs, Marks, Warnings } from "../shared/Sentences";
+import { DipSentences } from "../shared/DipSentences";
+import { RoomSentences, meltedMs, BasisMarks, Warnings } from "../shared/Sentences";
 
 export function pouredMs({ melt, jacket }: SlabPlanReply): number {
-  return heatedMs(jacket?.seconds_s ?? melt?.total_s);
+  return meltedMs(jacket?.seconds_s ?? melt?.total_s);
 }
 
 /** The plan in words, each with the marks of what it rests on. */
@@ -18,17 +18,17 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
       <p class="answer">{frameWords(pour)}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
-      <Marks inputs={reply.inputs} fields={["residue"]} />
+      <BasisMarks inputs={reply.inputs} fields={["residue"]} />
       <p class="answer">
         {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
       </p>
-      <Marks inputs={reply.inputs} fields={["trim_m"]} />
+      <BasisMarks inputs={reply.inputs} fields={["trim_m"]} />
       <MeltSentence reply={reply} />
       <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
       <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
-      <Marks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
+      <BasisMarks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}
-      <Air air={reply.room} inputs={reply.inputs} />
+      <RoomSentences air={reply.room} inputs={reply.inputs} />
       <Warnings warnings={reply.warnings} />
     </section>
   );
@@ -42,7 +42,7 @@ function frameWords({ bars, slab_height_m, length_m, width_m }: SlabPlanReply["p
 
 /** How long the melt takes: bursts in an oven, hours in a water jacket. */
 function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanReply }) {
-  const time = (after_s: number) => formatTime(heatedMs() + after_s * 1000);
+  const time = (after_s: number) => formatTime(meltedMs() + after_s * 1000);
   return (
     <>
       {melt && <p class="answer">{t("desk.bursts", { n: melt.bursts.length, total_s: melt.total_s })}</p>}
@@ -52,7 +52,7 @@ function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanRepl
         </p>
       )}
       {/* What was measured of an oven stands for its plate. */}
-      <Marks inputs={inputs} fields={[inputs.some((one) => one.field === "oven.power_w") ? "oven.power_w" : "oven.rated_w", "jacket.water_c"]} />
+      <BasisMarks inputs={inputs} fields={[inputs.some((one) => one.field === "oven.power_w") ? "oven.power_w" : "oven.rated_w", "jacket.water_c"]} />
     </>
   );
 }

@@ -5,7 +5,7 @@ import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
 import type { SheetBoxes } from "../view";
 import { SlabCautions } from "./SlabCautions";
 import { slabOf } from "./slabPictures";
-import { Part } from "../../ui/Card";
+import { Section } from "../../ui/Card";
 
 /** Rows for readings and touch tests of the slab. */
 const LOOKS = 4;
@@ -38,10 +38,10 @@ function Halves({ reply }: Pick<SlabPlan, "reply">) {
         <Line names={["paper.box_rest"]} />
         <Line names={["paper.box_notes"]} />
       </div>
-      <Part title={t("desk.slab_and_frame")}>
+      <Section title={t("desk.slab_and_frame")}>
         <SlabMap slab={slab} place="desk" />
         <CutList slab={slab} />
-      </Part>
+      </Section>
     </div>
   );
 }

@@ -1,8 +1,8 @@
 import type { BasisByField, FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { caramelBasis, caramelOf, LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
-import { filled, from } from "../shared/request";
+import { caramelBasis, caramelOf, HEAT_LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
+import { withoutEmpty, sameNamed } from "../shared/request";
 
 /** What the person has said, in SI; null: nothing typed. */
 export interface SlabForm {
@@ -99,7 +99,7 @@ export function measuredBy(form: SlabForm, by: SlabForm["by"], planned: number |
 }
 
 /** The product, the caramel it is made of, and the table. */
-function chosen(form: SlabForm, shop: Shop) {
+function chosenRows(form: SlabForm, shop: Shop) {
   const product = shop.products.find((one) => one.id === form.product_id);
   return { product, caramel: caramelOf(product, shop), table: shop.tables[0] };
 }
@@ -111,17 +111,17 @@ export function partsOf(form: SlabForm, shop: Shop): PlanParts {
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
 export function requestOf(form: SlabForm, shop: Shop): SlabPlanRequest {
-  const { product, caramel, table } = chosen(form, shop);
+  const { product, caramel, table } = chosenRows(form, shop);
   const base = shop.bases.find((one) => one.id === form.base_id);
   const window = caramel?.windows["slab"];
-  return filled<SlabPlanRequest>({
+  return withoutEmpty<SlabPlanRequest>({
     ...amountOf(form),
     slab_height_m: form.slab_height_m,
     piece_length_m: form.piece_length_m,
     piece_width_m: form.piece_width_m,
     trim_m: product?.trim_m,
     kerf_m: product?.kerf_m,
-    frame: form.frame === "fit" ? "fit" : filled<FrameByLength>({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
+    frame: form.frame === "fit" ? "fit" : withoutEmpty<FrameByLength>({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
     max_length_m: table?.max_length_m,
     max_width_m: table?.max_width_m,
     bars_m: barSets(shop),
@@ -145,13 +145,13 @@ export function requestOf(form: SlabForm, shop: Shop): SlabPlanRequest {
 function jacketRequest(form: SlabForm): Jacket {
   const { water_c, block, thickness_m, chopped_m } = form;
   // Left out, a size would mean a whole block: pieces of no size are refused where one can mend it.
-  return filled<Jacket>({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
+  return withoutEmpty<Jacket>({ water_c, ...(block === "whole" ? { thickness_m } : { chopped_m: chopped_m ?? 0 }) });
 }
 
 function amountOf(form: SlabForm): Pick<SlabPlanRequest, "have" | "want"> {
-  if (form.by === "kg") return { have: filled<Have>({ kg: form.kg }) };
-  if (form.by === "pieces") return { want: filled<Want>({ pieces: form.pieces }) };
-  return { want: filled<Want>({ boxes: form.boxes, per_box: form.per_box }) };
+  if (form.by === "kg") return { have: withoutEmpty<Have>({ kg: form.kg }) };
+  if (form.by === "pieces") return { want: withoutEmpty<Want>({ pieces: form.pieces }) };
+  return { want: withoutEmpty<Want>({ boxes: form.boxes, per_box: form.per_box }) };
 }
 
 /** Four bars of a height close a frame; each such set may be stacked. */
@@ -162,17 +162,17 @@ function barSets(shop: Shop): number[] | null {
 
 /** Which row and field of the shop a field of the request comes from. */
 function origins(form: SlabForm, shop: Shop): Record<string, string> {
-  const { product, caramel, table } = chosen(form, shop);
+  const { product, caramel, table } = chosenRows(form, shop);
   return {
     ...sharedOrigins(form, caramel),
-    ...from(`vessels/${form.vessel_id}`, ["water_c"], "jacket."),
-    ...from(`bases/${form.base_id}`, ["base", "bottom", "contact_m2k_w"]),
+    ...sameNamed(`vessels/${form.vessel_id}`, ["water_c"], "jacket."),
+    ...sameNamed(`bases/${form.base_id}`, ["base", "bottom", "contact_m2k_w"]),
     bars_m: `bars/${shop.bars[0]?.id}.height_m`,
-    ...from(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
-    ...from(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
-    ...from(`caramels/${caramel?.id}`, LINES, "windows."),
+    ...sameNamed(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
+    ...sameNamed(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
+    ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES, "windows."),
     ...dipOrigins(product),
-    ...from(`products/${product?.id}`, ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"]),
+    ...sameNamed(`products/${product?.id}`, ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"]),
   };
 }
 
@@ -185,5 +185,5 @@ function basisOf(form: SlabForm, shop: Shop): BasisByField {
   }
   // Nobody has read the block: it is taken to be as warm as the room.
   if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
-  return { ...found, ...caramelBasis(chosen(form, shop).caramel, shop) };
+  return { ...found, ...caramelBasis(chosenRows(form, shop).caramel, shop) };
 }

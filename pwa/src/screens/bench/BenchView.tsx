@@ -15,9 +15,9 @@ import { hasSheet } from "../../products/facts";
 import { viewsOf } from "../../products/views";
 import { MoreSheet } from "./MoreSheet";
 import { NoteSheet } from "./NoteSheet";
-import { sayOf } from "../say";
+import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
-import { useShort } from "./short";
+import { useShortScreen } from "./shortScreen";
 
 /** A clock that runs so much longer is worth a calendar entry (ms). */
 const LONG_MS = 10 * 60_000;
@@ -91,7 +91,7 @@ interface StepProps extends BenchProps {
 
 function StepView(props: StepProps) {
   const { advice, plan, events, run, clocks, now, pending, trouble, onTake, onSheet } = props;
-  const short = useShort();
+  const short = useShortScreen();
   const views = viewsOf(plan.kind);
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
@@ -180,7 +180,7 @@ function Words({ advice, trouble, short, children }: WordsProps) {
   return (
     <div class="bench-mid">
       <h1 class="say" aria-live="polite">
-        {sayOf(advice)}
+        {promptText(advice)}
       </h1>
       {trouble && <p class="more trouble">{trouble}</p>}
       <div class="bench-room">

@@ -6,7 +6,7 @@ import { Clocks } from "../../ui/Clocks";
 import { AidSign, MoreSign } from "../../ui/icons";
 import { Keypad } from "../../ui/Keypad";
 import type { Typing } from "../../ui/typing";
-import { sayOf } from "../say";
+import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
 import type { BenchProps, Sheet } from "./benchProps";
 import { draftKey, drafts, setDraft } from "./drafts";
@@ -31,7 +31,7 @@ export function EntryView(props: Props) {
     <main class="bench bench-entry" data-step={advice.step} data-pending={props.pending}>
       <div class="entry-line">
         <h1 class="say" aria-live="polite">
-          {onBack ? t(`screen.entry_${entry.kind}`) : sayOf(advice)}
+          {onBack ? t(`screen.entry_${entry.kind}`) : promptText(advice)}
         </h1>
         <Clocks clocks={clocks} now={now} strip />
       </div>

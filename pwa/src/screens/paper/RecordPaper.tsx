@@ -2,9 +2,9 @@ import type { BatchRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
 import { happenings } from "../record/happenings";
-import { BatchPage, Rests } from "../../products/shared/paper";
+import { BatchPage, BasisList } from "../../products/shared/paper";
 import { viewsOf } from "../../products/views";
-import { Part } from "../../ui/Card";
+import { Section } from "../../ui/Card";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
@@ -19,11 +19,11 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>
       {Paper && <Paper record={record} />}
-      <Part title={t("desk.timeline")}>
+      <Section title={t("desk.timeline")}>
         <Timeline happenings={happenings(record)} />
         <p class="left-out" hidden />
-      </Part>
-      <Rests inputs={plan.reply.inputs} />
+      </Section>
+      <BasisList inputs={plan.reply.inputs} />
     </BatchPage>
   );
 }

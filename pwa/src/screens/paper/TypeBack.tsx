@@ -6,7 +6,7 @@ import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack }
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
-import { useUnread } from "../../ui/useUnread";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
 import { hasSheet } from "../../products/facts";
 import { viewsOf } from "../../products/views";
 import { go } from "../../router";
@@ -29,7 +29,7 @@ export function TypeBack({ record }: { record: BatchRecord }) {
 
 function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
   const [form, setForm] = useState(begun);
-  const [unread, read] = useUnread();
+  const [unread, read] = useUnreadableFields();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [state, setState] = useState<"" | "busy" | "failed">("");
   // Taps may come faster than the screen is drawn again.

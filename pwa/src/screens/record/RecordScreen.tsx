@@ -17,7 +17,7 @@ import { SetAside } from "../SetAside";
 import { go } from "../../router";
 import { happenings } from "./happenings";
 import { Photos } from "./Photos";
-import { Taking } from "./Taking";
+import { TakeAlong } from "./TakeAlong";
 import { Card } from "../../ui/Card";
 
 type Loaded = BatchRecord | "loading" | "missing" | "failed" | "broken";
@@ -84,7 +84,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
         </section>
       </div>
       {summary.closed_at_ms !== null && <LearnedLink />}
-      <Taking record={record} />
+      <TakeAlong record={record} />
     </Desk>
   );
 }

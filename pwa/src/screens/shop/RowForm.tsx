@@ -5,11 +5,11 @@ import type { Kind } from "../../products/kind";
 import { viewsOf } from "../../products/views";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { useUnread } from "../../ui/useUnread";
+import { useUnreadableFields } from "../../ui/useUnreadableFields";
 import { go } from "../../router";
-import { drafted, editsOf, fieldsOf, flat, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "../../products/shared/rowForms";
+import { withValue, editsOf, fieldsOf, valuesOf, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "../../products/shared/rowForms";
 import { DensityGuide, WaterGuide } from "./Guides";
-import { change } from "../../products/shared/lastChange";
+import { writeEdits } from "../../products/shared/shopEdits";
 import { RowField } from "./RowField";
 import { objection, useDraft, useRow } from "./useDraft";
 
@@ -40,13 +40,13 @@ function Missing({ fresh }: { fresh: boolean }) {
 
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
-  const [faults, read] = useUnread();
-  const values = flat(list, row, draft);
+  const [faults, read] = useUnreadableFields();
+  const values = valuesOf(list, row, draft);
   const unread = faults.filter((name) => name in values);
   const { fields, ...groups } = fieldsOf(list, row, draft);
   const { guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
-  const set = (field: string, value: unknown, measured = false) => setDraft((old) => drafted(old, field, value, measured));
+  const set = (field: string, value: unknown, measured = false) => setDraft((old) => withValue(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
     <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onRead={read} />
   );
@@ -99,14 +99,14 @@ async function kept(list: ShopList | "shop", id: string, row: ShopRow, edits: Sh
     const doc = `${list}/${newId()}`;
     const own = edits.map((edit) => ({ ...edit, doc }));
     go(`/shop/${list}`);
-    return change(own, t("shop.added", { name }), [{ doc, field: "removed", value: true, basis: "typed" }]);
+    return writeEdits(own, t("shop.added", { name }), [{ doc, field: "removed", value: true, basis: "typed" }]);
   }
   go(list === "shop" ? "/shop" : `/shop/${list}`);
-  return change(edits, t("shop.changed", { name }), undoOf(edits, row, basis));
+  return writeEdits(edits, t("shop.changed", { name }), undoOf(edits, row, basis));
 }
 
 async function removed(list: ShopList, id: string, row: ShopRow): Promise<void> {
   const edit = (value: boolean): ShopEdit => ({ doc: `${list}/${id}`, field: "removed", value, basis: "typed" });
   go(`/shop/${list}`);
-  await change([edit(true)], t("shop.removed", { name: titleOf(list, row) }), [edit(false)]);
+  await writeEdits([edit(true)], t("shop.removed", { name: titleOf(list, row) }), [edit(false)]);
 }

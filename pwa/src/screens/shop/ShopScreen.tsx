@@ -6,10 +6,10 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SetAside } from "../SetAside";
 import { LearnedLink } from "../learned/LearnedLink";
-import { Beginning } from "../../products/shared/Beginning";
-import { Changed } from "../../products/shared/Changed";
-import { detailOf, NEEDED, titleOf } from "../../products/shared/rowForms";
-import { lastChange } from "../../products/shared/lastChange";
+import { FirstShop } from "../../products/shared/FirstShop";
+import { LastChange } from "../../products/shared/LastChange";
+import { detailOf, NEEDED_LISTS, titleOf } from "../../products/shared/rowForms";
+import { lastChange } from "../../products/shared/shopEdits";
 import { RowForm } from "./RowForm";
 
 /** /shop, /shop/<list>, /shop/<list>/<id or "new">, /shop/shop. */
@@ -34,12 +34,12 @@ function Framed({ title, children }: { title: string; children: preact.Component
 }
 
 function Overview({ shop }: { shop: Shop }) {
-  const missing = NEEDED.filter((list) => shop[list].length === 0);
+  const missing = NEEDED_LISTS.filter((list) => shop[list].length === 0);
   return (
     <Framed title={t("shop.title")}>
       <p class="lead">{t(missing.length > 0 ? "shop.what_for" : "shop.what_for_filled")}</p>
-      <Changed />
-      <Beginning shop={shop} />
+      <LastChange />
+      <FirstShop shop={shop} />
       <ul class="rows">
         <li>
           <a class="row-link" href="/shop/shop">
@@ -51,7 +51,7 @@ function Overview({ shop }: { shop: Shop }) {
           <li key={list}>
             <a class="row-link" href={`/shop/${list}`}>
               <b>{t(`shop.list.${list}`)}</b>
-              <span>{inShort(shop, list)}</span>
+              <span>{summaryOf(shop, list)}</span>
             </a>
           </li>
         ))}
@@ -69,10 +69,10 @@ function Overview({ shop }: { shop: Shop }) {
   );
 }
 
-function inShort(shop: Shop, list: ShopList): string {
+function summaryOf(shop: Shop, list: ShopList): string {
   const titles = shop[list].map((row) => titleOf(list, { ...row }));
   if (titles.length > 0) return titles.join(", ");
-  return t(NEEDED.includes(list) ? "shop.needed" : "shop.none_yet");
+  return t(NEEDED_LISTS.includes(list) ? "shop.needed" : "shop.none_yet");
 }
 
 function List({ list, shop }: { list: ShopList; shop: Shop }) {
@@ -80,7 +80,7 @@ function List({ list, shop }: { list: ShopList; shop: Shop }) {
   return (
     <Framed title={t(`shop.list.${list}`)}>
       <p class="lead">{t(`shop.about.${list}`)}</p>
-      <Changed />
+      <LastChange />
       <ul class="rows">
         {rows.map((row) => (
           <li key={row.id}>

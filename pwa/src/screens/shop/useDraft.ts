@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Shop, ShopList } from "../../documents";
 import { checkRow, emptyRow, EngineProblem, languageOf, type ShopRow } from "../../state";
-import { type Draft, flat, NOTHING_CHANGED } from "../../products/shared/rowForms";
+import { type Draft, valuesOf, NOTHING_CHANGED } from "../../products/shared/rowForms";
 
 const PAUSE_MS = 250;
 
@@ -26,7 +26,7 @@ export function useRow(list: ShopList | "shop", id: string, shop: Shop) {
 export function useDraft(list: ShopList | "shop", row: ShopRow | null) {
   const [draft, setDraft] = useState<Draft>(NOTHING_CHANGED);
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
-  const values = row ? flat(list, row, draft) : null;
+  const values = row ? valuesOf(list, row, draft) : null;
   useEffect(() => {
     let here = true;
     const timer = setTimeout(() => void objection(list, values).then((found) => here && setProblem(found)), PAUSE_MS);

@@ -3,13 +3,13 @@ import type { DayOrderReply } from "../../engine/types";
 import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, mute, noSound, now, offline, readOfAnotherLog, shop, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { formatLeft } from "../../ui/left";
-import { sayOf } from "../say";
+import { formatTimeLeft } from "../../ui/timeLeft";
+import { promptText } from "../promptText";
 import { Sent } from "../Sent";
 import { factsOf } from "../../products/facts";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
-import { Part } from "../../ui/Card";
+import { Section } from "../../ui/Card";
 
 export function TodayScreen() {
   const running = [...batches.value.values()].filter(isOpen);
@@ -47,7 +47,7 @@ function Running({ running }: { running: Batch[] }) {
   const place = (batch: Batch) => order.findIndex((one) => one.id === batch.batchId) >>> 0;
   const sorted = [...running].sort((a, b) => place(a) - place(b));
   return (
-    <Part title={t("desk.running", { n: running.length })}>
+    <Section title={t("desk.running", { n: running.length })}>
       {order.length > 1 && <p class="quiet">{t("day.order")}</p>}
       <ul class="cards">
         {sorted.map((batch) => (
@@ -55,7 +55,7 @@ function Running({ running }: { running: Batch[] }) {
         ))}
       </ul>
       {order.length > 0 && day.value?.warnings.map((one) => <p key={one.code} class="quiet">{t(`warning.${one.code}`, one.values as Values)}</p>)}
-    </Part>
+    </Section>
   );
 }
 
@@ -71,7 +71,7 @@ function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order
       )}
       <a class="card batch-card" href={`/bench/${batch.batchId}`}>
         <b>{batch.plan.name}</b>
-        <span>{batch.advice ? sayOf(batch.advice) : t("desk.starting")}</span>
+        <span>{batch.advice ? promptText(batch.advice) : t("desk.starting")}</span>
         {turn && <span>{t(turn.allergens.length ? "day.holds" : "day.holds_none", { allergens: turn.allergens })}</span>}
         {elsewhere(batch) && <span>{t("desk.on_another_phone")}</span>}
         <NextClock batch={batch} />
@@ -85,7 +85,7 @@ function NextClock({ batch }: { batch: Batch }) {
   if (!clock) return null;
   return (
     <span class="batch-clock">
-      <strong>{formatLeft(clock.due_ms - now.value)}</strong> {t(`clock.${clock.name}`)} · {formatTime(clock.due_ms)}
+      <strong>{formatTimeLeft(clock.due_ms - now.value)}</strong> {t(`clock.${clock.name}`)} · {formatTime(clock.due_ms)}
     </span>
   );
 }

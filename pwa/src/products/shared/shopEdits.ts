@@ -7,13 +7,13 @@ import { editShop } from "../../state";
 export const lastChange = signal<{ words: string; back: ShopEdit[] } | null>(null);
 
 /** Writes edits and offers to take them back. */
-export async function change(edits: ShopEdit[], words: string, back: ShopEdit[]): Promise<void> {
+export async function writeEdits(edits: ShopEdit[], words: string, back: ShopEdit[]): Promise<void> {
   if (edits.length === 0) return;
   await editShop(edits);
   lastChange.value = { words, back };
 }
 
-export async function takeBack(): Promise<void> {
+export async function undoLastChange(): Promise<void> {
   const last = lastChange.value;
   if (last) await editShop(last.back);
   // Until then a tap on it says the same once more.

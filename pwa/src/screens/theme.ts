@@ -11,7 +11,7 @@ dark.addEventListener("change", () => {
 });
 
 /** Writes place, theme and language onto the root element, where the style sheets read them. */
-export function keepLook(): () => void {
+export function followTheme(): () => void {
   return effect(() => {
     const root = document.documentElement;
     const { theme } = settings.value;

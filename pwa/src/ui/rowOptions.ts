@@ -1,6 +1,6 @@
 import { t } from "../text";
 
 /** Rows of the shop as the options of a choice. */
-export function named(rows: { id: string; name: string }[]) {
+export function rowOptions(rows: { id: string; name: string }[]) {
   return rows.map(({ id, name }) => ({ value: id, label: name || t("shop.unnamed") }));
 }

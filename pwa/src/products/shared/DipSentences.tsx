@@ -1,13 +1,13 @@
 import type { Input, ProductRow, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
 import { go } from "../../router";
-import { Marks } from "./Sentences";
+import { BasisMarks } from "./Sentences";
 import { planDraft } from "./planDraft";
 
 export type Dip = NonNullable<SlabPlanReply["dip"]>;
 
 /** Goes on to the bowl of chocolate that these pieces want. */
-export function BowlButton({ product, dip }: { product: ProductRow | undefined; dip: Dip | null | undefined }) {
+export function PlanChocolateButton({ product, dip }: { product: ProductRow | undefined; dip: Dip | null | undefined }) {
   if (!dip) return null;
   const plan = () => {
     planDraft.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
@@ -25,13 +25,13 @@ export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
   return (
     <>
       <p class="answer">{t(dip.prebottom_kg > 0 ? "desk.dip_total_prebottom" : "desk.dip_total", { ...dip })}</p>
-      <Marks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg"]} />
+      <BasisMarks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg"]} />
       <p class="answer">
         {t(dip.outside_m ? "desk.dip_piece" : "desk.dip_cluster", { size: sizeOf(dip), piece_kg: dip.piece_kg, percent: formatNumber(100 * dip.share, 0) })}
       </p>
       {dip.salt_kg !== null && <p class="answer">{t("desk.dip_salt", { salt: dip.salt ?? t("desk.dip_any_salt"), each_kg: dip.salt_each_kg, salt_kg: dip.salt_kg })}</p>}
       {(dip.salt_kg !== null || dip.top_mark) && <p>{t("desk.dip_every", { n: dip.every })}</p>}
-      {(dip.salt_kg !== null || dip.top_mark) && <Marks inputs={inputs} fields={["dip.dip_s", "dip.set_s"]} />}
+      {(dip.salt_kg !== null || dip.top_mark) && <BasisMarks inputs={inputs} fields={["dip.dip_s", "dip.set_s"]} />}
     </>
   );
 }

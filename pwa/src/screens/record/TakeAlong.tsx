@@ -4,7 +4,7 @@ import { SaveButtons } from "../../ui/SaveButtons";
 import { canTypeBack } from "../paper/TypeBack";
 
 /** What may be taken along of a record: a printed page, a table, the whole of it. */
-export function Taking({ record }: { record: BatchRecord }) {
+export function TakeAlong({ record }: { record: BatchRecord }) {
   const at = `/batches/${record.summary.batch_id}`;
   return (
     <section class="card no-print">

@@ -5,10 +5,10 @@ import { openBatch } from "../../state";
 import { t } from "../../text";
 import { hasSheet } from "../facts";
 import { go } from "../../router";
-import { BowlButton, type Dip } from "./Dipping";
+import { PlanChocolateButton, type Dip } from "./DipSentences";
 
 /** Whether one has to wait, and what opens a batch of a plan, once, and goes on with it: at the bench, or on paper. */
-export function useKeep(busy = false): [boolean, (plan: PlanDocument | null, sheet?: boolean) => Promise<void>] {
+export function useOpenBatch(busy = false): [boolean, (plan: PlanDocument | null, sheet?: boolean) => Promise<void>] {
   const [keeping, setKeeping] = useState(false);
   const waiting = keeping || busy;
   const keep = async (plan: PlanDocument | null, sheet = false) => {
@@ -35,14 +35,14 @@ interface Props {
 }
 
 /** Keeps a plan and begins, or takes it along on paper. */
-export function Keep({ plan, busy, product, dip, onPage }: Props) {
-  const [waiting, keep] = useKeep(busy);
+export function OpenBatch({ plan, busy, product, dip, onPage }: Props) {
+  const [waiting, keep] = useOpenBatch(busy);
   return (
     <>
       <button type="button" class="go" aria-disabled={waiting} onClick={() => void keep(plan)}>
         {t("button.keep_and_start")}
       </button>
-      {product && <BowlButton product={product} dip={dip} />}
+      {product && <PlanChocolateButton product={product} dip={dip} />}
       {onPage && (
         <div class="buttons">
           <button type="button" onClick={onPage}>

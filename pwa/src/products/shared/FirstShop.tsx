@@ -12,7 +12,7 @@ export function isEmpty(shop: Shop): boolean {
 
 /** An empty shop may begin with the invented one; the invented one may give way to one's own.
  * `own`: also the way to fill in one's own, where that is not what one is looking at. */
-export function Beginning({ shop, own = false }: { shop: Shop; own?: boolean }) {
+export function FirstShop({ shop, own = false }: { shop: Shop; own?: boolean }) {
   const [busy, setBusy] = useState(false);
   const doing = (work: () => Promise<void>) => {
     if (busy) return;

@@ -13,7 +13,7 @@ interface Props<A> {
 }
 
 /** A form on one side, on the other its answer, or why there is none. */
-export function Beside<A>({ fields, unread, found, children }: Props<A>) {
+export function FormAndAnswer<A>({ fields, unread, found, children }: Props<A>) {
   return (
     <div class="sides-by-side">
       <form class="plan-form" onSubmit={(event) => event.preventDefault()}>
