@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from .core.annotations import Document
 
 
-FUNCTIONS: "dict[str, Callable[[Any], Document]]" = {
+FUNCTIONS: "dict[str, Callable[..., Any]]" = {
     "units.convert": units.convert_request,
     "materials.properties": materials.properties,
     "materials.heat": materials.heat,
@@ -91,12 +91,13 @@ def call(name: str, request: "Any") -> "Document":
     request_fields = fields.FUNCTIONS[name]["request"]
     full = check.checked(request_fields, request)
     if "inputs" not in fields.FUNCTIONS[name]["reply"]:
-        return FUNCTIONS[name](full)
+        bare: "Document" = FUNCTIONS[name](full)
+        return bare
     inputs = check.inputs(request_fields, request, full)
     if "basis" in request_fields:
         # A plan that hands its fields on (slab.plan) hands on where they came from, defaults included.
         full["basis"] = {row["field"]: row["basis"] for row in inputs}
-    reply = FUNCTIONS[name](full)
+    reply: "Document" = FUNCTIONS[name](full)
     reply["inputs"] = inputs + reply.get("inputs", [])
     return reply
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from amberbench.engine.products.kind import Kind
 
-    from ..core.annotations import Document
+    from ..core.annotations import Readable
     from ..types import Advice, Clock, Run
 
 
@@ -59,7 +59,7 @@ def _clocks(kind: "Kind", run: "Run", step: str) -> "list[Clock]":
     return clocks
 
 
-def advise_request(request: "Document") -> "Any":
+def advise_request(request: "Readable") -> "Any":
     """What a run's screen says at a time.
 
     Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.

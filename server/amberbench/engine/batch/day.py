@@ -10,7 +10,10 @@ from .courses import KIND_OF
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from collections.abc import Sequence
+
+    from ..core.annotations import Document, Readable
+    from ..types import DayOrderRequest, Warning
 
 
 # A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
@@ -18,7 +21,7 @@ DAY_MS = 10 * 3600000.0
 INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
 
 
-def order(request: "Document") -> "Document":
+def order(request: "DayOrderRequest") -> "Document":
     """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
 
     Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,
@@ -45,7 +48,7 @@ def order(request: "Document") -> "Document":
     return {"order": _least_washing(shown, used), "now": _wash_rows(shown, used), "warnings": _warnings(shown)}
 
 
-def _with_allergens_held(asked: "list[Document]", at_ms: float) -> "list[Document]":
+def _with_allergens_held(asked: "Sequence[Readable]", at_ms: float) -> "list[Document]":
     """The batches that share the bench, each with what it `holds` and what it `takes` without a wash."""
     seen, held = {}, []
     for index, one in enumerate(asked):
@@ -74,7 +77,7 @@ def _allergens_of_materials(materials: list[str]) -> list[str | None]:
     return [core_allergens.allergen_of(one) for one in materials]
 
 
-def _allowed_on_bench(batch: "Document", held: "list[Document]") -> list[str]:
+def _allowed_on_bench(batch: "Readable", held: "Sequence[Readable]") -> list[str]:
     """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
     own: list[str] = batch["holds"]
     if not KIND_OF[batch["kind"]].lends_chocolate:
@@ -90,25 +93,25 @@ def _undeclared(allergens: list[str], declared: list[str]) -> list[str]:
     return [one for one in allergens if one not in declared]
 
 
-def _left_something(batches: "list[Document]", at_ms: float) -> "list[Document]":
+def _left_something(batches: "Sequence[Readable]", at_ms: float) -> "list[Readable]":
     """The batches that left something on the bench, longest ago first."""
     clean_ms = max([at_ms - DAY_MS] + [one["washed_ms"] for one in batches if one["washed_ms"] is not None])
     used = [one for one in batches if one["touched_ms"] is not None and one["touched_ms"] > clean_ms]
     return sorted(used, key=lambda one: (one["touched_ms"], one["id"]))
 
 
-def _left_undeclared_by(batch: "Document", used: "list[Document]") -> "list[Document]":
+def _left_undeclared_by(batch: "Readable", used: "Sequence[Readable]") -> "list[Readable]":
     """Those of the used ones that left what this batch does not declare, since its last wash was settled."""
     since_ms = -1.0 if batch["answered_ms"] is None else batch["answered_ms"]
     others = [one for one in used if one["id"] != batch["id"] and one["touched_ms"] > since_ms]
     return [one for one in others if _undeclared(one["holds"], batch["takes"])]
 
 
-def _all_allergens(batches: "list[Document]") -> list[str]:
+def _all_allergens(batches: "Sequence[Readable]") -> list[str]:
     return _in_label_order([allergen for one in batches for allergen in one["holds"]])
 
 
-def _wash_rows(shown: "list[Document]", used: "list[Document]") -> "list[Document]":
+def _wash_rows(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[Document]":
     found = []
     for one in shown:
         if one["state"] == "open":
@@ -120,7 +123,7 @@ def _wash_rows(shown: "list[Document]", used: "list[Document]") -> "list[Documen
     return found
 
 
-def _least_washing(shown: "list[Document]", used: "list[Document]") -> "list[Document]":
+def _least_washing(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[Document]":
     """Takes one after the other, with what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
@@ -142,7 +145,7 @@ def _is_subset(part: list[str], whole: list[str]) -> bool:
     return len(part) < len(whole) and not _undeclared(part, whole)
 
 
-def _rank(batch: "Document", bench: "list[Document]") -> tuple[list[str] | float | str, ...]:
+def _rank(batch: "Readable", bench: "Sequence[Readable]") -> tuple[list[str] | float | str, ...]:
     last = 1 if any(one in batch["holds"] for one in core_allergens.LAST) else 0
     washes = 1 if _undeclared(_all_allergens(bench), batch["takes"]) else 0
     begun = 0 if batch["state"] == "open" else 1
@@ -150,7 +153,7 @@ def _rank(batch: "Document", bench: "list[Document]") -> tuple[list[str] | float
     return (last, washes, len(batch["holds"]), batch["holds"], begun, since_ms, batch["id"])
 
 
-def _warnings(shown: "list[Document]") -> "list[Document]":
-    warnings = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
+def _warnings(shown: "Sequence[Readable]") -> "list[Warning]":
+    warnings: "list[Warning]" = [{"code": "own_plan", "values": {}}] if len(shown) > 1 else []
     unknown = [one["name"] for one in shown if not one["labels_known"]]
     return warnings + ([{"code": "label_unknown", "values": {"names": unknown}}] if unknown else [])

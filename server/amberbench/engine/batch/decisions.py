@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
     from ..types import Run
 
 
@@ -27,7 +27,7 @@ SAME_MS = 1.0
 
 
 def reader(
-    run: "Run", kind: str, body: "Document", written: "Document", at_ms: float, made: "list[Any]"
+    run: "Run", kind: str, body: "Readable", written: "Readable", at_ms: float, made: "list[Any]"
 ) -> "Callable[..., Any]":
     """What a fold asks when it has found that an event fits: `decide(since_ms)` gives what was decided.
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Readable
     from ..types import (
         BatchOpenedBody,
         ClosedBody,
@@ -77,7 +77,7 @@ def _close(run: "Run", body: "ClosedBody", at_ms: float) -> None:
 def fold_that_marks(step: "Any", note: "Any" = None) -> "Any":
     """A fold that marks its step done; a second one is ignored, so two hands tapping the same step count once."""
 
-    def fold(run: "Run", body: "Document", at_ms: float) -> None:
+    def fold(run: "Run", body: "Readable", at_ms: float) -> None:
         if step not in ORDER[run["kind"]]:
             raise Unfit("not_in_this_batch")
         if step in run["done"]:

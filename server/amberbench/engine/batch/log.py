@@ -6,7 +6,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
 
 
 def in_order(events: "list[Document]") -> "list[Document]":
@@ -25,13 +25,13 @@ def in_order(events: "list[Document]") -> "list[Document]":
     return events if ordered else sorted(found.values(), key=order_key)
 
 
-def corrected_ms(event: "Document") -> float:
+def corrected_ms(event: "Readable") -> float:
     """When an event happened by the server's clock, in ms: the phone's time and its estimate of its own error."""
     result: float = event["at_ms"] + event["offset_ms"]
     return result
 
 
-def order_key(event: "Document") -> tuple[float, str, int]:
+def order_key(event: "Readable") -> tuple[float, str, int]:
     """The order of events: corrected time, then device, then the device's own count. A total key."""
     return (corrected_ms(event), event["device_id"], event["seq"])
 

@@ -23,7 +23,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
     from ..types import Run
 
 
@@ -37,7 +37,7 @@ BARE_HANDS += [event for kind in KINDS for event in kind.bare_hands]
 PARTS = [part for kind in KINDS for part in kind.parts]
 
 
-def opened(plan: "Document") -> "Run":
+def opened(plan: "Readable") -> "Run":
     """The run of a batch in which nothing has happened yet."""
     kind = plan.get("kind", OLDEST)
     run: "Any" = {
@@ -72,7 +72,7 @@ def opened(plan: "Document") -> "Run":
     return result
 
 
-def replay(plan: "Document", events: "list[Any]") -> "Run":
+def replay(plan: "Readable", events: "list[Any]") -> "Run":
     """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
     run = opened(plan)
     sound: "list[Document]" = []
@@ -102,7 +102,7 @@ def apply(run: "Run", event: "Any") -> "Run":
     return _fold(run, event)
 
 
-def _fold(run: "Run", event: "Document", made: "Any" = None) -> "Run":
+def _fold(run: "Run", event: "Readable", made: "Any" = None) -> "Run":
     """`apply` for an event that is known to be well formed; what had to be decided for it is appended to `made`."""
     kind, at_ms = event["kind"], corrected_ms(event)
     if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
@@ -148,7 +148,7 @@ def _latest(old_ms: float | None, new_ms: float) -> float:
     return new_ms if old_ms is None or new_ms > old_ms else old_ms
 
 
-def replay_request(request: "Document") -> "Document":
+def replay_request(request: "Readable") -> "Document":
     """Folds a batch's events into its run.
 
     Request: plan (the plan document), events (list of events in any order; the same id counts once).
@@ -159,7 +159,7 @@ def replay_request(request: "Document") -> "Document":
     return {"run": replay(request["plan"], request["events"])}
 
 
-def apply_request(request: "Document") -> "Document":
+def apply_request(request: "Readable") -> "Document":
     """Folds one more event into a run.
 
     Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).

@@ -9,10 +9,11 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any, TypeGuard
 
-    from .annotations import Document
+    from ..types import Input
+    from .annotations import Readable
 
 
-def checked(fields: "Document", request: "Any", path: str = "") -> "Document":
+def checked(fields: "Readable", request: "Any", path: str = "") -> "Any":
     """The request with every default filled in.
 
     Raises Problem for a field that is missing, unknown, of the wrong kind, not finite or out of range: of several for
@@ -37,7 +38,7 @@ def _join(path: str, name: str) -> str:
     return path + "." + name if path else name
 
 
-def _value(field: "Document", request: "Document", name: str, path: str) -> "Any":
+def _value(field: "Readable", request: "Readable", name: str, path: str) -> "Any":
     if name in request and request[name] is not None:
         return CHECKS[field["kind"]](field, request[name], path)
     # Where null means something of its own (no base), it is not "left out".
@@ -60,7 +61,7 @@ def is_number(value: "Any") -> "TypeGuard[float]":
     return type(value) in (int, float) and bool(-LARGEST <= value <= LARGEST)
 
 
-def _number(field: "Document", value: "Any", path: str) -> "Any":
+def _number(field: "Readable", value: "Any", path: str) -> "Any":
     low, high, unit = field["low"], field["high"], field["unit"]
     if type(value) not in (int, float):
         raise Problem(path, "not_a_number", value, low, high, unit)
@@ -73,20 +74,20 @@ def _number(field: "Document", value: "Any", path: str) -> "Any":
     return value
 
 
-def _integer(field: "Document", value: "Any", path: str) -> int:
+def _integer(field: "Readable", value: "Any", path: str) -> int:
     _number(field, value, path)
     if value != int(value):
         raise Problem(path, "not_whole", value, field["low"], field["high"])
     return int(value)
 
 
-def _boolean(field: "Document", value: "Any", path: str) -> bool:
+def _boolean(field: "Readable", value: "Any", path: str) -> bool:
     if type(value) is not bool:
         raise Problem(path, "not_true_or_false", value)
     return value
 
 
-def _text(field: "Document", value: "Any", path: str) -> str:
+def _text(field: "Readable", value: "Any", path: str) -> str:
     if type(value) is not str:
         raise Problem(path, "not_text", value)
     if len(value) > field["most"]:
@@ -94,17 +95,17 @@ def _text(field: "Document", value: "Any", path: str) -> str:
     return value
 
 
-def _choice(field: "Document", value: "Any", path: str) -> str:
+def _choice(field: "Readable", value: "Any", path: str) -> str:
     if type(value) is not str or value not in field["options"]:
         raise Problem(path, "not_an_option", value, accepted=field["options"])
     return value
 
 
-def _record(field: "Document", value: "Any", path: str) -> "Document":
+def _record(field: "Readable", value: "Any", path: str) -> "Any":
     return checked(field["fields"], value, path)
 
 
-def _many(field: "Document", value: "Any", path: str) -> "list[Any]":
+def _many(field: "Readable", value: "Any", path: str) -> "list[Any]":
     if type(value) not in (list, tuple):
         raise Problem(path, "not_a_list", value)
     if len(value) < field["least"]:
@@ -117,7 +118,7 @@ def _many(field: "Document", value: "Any", path: str) -> "list[Any]":
     return [CHECKS[item["kind"]](item, one, path + "[" + str(index) + "]") for index, one in enumerate(value)]
 
 
-def _either(field: "Document", value: "Any", path: str) -> "Any":
+def _either(field: "Readable", value: "Any", path: str) -> "Any":
     """A word goes to the choice, a record to the alternative that shares most field names with it."""
     alternatives = field["alternatives"]
     if type(value) is dict:
@@ -135,7 +136,7 @@ def _either(field: "Document", value: "Any", path: str) -> "Any":
     raise Problem(path, "not_a_record", value)
 
 
-def _document(field: "Document", value: "Any", path: str) -> "Any":
+def _document(field: "Readable", value: "Any", path: str) -> "Any":
     if "unread" in field:
         return value
     if type(value) not in (dict, list, str, int, float, bool):
@@ -157,7 +158,7 @@ def _refuse_not_finite(value: "Any", path: str) -> None:
                 raise Problem(path, "not_finite", str(inner))
 
 
-CHECKS: "dict[str, Callable[[Document, Any, str], Any]]" = {
+CHECKS: "dict[str, Callable[[Readable, Any, str], Any]]" = {
     "number": _number,
     "integer": _integer,
     "boolean": _boolean,
@@ -170,7 +171,7 @@ CHECKS: "dict[str, Callable[[Document, Any, str], Any]]" = {
 }
 
 
-def check_basis(basis: "Document") -> None:
+def check_basis(basis: "Readable") -> None:
     """Refuses a basis that is not one of the four words."""
     if type(basis) is not dict:
         raise Problem("basis", "not_a_record", basis)
@@ -179,7 +180,7 @@ def check_basis(basis: "Document") -> None:
             raise Problem("basis." + path, "not_an_option", basis[path], accepted=list(BASES))
 
 
-def inputs(fields: "Document", request: "Document", full: "Document") -> "list[Document]":
+def inputs(fields: "Readable", request: "Readable", full: "Readable") -> "list[Input]":
     """Every number and word that went into an answer, with its basis.
 
     A value in the request is "typed" unless `request["basis"]` says otherwise; a default carries its own basis. Each
@@ -189,13 +190,13 @@ def inputs(fields: "Document", request: "Document", full: "Document") -> "list[D
     """
     said = request.get("basis") or {}
     check_basis(said)
-    rows: "list[Document]" = []
+    rows: "list[Input]" = []
     _list_inputs(fields, request, full, "", said, rows)
     _count_batches(request.get("batches") or {}, rows)
     return rows
 
 
-def _count_batches(batches: "Document", rows: "list[Document]") -> None:
+def _count_batches(batches: "Readable", rows: "list[Input]") -> None:
     """Fills in how many closed batches each measured value rests on."""
     if type(batches) is not dict:
         raise Problem("batches", "not_a_record", batches)
@@ -206,7 +207,7 @@ def _count_batches(batches: "Document", rows: "list[Document]") -> None:
 
 
 def _list_inputs(
-    fields: "Document", request: "Any", full: "Document", path: str, said: "Document", rows: "list[Document]"
+    fields: "Readable", request: "Any", full: "Readable", path: str, said: "Readable", rows: "list[Input]"
 ) -> None:
     for name in sorted(fields):
         field, value, here = fields[name], full.get(name), _join(path, name)
@@ -220,7 +221,7 @@ def _list_inputs(
         elif field["kind"] in ("number", "integer", "choice", "either", "many", "boolean") and value is not None:
             if value == [] or (type(value) is dict and here not in said and not given):
                 continue
-            basis = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
+            basis: "Any" = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
             # A default handed on by another plan keeps its source.
             usual = "default" in field and value == field["default"]
             rows.append(
@@ -237,8 +238,13 @@ def _list_inputs(
 
 
 def constant(
-    field: str, value: float, unit: str, source: str = "assumed", basis: str = "assumed", measure_by: str | None = None
-) -> "Document":
+    field: str,
+    value: float,
+    unit: str,
+    source: str = "assumed",
+    basis: "Any" = "assumed",
+    measure_by: str | None = None,
+) -> "Input":
     """One row of `inputs` for a constant of the engine's own that no request sets."""
     return {
         "field": field,

@@ -11,17 +11,17 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from .annotations import Document
+    from .annotations import Readable
 
 
-def has_members(fields: "Document", document: "Any") -> bool:
+def has_members(fields: "Readable", document: "Any") -> bool:
     """Whether it is a record with these members; what has a default may be missing, null only where that is one."""
     if type(document) is not dict:
         return False
     return all(_has(fields[name], document[name]) if name in document else "default" in fields[name] for name in fields)
 
 
-def _has(field: "Document", value: "Any") -> bool:
+def _has(field: "Readable", value: "Any") -> bool:
     if value is None:
         return bool(field.get("nullable")) or ("default" in field and field["default"] is None)
     kind = field["kind"]

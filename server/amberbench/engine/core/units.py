@@ -4,7 +4,7 @@ from .problems import Problem
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from .annotations import Document
+    from ..types import UnitsConvertReply, UnitsConvertRequest
 
 
 # unit: (dimension, factor to SI, offset: SI = value * factor + offset). Exact by definition (NIST SP 811, B.8).
@@ -52,7 +52,7 @@ def convert(value: float, from_unit: str, to_unit: str) -> float:
     return (si - offset) / factor
 
 
-def convert_request(request: "Document") -> "Document":
+def convert_request(request: "UnitsConvertRequest") -> "UnitsConvertReply":
     """A value in another unit of the same dimension.
 
     Request: value, from (its unit), to (the unit wanted), both of the list: g kg oz lb, mm cm m in, °C °F, ml l, W,

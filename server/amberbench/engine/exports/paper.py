@@ -10,13 +10,14 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
+    from ..types import PaperEventsRequest
 
 
 SHEETS = [kind.sheet for kind in KINDS if kind.sheet is not None]
 
 
-def events(request: "Document") -> "Document":
+def events(request: "PaperEventsRequest") -> "Document":
     """What a filled-in batch sheet says, as events in the order of the log.
 
     Request: after_ms, now_ms (corrected times, ms: of the batch's newest event, of typing), weighed_at_ms (ms),
@@ -49,7 +50,7 @@ def events(request: "Document") -> "Document":
     return {"events": sheet.events}
 
 
-def _count(sheet: "Sheet", request: "Document") -> None:
+def _count(sheet: "Sheet", request: "Readable") -> None:
     """Good pieces, and the weight of the rest."""
     pieces, planned = request["pieces"], request["planned_pieces"]
     rest_kg, weighed_kg = request["rest_kg"], request["weighed_kg"]
@@ -65,7 +66,7 @@ def _count(sheet: "Sheet", request: "Document") -> None:
         sheet.then("weighed_out", {"kg": rest_kg, "what": "rest"})
 
 
-def _weigh(sheet: "Sheet", request: "Document") -> None:
+def _weigh(sheet: "Sheet", request: "Readable") -> None:
     """All ready, and weighing in."""
     if request["weighed_at_ms"] is not None:
         sheet.add("ready_checked", "weighed_at_ms", request["weighed_at_ms"])
@@ -77,7 +78,7 @@ def _weigh(sheet: "Sheet", request: "Document") -> None:
         sheet.then("lot_named", {"lot": request["lot"]})
 
 
-def _melt_events(sheet: "Sheet", request: "Document") -> None:
+def _melt_events(sheet: "Sheet", request: "Readable") -> None:
     """Bursts and what the kinds have besides, as they came: [(time, field, kind, what stands there)], merged."""
     bursts = [
         (one["at_ms"], "bursts[" + str(row) + "].at_ms", "burst_started", one)
@@ -98,7 +99,7 @@ def _melt_events(sheet: "Sheet", request: "Document") -> None:
             sheet.add(kind, field, at_ms, one)
 
 
-def _burst(sheet: "Sheet", field: str, one: "Document", after_ms: float | None) -> None:
+def _burst(sheet: "Sheet", field: str, one: "Readable", after_ms: float | None) -> None:
     sheet.add("burst_started", field, one["at_ms"], {"seconds_s": one["seconds_s"]})
     sheet.later("stirred", one["seconds_s"], {"free": one["free"]})
     if one["surface_c"] is not None:

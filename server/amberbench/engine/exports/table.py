@@ -7,7 +7,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
+    from ..types import TableBatchesReply, TableBatchesRequest, TableTimelineReply, TableTimelineRequest
 
 
 BATCH_COLUMNS = (
@@ -46,7 +47,7 @@ FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 DAY_S = 86400
 
 
-def batches(request: "Document") -> "Document":
+def batches(request: "TableBatchesRequest") -> "TableBatchesReply":
     """The list of batches as CSV.
 
     Request: batches (summaries). Reply: text, a row a batch under a row of names; kg in kilograms, times in ISO 8601,
@@ -57,14 +58,14 @@ def batches(request: "Document") -> "Document":
     return {"text": _csv(BATCH_COLUMNS, [_batch(one) for one in request["batches"]])}
 
 
-def _batch(one: "Document") -> "Document":
+def _batch(one: "Readable") -> "Document":
     row = dict(one)
     row["opened_at"], row["closed_at"] = iso(one["opened_at_ms"]), iso(one["closed_at_ms"])
     row["pieces_are"] = None if one["pieces"] is None else "planned" if one["good_kg"] is None else "counted"
     return row
 
 
-def timeline(request: "Document") -> "Document":
+def timeline(request: "TableTimelineRequest") -> "TableTimelineReply":
     """What happened in a batch as CSV.
 
     Request: events (in any order), ignored (ids of those that did not fit). Reply: text, a row an event in the order
@@ -73,14 +74,15 @@ def timeline(request: "Document") -> "Document":
     Raises: nothing of its own.
     Source: memory for RFC 4180 and for what a spreadsheet takes for a formula.
     """
-    sound = in_order([one for one in request["events"] if well_formed(one)])
+    events: "list[Any]" = [one for one in request["events"] if well_formed(one)]
+    sound = in_order(events)
     named = [one["body"].get("event_id") for one in sound if one["kind"] == "undone"]
     undone = {one for one in named if type(one) is str}
     ignored = set(request["ignored"])
     return {"text": _csv(TIMELINE_COLUMNS, [_happening(one, undone, ignored) for one in sound])}
 
 
-def _happening(event: "Document", undone: "Any", ignored: "Any") -> "Document":
+def _happening(event: "Readable", undone: "Any", ignored: "Any") -> "Document":
     row, event_id = {name: event["body"].get(name) for name in BODY_COLUMNS}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
     row["at"] = iso(corrected_ms(event))

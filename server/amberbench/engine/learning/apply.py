@@ -10,10 +10,10 @@ from .fold import BAND_SD
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
     from ..products.kind import Kind
 
 
@@ -60,7 +60,7 @@ def apply_request(request: "Document") -> "Document":
     return {"request": asked, "used": found}
 
 
-def _free(record: "Document", name: str, basis: "Document", path: str | None = None) -> bool:
+def _free(record: "Readable", name: str, basis: "Readable", path: str | None = None) -> bool:
     """Whether a field was left to a default or an older measurement, not typed for this batch."""
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
 
@@ -68,9 +68,9 @@ def _free(record: "Document", name: str, basis: "Document", path: str | None = N
 def _take_oven(
     kind: "Kind",
     asked: "Document",
-    ovens: "list[Document]",
+    ovens: "Sequence[Readable]",
     oven_id: str | None,
-    basis: "Document",
+    basis: "Readable",
     take: "Callable[..., Any]",
 ) -> None:
     mine = [one for one in ovens if one["id"] == oven_id]

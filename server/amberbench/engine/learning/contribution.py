@@ -18,8 +18,11 @@ from . import fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from typing import Any
+
+    from ..core.annotations import Document, Readable
     from ..physics.pot import Pot
+    from ..types import LearnContributionRequest
 
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
@@ -33,7 +36,7 @@ class TeachesNothing(Exception):
     """Why a batch teaches nothing about a part."""
 
 
-def contribution_request(request: "Document") -> "Document":
+def contribution_request(request: "LearnContributionRequest") -> "Document":
     """What a closed batch contributes to the shop's measured values.
 
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
@@ -57,7 +60,7 @@ def contribution_request(request: "Document") -> "Document":
     return {"contribution": contribution(request["batch_id"], plan, run)}
 
 
-def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document":
+def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
     """The contribution of a closed run."""
     found: "Document" = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
     for name in ("oven_id", "base_id", "product_id"):
@@ -73,7 +76,7 @@ def contribution(batch_id: str, plan: "Document", run: "Document") -> "Document"
     return check.checked(fields.CONTRIBUTION, found)
 
 
-def _oven(run: "Document") -> "Document":
+def _oven(run: "Readable") -> "Document":
     """What the melt says of the oven."""
     if run["melt"] is None:
         raise TeachesNothing("not_in_this_batch")
@@ -89,7 +92,7 @@ def _oven(run: "Document") -> "Document":
     return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
 
 
-def _power(pot: "Pot", request: "Document", start: float) -> tuple[float, float]:
+def _power(pot: "Pot", request: "Readable", start: float) -> tuple[float, float]:
     """(ln of the one power that explains the melt, its standard deviation) by the readings alone."""
     for _ in range(ROUNDS):
         belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
@@ -104,7 +107,7 @@ def _power(pot: "Pot", request: "Document", start: float) -> tuple[float, float]
     return start, 1.0 / sqrt(information)
 
 
-def _base(run: "Document") -> "Document":
+def _base(run: "Readable") -> "Document":
     """What the cooling says of the base."""
     cool = run["cool"]
     if cool is None:
@@ -131,7 +134,7 @@ def _base(run: "Document") -> "Document":
     return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
 
 
-def _refitted(request: "Document", prior: float, prior_sd: float) -> tuple[float, float]:
+def _refitted(request: "Readable", prior: float, prior_sd: float) -> tuple[float, float]:
     """(mean of ln(loss factor), its standard deviation) after the readings and touch tests of a checked request."""
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
@@ -142,14 +145,14 @@ def _refitted(request: "Document", prior: float, prior_sd: float) -> tuple[float
     return fitted
 
 
-def _pieces(run: "Document") -> "Document":
+def _pieces(run: "Readable") -> "Document":
     """What was planned and counted."""
     if run["pieces"] is None:
         raise TeachesNothing("not_counted")
     return {"planned": run["planned"]["pieces"], "counted": run["pieces"]}
 
 
-def _out_kg(run: "Document", words: tuple[str, ...]) -> float:
+def _out_kg(run: "Readable", words: tuple[str, ...]) -> float:
     if not check.is_number(run["weighed_kg"]) or run["weighed_kg"] <= 0.0:
         raise TeachesNothing("not_weighed_in")
     weighed = [one["kg"] for one in run["out"] if one["what"] in words]
@@ -159,7 +162,7 @@ def _out_kg(run: "Document", words: tuple[str, ...]) -> float:
     return out_kg
 
 
-def _trim(run: "Document") -> float:
+def _trim(run: "Readable") -> float:
     """Trim over the caramel weighed in; centres that did not count as good were weighed with it."""
     out_kg = _out_kg(run, TRIM_WORDS)
     if run["pieces"] is None:
@@ -169,7 +172,7 @@ def _trim(run: "Document") -> float:
     return share
 
 
-def _residue(run: "Document") -> float:
+def _residue(run: "Readable") -> float:
     share: float = _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
     return share
 
@@ -177,7 +180,7 @@ def _residue(run: "Document") -> float:
 PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim), ("residue", _residue))
 
 
-def compared(found: "Document", plan: "Document", run: "Document") -> "list[Document]":
+def compared(found: "Readable", plan: "Readable", run: "Readable") -> "list[Document]":
     """[{name, planned, low, high, happened}]: the plan against what happened, as far as both are known."""
     rows = []
     oven = found["oven"]
@@ -202,7 +205,7 @@ def compared(found: "Document", plan: "Document", run: "Document") -> "list[Docu
     return rows
 
 
-def _planned_cooling(plan: "Document") -> "Document | None":
+def _planned_cooling(plan: "Readable") -> "Document | None":
     """What the plan said of the cooling; None when it is no plan."""
     reply = plan.get("reply")
     cool = reply.get("cool") if type(reply) is dict else None

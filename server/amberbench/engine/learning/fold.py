@@ -14,9 +14,10 @@ from .pooling import count_good, robust_mean
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
 
 
 BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, ½, 1, 2, 4 and 8 kg
@@ -105,16 +106,16 @@ def _sort_key(batch: "Document") -> list[float]:
 PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
 
 
-def _by_id(batches: "list[Document]", key: str, part: str) -> "list[tuple[str, list[Document]]]":
+def _by_id(batches: "Sequence[Readable]", key: str, part: str) -> "list[tuple[str, list[Readable]]]":
     """[(id, its batches)] of those that tell of a part, in order of id."""
-    groups: "dict[str, list[Document]]" = {}
+    groups: "dict[str, list[Readable]]" = {}
     for batch in batches:
         if batch[key] is not None and batch[part] is not None:
             groups.setdefault(batch[key], []).append(batch)
     return [(name, groups[name]) for name in sorted(groups)]
 
 
-def _ovens(batches: "list[Document]") -> "list[Document]":
+def _ovens(batches: "Sequence[Readable]") -> "list[Document]":
     rows = []
     for name, group in _by_id(batches, "oven_id", "oven"):
         prior, prior_sd = _power_before_any_melt([batch["oven"]["rated_w"] for batch in group])
@@ -173,7 +174,7 @@ def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: 
     }
 
 
-def _bases(batches: "list[Document]") -> "list[Document]":
+def _bases(batches: "Sequence[Readable]") -> "list[Document]":
     rows = []
     for name, group in _by_id(batches, "base_id", "base"):
         seen = []
@@ -198,7 +199,7 @@ def _bases(batches: "list[Document]") -> "list[Document]":
     return _with_batches(rows)
 
 
-def _products(batches: "list[Document]", ignored: "list[Document]") -> "list[Document]":
+def _products(batches: "Sequence[Readable]", ignored: "list[Any]") -> "list[Document]":
     trims = {name: [batch["trim"] for batch in group] for name, group in _by_id(batches, "product_id", "trim")}
     counts: "dict[str, Any]" = {}
     for name, group in _by_id(batches, "product_id", "pieces"):

@@ -4,7 +4,7 @@ import math
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from ..types import RoomDewPointReply, RoomDewPointRequest
 
 
 # Magnus form with the constants of the World Meteorological Organization, over water, −40 to 50 °C.
@@ -22,7 +22,7 @@ def dew_c(temp_c: float, humidity: float) -> float:
     return MAGNUS_C * gamma / (MAGNUS - gamma)
 
 
-def dew_point(request: "Document") -> "Document":
+def dew_point(request: "RoomDewPointRequest") -> "RoomDewPointReply":
     """Dew point of the room's air: what is colder than this sweats.
 
     Request: temp_c (°C), humidity (fraction).

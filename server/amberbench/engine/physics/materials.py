@@ -8,7 +8,8 @@ from ..core.problems import Problem
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
+    from ..types import MaterialsHeatReply, MaterialsHeatRequest, MaterialsPropertiesReply, MaterialsPropertiesRequest
 
 
 COMPONENTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
@@ -62,7 +63,7 @@ FOODS = {
 CHOCOLATE = {"conductivity_w_mk": 0.27, "density_kg_m3": 1300.0, "heat_capacity_j_kgk": 1590.0}
 
 
-def resolved(material: "Document | str") -> "Document":
+def resolved(material: "Readable | str") -> "Readable":
     """A material as a composition or constants: names looked up, fractions normalised.
 
     Raises Problem `unknown_material`, or `composition_sum` when the fractions do not sum to 1 ± 0.02.
@@ -78,7 +79,7 @@ def resolved(material: "Document | str") -> "Document":
     return _normalised(material)
 
 
-def _normalised(composition: "Document") -> "Document":
+def _normalised(composition: "Readable") -> "Document":
     total = sum(composition[name] for name in COMPONENTS)
     if total < 0.98 or total > 1.02:
         raise Problem("material", "composition_sum", total, 0.98, 1.02)
@@ -91,14 +92,14 @@ def _at(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
 
 
-def volume_fractions(mixture: "Document", temp_c: float) -> tuple[list[float], float]:
+def volume_fractions(mixture: "Readable", temp_c: float) -> tuple[list[float], float]:
     """Volume fraction of each component and the specific volume (m³/kg) of a normalised composition."""
     volumes = [mixture[name] / _at(DENSITY[name], temp_c) for name in COMPONENTS]
     total = sum(volumes)
     return [volume / total for volume in volumes], total
 
 
-def conductivity(material: "Document", temp_c: float) -> float:
+def conductivity(material: "Readable", temp_c: float) -> float:
     """Thermal conductivity in W/(m K) of a resolved material: parallel rule, the ASHRAE choice for liquids."""
     if "conductivity_w_mk" in material:
         given: float = material["conductivity_w_mk"]
@@ -107,7 +108,7 @@ def conductivity(material: "Document", temp_c: float) -> float:
     return sum(share * _at(CONDUCTIVITY[name], temp_c) for name, share in zip(COMPONENTS, fractions))
 
 
-def density(material: "Document", temp_c: float) -> float:
+def density(material: "Readable", temp_c: float) -> float:
     """Density in kg/m³ of a resolved material without air.
 
     A weighed density is taken to be that at 21 °C and keeps the composition's thermal expansion.
@@ -122,7 +123,7 @@ def density(material: "Document", temp_c: float) -> float:
     return weighed * by_composition * volume_fractions(material, 21.0)[1]
 
 
-def heat_polynomial(material: "Document") -> tuple[float, float, float]:
+def heat_polynomial(material: "Readable") -> tuple[float, float, float]:
     """(a0, a1, a2) of the specific heat in J/(kg K) of a resolved material, exact from 0 to 150 °C."""
     if "conductivity_w_mk" in material:
         return (material["heat_capacity_j_kgk"], 0.0, 0.0)
@@ -133,7 +134,7 @@ def heat_polynomial(material: "Document") -> tuple[float, float, float]:
     return (terms[0], terms[1], terms[2])
 
 
-def heat_capacity(material: "Document", temp_c: float) -> float:
+def heat_capacity(material: "Readable", temp_c: float) -> float:
     """Specific heat in J/(kg K) of a resolved material at a temperature in °C."""
     value = _at(heat_polynomial(material), temp_c)
     if temp_c < 0.0 and "water" in material:
@@ -145,7 +146,7 @@ def _integral(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return temp_c * (polynomial[0] + temp_c * (polynomial[1] / 2.0 + temp_c * polynomial[2] / 3.0))
 
 
-def enthalpy(material: "Document", temp_c: float) -> float:
+def enthalpy(material: "Readable", temp_c: float) -> float:
     """Enthalpy in J/kg of a resolved material over that at 0 °C, by exact integration of the polynomials."""
     value = _integral(heat_polynomial(material), temp_c)
     if temp_c < 0.0 and "water" in material:
@@ -153,7 +154,7 @@ def enthalpy(material: "Document", temp_c: float) -> float:
     return value
 
 
-def properties(request: "Document") -> "Document":
+def properties(request: "MaterialsPropertiesRequest") -> "MaterialsPropertiesReply":
     """Density, specific heat, conductivity and diffusivity of a material at a temperature.
 
     Request: material (name, composition or constants), temp_c (°C).
@@ -173,7 +174,7 @@ def properties(request: "Document") -> "Document":
     }
 
 
-def heat(request: "Document") -> "Document":
+def heat(request: "MaterialsHeatRequest") -> "MaterialsHeatReply":
     """Heat a mass takes up between two temperatures.
 
     Request: material, mass_kg (kg), from_c (°C), to_c (°C).

@@ -8,7 +8,7 @@ from .convection import radiation
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from ..core.annotations import Readable
 
 
 VESSEL_SHARE = 0.6  # share of the vessel that follows the caramel; assumed, 0.3–0.9
@@ -20,7 +20,7 @@ LOSS_SD = 0.4  # relative spread of the losses; assumed
 class Pot:
     """Caramel and bowl in a room: heat content, capacity and loss at a bulk temperature in °C."""
 
-    def __init__(self, mass_kg: float, material: "Document | str", vessel: "Document | None", room_c: float) -> None:
+    def __init__(self, mass_kg: float, material: "Readable | str", vessel: "Readable | None", room_c: float) -> None:
         self.mass_kg = mass_kg
         self.material = materials.resolved(material)
         self.polynomial = materials.heat_polynomial(self.material)

@@ -7,7 +7,8 @@ from ..core.problems import Problem
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ..core.annotations import Document
+    from ..core.annotations import Readable
+    from ..types import FlowViscosityReply, FlowViscosityRequest
 
 
 KELVIN = 273.15
@@ -32,7 +33,7 @@ def log_viscosity(above_k: float) -> float:
     return GLASS_LOG - WLF_1 * above_k / (WLF_2_K + above_k)
 
 
-def thinner(material: "Document", from_c: float, to_c: float) -> float:
+def thinner(material: "Readable", from_c: float, to_c: float) -> float:
     """How many times thinner a resolved material is at to_c than at from_c (°C): by the glass of sucrose, as its water
     has it; 1.0 where nothing is known of its water, or it is a glass."""
     sugar_and_water = 1.0 - material.get("fat", 1.0)
@@ -45,7 +46,7 @@ def thinner(material: "Document", from_c: float, to_c: float) -> float:
     return ratio
 
 
-def viscosity(request: "Document") -> "Document":
+def viscosity(request: "FlowViscosityRequest") -> "FlowViscosityReply":
     """Viscosity of caramel from its water and temperature: a trend, never a promise.
 
     Request: temp_c (°C), moisture (fraction), fat (fraction), dry_glass_c (°C), glass_c (°C) or null, basis, batches.

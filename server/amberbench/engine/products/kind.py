@@ -5,19 +5,19 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
     from ..types import Clock, Wants
 
 
-def _nothing(run: "Document") -> "Any":
+def _nothing(run: "Readable") -> "Any":
     return None
 
 
-def _nothing_taken(reply: "Document") -> "Document":
+def _nothing_taken(reply: "Readable") -> "Document":
     return {}
 
 
-def _melt(run: "Document") -> "Document":
+def _melt(run: "Readable") -> "Document":
     result: "Document" = run["melt"]
     return result
 
@@ -57,7 +57,7 @@ class Kind:
         folds: "dict[str, Callable[..., None]]",
         pages: "dict[str, Callable[..., None]]",
         clocks: "tuple[tuple[str, Callable[..., list[Clock]]], ...]",
-        functions: "dict[str, Callable[[Document], Document]]",
+        functions: "dict[str, Callable[..., Any]]",
         described: "dict[str, Document]",
         routes: "dict[str, str]",
         parts: tuple[str, ...] = (),

@@ -10,13 +10,13 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
 
 
 def call_renamed(
     function: "Callable[..., Any]",
     request: "Any",
-    names: "Document",
+    names: "Readable",
 ) -> "Document":
     """Calls a function; a Problem it raises names the fields of the whole plan."""
     try:
@@ -43,7 +43,7 @@ def blocks(caramel_kg: float, block_kg: float | None, have_kg: float | None) -> 
     return number, max(0.0, number * block_kg - caramel_kg)
 
 
-def checked_part(known: "Document", wanted: "Document", request: "Document", names: "Document") -> "Document":
+def checked_part(known: "Readable", wanted: "Readable", request: "Readable", names: "Readable") -> "Any":
     """The wanted fields checked, with the basis that each has in the whole plan's own request."""
     said = request["basis"] or {}
     basis = {}

@@ -78,7 +78,7 @@ def _key(event: "Document") -> tuple[float, str, int, str]:
     return (corrected_ms, device_id, seq, event["id"])
 
 
-def _ignore(ignored: "list[Document]", event: "Any", why: str) -> None:
+def _ignore(ignored: "list[Any]", event: "Any", why: str) -> None:
     if len(ignored) < MOST_IGNORED:
         name = event.get("id") if type(event) is dict else None
         ignored.append({"id": name if type(name) is str else None, "why": why})

@@ -14,7 +14,7 @@ def chocolate_kg(run: "Readable") -> float:
     return melted_kg + seeded_kg
 
 
-def _read(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _read(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """A bowl left alone between two readings in use has shown how fast it cools."""
     state, read_c = run["bowl"], body["bowl_c"]
     request, line = dict(state["request"], mass_kg=chocolate_kg(run)), state["line"]

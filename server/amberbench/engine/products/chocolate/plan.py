@@ -9,14 +9,15 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import ChocolatePlanRequest
 
 
 READ_SD_K = 0.2  # how well a probe in a stirred bowl repeats itself (assumed)
 PASSED_ON = ("chocolate", "targets", "mass_kg", "melt_c", "seed_c", "room_c", "bowl")
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "ChocolatePlanRequest") -> "Document":
     """A bowl of chocolate to melt, seed and keep in its working range.
 
     Request: as chocolate.temper, and bowl {mass_kg (kg), heat_capacity_j_kgk (J/(kg K))} or null.
@@ -26,9 +27,11 @@ def plan(request: "Document") -> "Document":
     Relation: that of chocolate.temper and chocolate.hold.
     Source: beckett_2009, wille_lutton_1966, mcadams, practice, as those two; assumed for what they assume.
     """
-    reply = temper.plan(request)
-    wanted = {name: request[name] for name in PASSED_ON}
-    kept = temper.working_time(dict(wanted, now_c=temper.lines(request)["work_high_c"]))
+    asked: "Any" = request
+    reply = temper.plan(asked)
+    wanted: "Any" = {name: asked[name] for name in PASSED_ON}
+    held: "Any" = dict(wanted, now_c=temper.lines(request)["work_high_c"])
+    kept = temper.working_time(held)
     known = [row["field"] for row in reply["inputs"]]
     reply["inputs"] = reply["inputs"] + [row for row in kept["inputs"] if row["field"] not in known]
     reply["hold"] = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
@@ -44,7 +47,7 @@ def seed_kg(request: "Any", melted_kg: "Any", melt_c: "Any") -> "Any":
     return melted_kg * share / (1.0 - share)
 
 
-def working_time(request: "Document", now_c: float, faster: float, faster_sd: float) -> "Document":
+def working_time(request: "Readable", now_c: float, faster: float, faster_sd: float) -> "Document":
     """Seconds until a bowl of now_c (°C) leaves its working range: {seconds_s, low_s, high_s}.
 
     `faster`: logarithm of how much faster it cools than the model says, `faster_sd` its standard deviation.
@@ -54,7 +57,7 @@ def working_time(request: "Document", now_c: float, faster: float, faster_sd: fl
     return {"seconds_s": seconds_s, "low_s": seconds_s / spread, "high_s": seconds_s * spread}
 
 
-def first_faster_sd(request: "Document") -> float:
+def first_faster_sd(request: "Readable") -> float:
     """Standard deviation of `faster` before anything was read in use."""
     line = temper.lines(request)
     return temper.cooling_between(request, line["work_high_c"], line["work_low_c"])[1]

@@ -13,7 +13,7 @@ from .lattice import GRACE_M
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
 class ClusterJob:
@@ -21,7 +21,7 @@ class ClusterJob:
     heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
     in the request."""
 
-    def __init__(self, request: "Document") -> None:
+    def __init__(self, request: "Readable") -> None:
         self.request = request
         self.pour_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
         self.per_s = request["deposits_per_min"] / 60.0
@@ -83,7 +83,7 @@ def least_m(volume_m3: float) -> float:
     return result
 
 
-def tray_layout(request: "Document", job: "ClusterJob") -> tuple[str, list[tuple[float, float]]]:
+def tray_layout(request: "Readable", job: "ClusterJob") -> tuple[str, list[tuple[float, float]]]:
     """(pattern, positions in m) of a full tray."""
     tray, spread_m = request["tray"], request["spread_m"]
     sides = (tray["length_m"], tray["width_m"])
@@ -103,10 +103,10 @@ def tray_layout(request: "Document", job: "ClusterJob") -> tuple[str, list[tuple
     return pattern, positions
 
 
-def one_under(request: "Document", across_m: float) -> "list[tuple[Document, float]]":
+def one_under(request: "Readable", across_m: float) -> "list[tuple[Readable, float]]":
     """[(resolved material, kg)] of what lies under one cluster that covers so much of the tray."""
     _refuse_both(request)
-    found = [
+    found: "list[tuple[Readable, float]]" = [
         (_resolved(one["material"], "under[" + str(index) + "].material"), one["count"] * one["kg_each"])
         for index, one in enumerate(request["under"])
     ]
@@ -116,7 +116,7 @@ def one_under(request: "Document", across_m: float) -> "list[tuple[Document, flo
     return found
 
 
-def _refuse_both(request: "Document") -> None:
+def _refuse_both(request: "Readable") -> None:
     if request["under"] and request["bed"] is not None:
         raise Problem("under", "give_one_of", accepted=["under", "bed"])
 
@@ -125,7 +125,7 @@ def _resolved(material: str, path: str) -> "Document":
     return parts.call_renamed(materials.resolved, material, {"material": path})
 
 
-def _bed(request: "Document") -> list[tuple[str, float]]:
+def _bed(request: "Readable") -> list[tuple[str, float]]:
     """[(material, kg/m²)] of the bed."""
     if request["bed"] is None:
         return []
@@ -136,7 +136,7 @@ def _bed(request: "Document") -> list[tuple[str, float]]:
     return [(one["material"], request["bed"]["bed_kg_m2"] * one["share"] / total) for one in mixed]
 
 
-def materials_under(request: "Document", job: "ClusterJob", beds_m2: list[float]) -> "tuple[list[Document], float]":
+def materials_under(request: "Readable", job: "ClusterJob", beds_m2: list[float]) -> "tuple[list[Document], float]":
     """(what to have ready [{material, kg, count, allergen}], kg of it in a finished cluster, the mean).
 
     beds_m2: what the bed of each tray covers in m².
@@ -154,7 +154,7 @@ def materials_under(request: "Document", job: "ClusterJob", beds_m2: list[float]
 
 
 def beds_m2(
-    request: "Document", job: "ClusterJob", pattern: str, positions: list[tuple[float, float]], held: "Document"
+    request: "Readable", job: "ClusterJob", pattern: str, positions: list[tuple[float, float]], held: "Readable"
 ) -> list[float]:
     """What the bed of each tray covers in m²; positions of a whole tray, held as the plan has it.
 
@@ -166,7 +166,7 @@ def beds_m2(
     return [every_m2] * (trays - 1) + [_rows_m2(request["tray"], pattern, positions, last)]
 
 
-def _rows_m2(tray: "Document", pattern: str, positions: list[tuple[float, float]], number: int) -> float:
+def _rows_m2(tray: "Readable", pattern: str, positions: list[tuple[float, float]], number: int) -> float:
     """The tray inside its rim in m² as far as the rows of the first `number` places go."""
     sides = [tray[name] - 2.0 * tray["rim_m"] for name in ("length_m", "width_m")]
     onward = 0 if pattern == "staggered_short" else 1  # the way rows follow each other
@@ -182,7 +182,7 @@ def _to_have_ready(material: str, kg: float, count: int | None) -> "Document":
     return {"material": material, "kg": kg, "count": count, "allergen": allergens.allergen_of(material)}
 
 
-def _covered_m2(request: "Document", job: "ClusterJob") -> float:
+def _covered_m2(request: "Readable", job: "ClusterJob") -> float:
     """What a cluster covers of the tray in m², the mean."""
     across = [(number, windows.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
     result: float = sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters

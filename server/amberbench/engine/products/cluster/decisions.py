@@ -7,7 +7,7 @@ from .fold import new_tray
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 # Tried too soon: again after this (assumed).
 TACKY_AGAIN_S, FREE_AGAIN_S = 120.0, 600.0
@@ -17,7 +17,7 @@ SOONEST, LATEST = 0.25, 4.0
 LEAST_FILL_KG = 1e-3
 
 
-def _laid(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _laid(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     state = copied(run["cluster"])
     tray, number = new_tray(state, at_ms), len(state["laid"])
     _tray_done(state, "lay", number, at_ms)
@@ -25,7 +25,7 @@ def _laid(run: "Document", body: "Document", at_ms: float) -> "Document":
     return decided(state)
 
 
-def _laid_second(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _laid_second(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     state = copied(run["cluster"])
     tray = second_deposits(state)
     _tray_done(state, "second", tray, at_ms)
@@ -45,7 +45,7 @@ def _tray_done(state: "Document", task: str, tray: int, at_ms: float) -> None:
     state["base_kg"], state["begun_ms"], state["under_way"] = left, at_ms, None
 
 
-def _ended(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _ended(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """Nothing more is laid: the tray under way is given up as it is."""
     state = copied(run["cluster"])
     advance_to(state, at_ms)
@@ -64,7 +64,7 @@ def _next_task(state: "Document", at_ms: float) -> None:
         state["base_kg"] = state["bowl_kg"] + (0.0 if state["fill"] is None else state["fill"]["kg"])
 
 
-def _tested(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _tested(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """What the first deposits do moves the windows of all."""
     state = copied(run["cluster"])
     advance_to(state, at_ms)
@@ -79,7 +79,7 @@ def _tested(run: "Document", body: "Document", at_ms: float) -> "Document":
     return dict(decided(state), tack=state["tack"])
 
 
-def _freed(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _freed(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     return {"again_ms": None if body["free"] else at_ms + 1000.0 * FREE_AGAIN_S}
 
 

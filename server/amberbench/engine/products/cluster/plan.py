@@ -21,7 +21,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import ClusterPlanRequest, Input
     from .asked import ClusterJob
 
 
@@ -35,7 +36,7 @@ BOWL_K = 4.0
 FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "ClusterPlanRequest") -> "Document":
     """Clusters from caramel in hand or of so many in rows: everything the bench needs.
 
     Request: rows [{clusters, deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); second_kg (kg), 0 for none;
@@ -97,7 +98,7 @@ def plan(request: "Document") -> "Document":
     return reply
 
 
-def _bowl_and_funnel(request: "Document", job: "ClusterJob") -> "tuple[Document, list[Document]]":
+def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document, list[Input]]":
     """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
     rows of the melt)."""
     melt_request, melted = _melted(request, job)
@@ -117,7 +118,7 @@ def _bowl_and_funnel(request: "Document", job: "ClusterJob") -> "tuple[Document,
     }, rows
 
 
-def _weights(request: "Document", job: "ClusterJob", piece_kg: float) -> "Document":
+def _weights(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document":
     """What is weighed out and what it makes."""
     blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     return {
@@ -132,7 +133,7 @@ def _weights(request: "Document", job: "ClusterJob", piece_kg: float) -> "Docume
     }
 
 
-def _finished(request: "Document", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Document]]":
+def _finished(request: "Readable", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Input]]":
     """({room, dip}, their input rows): the air, and what dipping takes."""
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
@@ -149,12 +150,12 @@ def _short_fills(job: "ClusterJob", safe_s: float) -> "list[Any]":
     return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
 
 
-def _thinner_than_measured(request: "Document", job: "ClusterJob") -> float:
+def _thinner_than_measured(request: "Readable", job: "ClusterJob") -> float:
     """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
     return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
 
 
-def _run_together(request: "Document", thinner: float) -> "list[Any]":
+def _run_together(request: "Readable", thinner: float) -> "list[Any]":
     """What to say of a gap that the warmest deposits close."""
     wide_m = windows.spread_m(request["spread_m"], 1.0, thinner)
     if wide_m <= request["spread_m"] + request["gap_m"]:
@@ -175,7 +176,7 @@ def _tray_size_and_fills(job: "ClusterJob", bench: "Document") -> "tuple[Documen
     return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
-def _dip(request: "Document", job: "ClusterJob", piece_kg: float) -> "Document | None":
+def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document | None":
     """What dipping takes, or None; a pre-bottom goes under the whole spread, sized for the largest deposit."""
     dip = request["dip"]
     if dip is None:
@@ -187,7 +188,7 @@ def _dip(request: "Document", job: "ClusterJob", piece_kg: float) -> "Document |
     return parts.call_renamed(lambda one: dip_plan.plan(*one), asked, names)
 
 
-def _melted(request: "Document", job: "ClusterJob") -> "tuple[Document, Document]":
+def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document]":
     """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
     melt.refuse_lines(request)
     warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
@@ -202,7 +203,7 @@ def _melted(request: "Document", job: "ClusterJob") -> "tuple[Document, Document
     return wanted, parts.call_renamed(melt.plan, wanted, names)
 
 
-def _melt_request(request: "Document", job: "ClusterJob", low_c: float) -> "Document":
+def _melt_request(request: "Readable", job: "ClusterJob", low_c: float) -> "Any":
     """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
@@ -210,7 +211,7 @@ def _melt_request(request: "Document", job: "ClusterJob", low_c: float) -> "Docu
     return parts.checked_part(MELT, wanted, request, {"mass_kg": job.field})
 
 
-def _fill_request(request: "Document", job: "ClusterJob") -> "Document":
+def _fill_request(request: "Readable", job: "ClusterJob") -> "Document":
     """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
     found = {name: request[name] for name in FILL_AS_IS}
     found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
@@ -220,7 +221,7 @@ def _fill_request(request: "Document", job: "ClusterJob") -> "Document":
 
 
 def _windows(
-    request: "Document", job: "ClusterJob", per_tray: int, melt_request: "Document"
+    request: "Readable", job: "ClusterJob", per_tray: int, melt_request: "Readable"
 ) -> "tuple[Document | None, Document]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
@@ -228,7 +229,7 @@ def _windows(
     material = materials.resolved(request["material"])
     lightest_kg = min(kg for _, kg in job.rows)
 
-    def stuff(deposit_kg: float) -> "tuple[list[tuple[Document, float, float]], float]":
+    def stuff(deposit_kg: float) -> "tuple[list[tuple[Readable, float, float]], float]":
         across_m = windows.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
         beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.one_under(request, across_m)]
         return [(material, deposit_kg, job.pour_c)] + beside, across_m
@@ -240,7 +241,7 @@ def _windows(
     return windows.windows(tray, found, across_m, least, second, warmest_c)
 
 
-def _bed(request: "Document", beds_m2: list[float]) -> "Document | None":
+def _bed(request: "Readable", beds_m2: list[float]) -> "Document | None":
     """What the bed of a tray weighs, and that of the last one; None where pieces are counted out."""
     if request["bed"] is None:
         return None
@@ -257,7 +258,7 @@ def _sizes(job: "ClusterJob") -> "list[Document]":
 
 
 def _bench(
-    job: "ClusterJob", fill_request: "Document", safe_s: float, second: "Document | None", full: int
+    job: "ClusterJob", fill_request: "Readable", safe_s: float, second: "Readable | None", full: int
 ) -> "Document":
     """The state of a bench, as `fold.opened`, as far as a forecast needs it."""
     return {
@@ -276,7 +277,7 @@ def _bench(
     }
 
 
-def _constants(base: str, thinner: float) -> "list[Document]":
+def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     own = [
         constant("deposit.tacky_c", windows.TACKY_C, "°C"),
@@ -296,5 +297,5 @@ def _constants(base: str, thinner: float) -> "list[Document]":
         constant("deposit.bowl_k", BOWL_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
-    result: "list[Document]" = own + schedule.constants() + cool.base_rows(base)[:-1]
+    result: "list[Input]" = own + schedule.constants() + cool.base_rows(base)[:-1]
     return result

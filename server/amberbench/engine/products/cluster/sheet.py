@@ -9,7 +9,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
     from ...steps.common.sheet import Sheet
 
 
@@ -38,7 +38,7 @@ FIELDS = {
 }
 
 
-def before_weighing(sheet: "Sheet", request: "Document") -> None:
+def before_weighing(sheet: "Sheet", request: "Readable") -> None:
     """Allergens checked, and what goes under laid."""
     if request["nuts_clear"]:
         sheet.then("allergens_checked", {})
@@ -46,7 +46,7 @@ def before_weighing(sheet: "Sheet", request: "Document") -> None:
         sheet.then("under_laid", {})
 
 
-def columns(request: "Document") -> "list[list[tuple[float, str, str, Document]]]":
+def columns(request: "Readable") -> "list[list[tuple[float, str, str, Document]]]":
     """Fills and trays, each a list of (time, field, event, body) in order."""
     fills = [
         (one["at_ms"], "fills[" + str(row) + "].at_ms", "filled", _filled(request, one))
@@ -55,12 +55,12 @@ def columns(request: "Document") -> "list[list[tuple[float, str, str, Document]]
     return [fills] + _laid(request)
 
 
-def hot_until_ms(request: "Document") -> "Any":
+def hot_until_ms(request: "Readable") -> "Any":
     """Unknown: the funnel is emptied after the last tray."""
     return None
 
 
-def _filled(request: "Document", one: "Document") -> "Document":
+def _filled(request: "Readable", one: "Readable") -> "Document":
     """The body of a fill."""
     fill = request["fill"]
     if fill is None:
@@ -69,7 +69,7 @@ def _filled(request: "Document", one: "Document") -> "Document":
     return {"kg": fill["fill_kg"], "bulk_c": warm_c}
 
 
-def _laid(request: "Document") -> "list[list[tuple[float, str, str, Document]]]":
+def _laid(request: "Readable") -> "list[list[tuple[float, str, str, Document]]]":
     """The columns of trays laid, and laid again."""
     first: "list[tuple[float, str, str, Document]]" = []
     second: "list[tuple[float, str, str, Document]]" = []
@@ -89,7 +89,7 @@ def _laid(request: "Document") -> "list[list[tuple[float, str, str, Document]]]"
     return [first, second]
 
 
-def after_melting(sheet: "Sheet", request: "Document") -> None:
+def after_melting(sheet: "Sheet", request: "Readable") -> None:
     """The funnel is emptied after the last tray; then they come free one by one."""
     trays = request["trays"]
     if trays:

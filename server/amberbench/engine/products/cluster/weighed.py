@@ -10,7 +10,8 @@ from .fields import DEPOSIT_KG
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
+    from ...types import ClusterLearnReply, ClusterLearnRequest
 
 
 SCALE_SD_KG = 0.001  # of one weighing on a kitchen scale; assumed
@@ -22,7 +23,7 @@ THINNEST_M = 0.001  # caramel that stands does not lie thinner, the mean over it
 STUDENT_T_90 = (1.886, 1.638, 1.533, 1.476, 1.440, 1.415, 1.397, 1.383)
 
 
-def learn(request: "Document") -> "Document":
+def learn(request: "ClusterLearnRequest") -> "ClusterLearnReply":
     """Grams a deposit and its width from finished clusters that were weighed and measured.
 
     Request: clusters (how many were weighed), together_kg (kg, together), under_kg (kg, what lies under all of them) or
@@ -79,7 +80,7 @@ def _width(across_m: list[float]) -> tuple[float, float]:
     return mean_m, STUDENT_T_90[number - 3] * max(scatter_m, RULER_SD_M) / math.sqrt(number)
 
 
-def _under(request: "Document", across_m: float) -> tuple[float, float]:
+def _under(request: "Readable", across_m: float) -> tuple[float, float]:
     """(kg under all clusters, its standard deviation): weighed, or calculated from what was to lie there."""
     if request["under_kg"] is not None:
         return request["under_kg"], SCALE_SD_KG if request["under_kg"] > 0.0 else 0.0
@@ -87,7 +88,7 @@ def _under(request: "Document", across_m: float) -> tuple[float, float]:
     return kg, UNDER_SD * kg
 
 
-def _first_share(request: "Document") -> float:
+def _first_share(request: "Readable") -> float:
     """The share of a cluster's caramel that its first deposit has."""
     second_kg = request["second_kg"]
     if second_kg == 0.0:
@@ -107,7 +108,7 @@ def _refuse_width(spread_m: float, deposit_kg: float, caramel_kg: float, density
         raise Problem("across_m", "spread_too_wide", spread_m, high=most_m, unit="m")
 
 
-def _planned_m(request: "Document", deposit_kg: float) -> float | None:
+def _planned_m(request: "Readable", deposit_kg: float) -> float | None:
     """What the planned width makes of the weight found; None where none was planned."""
     if request["spread_m"] is None or request["deposit_kg"] is None:
         return None

@@ -10,7 +10,7 @@ from ...steps.cool import course as cool_course
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
 # Hottest point of a cluster that comes off its paper whole (assumed); one gets no nearer to the room than a kelvin, so
@@ -35,7 +35,7 @@ def spread_m(largest_m: float, share: float, thinner: float = 1.0) -> float:
 class Mixture:
     """Caramel and what lies under it as one stuff: [(resolved material, kg, °C)] → start_c, volume, properties."""
 
-    def __init__(self, parts: "list[tuple[Document, float, float]]", room_c: float) -> None:
+    def __init__(self, parts: "list[tuple[Readable, float, float]]", room_c: float) -> None:
         hottest_c = max(temp_c for _, _, temp_c in parts)
         middle_c = 0.5 * (hottest_c + room_c)
         heat_j_k = heat = self.volume_m3 = conductance = 0.0
@@ -117,10 +117,10 @@ def _crossed_s(points: list[tuple[float, float, float]], column: int, temp_c: fl
 
 def windows(
     tray: "Tray",
-    parts: "list[tuple[Document, float, float]]",
+    parts: "list[tuple[Readable, float, float]]",
     across_m: float,
-    lightest: "tuple[list[tuple[Document, float, float]], float] | None",
-    second: "tuple[Document, float, float] | None",
+    lightest: "tuple[list[tuple[Readable, float, float]], float] | None",
+    second: "tuple[Readable, float, float] | None",
     warmest_c: float,
 ) -> "tuple[Document | None, Document]":
     """(second {from_s, to_s} or None, free {from_s, to_s}) of a tray.

@@ -13,7 +13,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
 MOST_OTHER_FRAMES = 8
@@ -25,7 +25,7 @@ MOST_PIECES = cut_fields.FIT["pieces"]["high"]
 class SlabJob:
     """What is wanted: `kg` in hand, or `pieces`; `field` is where the request says so, `amount` its value."""
 
-    def __init__(self, request: "Document") -> None:
+    def __init__(self, request: "Readable") -> None:
         have, want = request["have"], request["want"]
         if (have is None) == (want is None):
             raise Problem("have", "give_one_of", accepted=["have", "want"])
@@ -75,7 +75,7 @@ class SlabJob:
         return pour.mass_for(self.density, area_m2, self.height_m, self.residue)
 
 
-def _pieces(want: "Document") -> tuple[str, int, int]:
+def _pieces(want: "Readable") -> tuple[str, int, int]:
     """(field, its value, centres each) of `want`: pieces, or boxes × per_box."""
     if (want["pieces"] is None) == (want["boxes"] is None and want["per_box"] is None):
         raise Problem("want", "give_one_of", accepted=["pieces", "boxes"])
@@ -148,7 +148,7 @@ def _use_up(job: "SlabJob", kg: float) -> "list[Document]":
     return sorted(frames, key=_most_key)
 
 
-def _most_key(frame: "Document") -> tuple[int, int, int, int, bool]:
+def _most_key(frame: "Readable") -> tuple[int, int, int, int, bool]:
     rim_um = int((frame["length_m"] + frame["width_m"]) * 1e6 + 0.5)
     return (-frame["pieces"], rim_um, frame["rows"], frame["columns"], frame["rotated"])
 

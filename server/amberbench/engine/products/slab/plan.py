@@ -20,9 +20,11 @@ from . import frame as slab_frame
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import Input, SlabPlanRequest
     from .frame import SlabJob
 
 
@@ -48,7 +50,7 @@ LINES = {
 }
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "SlabPlanRequest") -> "Document":
     """A slab from caramel in hand, or for centres or boxes wanted: everything the bench needs.
 
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; slab_height_m (m),
@@ -80,7 +82,7 @@ def plan(request: "Document") -> "Document":
     cool_request = _cool_request(request, poured, pour_c)
     cooled = parts.call_renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
     dip = _dip(request, poured, cuts)
-    chocolate = request["dip"]["chocolate"] if dip else None
+    chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
     _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
     return {
@@ -102,13 +104,13 @@ def plan(request: "Document") -> "Document":
     }
 
 
-def _not_said_elsewhere(air: "Document", warnings: "list[Document]") -> "Document":
+def _not_said_elsewhere(air: "Readable", warnings: "Sequence[Readable]") -> "Document":
     """The room's advice without what another part has said already."""
     said = [one["code"] for one in warnings]
     return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
 
 
-def _choose_frame(request: "Document") -> "tuple[SlabJob, float, list[Document], Document, list[Any]]":
+def _choose_frame(request: "Readable") -> "tuple[SlabJob, float, list[Document], Document, list[Any]]":
     """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
     job, windows = slab_frame.SlabJob(request), request["windows"]
     pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
@@ -120,13 +122,13 @@ def _choose_frame(request: "Document") -> "tuple[SlabJob, float, list[Document],
     return job, pour_c, others, poured, warnings
 
 
-def caramel_kg(request: "Document") -> float:
+def caramel_kg(request: "Readable") -> float:
     """Caramel to weigh in (kg) for a checked request, without planning its melt and its cooling."""
     result: float = _choose_frame(request)[3]["mass_kg"]
     return result
 
 
-def _pour(request: "Document", job: "SlabJob", frame: "Document", pour_c: float) -> "tuple[Document, list[Any]]":
+def _pour(request: "Readable", job: "SlabJob", frame: "Readable", pour_c: float) -> "tuple[Document, list[Any]]":
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
     full_kg, warnings = job.mass_kg(area), []
@@ -149,11 +151,11 @@ def _pour(request: "Document", job: "SlabJob", frame: "Document", pour_c: float)
     return parts.call_renamed(_checked_pour, wanted, names), warnings
 
 
-def _checked_pour(wanted: "Document") -> "Document":
+def _checked_pour(wanted: "Readable") -> "Document":
     return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
 
 
-def _cut(request: "Document", poured: "Document", material: "Document") -> "Document":
+def _cut(request: "Readable", poured: "Readable", material: "Readable") -> "Document":
     density = materials.density(material, request["room_c"])
     return cut.cut_up(
         poured["length_m"],
@@ -167,7 +169,7 @@ def _cut(request: "Document", poured: "Document", material: "Document") -> "Docu
     )
 
 
-def _dip(request: "Document", poured: "Document", cuts: "Document") -> "Document | None":
+def _dip(request: "Readable", poured: "Readable", cuts: "Readable") -> "Document | None":
     """The reply of dipping, or None; the pre-bottom goes on the whole slab before it is cut."""
     dip = request["dip"]
     if dip is None:
@@ -185,7 +187,7 @@ def _melt_names(job: "SlabJob") -> "Document":
     return names
 
 
-def _melt(request: "Document", job: "SlabJob", caramel_kg: float) -> "tuple[Document, Document]":
+def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Document, Document]":
     """(request, reply) of the melt, in the oven or in a water jacket."""
     if request["jacket"] is None:
         if request["oven"] is None:
@@ -201,12 +203,12 @@ def _melt(request: "Document", job: "SlabJob", caramel_kg: float) -> "tuple[Docu
     return full, parts.call_renamed(_in_jacket, full, names)
 
 
-def _in_jacket(melt_request: "Document") -> "Document":
+def _in_jacket(melt_request: "Readable") -> "Document":
     melt.refuse_lines(melt_request)
     return jacket.plan(jacket.request_for(melt_request))
 
 
-def _melt_request(request: "Document", job: "SlabJob", caramel_kg: float) -> "Document":
+def _melt_request(request: "Readable", job: "SlabJob", caramel_kg: float) -> "Any":
     """The full, checked request to melt.plan."""
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"] = caramel_kg
@@ -215,7 +217,7 @@ def _melt_request(request: "Document", job: "SlabJob", caramel_kg: float) -> "Do
     return parts.checked_part(melt_fields.MELT, wanted, request, _melt_names(job))
 
 
-def _cool_request(request: "Document", poured: "Document", pour_c: float) -> "Document":
+def _cool_request(request: "Readable", poured: "Readable", pour_c: float) -> "Any":
     """The full, checked request to cool.plan."""
     wanted = {name: request[name] for name in COOL_AS_IS}
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
@@ -228,9 +230,9 @@ def _cool_request(request: "Document", poured: "Document", pour_c: float) -> "Do
     return parts.checked_part(cool_fields.COOL, wanted, request, names)
 
 
-def _collected_inputs(replies: "list[Document]") -> "list[Document]":
+def _collected_inputs(replies: "list[Document]") -> "list[Input]":
     """The constants the parts assumed, each once; the parts' own lists are emptied."""
-    rows: "list[Document]" = []
+    rows: "list[Input]" = []
     for reply in replies:
         for row in reply["inputs"]:
             if row["field"] not in [known["field"] for known in rows]:

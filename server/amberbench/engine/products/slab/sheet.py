@@ -8,7 +8,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
     from ...steps.common.sheet import Sheet
 
 
@@ -24,22 +24,22 @@ FIELDS = {
 }
 
 
-def before_weighing(sheet: "Sheet", request: "Document") -> None:
+def before_weighing(sheet: "Sheet", request: "Readable") -> None:
     """Nothing but what every batch has."""
 
 
-def columns(request: "Document") -> "list[Any]":
+def columns(request: "Readable") -> "list[Any]":
     """What happens while the caramel is hot, besides bursts: nothing."""
     return []
 
 
-def hot_until_ms(request: "Document") -> float:
+def hot_until_ms(request: "Readable") -> float:
     """When the melt was over (ms), or null."""
     result: float = request["poured_at_ms"]
     return result
 
 
-def after_melting(sheet: "Sheet", request: "Document") -> None:
+def after_melting(sheet: "Sheet", request: "Readable") -> None:
     """The pour, looks at the slab, the cut."""
     if request["poured_at_ms"] is not None:
         sheet.add("poured", "poured_at_ms", request["poured_at_ms"])
@@ -51,7 +51,7 @@ def after_melting(sheet: "Sheet", request: "Document") -> None:
         sheet.add("cut", "cut_at_ms", request["cut_at_ms"])
 
 
-def _look(sheet: "Sheet", path: str, one: "Document") -> None:
+def _look(sheet: "Sheet", path: str, one: "Readable") -> None:
     """A reading of the slab, a touch test, or both at once."""
     if one["surface_c"] is None and one["firm"] is None:
         raise Problem(path + ".surface_c", "missing")

@@ -4,13 +4,13 @@ from . import plan
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 # When its height is measured, after the fresh cube: 1, 24 and 72 h (from memory).
 LOOKS_S = (0.0, 3600.0, 86400.0, 259200.0)
 
 
-def due_ms(state: "Document") -> float | None:
+def due_ms(state: "Readable") -> float | None:
     """When the next look is due (ms); None before the first and after the last."""
     seen = len(state["heights"])
     if not 0 < seen < len(LOOKS_S):
@@ -19,7 +19,7 @@ def due_ms(state: "Document") -> float | None:
     return first_ms + 1000.0 * LOOKS_S[seen]
 
 
-def _stood(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _stood(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     heights = run["stand"]["heights"] + [{"at_ms": at_ms, "height_m": body["height_m"]}]
     since_ms, verdict = heights[0]["at_ms"], None
     if len(heights) > 1:

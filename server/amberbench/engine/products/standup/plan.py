@@ -5,7 +5,10 @@ from ...core.problems import Problem
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from collections.abc import Sequence
+
+    from ...core.annotations import Document, Readable
+    from ...types import FlowStandUpTestRequest
 
 
 # Share of height lost: stays square up to, slumps above (assumed); firm is not said before a day has passed.
@@ -14,7 +17,7 @@ DAY_S = 86400.0
 ROUNDING = 1e-9  # 9.5 of 10 mm is 5 % lost, whatever the last digit of a float says
 
 
-def _refuse(heights: "list[Document]") -> None:
+def _refuse(heights: "Sequence[Readable]") -> None:
     for index in range(1, len(heights)):
         before, now = heights[index - 1], heights[index]
         path = "heights[" + str(index) + "]"
@@ -33,7 +36,7 @@ def judged(heights: list[tuple[float, float]]) -> tuple[float, str]:
     return lost, "firm" if firm else "borderline"
 
 
-def stand_up_test(request: "Document") -> "Document":
+def stand_up_test(request: "FlowStandUpTestRequest") -> "Document":
     """Whether a cut cube stays square in this room: share of its height lost, and a verdict.
 
     Request: heights (at_s in s, height_m in m, the fresh cube first), room_c (°C), basis, batches.

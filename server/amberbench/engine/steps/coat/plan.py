@@ -9,7 +9,8 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import ChocolateCoatingRequest, Input, Warning
 
 
 COLD_C = 21.0
@@ -42,7 +43,7 @@ def layer_of_volume(size: tuple[float, float, float], layer: "Sequence[float]", 
     return [high * one for one in layer]
 
 
-def _layer(request: "Document") -> "tuple[Sequence[float], list[Document]]":
+def _layer(request: "Readable") -> "tuple[Sequence[float], list[Input]]":
     """((bottom, side, top) in m, rows of what was assumed for it)."""
     given = request["thickness_m"]
     if given is None:
@@ -57,8 +58,8 @@ def _layer(request: "Document") -> "tuple[Sequence[float], list[Document]]":
 
 
 def _boxed(
-    request: "Document", density: float
-) -> "tuple[float, float, float, tuple[float, float, float], list[Document]]":
+    request: "Readable", density: float
+) -> "tuple[float, float, float, tuple[float, float, float], list[Input]]":
     """(coating, pre-bottom and centre of one piece in kg, outside size in m, assumed rows) of a centre with a size."""
     length_m, width_m, height_m = [request["piece"][side] for side in SIDES]
     layer, rows = _layer(request)
@@ -73,7 +74,7 @@ def _boxed(
     return coat_kg, density * length_m * width_m * request["prebottom_m"], centre_kg, outside, rows
 
 
-def _by_pickup(request: "Document", density: float) -> "tuple[float, float, float, None, list[Any]]":
+def _by_pickup(request: "Readable", density: float) -> "tuple[float, float, float, None, list[Any]]":
     """The same of a piece without a size, such as a cluster."""
     if request["pickup"] is None:
         raise Problem("piece", "coating_without_size")
@@ -85,8 +86,8 @@ def _by_pickup(request: "Document", density: float) -> "tuple[float, float, floa
     return request["pickup"] * request["centre_kg"], under_kg, request["centre_kg"], None, []
 
 
-def _warnings(request: "Document", outside: tuple[float, float, float] | None) -> "list[Document]":
-    found = []
+def _warnings(request: "Readable", outside: tuple[float, float, float] | None) -> "list[Warning]":
+    found: "list[Warning]" = []
     if request["method"] == "enrober" and request["prebottom_m"] <= 0.0:
         found.append({"code": "prebottom_wanted", "values": {}})
     pocket = request["pocket_m"]
@@ -99,7 +100,7 @@ def _warnings(request: "Document", outside: tuple[float, float, float] | None) -
     return found
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "ChocolateCoatingRequest") -> "Document":
     """Chocolate for coating and pre-bottom of so many pieces, and the outside size of a finished one.
 
     Request: piece {length_m, width_m, height_m (m)} or null (a cluster), centre_kg (kg) or null, pickup (fraction of

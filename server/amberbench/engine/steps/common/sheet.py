@@ -7,7 +7,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
 # A batch sheet has fewer rows; whoever writes on its back has room too.
@@ -38,18 +38,18 @@ class Sheet:
             raise Problem(field, "still_to_come", at_ms, high=self.now_ms)
         self.at_ms = max(at_ms, self.at_ms)
 
-    def add(self, kind: str, field: str, at_ms: float, body: "Document | None" = None) -> None:
+    def add(self, kind: str, field: str, at_ms: float, body: "Readable | None" = None) -> None:
         """An event whose time stands on the sheet."""
         self.mark(field, at_ms)
         self.then(kind, body or {})
 
-    def later(self, kind: str, seconds_s: float, body: "Document", most_ms: float | None = None) -> None:
+    def later(self, kind: str, seconds_s: float, body: "Readable", most_ms: float | None = None) -> None:
         """An event some seconds after the last, not after `most_ms`."""
         at_ms = self.at_ms + 1000.0 * seconds_s
         self.at_ms = at_ms if most_ms is None else max(self.at_ms, min(at_ms, most_ms))
         self.then(kind, body)
 
-    def then(self, kind: str, body: "Document") -> None:
+    def then(self, kind: str, body: "Readable") -> None:
         """An event right after the last, a millisecond later so that the order stands."""
         self.at_ms += 1.0
         self.events.append({"kind": kind, "at_ms": self.at_ms, "body": dict(body, typed_at_ms=self.now_ms)})

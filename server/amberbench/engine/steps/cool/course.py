@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
@@ -31,13 +31,13 @@ MILESTONES = (
 COLD_C = 18.0  # core; colder caramel splits under the knife; assumed
 
 
-def target_c(request: "Document") -> float:
+def target_c(request: "Readable") -> float:
     """The hottest point at ready in °C: the target, raised to a kelvin above the room."""
     result: float = max(float(request["target_c"]), request["room_c"] + ROOM_MARGIN_K)
     return result
 
 
-def thresholds(request: "Document") -> list[tuple[str, str, float]]:
+def thresholds(request: "Readable") -> list[tuple[str, str, float]]:
     """[(name, point, temperature in °C)] of every milestone that this room allows."""
     target = target_c(request)
     found = []
@@ -60,7 +60,7 @@ def quadratic(function: "Callable[..., Any]", low_c: float, high_c: float) -> tu
 
 
 def properties(
-    material: "Document", low_c: float, high_c: float
+    material: "Readable", low_c: float, high_c: float
 ) -> tuple[tuple[float, float, float], tuple[float, float, float]]:
     """Parabolas of conductivity in W/(m K) and heat capacity in J/(m³ K) between two temperatures in °C."""
     low_c = max(low_c, materials.LOWEST_C)
@@ -78,7 +78,7 @@ def properties(
 class Slab:
     """What stays the same between the courses of one request."""
 
-    def __init__(self, request: "Document", cells: int = 18, layer_cells: int = 5, finer: float = 1.0) -> None:
+    def __init__(self, request: "Readable", cells: int = 18, layer_cells: int = 5, finer: float = 1.0) -> None:
         self.finer = finer
         self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
         self.target_c = target_c(request)

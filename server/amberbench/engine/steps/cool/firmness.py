@@ -4,20 +4,21 @@ from ...core.check import constant
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...types import Input, Warning
 
 
 # How much colder a caramel is when it is as stiff as a firm one: cut, and laid upon, that much later (assumed, K).
 SOFTER_K = {"firm": 0.0, "borderline": 1.0, "slumps": 2.0}
 
 
-def softness(firmness: str | None, squeeze: str | None) -> "tuple[float, list[Document], list[Document]]":
+def softness(firmness: str | None, squeeze: str | None) -> "tuple[float, list[Warning], list[Input]]":
     """(K colder than a firm caramel, warnings, input rows) by what tests said of it; each may be null.
 
     A stand-up test decides; without one a piece that felt soft at delivery counts as borderline.
     """
     verdict = firmness or ("borderline" if squeeze == "soft" else "firm")
-    softer_k, warnings = SOFTER_K[verdict], []
+    softer_k = SOFTER_K[verdict]
+    warnings: "list[Warning]" = []
     if softer_k > 0.0:
         warnings.append({"code": verdict + "_caramel", "values": {"softer_k": softer_k}})
     if squeeze == "brittle":

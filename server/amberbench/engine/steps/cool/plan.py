@@ -10,7 +10,8 @@ from . import refit as cool_refit
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import CoolPlanRequest, CoolRefitRequest, Curve, Input, Warning
     from .course import Slab
 
 
@@ -18,7 +19,7 @@ MOST_POINTS = 100
 TOUCH_AGAIN_S = 600.0  # a slab that is not firm is not ready for another ten minutes (practice)
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "CoolPlanRequest") -> "Document":
     """The cooling of a poured slab: when it is ready for the knife, what it can do before, and its curve.
 
     Request: thickness_m (m), start_c (°C, as poured), room_c (°C), material, top (still_air, fan or h_w_m2k in
@@ -48,7 +49,7 @@ def plan(request: "Document") -> "Document":
     return reply
 
 
-def refit(request: "Document") -> "Document":
+def refit(request: "CoolRefitRequest") -> "Document":
     """The cooling of a poured slab after readings and touch tests: the same answer with the loss factor they tell of.
 
     Request: as cool.plan, and readings (at_s in s, surface_c in °C), touches (at_s in s, firm: enough to cut), both in
@@ -77,7 +78,7 @@ def refit(request: "Document") -> "Document":
     return reply
 
 
-def _reply(request: "Document", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
+def _reply(request: "Readable", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
     points = slab.run(loss_factor)
     milestones = [
         {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s}
@@ -111,15 +112,15 @@ def _decide(reply: "Document", at_s: float, firm: bool) -> None:
     _set_ready(reply)
 
 
-def _curve(points: list[tuple[float, float, float]]) -> "list[Document]":
+def _curve(points: list[tuple[float, float, float]]) -> "list[Curve]":
     """At most MOST_POINTS points of a course, the first and the last among them."""
     every = 1 + (len(points) - 1) // MOST_POINTS
     kept = [points[i] for i in range(len(points)) if i % every == 0 or i == len(points) - 1]
     return [{"at_s": at_s, "core_c": core_c, "surface_c": surface_c} for at_s, core_c, surface_c in kept]
 
 
-def _warnings(request: "Document", slab: "Slab") -> "list[Document]":
-    found = []
+def _warnings(request: "Readable", slab: "Slab") -> "list[Warning]":
+    found: "list[Warning]" = []
     if slab.target_c > request["target_c"]:
         found.append({"code": "chill_slab", "values": {}})
         found.append({"code": "warm_room", "values": {"room_c": request["room_c"], "target_c": slab.target_c}})
@@ -128,7 +129,7 @@ def _warnings(request: "Document", slab: "Slab") -> "list[Document]":
     return found
 
 
-def _refit_constants() -> "list[Document]":
+def _refit_constants() -> "list[Input]":
     return [
         constant("cool.touch_sd_k", cool_refit.TOUCH_SD_K, "K"),
         constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
@@ -138,7 +139,7 @@ def _refit_constants() -> "list[Document]":
     ]
 
 
-def _constants(request: "Document") -> "list[Document]":
+def _constants(request: "Readable") -> "list[Input]":
     """The constants this cooling took that are not in the request, as input rows."""
     rows = [
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
@@ -156,7 +157,7 @@ def _constants(request: "Document") -> "list[Document]":
     return rows + base_rows(request["base"])
 
 
-def base_rows(base: str) -> "list[Document]":
+def base_rows(base: "Readable | str") -> "list[Input]":
     """Rows of what a base is taken to be made of."""
     if type(base) is str:
         thickness, k, rho, cp, emissivity = bases.BUILT_IN[base]

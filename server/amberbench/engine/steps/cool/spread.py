@@ -7,7 +7,7 @@ from . import course
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
     from .course import Slab
 
 
@@ -65,7 +65,7 @@ def _courses(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "tuple[
     return by_loss, course.times(slab, slab.run(loss_factor, contact, 10.0 * course.LONGEST_S))
 
 
-def _shift(other: "Document", at: "Document", name: str) -> float:
+def _shift(other: "Readable", at: "Readable", name: str) -> float:
     """By how much ln t of a milestone differs on another course."""
     return abs(log(other[name] / at[name])) if other.get(name) else 0.0
 
@@ -74,8 +74,8 @@ def _others(
     slab: "Slab",
     points: list[tuple[float, float, float]],
     threshold: tuple[str, str, float],
-    at: "Document",
-    by_contact: "Document",
+    at: "Readable",
+    by_contact: "Readable",
 ) -> tuple[float, float]:
     """Changes of ln t to the 10 % and the 90 % side by start, room and contact together."""
     name, point, temp_c = threshold

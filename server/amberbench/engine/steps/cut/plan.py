@@ -8,7 +8,8 @@ from ...physics import materials
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import CutFitFrameRequest, CutPlanRequest
 
 
 COLD_C = 21.0
@@ -90,7 +91,7 @@ def cut_up(
     }
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "CutPlanRequest") -> "Document":
     """Rows and columns of centres in a slab, both ways round, the better one kept, and where to cut.
 
     Request: length_m (m) and width_m (m) of the frame, thickness_m (m) of the cold slab, piece_length_m (m),
@@ -117,7 +118,7 @@ def plan(request: "Document") -> "Document":
     return reply
 
 
-def fit_frame(request: "Document") -> "Document":
+def fit_frame(request: "CutFitFrameRequest") -> "Document":
     """The frames for a number of centres within a table, smallest area first.
 
     Request: pieces, piece_length_m (m), piece_width_m (m), trim_m (m), kerf_m (m), max_length_m (m), max_width_m (m),
@@ -156,11 +157,11 @@ def frames_for(
     return sorted(frames, key=_area_key)
 
 
-def _sides_um(frame: "Document") -> tuple[int, int]:
+def _sides_um(frame: "Readable") -> tuple[int, int]:
     return (int(frame["length_m"] * 1e6 + 0.5), int(frame["width_m"] * 1e6 + 0.5))
 
 
-def _area_key(frame: "Document") -> tuple[float, int, int, bool]:
+def _area_key(frame: "Readable") -> tuple[float, int, int, bool]:
     return (frame["length_m"] * frame["width_m"], frame["rows"], frame["columns"], frame["rotated"])
 
 

@@ -14,7 +14,9 @@ from .trays import FILL_SD_K, LEAST_SD_K, SAFE_TEMP_SD
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
 
 # A reading into the funnel scatters so much (standard deviation; from memory, as of the bowl); what a fill loses is
 # known to a fifth (assumed): one factor for all of its time, so its part of the error grows with what the fill has lost
@@ -30,7 +32,7 @@ TRAY_BEGUN_SHARE = 0.05
 NOTHING_KG = 1e-3
 
 
-def copied(state: "Document") -> "Document":
+def copied(state: "Readable") -> "Document":
     """The state of the clusters, to be worked on."""
     return dict(state, fill=None if state["fill"] is None else dict(state["fill"]))
 
@@ -70,7 +72,7 @@ def set_clock(state: "Document") -> None:
         fill["due_ms"], fill["why"] = schedule.due_ms(state)
 
 
-def _filled(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _filled(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     state = copied(run["cluster"])
     if state["melted"] is None:
         state["bowl_kg"] = state["base_kg"] = trays.weighed_kg(run)
@@ -99,7 +101,7 @@ def _filled(run: "Document", body: "Document", at_ms: float) -> "Document":
     return dict(decided(state), melt=_in_bowl(run["melt"], left_kg, bowl_c, bowl_sd_k))
 
 
-def _in_bowl(melt_state: "Document", kg: float, bulk_c: float, sd_k: float) -> "Document":
+def _in_bowl(melt_state: "Readable", kg: float, bulk_c: float, sd_k: float) -> "Document":
     """The melt that begins with what is in the bowl (kg), believed to be at bulk_c (standard deviation sd_k, K).
 
     The oven keeps the power that the melt so far has shown.
@@ -109,7 +111,7 @@ def _in_bowl(melt_state: "Document", kg: float, bulk_c: float, sd_k: float) -> "
     return {"mass_kg": mass_kg, "start_c": bulk_c, "start_sd_k": sd_k, "power_w": power_w, "power_sd_w": power_sd_w}
 
 
-def _shown(melt_state: "Document", kg: float) -> tuple[float | None, float | None]:
+def _shown(melt_state: "Readable", kg: float) -> tuple[float | None, float | None]:
     """The power (W) that this melt has shown, scaled to kg of caramel, and its standard deviation; None: as before."""
     request, history = melt_state["request"], melt_state["history"]
     oven, kinds = request["oven"], [one["kind"] for one in history]
@@ -117,13 +119,14 @@ def _shown(melt_state: "Document", kg: float) -> tuple[float | None, float | Non
     if "burst" not in kinds or "reading" not in kinds:
         return (None if oven["power_w"] is None else factor * oven["power_w"]), None
     try:
-        now = melt.next_burst(dict(request, history=history))
+        asked: "Any" = dict(request, history=history)
+        now = melt.next_burst(asked)
     except Problem:
         return None, None
     return factor * now["power_w"], factor * now["power_sd_w"]
 
 
-def _read(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _read(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     state = copied(run["cluster"])
     advance_to(state, at_ms)
     fill = state["fill"]
@@ -140,7 +143,7 @@ def _read(run: "Document", body: "Document", at_ms: float) -> "Document":
     return decided(state)
 
 
-def _ended(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _ended(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """What is left goes back into the bowl, to be heated again or topped up with it."""
     state, melted = copied(run["cluster"]), None
     advance_to(state, at_ms)

@@ -12,7 +12,8 @@ from ...physics.sphere import CoolingSphere
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
+    from ...types import DepositFillReply, DepositFillRequest
 
 
 TIP_DEG = 60.0  # of the funnel, seen from the side; assumed
@@ -27,7 +28,7 @@ def ball_m(volume_m3: float) -> float:
     return result
 
 
-def seconds(fill: "Document", now_c: float, fill_kg: float) -> float:
+def seconds(fill: "Readable", now_c: float, fill_kg: float) -> float:
     """Time in s until a fill of fill_kg at now_c, emptying at fill["pace_kg_s"], leaves its window or is empty.
 
     fill: as `fields.FILL`.
@@ -43,7 +44,7 @@ def seconds(fill: "Document", now_c: float, fill_kg: float) -> float:
     return empty_s if found is None else found * fourier_s
 
 
-def cooled_c(fill: "Document", now_c: float, fill_kg: float, seconds_s: float) -> float:
+def cooled_c(fill: "Readable", now_c: float, fill_kg: float, seconds_s: float) -> float:
     """Mean temperature in °C of a fill after a time in s, emptying as in `seconds`."""
     if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:
         return now_c
@@ -54,7 +55,7 @@ def cooled_c(fill: "Document", now_c: float, fill_kg: float, seconds_s: float) -
     return result
 
 
-def _ball(fill: "Document", middle_c: float, fill_kg: float) -> "tuple[CoolingSphere, float]":
+def _ball(fill: "Readable", middle_c: float, fill_kg: float) -> "tuple[CoolingSphere, float]":
     """(the ball that stands for a fill, s for its Fourier number to rise by 1), caramel as at middle_c."""
     material = materials.resolved(fill["material"])
     density, k = materials.density(material, middle_c), materials.conductivity(material, middle_c)
@@ -64,7 +65,7 @@ def _ball(fill: "Document", middle_c: float, fill_kg: float) -> "tuple[CoolingSp
     return CoolingSphere(fill["h_w_m2k"] * radius_m / k, empty_s / fourier_s, CONE_INSIDE), fourier_s
 
 
-def fill(request: "Document") -> "Document":
+def fill(request: "DepositFillRequest") -> "DepositFillReply":
     """How long the fill in the funnel stays warm enough, from a reading.
 
     Request: h_w_m2k (W/(m² K)), material, room_c (°C), window_low_c (°C), limit_c (°C), pace_kg_s (kg/s), now_c (°C,

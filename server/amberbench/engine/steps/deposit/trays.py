@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
+    from ...types import ClusterSize
 
 
 # A fill is as warm as believed within so much (standard deviation; where a melt says nothing, and at least; assumed).
@@ -47,9 +48,10 @@ def on_tray(state: "Readable", tray: int) -> int:
     return result
 
 
-def sizes_on(state: "Readable", tray: int) -> "list[Document]":
+def sizes_on(state: "Readable", tray: int) -> "list[ClusterSize]":
     """The sizes on a tray (from 0) in laying order, as the plan has them; one more than planned holds the last size."""
-    found, before, left = [], tray * state["per_tray"], on_tray(state, tray)
+    found: "list[Any]" = []
+    before, left = tray * state["per_tray"], on_tray(state, tray)
     for row in state["sizes"]:
         number = min(left, max(0, row["clusters"] - before))
         before, left = max(0, before - row["clusters"]), left - number
@@ -145,7 +147,7 @@ def fills_are_short(state: "Readable") -> bool:
     return whole_fill_s(state) <= SHORTEST_FILL_S
 
 
-def _with_faster_loss(request: "Document", loss_factor: float = SAFE_LOSS_FACTOR) -> "Document":
+def _with_faster_loss(request: "Readable", loss_factor: float = SAFE_LOSS_FACTOR) -> "Document":
     return dict(request, h_w_m2k=loss_factor * request["h_w_m2k"])
 
 

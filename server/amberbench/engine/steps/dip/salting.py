@@ -5,9 +5,10 @@ import math
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document
+    from ...types import ChocolateSaltingRequest
 
 
-def salting(request: "Document") -> "Document":
+def salting(request: "ChocolateSaltingRequest") -> "Document":
     """How many pieces may be dipped before the first of them has set: salt every so many.
 
     Request: dip_s (s, from piece to piece), set_s (s), salt_each_kg (kg) or null, pieces or null, basis, batches.

@@ -18,7 +18,7 @@ def wait_s(jacket: "Readable", after_s: float) -> float:
     return found_s
 
 
-def _stirred(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _stirred(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     jacket = run["melt"]["jacket"]
     if jacket is None:
         return melt_decisions.stirred(run, body, at_ms)

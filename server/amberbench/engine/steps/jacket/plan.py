@@ -14,7 +14,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import MeltPlanJacketRequest
 
 
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
@@ -27,7 +28,7 @@ WARMER_K = 2.0  # water less than this above the window takes for ever to bring 
 class Block:
     """A block, or the pieces it was chopped into, in a jacket of one temperature."""
 
-    def __init__(self, request: "Document") -> None:
+    def __init__(self, request: "Readable") -> None:
         block = request["block"]
         self.material = materials.resolved(request["material"])
         self.sides_m = [block["length_m"], block["width_m"], block["height_m"]]
@@ -81,7 +82,7 @@ class Block:
         return min(whole_s, piece_s + self.stirred_s(self.start_c, self.window_c, wall_w_m2k))
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "MeltPlanJacketRequest") -> "Document":
     """Time until a block in a water jacket is in the window.
 
     Request: block {length_m (m), width_m (m), height_m (m)}, start_c (°C), jacket_c (°C), window_low_c (°C), limit_c
@@ -114,7 +115,7 @@ def plan(request: "Document") -> "Document":
     }
 
 
-def request_for(melt: "Document") -> "Document":
+def request_for(melt: "Readable") -> "Any":
     """The checked request to `plan` for what a slab's plan knows.
 
     `melt`: mass_kg (kg), thickness_m (m, of a square block; null: a cube, the slowest shape), chopped_m, start_c,

@@ -6,9 +6,10 @@ from ...core.statistics import normal_below
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
     from .belief import Belief
     from .guard import Melt
 
@@ -71,7 +72,7 @@ def rest_s(melt: "Any") -> "Any":
     return 30.0 * math.ceil(high_s / 30.0)
 
 
-def follow_history(belief: "Belief", history: "list[Document]") -> None:
+def follow_history(belief: "Belief", history: "Sequence[Readable]") -> None:
     """Moves a belief along a checked history in which every burst and rest has its length, every reading its value."""
     for what in history:
         kind = what["kind"]

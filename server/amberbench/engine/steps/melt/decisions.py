@@ -2,7 +2,7 @@
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
 
 # A stir, a look and a reading take about this long (assumed); a longer gap is a rest in which the caramel cools.
 USUAL_GAP_S = 90.0
@@ -21,11 +21,11 @@ def rest_s(since_ms: float | None, at_ms: float) -> float | None:
     return min((at_ms - since_ms) / 1000.0 - USUAL_GAP_S, LONGEST_REST_S)
 
 
-def _paused(run: "Document", body: "Document", at_ms: float) -> "Document":
+def _paused(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     return {"paused_s": rest_s(run["melt"]["last_at_ms"], at_ms)}
 
 
-def stirred(run: "Document", body: "Document", at_ms: float) -> "Document":
+def stirred(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """A block that should be warm by now and has lumps is read; so is one that stirs freely for the first time."""
     melt, burning = run["melt"], run["melt"]["burning"]
     free = melt["free"] or body["free"]

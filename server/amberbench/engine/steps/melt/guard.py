@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
 
 
 # Hottest rise over mean rise in one burst, at 1 kg. Assumed: 1.5–2.5 is usual, more at edges and without a turntable
@@ -34,7 +34,7 @@ def usual_unevenness(turntable: bool, mass_kg: float) -> float:
 class Melt:
     """A checked request: the heat lines, what the oven can set, how unevenly it heats, what is believed."""
 
-    def __init__(self, request: "Document") -> None:
+    def __init__(self, request: "Readable") -> None:
         self.low_c, self.high_c = request["window_low_c"], request["window_high_c"]
         self.warn_c, self.stop_c, self.limit_c = request["warn_c"], request["stop_c"], request["limit_c"]
         self.step_s, self.most = request["step_s"], int(request["burst_s"] // request["step_s"])

@@ -4,7 +4,7 @@ import math
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Readable
 
 
 MAGNETRON_START_S = 2.5  # magnetron start; published 2–3 s (oven_tests)
@@ -23,7 +23,7 @@ def load_factor(mass_kg: float) -> float:
     return max(LOAD_LEAST, min(1.0, 1.0 + LOAD_PER_HALVING * math.log(mass_kg) / math.log(2.0)))
 
 
-def power_prior(oven: "Document", mass_kg: float) -> tuple[float, float]:
+def power_prior(oven: "Readable", mass_kg: float) -> tuple[float, float]:
     """(power in W this mass absorbs, standard deviation of its logarithm), from the oven's best figure."""
     if oven["power_w"] is not None:
         spread = MEASURED_SD if oven["power_sd_w"] is None else oven["power_sd_w"] / oven["power_w"]

@@ -14,7 +14,16 @@ from .guard import Melt
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from collections.abc import Sequence
+
+    from ...core.annotations import Document, Readable
+    from ...types import (
+        Input,
+        MeltNextBurstRequest,
+        MeltOvenFromWaterTestReply,
+        MeltOvenFromWaterTestRequest,
+        MeltPlanRequest,
+    )
 
 
 STEPS_S = (1, 5, 10, 15, 30)
@@ -25,7 +34,7 @@ CLOCK_SD_S = 0.5  # of the time; assumed
 CONTAINER_J_KGK = 550.0  # stands in for glass; iec_60705, from memory
 
 
-def oven_from_water_test(request: "Document") -> "Document":
+def oven_from_water_test(request: "MeltOvenFromWaterTestRequest") -> "MeltOvenFromWaterTestReply":
     """Power an oven gives to water, from a water test.
 
     Request: water_kg (kg), start_c (°C) and end_c (°C) stirred, seconds_s (s), container_kg (kg) or null, room_c (°C)
@@ -52,7 +61,7 @@ def oven_from_water_test(request: "Document") -> "Document":
     return {"power_w": power_w, "power_sd_w": power_w * math.sqrt(by_heat * by_heat + (CLOCK_SD_S / time_s) ** 2)}
 
 
-def refuse_lines(request: "Document") -> None:
+def refuse_lines(request: "Readable") -> None:
     """Refuses heat lines in the wrong order: Problem window_upside_down, line_above_line."""
     low_c, high_c, warn_c = request["window_low_c"], request["window_high_c"], request["warn_c"]
     stop_c, limit_c = request["stop_c"], request["limit_c"]
@@ -64,7 +73,7 @@ def refuse_lines(request: "Document") -> None:
             raise Problem(field, "line_above_line", value, high=above, unit="°C")
 
 
-def check_melt(request: "Document") -> None:
+def check_melt(request: "Readable") -> None:
     """Refuses heat lines in the wrong order, an oven without power, a step it cannot set.
 
     Raises: Problem window_upside_down, line_above_line, oven_without_power, not_an_option, too_low.
@@ -78,7 +87,7 @@ def check_melt(request: "Document") -> None:
         raise Problem("burst_s", "too_low", request["burst_s"], request["step_s"], 300, "s")
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "MeltPlanRequest") -> "Document":
     """Bursts that bring the caramel into the window, each followed by a stir, to be corrected by every reading.
 
     Request: as `fields.MELT`.
@@ -128,9 +137,9 @@ def _planned(melt: "Melt") -> "Document":
     }
 
 
-def assumed(melt: "Melt", request: "Document") -> "list[Document]":
+def assumed(melt: "Melt", request: "Readable") -> "list[Input]":
     """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
-    rows: "list[Document]" = [
+    rows: "list[Input]" = [
         constant("melt.dead_s", oven.MAGNETRON_START_S, "s", "oven_tests", "published"),
         constant("melt.stir_s", oven.STIR_S, "s", "practice"),
         constant("melt.loss_w", window_loss_w(melt), "W", "mcadams"),
@@ -149,7 +158,7 @@ def assumed(melt: "Melt", request: "Document") -> "list[Document]":
     return rows + _believed() + _decided()
 
 
-def _believed() -> "list[Document]":
+def _believed() -> "list[Input]":
     """Rows for how far starts, losses, power and readings are trusted."""
     return [
         constant("melt.start_sd_k", melt_belief.START_SD_K, "K"),
@@ -165,7 +174,7 @@ def _believed() -> "list[Document]":
     ]
 
 
-def _decided() -> "list[Document]":
+def _decided() -> "list[Input]":
     """Rows for how much is risked: by a burst, and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
@@ -181,14 +190,14 @@ def window_loss_w(melt: "Melt") -> float:
     return melt.belief.pot.loss_w(0.5 * (melt.low_c + melt.high_c))
 
 
-def _check_history(history: "list[Document]") -> None:
+def _check_history(history: "Sequence[Readable]") -> None:
     for index, what in enumerate(history):
         field = {"stir": "kind", "reading": "surface_c"}.get(what["kind"], "seconds_s")
         if what[field] is None:
             raise Problem("history[" + str(index) + "]." + field, "missing")
 
 
-def next_burst(request: "Document") -> "Document":
+def next_burst(request: "MeltNextBurstRequest") -> "Document":
     """What to do now: another burst, pour, read again, let it cool, or stop.
 
     Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order, start_sd_k (K) or

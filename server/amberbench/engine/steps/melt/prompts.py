@@ -96,7 +96,8 @@ def belief(run: "Readable", at_ms: float) -> "NextBurst | None":
     if paused_s is not None:
         history.append({"kind": "rest", "seconds_s": paused_s})
     try:
-        now: "Any" = plan.next_burst(dict(state["request"], history=history))
+        asked: "Any" = dict(state["request"], history=history)
+        now: "Any" = plan.next_burst(asked)
     except Problem:
         return None
     result: "NextBurst" = now

@@ -7,9 +7,11 @@ from . import fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Sequence
     from typing import Any
 
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import PourPlanRequest
 
 
 CLOSE_ENOUGH_M = 0.0005  # a bar within half a millimetre gives the wanted height; assumed
@@ -38,7 +40,7 @@ def area_for(density: float, mass_kg: float, height_m: float, residue: float) ->
     return mass_kg * (1.0 - residue) / (density * height_m)
 
 
-def settled_height(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
+def settled_height(material: "Readable", height_m: float, pour_c: float, room_c: float) -> float:
     """Height (m) of the slab at room temperature: a resolved material shrinks in height only."""
     return height_m * materials.density(material, pour_c) / materials.density(material, room_c)
 
@@ -75,7 +77,7 @@ def lowest_stack_over(bars_m: list[float], height_m: float) -> list[float]:
     return max(every, key=lambda stack: (sum(stack), -len(stack), stack))
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "PourPlanRequest") -> "Document":
     """Caramel, frame length or slab height, whichever is unknown, and the bars to set.
 
     Request: solve_for (mass, length or height), of mass_kg (kg), length_m (m), width_m (m) and slab_height_m (m)
@@ -111,14 +113,14 @@ def plan(request: "Document") -> "Document":
     return solved
 
 
-def _refuse_missing(request: "Document") -> None:
+def _refuse_missing(request: "Readable") -> None:
     for name in KNOWN[request["solve_for"]]:
         if request[name] is None:
             field = fields.POUR[name]
             raise Problem(name, "missing", None, field["low"], field["high"], field["unit"])
 
 
-def _set_bars(request: "Document") -> "tuple[list[float], float, list[Document]]":
+def _set_bars(request: "Readable") -> "tuple[list[float], float, list[Document]]":
     """(bars, height, warnings) for the wanted height: the nearest stack owned, or any height without a list."""
     wanted = request["slab_height_m"]
     if request["bars_m"] is None:
@@ -137,7 +139,7 @@ def _document(
     height: float,
     bars: list[float],
     bar_height: float,
-    warnings: "list[Document]",
+    warnings: "Sequence[Readable]",
 ) -> "Document":
     return {
         "mass_kg": mass,
@@ -150,7 +152,7 @@ def _document(
     }
 
 
-def _solve_mass(request: "Document", density: float) -> "Document":
+def _solve_mass(request: "Readable", density: float) -> "Document":
     bars, height, warnings = _set_bars(request)
     length, width = request["length_m"], request["width_m"]
     per_metre = mass_for(density, width, height, request["residue"])
@@ -162,7 +164,7 @@ def _solve_mass(request: "Document", density: float) -> "Document":
     return _document(mass, length, width, height, bars, height, warnings)
 
 
-def _solve_length(request: "Document", density: float) -> "Document":
+def _solve_length(request: "Readable", density: float) -> "Document":
     bars, height, warnings = _set_bars(request)
     mass, width = request["mass_kg"], request["width_m"]
     length = area_for(density, mass, height, request["residue"]) / width
@@ -170,7 +172,7 @@ def _solve_length(request: "Document", density: float) -> "Document":
     return _document(mass, length, width, height, bars, height, warnings)
 
 
-def _solve_height(request: "Document", density: float) -> "Document":
+def _solve_height(request: "Readable", density: float) -> "Document":
     mass, length, width = request["mass_kg"], request["length_m"], request["width_m"]
     height = mass * (1.0 - request["residue"]) / (density * length * width)
     _refuse_outside(mass, height, fields.POUR["slab_height_m"])
@@ -187,7 +189,7 @@ def _solve_height(request: "Document", density: float) -> "Document":
 SOLVERS = {"mass": _solve_mass, "length": _solve_length, "height": _solve_height}
 
 
-def _refuse_outside(mass: float, solved: float, limits: "Document") -> None:
+def _refuse_outside(mass: float, solved: float, limits: "Readable") -> None:
     """Refuses a mass whose frame length or slab height would leave the accepted range."""
     if solved > limits["high"]:
         raise Problem("mass_kg", "too_much_caramel", mass, high=mass * limits["high"] / solved, unit="kg")
@@ -195,7 +197,7 @@ def _refuse_outside(mass: float, solved: float, limits: "Document") -> None:
         raise Problem("mass_kg", "too_little_caramel", mass, low=mass * limits["low"] / solved, unit="kg")
 
 
-def _outruns_table(request: "Document", solved: "Document") -> "list[Any]":
+def _outruns_table(request: "Readable", solved: "Readable") -> "list[Any]":
     """A warning when the frame fits between the given limits neither way round."""
     longest, widest = request["max_length_m"], request["max_width_m"]
     if longest is None or widest is None:
@@ -209,7 +211,7 @@ def _outruns_table(request: "Document", solved: "Document") -> "list[Any]":
     return [{"code": "frame_outruns_table", "values": values}]
 
 
-def _stiffens_first(request: "Document", solved: "Document", material: "Document") -> "list[Any]":
+def _stiffens_first(request: "Readable", solved: "Readable", material: "Readable") -> "list[Any]":
     """A warning when spreading the area takes longer than cooling to the stiff temperature (assumed criterion)."""
     spread_s = solved["length_m"] * solved["width_m"] / SPREAD_M2_S
     stiff_s = seconds_to_stiffen(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
@@ -218,7 +220,7 @@ def _stiffens_first(request: "Document", solved: "Document", material: "Document
     return [{"code": "stiffens_first", "values": {"spread_s": spread_s, "stiff_s": stiff_s}}]
 
 
-def seconds_to_stiffen(material: "Document", height_m: float, pour_c: float, room_c: float) -> float:
+def seconds_to_stiffen(material: "Readable", height_m: float, pour_c: float, room_c: float) -> float:
     """Seconds until a poured layer reaches 60 °C, the mean loss rate taken at the temperature half way there."""
     if pour_c <= STIFF_C:
         return 0.0

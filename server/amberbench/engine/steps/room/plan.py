@@ -7,7 +7,8 @@ from ...physics.humid_air import dew_c, log_vapour_pressure
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from ...core.annotations import Document, Readable
+    from ...types import Input, RoomAdviseRequest, Warning
 
 
 COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; assumed
@@ -21,7 +22,7 @@ SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
 
 
-def advise(request: "Document") -> "Document":
+def advise(request: "RoomAdviseRequest") -> "Document":
     """Dew point of the room, and what its air will do to chocolate, centres and caramel.
 
     Request: room_c (°C), humidity (fraction) or null (nobody measured it), surface_c (°C, coldest surface in the air)
@@ -44,7 +45,7 @@ def advise(request: "Document") -> "Document":
     return dict(_air_reply(request), inputs=_constants(request["chocolate"]) + centres)
 
 
-def for_plan(room_c: float, humidity: float | None, chocolate: str | None) -> "tuple[Document, list[Document]]":
+def for_plan(room_c: float, humidity: float | None, chocolate: str | None) -> "tuple[Document, list[Input]]":
     """What the room does to a batch, as `fields.AIR`, and what that rests on: (reply, input rows).
 
     `humidity` and `chocolate` may be null. In a room too warm for a clean cut the slab is chilled to CHILLED_C: the
@@ -55,7 +56,7 @@ def for_plan(room_c: float, humidity: float | None, chocolate: str | None) -> "t
     return _air_reply(asked), _constants(chocolate) + [constant("room.chilled_c", CHILLED_C, "°C", "memory")]
 
 
-def _air_reply(request: "Document") -> "Document":
+def _air_reply(request: "Readable") -> "Document":
     room_c, humidity, chocolate = request["room_c"], request["humidity"], request["chocolate"]
     dew, water = None, []
     if humidity is not None:
@@ -65,7 +66,7 @@ def _air_reply(request: "Document") -> "Document":
     return {"dew_point_c": dew, "warnings": water + _warmth(room_c, chocolate) + _centres(request["centre_c"])}
 
 
-def _constants(chocolate: str | None) -> "list[Document]":
+def _constants(chocolate: str | None) -> "list[Input]":
     rows = [
         constant("room.humid_share", HUMID, "", "practice"),
         constant("room.soft_c", SOFT_C, "°C", "memory"),
@@ -78,7 +79,7 @@ def _constants(chocolate: str | None) -> "list[Document]":
     return rows
 
 
-def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -> "list[Document]":
+def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -> "list[Warning]":
     """Warnings of water: on the coldest surface first, in the room only where nothing worse is said."""
     if coldest_c <= dew + 1e-9:
         return [{"code": "condensation", "values": {"surface_c": coldest_c, "dew_point_c": dew}}]
@@ -90,13 +91,13 @@ def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -
     return []
 
 
-def _humid(code: str, humidity: float, most: float) -> "Document":
+def _humid(code: str, humidity: float, most: float) -> "Warning":
     return {"code": code, "values": {"humidity_percent": 100.0 * humidity, "most_percent": 100.0 * most}}
 
 
-def _warmth(room_c: float, chocolate: str | None) -> "list[Document]":
+def _warmth(room_c: float, chocolate: str | None) -> "list[Warning]":
     """Warnings of the room's temperature."""
-    found = []
+    found: "list[Warning]" = []
     if chocolate is not None and room_c > SETTING_C:
         found.append({"code": "slow_setting", "values": {"room_c": room_c, "most_c": SETTING_C}})
     if chocolate is not None and room_c > FAT_BLOOM_C:
@@ -108,7 +109,7 @@ def _warmth(room_c: float, chocolate: str | None) -> "list[Document]":
     return found
 
 
-def _centres(centre_c: float | None) -> "list[Document]":
+def _centres(centre_c: float | None) -> "list[Warning]":
     """Warnings of centres that are to be dipped."""
     if centre_c is None:
         return []

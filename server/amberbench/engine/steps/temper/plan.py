@@ -9,8 +9,11 @@ from ...physics import pot as physics_pot
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Document
+    from typing import Any
+
+    from ...core.annotations import Document, Readable
     from ...physics.pot import Pot
+    from ...types import ChocolateHoldRequest, ChocolateTemperRequest, Input, Step, Warning
 
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
@@ -34,7 +37,7 @@ THICK_K = 0.5  # warmed by so little when too thick (from memory)
 CRYSTAL_SHARE, CRYSTAL_SHARE_SD = 0.02, 0.0115
 
 
-def lines(request: "Document") -> "Document":
+def lines(request: "Readable") -> "Document":
     """The heat lines (°C, by name) of the shop's own chocolate, else of its kind; refused when out of order."""
     given = request["targets"]
     if given is None:
@@ -53,7 +56,7 @@ def seed_share(melt_c: float, end_c: float, seed_c: float, latent_j_kg: float) -
     return given_j / (given_j + SOLID_J_KGK * (end_c - seed_c) + latent_j_kg)
 
 
-def remedies(line: "Document") -> "list[Document]":
+def remedies(line: "Readable") -> "list[Warning]":
     """What to do with a bowl that is too warm, too cool, too thick."""
     low_c, high_c = line["work_low_c"], line["work_high_c"]
     return [
@@ -63,7 +66,7 @@ def remedies(line: "Document") -> "list[Document]":
     ]
 
 
-def _refuse(request: "Document", line: "Document", melt_c: float, seed_c: float) -> None:
+def _refuse(request: "Readable", line: "Readable", melt_c: float, seed_c: float) -> None:
     if melt_c < line["melt_low_c"]:
         raise Problem("melt_c", "melt_too_cool", melt_c, low=line["melt_low_c"], unit="°C")
     if melt_c > line["melt_high_c"]:
@@ -75,7 +78,7 @@ def _refuse(request: "Document", line: "Document", melt_c: float, seed_c: float)
         raise Problem("seed_c", "seed_melts", seed_c, high=melts_c, unit="°C")
 
 
-def plan(request: "Document") -> "Document":
+def plan(request: "ChocolateTemperRequest") -> "Document":
     """How much seed cools a melt to its working range, and the heat lines of each step.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
@@ -109,18 +112,18 @@ def plan(request: "Document") -> "Document":
     }
 
 
-def _steps(line: "Document") -> "list[Document]":
+def _steps(line: "Readable") -> "list[Step]":
     """The heat lines of each step."""
-    ranges = (
+    ranges: "list[tuple[Any, float, float]]" = [
         ("melt", line["melt_low_c"], line["melt_high_c"]),
         ("seed", line["work_high_c"], max(line["work_high_c"], SEED_MELTS_C)),
         ("cool", line["cool_low_c"], line["cool_high_c"]),
         ("work", line["work_low_c"], line["work_high_c"]),
-    )
+    ]
     return [{"name": name, "low_c": low_c, "high_c": high_c} for name, low_c, high_c in ranges]
 
 
-def _heats(chocolate: str) -> "list[Document]":
+def _heats(chocolate: str) -> "list[Input]":
     """Rows of the heats in the balance, of the seed's melting point and of the remedy for a thick bowl."""
     return [
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
@@ -131,7 +134,7 @@ def _heats(chocolate: str) -> "list[Document]":
     ]
 
 
-def _latent_row(chocolate: str) -> "Document":
+def _latent_row(chocolate: str) -> "Input":
     """Its latent heat; nobody's measurement was found for white."""
     latent_j_kg = LATENT_J_KG[chocolate]
     if chocolate == "white_chocolate":
@@ -139,14 +142,14 @@ def _latent_row(chocolate: str) -> "Document":
     return constant("temper.latent_heat", latent_j_kg, "J/kg", "beckett_2009", "published")
 
 
-def _assumed(request: "Document", line: "Document") -> "list[Document]":
+def _assumed(request: "Readable", line: "Readable") -> "list[Input]":
     """Rows of the heat lines, when they are those of the kind."""
     if request["targets"] is not None:
         return []
     return [constant("temper." + name, line[name], "°C", "practice", measure_by="chocolate_label") for name in LINES]
 
 
-def working_time(request: "Document") -> "Document":
+def working_time(request: "ChocolateHoldRequest") -> "Document":
     """How long until a bowl of tempered chocolate leaves its working range in this room.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
@@ -185,13 +188,13 @@ def working_time(request: "Document") -> "Document":
     }
 
 
-def bowl_of(request: "Document") -> "tuple[Pot, float]":
+def bowl_of(request: "Readable") -> "tuple[Pot, float]":
     """(the bowl as a pot of the melt, what growing crystals add to its heat capacity in J/K)."""
     pot = physics_pot.Pot(request["mass_kg"], request["chocolate"], request["bowl"], request["room_c"])
     return pot, CRYSTAL_SHARE * LATENT_J_KG[request["chocolate"]] * request["mass_kg"]
 
 
-def cooling_between(request: "Document", from_c: float, to_c: float) -> tuple[float, float]:
+def cooling_between(request: "Readable", from_c: float, to_c: float) -> tuple[float, float]:
     """(seconds a bowl takes between two temperatures in °C, standard deviation of their logarithm)."""
     pot, crystals_j_k = bowl_of(request)
     crystals_sd = CRYSTAL_SHARE_SD / CRYSTAL_SHARE * crystals_j_k / (pot.capacity(to_c) + crystals_j_k)
