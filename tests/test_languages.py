@@ -5,7 +5,7 @@ import re
 import pytest
 
 from amberbench.text import languages
-from tests.text_catalogue import bare, files, forms, placeholders, texts
+from tests.text_catalogue import FOLDER, bare, files, forms, placeholders, texts, twice
 
 ENGLISH, SPANISH = texts("en"), texts("es")
 # Unicode CLDR 48, plural rules, cardinal: Spanish has "many" for whole millions, which no count here reaches.
@@ -46,6 +46,17 @@ def test_both_languages_have_the_same_keys_in_the_same_files():
     english, spanish = files("en"), files("es")
     assert sorted(english) == sorted(spanish)
     assert {name: sorted(set(english[name]) ^ set(spanish[name])) for name in english} == {name: [] for name in english}
+
+
+@pytest.mark.parametrize("language", languages())
+def test_no_key_stands_twice_in_a_file(language):
+    paths = sorted((FOLDER / language).glob("*.json"))
+    assert len(paths) == len(files(language)) > 5
+    assert {path.name: twice(path.read_text(encoding="utf-8")) for path in paths} == {path.name: [] for path in paths}
+
+
+def test_a_key_that_stands_twice_would_be_found():
+    assert twice('{"a": "one", "b": {"one": "x", "one": "y"}, "a": "two"}') == ["a", "one"]
 
 
 @pytest.mark.parametrize("language", languages())

@@ -36,3 +36,16 @@ def placeholders(form: str) -> set[str]:
 def bare(form: str) -> str:
     """A form without its placeholders."""
     return re.sub(r"\{\w+\}", "", form)
+
+
+def twice(source: str) -> list[str]:
+    """The keys that stand twice in one record of a JSON text; a reader keeps only the last of them."""
+    found: list[str] = []
+
+    def seen(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+        keys = [key for key, _ in pairs]
+        found.extend(sorted({key for key in keys if keys.count(key) > 1}))
+        return dict(pairs)
+
+    json.loads(source, object_pairs_hook=seen)
+    return sorted(found)
