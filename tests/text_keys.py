@@ -8,6 +8,9 @@ from pathlib import Path
 ROOT = Path(__file__).parents[1]
 SERVER = ROOT / "server/amberbench"
 PHONE = ROOT / "pwa/src"
+# Generated from the field descriptions.
+TYPES = SERVER / "engine/types.py"
+PHONE_TYPES = PHONE / "engine/types.ts"
 HOLE = "\0"
 STRING = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
 TEMPLATE = re.compile(r"`([^`]*)`")
@@ -17,17 +20,25 @@ BARE_NAME = re.compile(r"\b([a-z][a-z0-9_]*):")
 PART = re.compile(r"[a-z0-9_.]*")
 
 
+@cache
 def trees() -> list[tuple[Path, ast.Module]]:
-    """Every file of the server that may name a text, parsed."""
-    files = [path for path in sorted(SERVER.rglob("*.py")) if path.parent.name != "text"]
+    """Every file of the server that may name a text, parsed; what is generated names every word."""
+    files = [path for path in sorted(SERVER.rglob("*.py")) if path.parent.name != "text" and path != TYPES]
+    assert len(files) == len(list(SERVER.rglob("*.py"))) - len(list(SERVER.glob("text/*.py"))) - 1, f"no {TYPES}"
     return [(path, ast.parse(path.read_text(encoding="utf-8"))) for path in files]
+
+
+@cache
+def phone_paths() -> list[Path]:
+    """The phone's source files without its tests and what is generated."""
+    files = [path for path in sorted(PHONE.rglob("*.ts*")) if ".test." not in path.name]
+    assert PHONE_TYPES in files
+    return [path for path in files if path != PHONE_TYPES]
 
 
 def phone_files() -> list[str]:
     """The phone's sources without its tests."""
-    generated = PHONE / "engine" / "types.ts"
-    files = [path for path in sorted(PHONE.rglob("*.ts*")) if ".test." not in path.name and path != generated]
-    return [path.read_text(encoding="utf-8") for path in files]
+    return [path.read_text(encoding="utf-8") for path in phone_paths()]
 
 
 def constants(node: ast.AST | None) -> list[str]:
@@ -48,6 +59,14 @@ def called_with(name: str, position: int = 0, files: str = "") -> set[str]:
                 called = node.func.id if isinstance(node.func, ast.Name) else getattr(node.func, "attr", "")
                 if called == name:
                     found |= set(constants(node.args[position]))
+    assert found, f"{name} is called nowhere in files {files}*: name where it is called now"
+    return found
+
+
+def faults_of_the_phone() -> set[str]:
+    """The codes of what the phone itself cannot take as typed."""
+    found = {code for source in phone_files() for code in re.findall(r'\bfault\(\w+, "([a-z_]+)"', source)}
+    assert found, "the phone refuses nothing"
     return found
 
 
@@ -64,26 +83,21 @@ def _pattern(node: ast.expr) -> str | None:
 
 
 @cache
-def words_and_patterns() -> tuple[frozenset[str], frozenset[str]]:
-    """Every string constant of server and phone, and every pattern with holes."""
+def words_and_patterns(source: Path) -> tuple[frozenset[str], frozenset[str]]:
+    """Every string constant of a file of server or phone, and every pattern with holes."""
     words, patterns = set(), set()
-    for _, tree in trees():
-        for node in ast.walk(tree):
+    if source.suffix == ".py":
+        for node in ast.walk(ast.parse(source.read_text(encoding="utf-8"))):
             found = _pattern(node) if isinstance(node, ast.Constant | ast.JoinedStr | ast.BinOp) else None
             if found is not None:
                 (patterns if HOLE in found else words).add(found)
             if isinstance(node, ast.keyword) and node.arg:
                 words.add(node.arg)
-    for source in phone_files():
-        words |= set(STRING.findall(source)) | set(BARE_NAME.findall(source))
-        patterns |= {re.sub(r"\$\{[^}]*\}", HOLE, one) for one in TEMPLATE.findall(source) if "${" in one}
-    patterns |= {f"{room}.{HOLE}" for room in options_rooms()}
-    # A form writes the points of a path as underlines.
-    words |= {word.replace(".", "_") for word in words}
-    patterns |= {one.replace(".", "_") for one in patterns}
-    # WARNING is `signal.warning`; the last part of "melt.dead_s" names the field wherever it stands.
-    words |= {word.lower() for word in words if word.isupper()}
-    words |= {word.rsplit(".", 1)[1] for word in words if re.fullmatch(r"[a-z]+\.[a-z0-9_]+", word)}
+    else:
+        text = source.read_text(encoding="utf-8")
+        words = set(STRING.findall(text)) | set(BARE_NAME.findall(text))
+        patterns = {re.sub(r"\$\{[^}]*\}", HOLE, one) for one in TEMPLATE.findall(text) if "${" in one}
+        patterns |= {f"{room}.{HOLE}" for room in OPTIONS_ROOM.findall(text)}
     # A pattern tells something only by the letters that stand in it.
     telling = {one for one in patterns if PART.fullmatch(one.replace(HOLE, "")) and re.search("[a-z]", one)}
     return frozenset(words), frozenset(telling)
@@ -106,25 +120,100 @@ def named_literally() -> set[str]:
     return {one for one in found if re.fullmatch(r"[a-z]+\.[a-z0-9_.]+", one) and not one.endswith((".", "_"))}
 
 
+# Where the words come from that fill the hole of such a key, besides the file that puts the key together.
+SUPPLIERS = {
+    "button.": ("engine/steps", "engine/products"),
+    "clock.": ("engine/steps",),
+    "desk.computed_by_": ("pwa/src/state",),
+    "desk.offline_": ("pwa/src/platform", "pwa/src/state"),
+    "field.": ("engine",),
+    "learned.": ("engine/learning",),
+    "made.": ("pwa/src/products",),
+    "measure.": ("engine",),
+    "milestone.": ("engine/steps/cool",),
+    "more.": ("engine/steps", "engine/products"),
+    "paper.type_": ("pwa/src/products",),
+    "photo.": ("pwa/src/state", "pwa/src/screens/record"),
+    "reason.": ("engine/steps/melt",),
+    "say.": ("engine/steps", "engine/products"),
+    "screen.entry_": ("engine/steps", "engine/products"),
+    "server.": ("services/setup.py",),
+    "settings.awake_": ("pwa/src/platform",),
+    "shop.": ("pwa/src/screens/shop", "pwa/src/products"),
+    "source.": ("engine",),
+    "step.": ("engine/steps", "engine/products", "engine/batch"),
+    "undo.": ("engine/steps", "engine/products"),
+    "warning.": ("engine/steps", "engine/products", "engine/batch"),
+    "word.": ("engine", "pwa/src/screens", "pwa/src/products"),
+}
+# These are said only with the codes and kinds that `named` of test_text_keys finds for them.
+DERIVED = ("event.", "problem.")
+
+
 @cache
-def is_said(key: str, deep: int = 2) -> bool:
-    """Whether the sources name this text, as it stands or by a pattern whose holes hold words they have."""
-    words, patterns = words_and_patterns()
-    if key in words or re.fullmatch(r"[1-5]\d\d", key):  # or a status of HTTP
+def paths_of(supplier: str) -> list[Path]:
+    """The source files of a folder, or the file; never none."""
+    root = ROOT / supplier if supplier.startswith("pwa/") else SERVER / supplier
+    found = [path for path in sources() if path == root or root in path.parents]
+    assert found, f"no sources at {supplier}: name where its words come from now"
+    return found
+
+
+@cache
+def literals() -> frozenset[str]:
+    """Every string constant of server and phone."""
+    return frozenset(word for path in sources() for word in words_and_patterns(path)[0])
+
+
+@cache
+def _scope(paths: tuple[Path, ...]) -> tuple[frozenset[str], frozenset[str]]:
+    """The words and patterns of some files, also as forms write them: the points of a path as underlines."""
+    words = {word for path in paths for word in words_and_patterns(path)[0]}
+    patterns = {one for path in paths for one in words_and_patterns(path)[1]}
+    return (
+        frozenset(words | {word.replace(".", "_") for word in words}),
+        frozenset(patterns | {one.replace(".", "_") for one in patterns}),
+    )
+
+
+@cache
+def sources() -> list[Path]:
+    """Every source file of server and phone."""
+    return [path for path, _ in trees()] + phone_paths()
+
+
+@cache
+def is_said(key: str) -> bool:
+    """Whether the sources name this text: as it stands, or by a pattern whose holes hold words of the right place."""
+    if key in literals():
         return True
-    return deep > 0 and any(_fits(pattern, key, deep) for pattern in patterns)
+    return not key.startswith(DERIVED) and any(_puts_together(path, key) for path in sources())
 
 
-def _fits(pattern: str, key: str, deep: int) -> bool:
+def _puts_together(path: Path, key: str) -> bool:
+    """Whether a file has a pattern that gives the key, filled with words of its own or of the key's suppliers."""
+    patterns = [one for one in words_and_patterns(path)[1] if one[0] != HOLE and key.startswith(one.partition(HOLE)[0])]
+    if not patterns:
+        return False
+    suppliers = [one for start, several in SUPPLIERS.items() if key.startswith(start) for one in several]
+    supply = _scope((path, *(file for one in suppliers for file in paths_of(one))))
+    return any(_fits(pattern, key, supply, 2) for pattern in patterns)
+
+
+def _fits(pattern: str, key: str, scope: tuple[frozenset[str], frozenset[str]], deep: int) -> bool:
     before, hole, after = pattern.partition(HOLE)
     if not hole:
         return key == before
     if not key.startswith(before):
         return False
     rest = key[len(before) :]
-    return any(_fits(after, rest[end:], deep) and _fills(rest[:end], deep - 1) for end in range(len(rest) + 1))
+    ends = range(len(rest) + 1)
+    return any(_fits(after, rest[end:], scope, deep) and _fills(rest[:end], scope, deep - 1) for end in ends)
 
 
-def _fills(part: str, deep: int) -> bool:
-    """Whether the sources have what stands in a hole: one word, or the steps of a path."""
-    return is_said(part, deep) or ("." in part and all(is_said(step, deep) for step in part.split(".")))
+def _fills(part: str, scope: tuple[frozenset[str], frozenset[str]], deep: int) -> bool:
+    """Whether the sources have what stands in a hole: one word, a word put together, or the steps of a path."""
+    words, patterns = scope
+    if part in words or (deep > 0 and any(_fits(one, part, scope, deep) for one in patterns)):
+        return True
+    return "." in part and all(_fills(step, scope, deep) for step in part.split("."))
