@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue, documents, fields
+from amberbench.engine.batch.courses import KIND_OF
 from amberbench.engine.core import describe
 from amberbench.engine.learning.fields import PLANS
 from tests import strategies_batch
@@ -83,6 +84,17 @@ def cut_to(known: dict[str, Any], reply: dict[str, Any]) -> dict[str, Any]:
         for name, field in known.items()
         if name in reply
     }
+
+
+@pytest.mark.parametrize("planned", PLANS_OF_ALL)
+def test_what_the_engine_checks_of_a_plan_is_in_what_a_run_takes_of_it(planned):
+    plan = planned()
+    described = documents.DOCUMENTS[f"{plan['kind'].capitalize()}PlanTaken"]["fields"]["reply"]["fields"]
+    checked = KIND_OF[plan["kind"]].taken(plan["reply"])
+    assert set(checked) - {"dip", "room", "warnings"} <= set(described)
+    for name, field in checked.items():
+        if field["kind"] == "record" and name in described and described[name]["kind"] == "record":
+            assert set(field["fields"]) <= set(described[name]["fields"]), name
 
 
 @pytest.mark.parametrize("planned", PLANS_OF_ALL)

@@ -162,8 +162,8 @@ test("a fact that finds no room leaves the bench as it was", async () => {
   const batchId = await opened(one);
   await press(one, batchId);
   const before = one.batches.value.get(batchId);
-  const full = { ...store, events: { ...store.events, append: () => Promise.reject(new Error("no room")) } };
-  const other = book(compute, full as unknown as Store);
+  const events = Object.assign(Object.create(store.events) as Store["events"], { append: () => Promise.reject(new Error("no room")) });
+  const other = book(compute, { ...store, events });
   other.batches.value = one.batches.value;
   await expect(other.write(batchId, "weighed", { kg: 1.8 })).rejects.toThrow("no room");
   expect(other.batches.value.get(batchId)).toEqual(before);

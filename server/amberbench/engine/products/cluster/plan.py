@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from ...types import ClusterPlanRequest, Input
     from .asked import ClusterJob
 
-
 MELT_AS_IS = (
     "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
     "stop_c",
@@ -297,5 +296,4 @@ def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
         constant("deposit.bowl_k", BOWL_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
-    result: "list[Input]" = own + schedule.constants() + cool.base_rows(base)[:-1]
-    return result
+    return own + schedule.constants() + cool.base_rows(base)[:-1]
