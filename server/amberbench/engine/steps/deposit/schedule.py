@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
+    from ...types import Input
 
 
 # Laying takes up to this many times longer than planned; heating what came back, until it is in the funnel again
@@ -77,7 +78,7 @@ def _second_deposits_in_time(state: "Readable", at_ms: float) -> bool:
     return True
 
 
-def constants() -> "Any":
+def constants() -> "list[Input]":
     """The constants that a plan uses for fills and trays, as input rows."""
     return [
         constant("deposit.poured_k", trays.POURING_LOSS_K, "K"),
