@@ -12,7 +12,7 @@ What is drawn, and why (where nothing else is said: assumed, no published source
   1340–1430 kg/m³ and 0.28–0.34 W/(m K). What runs out has the mean temperature.
 - Oven, bowl, lumps and readings of the bowl as in `tests.kitchens`; readings of the funnel scatter by 2 K.
 - Room as typed ± 1.5 K. Losses of a tray times a lognormal of 15 %; tacky and cold points ± 1 K together.
-- Hand: quicker or slower than planned by 12 %, 4 % from tray to tray; 2–6 s until a tap; 15–30 s for a fill; a
+- Worker: quicker or slower than planned by 12 %, 4 % from tray to tray; 2–6 s until a tap; 15–30 s for a fill; a
   minute at most between two glances where nothing rings. One in three reads the funnel once a fill.
 - Some 7 % of hands ignore what rings now and then, for two to eight minutes; they are counted apart.
 """
@@ -39,7 +39,7 @@ IGNORING = 0.07
 class Bowl(Kitchen):
     """A kitchen whose bowl is emptied into a funnel and gets back what is left there."""
 
-    def __init__(self, rng: random.Random, mass_kg: float, bench: "Laying") -> None:
+    def __init__(self, rng: random.Random, mass_kg: float, bench: "LayingBench") -> None:
         self.bench = bench
         super().__init__(rng, mass_kg)
 
@@ -113,13 +113,13 @@ class Deposit:
 
 
 @dataclass
-class Laying:
+class LayingBench:
     """One bench on one day."""
 
     rng: random.Random
     now_ms: float = NINE_OCLOCK_MS
     trays: list[list[Deposit]] = field(default_factory=list)
-    told: dict[bool, int] = field(default_factory=lambda: {False: 0, True: 0})  # trays told as laid, as laid again
+    laid: dict[bool, int] = field(default_factory=lambda: {False: 0, True: 0})  # trays tapped as laid, as laid again
     paced: tuple[bool, int] | None = None
     ran_out: bool = False
     steps: list[tuple[float, str]] = field(default_factory=list)
@@ -143,7 +143,7 @@ class Laying:
         self.reads = rng.random() < 1.0 / 3.0
         self.ignores = rng.random() < IGNORING
         self.sizes = [row["deposit_kg"] for row in self.request["rows"] for _ in range(row["clusters"])]
-        self._world()
+        self._draw_conditions()
         plan = {"kind": "cluster", "name": "Clusters", "lot": "A-1", "request": self.request, "reply": self.reply}
         self.seq = 0
         self.run = run.opened(plan)
@@ -175,7 +175,7 @@ class Laying:
             "residue": 0.03,
         }
 
-    def _world(self) -> None:
+    def _draw_conditions(self) -> None:
         """When a first deposit is truly tacky and truly cold, by weight and by how warm it was laid."""
         self.times: dict[tuple[float, float], tuple[float, float]] = {}
         if not self.request["second_kg"]:
@@ -216,7 +216,7 @@ class Laying:
         event = {"id": f"e{self.seq}", "v": 1, "shop_id": "s", "device_id": "a", "seq": self.seq, "offset_ms": 0.0}
         event.update(at_ms=self.now_ms, batch_id="b", kind=kind, body=body)
         if kind in ("tray_laid", "second_laid"):
-            self.told[kind == "second_laid"] += 1
+            self.laid[kind == "second_laid"] += 1
         self.run = run.apply(self.run, event)
 
     @property
@@ -227,14 +227,14 @@ class Laying:
 
     def _tray(self, again: bool) -> list[Deposit]:
         """The tray under the hand: the one after those that were told as laid."""
-        while len(self.trays) <= self.told[again]:
+        while len(self.trays) <= self.laid[again]:
             self.trays.append([])
-        return self.trays[self.told[again]]
+        return self.trays[self.laid[again]]
 
     def tray_done(self, again: bool) -> bool:
         if again:
             return all(one.again_ms is not None for one in self._tray(True))
-        most = min(self.reply["per_tray"], len(self.sizes) - self.told[False] * self.reply["per_tray"])
+        most = min(self.reply["per_tray"], len(self.sizes) - self.laid[False] * self.reply["per_tray"])
         return len(self._tray(False)) >= most
 
     def lays_one(self, again: bool) -> bool:
@@ -246,12 +246,12 @@ class Laying:
             before = next(one for one in tray if one.again_ms is None)
             kg = self.request["second_kg"]
         else:
-            kg = self.sizes[self.told[False] * self.reply["per_tray"] + len(tray)]
+            kg = self.sizes[self.laid[False] * self.reply["per_tray"] + len(tray)]
         given_kg = kg * self.rng.gauss(1.0, 0.1)
         if given_kg > self.funnel.kg:
             return False
-        if (again, self.told[again]) != self.paced:
-            self.paced, self.tray_pace = (again, self.told[again]), self.pace * math.exp(self.rng.gauss(0.0, 0.04))
+        if (again, self.laid[again]) != self.paced:
+            self.paced, self.tray_pace = (again, self.laid[again]), self.pace * math.exp(self.rng.gauss(0.0, 0.04))
         self.passes(60.0 / self.request["deposits_per_min"] * self.tray_pace)
         self.funnel.kg -= given_kg
         if again:

@@ -5,8 +5,8 @@ from collections import Counter
 
 import pytest
 
-from tests.depositing import Laying
-from tests.hands import Hand
+from tests.depositing import LayingBench
+from tests.workers import SimulatedWorker
 
 SAMPLE, LONG = 16, 500
 
@@ -20,9 +20,9 @@ class Shift:
         self.fills = self.planned_fills = 0
         self.seconds: dict[bool, Counter[str]] = {False: Counter(), True: Counter()}
         for index in range(number):
-            self._counts(Hand(Laying(random.Random(f"{seed}/{index}"))).works())
+            self._counts(SimulatedWorker(LayingBench(random.Random(f"{seed}/{index}"))).works())
 
-    def _counts(self, bench: Laying) -> None:
+    def _counts(self, bench: LayingBench) -> None:
         self.misfits += [one["why"] for one in bench.run["ignored"]]
         if bench.request["second_kg"]:
             self.seconds[bench.ignores].update(bench.fits(one) for one in bench.deposits)

@@ -20,9 +20,9 @@ from tests.bench import (
     stand_up_test,
 )
 from tests.conforming import conforms, is_body, is_document
-from tests.depositing import Laying
-from tests.hands import Hand
+from tests.depositing import LayingBench
 from tests.shops import Shop
+from tests.workers import SimulatedWorker
 
 PLANS_OF_ALL = [planned_slab, jacket_slab, dipped_slab, planned_clusters, planned_bowl, stand_up_test]
 
@@ -127,7 +127,7 @@ def test_a_batch_is_as_described_after_every_event(seed):
 
 @pytest.mark.parametrize("seed", range(3))
 def test_a_simulated_laying_is_as_described(seed):
-    bench = Hand(Laying(random.Random(seed))).works()
+    bench = SimulatedWorker(LayingBench(random.Random(seed))).works()
     holds(bench.run, bench.now_ms)
 
 

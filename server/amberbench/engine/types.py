@@ -3558,7 +3558,7 @@ class Units(TypedDict):
 
 
 class ContributionOven(TypedDict):
-    """What the melt says of the oven."""
+    """What the melt teaches about the oven."""
 
     mass_kg: float
     rated_w: float | None
@@ -3567,7 +3567,7 @@ class ContributionOven(TypedDict):
 
 
 class ContributionBase(TypedDict):
-    """What the cooling says of the base."""
+    """What the cooling teaches about the base."""
 
     loss_factor: float
     loss_factor_sd: float

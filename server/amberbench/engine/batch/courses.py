@@ -17,7 +17,7 @@ STEP_OF = {event: step for kind in KINDS for step, event in kind.course}
 
 
 def open_step(run: "Readable") -> str:
-    """The first step after the furthest one done: hands may go ahead, and what they passed is passed."""
+    """The first step after the furthest one done: steps that were passed over stay so."""
     order, furthest = ORDER[run["kind"]], -1
     for index, step in enumerate(order):
         if step in run["done"]:

@@ -45,7 +45,7 @@ def order(request: "DayOrderRequest") -> "Document":
     batches = _with_allergens_held(request["batches"], request["at_ms"])
     shown = [one for one in batches if one["state"] != "closed"]
     used = _left_something(batches, request["at_ms"])
-    return {"order": _least_washing(shown, used), "now": _wash_rows(shown, used), "warnings": _warnings(shown)}
+    return {"order": _in_order(shown, used), "now": _wash_rows(shown, used), "warnings": _warnings(shown)}
 
 
 def _with_allergens_held(asked: "Sequence[Readable]", at_ms: float) -> "list[Document]":
@@ -78,7 +78,7 @@ def _allergens_of_materials(materials: list[str]) -> list[str | None]:
 
 
 def _allowed_on_bench(batch: "Readable", held: "Sequence[Readable]") -> list[str]:
-    """What may be on the bench when hands come to a batch: its own, and a bowl's what is dipped from it anyway."""
+    """What may be on the bench when a batch goes on: its own allergens, and a bowl's those of what is dipped."""
     own: list[str] = batch["holds"]
     if not KIND_OF[batch["kind"]].lends_chocolate:
         return own
@@ -123,8 +123,8 @@ def _wash_rows(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list
     return found
 
 
-def _least_washing(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[Document]":
-    """Takes one after the other, with what is then on the bench."""
+def _in_order(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[Document]":
+    """The order of the day: each time the batch that comes next, by `_rank` and by what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
         near = [one for one in rest if one["soon"]] or rest

@@ -1,4 +1,4 @@
-"""The order of the log."""
+"""The order of the batch log, and what makes an event well formed."""
 
 from ..core import check
 

@@ -1,4 +1,4 @@
-"""What a request can have wrong with it."""
+"""Problem: why a field of a request is not accepted."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

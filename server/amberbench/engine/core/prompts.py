@@ -1,4 +1,4 @@
-"""The small parts a prompt is made of: a button, a number to type, a clock; and what is a slip of the finger."""
+"""The parts of a prompt: a button, a number to type, a clock; and the largest count that is believed."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ LEAST_MOST = 100
 
 
 def most_pieces(likely: int) -> int:
-    """The largest count that is believed of a batch that likely gives so many pieces."""
+    """The largest number of pieces that a count of this batch may say; more is a slip of the finger."""
     return max(LEAST_MOST, int(MOST_TIMES * likely))
 
 

@@ -1,4 +1,4 @@
-"""Why an event does not fit a run, and the question many folds ask first."""
+"""Why an event does not fit a run, and a check that many folds begin with."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -12,7 +12,7 @@ class Unfit(Exception):
 
 
 def part(run: "Readable", name: str) -> "Any":
-    """A part of the run's state; refuses what tells of one that this batch does not have."""
+    """A part of the run's state; refuses an event of a part that this batch does not have."""
     if run.get(name) is None:
         raise Unfit("not_in_this_batch")
     return run[name]

@@ -1,4 +1,4 @@
-"""What one closed batch teaches about the shop's own oven, base, product and bowl, whatever its plan believed."""
+"""What one closed batch teaches about the shop's oven, base, product and bowl, independently of its plan."""
 
 from math import exp, log, sqrt
 
@@ -77,7 +77,7 @@ def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
 
 
 def _oven(run: "Readable") -> "Document":
-    """What the melt says of the oven."""
+    """What the melt teaches about the oven."""
     if run["melt"] is None:
         raise TeachesNothing("not_in_this_batch")
     if run["melt"].get("jacket") is not None:
@@ -108,7 +108,7 @@ def _power(pot: "Pot", request: "Readable", start: float) -> tuple[float, float]
 
 
 def _base(run: "Readable") -> "Document":
-    """What the cooling says of the base."""
+    """What the cooling teaches about the base."""
     cool = run["cool"]
     if cool is None:
         raise TeachesNothing("not_in_this_batch")

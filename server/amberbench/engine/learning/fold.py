@@ -95,7 +95,7 @@ def _usable(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
 
 
 def _sort_key(batch: "Document") -> list[float]:
-    """Its numbers in a row, so that of two tellings of one batch the same one counts in any order."""
+    """Its numbers as a list, by which one of two contributions of the same batch is chosen whatever their order."""
     row = []
     for part in ("oven", "base", "pieces"):
         record = batch[part] or {}
@@ -107,7 +107,7 @@ PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", 
 
 
 def _by_id(batches: "Sequence[Readable]", key: str, part: str) -> "list[tuple[str, list[Readable]]]":
-    """[(id, its batches)] of those that tell of a part, in order of id."""
+    """[(id, its batches)] of the contributions that have this part, in order of id."""
     groups: "dict[str, list[Readable]]" = {}
     for batch in batches:
         if batch[key] is not None and batch[part] is not None:

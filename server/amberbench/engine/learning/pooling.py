@@ -1,4 +1,4 @@
-"""What a shop's batches say together: a robust mean of one quantity, and how far a new batch may lie from it.
+"""A robust mean of one quantity over a shop's batches, and how far a new batch may lie from it.
 
 Each batch tells a value with a standard deviation of its own; batches differ by a usual spread times a share that is
 the same for all of them and unknown. One in twenty or so is bad (a slip, a wrong scale) and may lie anywhere, as often

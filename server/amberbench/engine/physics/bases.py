@@ -1,4 +1,4 @@
-"""What a slab lies on: the layers under it, from the slab downwards."""
+"""The base under a slab: its layers, from the slab downwards."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

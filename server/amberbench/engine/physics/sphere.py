@@ -1,4 +1,4 @@
-"""A ball that cools in air and shrinks in even measure as it empties: the mean excess over the room, in closed form.
+"""A sphere that cools in air and shrinks evenly as it empties: its mean excess over the room, in closed form.
 
 θ = Σ Aₙ exp(−ζₙ²Fo), 1 − ζₙ cot ζₙ = Bi, Aₙ = 6 Bi²/(ζₙ²(ζₙ² + Bi² − Bi)); Bi = h·R/k, Fo = α·t/R² on the first radius
 (incropera). While it empties its radius falls as L = (1 − Fo/E)^⅓, and what runs out has the mean temperature. The

@@ -1,4 +1,4 @@
-"""A cluster that cools on its tray: finite elements in the round cap, a chain of cells in the base under it.
+"""A cluster that cools on its tray: finite elements in a spherical cap, a column of cells in the base under it.
 
 Linear triangles in radius and height, heat kept at the nodes, conductivity and heat capacity constant; all
 temperatures as excess over the room, stepped by TR-BDF2 as a slab is. The nodes stand column by column from the middle

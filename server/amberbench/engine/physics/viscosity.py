@@ -1,4 +1,4 @@
-"""How caramel flows: viscosity by its distance from the glass."""
+"""Viscosity of caramel, from its temperature over the glass transition."""
 
 import math
 

@@ -1,4 +1,4 @@
-"""What a plan of plans does with them: their problems under its own names, their requests, blocks to open."""
+"""What plans made of other plans share: renaming the fields of problems, requests of parts, blocks to open."""
 
 import math
 

@@ -1,4 +1,4 @@
-"""Clusters as prompts: fill, lay, top up or reheat, second deposit while tacky, cool, free.
+"""Prompts for clusters: fill, lay, top up or reheat, second deposit while tacky, cool, free.
 
 Nothing here changes the run.
 """
@@ -35,7 +35,7 @@ SOONEST_FREE = 0.3
 
 
 def cluster_clocks(run: "Readable", step: str) -> "list[Clock]":
-    """What rings: the fill leaves its window or runs low, a tray turns tacky, it turns cold, a tray comes free."""
+    """The clocks: the fill leaves its window or runs low, a tray turns tacky or cold, a tray comes free."""
     state, done = run["cluster"], run["done"]
     if "melt" not in done:
         return _laying_clocks(run)

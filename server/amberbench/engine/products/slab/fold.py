@@ -1,4 +1,4 @@
-"""A slab's run at its beginning."""
+"""The run of a slab before its first event."""
 
 from ...steps.cool import fold as cool_fold
 from ...steps.jacket import fold as jacket_fold

@@ -105,7 +105,7 @@ def plan(request: "SlabPlanRequest") -> "Document":
 
 
 def _not_said_elsewhere(air: "Readable", warnings: "Sequence[Readable]") -> "Document":
-    """The room's advice without what another part has said already."""
+    """The room's warnings without those that another part has given already."""
     said = [one["code"] for one in warnings]
     return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
 

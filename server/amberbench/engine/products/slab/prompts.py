@@ -1,4 +1,4 @@
-"""A slab as prompts: set up, melt, score and cut by the map, count."""
+"""Prompts for a slab: set up, melt, score and cut by the map, count."""
 
 from ...core.prompts import button, clock, entry, most_pieces
 from ...steps.common.prompts import plain_page

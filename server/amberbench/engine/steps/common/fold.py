@@ -1,4 +1,4 @@
-"""The steps that every batch has, as folds: weighed in, lot named, counted, weighed out."""
+"""Folds of the steps that every batch has: weighed in, lot named, counted, weighed out."""
 
 from ...core import check, duplicates
 from ...core.changed import changed

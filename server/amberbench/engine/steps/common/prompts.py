@@ -1,4 +1,4 @@
-"""The steps that every batch has, as prompts: weigh, lot, weigh out, close."""
+"""Prompts of the steps that every batch has: weigh, lot, weigh out, close."""
 
 from ...core.changed import changed
 from ...core.prompts import MOST_TIMES, button, entry, skip, text_entry
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    """Asks which lot it is, in words of the step."""
+    """The page that asks for the lot of the caramel."""
     advice["entry"] = text_entry("lot_named", "lot")
     advice["choices"] = [skip("lot")]
 
@@ -70,7 +70,7 @@ def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
 
 
 def _bowl_entry(run: "Readable") -> "Entry":
-    """What stays in the bowl teaches how much to melt."""
+    """The page that weighs what stayed in the bowl, from which plans learn how much to melt."""
     most_kg = MOST_RESIDUE * (run["weighed_kg"] or run["planned"]["caramel_kg"])
     made = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "bowl", "seen": len(run["out"])})
     made["name"] = "bowl_kg"

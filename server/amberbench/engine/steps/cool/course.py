@@ -1,4 +1,4 @@
-"""From a checked request to the course of one slab: its stack, its milestones and when they are reached."""
+"""One slab that cools, from a checked request: its layers, its milestones and when they are reached."""
 
 from math import log
 
@@ -76,7 +76,7 @@ def properties(
 
 
 class Slab:
-    """What stays the same between the courses of one request."""
+    """A slab on its base as a request describes it; `course` simulates how it cools."""
 
     def __init__(self, request: "Readable", cells: int = 18, layer_cells: int = 5, finer: float = 1.0) -> None:
         self.finer = finer
@@ -98,7 +98,7 @@ class Slab:
         self.bottom = convection.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)
 
     def course(self, loss_factor: float, contact_m2k_w: float | None = None) -> "Course":
-        """A fresh course at a loss factor and, where given, another contact resistance in m² K/W."""
+        """A simulation from pouring, at a loss factor and, where given, another contact resistance in m² K/W."""
         contact = self.contact if contact_m2k_w is None else contact_m2k_w
         return Course(
             self.stack,

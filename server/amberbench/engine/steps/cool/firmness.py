@@ -1,4 +1,4 @@
-"""How much colder a soft caramel is cut and laid upon."""
+"""How much colder than a firm caramel a soft one must be to be cut or to take a second deposit."""
 
 from ...core.check import constant
 

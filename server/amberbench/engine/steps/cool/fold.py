@@ -1,4 +1,4 @@
-"""The slab as it cools, as folds: poured, read, touched, and what refits make of its ready time."""
+"""Folds of a slab that cools: poured, read, touched, refitted."""
 
 from ...core import check, duplicates
 from ...core.changed import changed

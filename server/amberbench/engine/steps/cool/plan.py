@@ -113,7 +113,7 @@ def _decide(reply: "Document", at_s: float, firm: bool) -> None:
 
 
 def _curve(points: list[tuple[float, float, float]]) -> "list[Curve]":
-    """At most MOST_POINTS points of a course, the first and the last among them."""
+    """At most MOST_POINTS points of a cooling curve, the first and the last among them."""
     every = 1 + (len(points) - 1) // MOST_POINTS
     kept = [points[i] for i in range(len(points)) if i % every == 0 or i == len(points) - 1]
     return [{"at_s": at_s, "core_c": core_c, "surface_c": surface_c} for at_s, core_c, surface_c in kept]
@@ -140,7 +140,7 @@ def _refit_constants() -> "list[Input]":
 
 
 def _constants(request: "Readable") -> "list[Input]":
-    """The constants this cooling took that are not in the request, as input rows."""
+    """The constants used that are not in the request, as input rows."""
     rows = [
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("cool.room_margin_k", course.ROOM_MARGIN_K, "K"),

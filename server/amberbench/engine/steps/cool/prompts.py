@@ -1,4 +1,4 @@
-"""The slab as it cools, as prompts: soak, read, touch; and the refit that readings want."""
+"""Prompts for a slab that cools: soak, read, touch; and the refit that new readings ask for."""
 
 from ...core.changed import changed
 from ...core.prompts import button, entry

@@ -46,13 +46,14 @@ class Evidence:
         self.touches = [(place[at], firm) for at, firm in touches]
 
     def course_at(self, x: float) -> tuple[float, list[tuple[float, float]]]:
-        """(x, [(core °C, surface °C)] at every time) of a course of its own."""
+        """(x, [(core °C, surface °C)] at every reading and touch) simulated at x, the logarithm of the loss factor."""
         return x, at_times(self.slab, exp(x), self.times)
 
     def model_through(
         self, nodes: list[tuple[float, list[tuple[float, float]]]]
     ) -> tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]]:
-        """Model: (middle node, per reading its surface, per touch its core) as parabolas over x − middle."""
+        """The temperatures at the readings and touches as parabolas in x through three simulated nodes:
+        (middle node, per reading its surface, per touch its core)."""
         (a, at_a), (b, at_b), (c, at_c) = nodes
         surface = [_parabola(a - b, at_a[i][1], at_b[i][1], c - b, at_c[i][1]) for i, _ in self.readings]
         core = [_parabola(a - b, at_a[i][0], at_b[i][0], c - b, at_c[i][0]) for i, _ in self.touches]
@@ -64,7 +65,7 @@ class Evidence:
         x: float,
         steady: bool,
     ) -> float:
-        """Minus ln of the likelihood at x for one of the two scatters, without constants they share."""
+        """Minus ln of the likelihood at x, for a steady or a scattering instrument, without shared constants."""
         middle, surface, core = model
         over = x - middle
         scale = self.sd_k * (STEADY_CHANCE_AND_SHARE[1] if steady else sqrt((T_FREEDOM - 2.0) / T_FREEDOM))
@@ -85,7 +86,7 @@ class Evidence:
     def common_error_effect_k(
         self, model: tuple[float, list[tuple[float, float, float]], list[tuple[float, float, float]]], x: float
     ) -> float:
-        """Mean change of the surface at the readings per unit of x, in K: what a common error of theirs turns into."""
+        """Mean change of the surface at the readings per unit of x, in K: the effect of an error common to all."""
         middle, surface, _ = model
         slopes = [a1 + 2.0 * (x - middle) * a2 for _, a1, a2 in surface]
         return sum(slopes) / len(slopes) if slopes else 0.0
@@ -140,7 +141,7 @@ def _posterior(
 
 
 def _variance(cost: "Callable[..., Any]", x: float, prior_sd: float) -> float:
-    """From the bend of the cost; never more than the prior's."""
+    """Variance of x from the curvature of the cost; never more than the prior's."""
     width = 0.005
     bend = (cost(x - width) - 2.0 * cost(x) + cost(x + width)) / (width * width)
     result: float = 1.0 / max(bend, 1.0 / (prior_sd * prior_sd))

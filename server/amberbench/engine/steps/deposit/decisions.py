@@ -1,4 +1,4 @@
-"""What is decided when the funnel is told of: what is in it, how warm that is believed to be, when its clock rings.
+"""What is decided at an event of the funnel: what is in it, how warm that is believed to be, when its clock rings.
 
 Every event sets these again. The clock uses a safe estimate: cooler than believed, losing heat faster than planned.
 """
@@ -33,7 +33,7 @@ NOTHING_KG = 1e-3
 
 
 def copied(state: "Readable") -> "Document":
-    """The state of the clusters, to be worked on."""
+    """A copy of the state of the clusters, to work on."""
     return dict(state, fill=None if state["fill"] is None else dict(state["fill"]))
 
 

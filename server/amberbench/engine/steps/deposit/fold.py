@@ -26,7 +26,7 @@ def laying(run: "ClusterRun") -> "ClusterState":
 
 
 def since_ms(run: "ClusterRun") -> float | None:
-    """When funnel and bowl were told of last (ms), or null."""
+    """The time of the last event of funnel or bowl (ms), or null."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     told_ms = (state["begun_ms"], None if fill is None else fill["at_ms"], run["melt"]["last_at_ms"])
     told = [one for one in told_ms if one is not None]

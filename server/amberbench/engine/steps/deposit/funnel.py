@@ -21,7 +21,7 @@ CONE_INSIDE = 1.1  # resistance of a cone's inside over that of its ball, by fin
 
 
 def ball_m(volume_m3: float) -> float:
-    """Radius in m of the ball that fits into a cone of this volume, all round and top."""
+    """Radius in m of the sphere with the same volume-to-surface ratio as a cone of this volume, its top included."""
     half = math.radians(0.5 * TIP_DEG)
     top_m = (3.0 * math.tan(half) * volume_m3 / math.pi) ** (1.0 / 3.0)
     result: float = top_m * (1.0 - math.sin(half)) / math.cos(half)

@@ -64,7 +64,7 @@ def fill_kg(run: "Readable", had_kg: float) -> float:
 def fill_button(
     run: "Readable", bulk_c: float | None, now: "Readable | None" = None, had: tuple[float, float] = (0.0, 0.0)
 ) -> "EventButton":
-    """The button that fills the funnel with caramel so warm; null: nobody has read it, so it is taken for just warm.
+    """The button that fills the funnel from a bowl at bulk_c (°C); None: nobody has read it, so the window's low end.
 
     now: the melt's belief, or None; had: (kg, °C) of what is in the funnel.
     """
@@ -147,7 +147,7 @@ def _is_worth_topping_up(state: "Readable", topped: "EventButton", had_kg: float
 
 
 def _mixed_c(state: "Readable", had_kg: float, had_c: float, bowl_c: float | None) -> float:
-    """How warm the bowl is with the rest of the funnel in it (°C, believed)."""
+    """Temperature of the bowl once the rest of the funnel is in it (°C, believed)."""
     if bowl_c is None or state["bowl_kg"] + had_kg <= 0.0:
         return _within_event_range(had_c)
     return _within_event_range((state["bowl_kg"] * bowl_c + had_kg * had_c) / (state["bowl_kg"] + had_kg))

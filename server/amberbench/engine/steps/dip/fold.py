@@ -1,4 +1,4 @@
-"""Dipping as folds: started, marked or salted every so many, done, set. For slab and cluster alike."""
+"""Folds of dipping: started, marked or salted every so many, done, set. Used by slab and cluster."""
 
 from ...core import duplicates
 from ...core.unfit import Unfit

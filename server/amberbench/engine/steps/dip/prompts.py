@@ -1,4 +1,4 @@
-"""Dipping as prompts: is the chocolate in temper, dip, mark and salt in time, leave to set. For slab and cluster."""
+"""Prompts for dipping: strip test, dip, mark and salt in time, leave to set. Used by slab and cluster."""
 
 from ...core.prompts import button, clock, skip
 
@@ -17,7 +17,7 @@ SET_MS = 30 * 60000.0
 
 
 def dip_clocks(run: "Readable", step: str) -> "list[Any]":
-    """What rings while a batch is dipped: the salting, and the time to set."""
+    """The clocks that run while a batch is dipped: salting, and setting."""
     state, done = run["dip"], run["done"]
     if step == "set":
         return [clock("set", done["dip"], done["dip"] + SET_MS, "ready")]
@@ -35,7 +35,7 @@ def _on_top(state: "Readable") -> "Any":
 
 
 def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    """Nothing is dipped before a strip has set; cut centres rest meanwhile."""
+    """The page of the strip test: nothing is dipped before a strip has set; cut centres rest meanwhile."""
     state, seen = run["dip"], len(run["dip"]["strips"])
     advice["action"] = button("strip_good", "strip_tested", {"good": True, "seen": seen})
     advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen})]

@@ -1,4 +1,4 @@
-"""The melt in a water jacket as prompts: block in, look, water, read, pour. Nothing here changes the run."""
+"""Prompts for melting in a water jacket: block in, look, water, read, pour. Nothing here changes the run."""
 
 import math
 

@@ -1,4 +1,4 @@
-"""What is believed of a melt: bulk temperature and absorbed power, corrected by what happens at the bench.
+"""The belief about a melt: bulk temperature and absorbed power, corrected by every burst, rest and reading.
 
 State: bulk temperature t_c (°C) and log_p, the logarithm of the power in W, with their covariance. Bursts, stirs and
 rests move it along the energy balance of `physics.pot`; "stirs freely?" and infrared readings correct it.
@@ -77,7 +77,7 @@ class Belief:
         return warm_c, variance, by_p, by_t
 
     def burst(self, seconds_s: float) -> None:
-        """A burst happened."""
+        """Moves the belief by a burst and the stir after it."""
         warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
         self.tp = by_t * self.tp + by_p * self.pp
         self.t_c, self.tt = warm_c, min(variance, MOST_SD_K * MOST_SD_K)
@@ -86,7 +86,7 @@ class Belief:
         self.readings, self.doubt_c = 0, None
 
     def cool(self, seconds_s: float) -> None:
-        """It stood or was stirred in the room."""
+        """Moves the belief by a time in the room, standing or stirred."""
         before_c = self.t_c
         self.t_c = self.pot.cooled(before_c, seconds_s)
         spread_k = physics_pot.LOSS_SD * (before_c - self.t_c)
@@ -153,7 +153,7 @@ class Belief:
         self._trust(surface_c)
 
     def _widen(self, off_k: "Any") -> None:
-        """Two readings agree against the prediction: open the belief far enough to take them up."""
+        """Widens the belief when two readings agree with each other but not with it."""
         wider = (self.tt + off_k * off_k) / self.tt
         self.tt, self.pp = min(self.tt * wider, MOST_SD_K * MOST_SD_K), min(0.25, self.pp * wider)
         self._hold(self.tp * wider)
@@ -165,7 +165,7 @@ class Belief:
         self.heard = True
 
     def expect_reading(self) -> None:
-        """A reading that will be as expected: narrows the spread, leaves the mean."""
+        """Narrows the belief as a reading would that comes out as expected; used in plans."""
         self._move(0.0, 1.0 / (self.tt + FRESH_SD_K * FRESH_SD_K))
         self.heard = True
 

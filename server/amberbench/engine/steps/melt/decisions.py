@@ -1,4 +1,4 @@
-"""What is decided when the melt is told of: how long a pause counts as a rest, and whether a reading is wanted."""
+"""What is decided at an event of the melt: how long a pause counts as a rest, and whether a reading is needed."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

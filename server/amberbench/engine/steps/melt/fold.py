@@ -1,4 +1,4 @@
-"""The melt in an oven as folds: bursts, stirs, readings and rests; also the readings of a water jacket."""
+"""Folds of a melt in an oven: bursts, stirs, readings and rests; also the readings in a water jacket."""
 
 from ...core import duplicates
 from ...core.unfit import Unfit, part
@@ -30,7 +30,7 @@ def melting(run: "Run") -> "MeltState":
 
 
 def is_over(melt: "Readable", body: "Readable") -> bool:
-    """Whether the burst that a tap belongs to has been stirred already: the tap is another hand's, for the same one."""
+    """Whether the burst that a tap belongs to has been stirred already, by a tap on another phone."""
     if body["started_ms"] is None or not melt["bursts"]:
         return False
     last = melt["bursts"][-1]
@@ -64,14 +64,14 @@ def opened(reply: "Document") -> "MeltState":
 
 
 def undo_name(run: "Readable", kind: str, body: "Document") -> str:
-    """How the button that takes an event back calls it: a stir asked for as a turn of the bowl is a turn."""
+    """The name of an event on the undo button: a stir that was asked for as a turn of the bowl is a turn."""
     burning = None if run["melt"] is None else run["melt"]["burning"]
     turn = kind == "stirred" and burning is not None and burning["then"] == "turn" and not body.get("free")
     return "turned" if turn else kind
 
 
 def _gap(melt: "MeltState", paused_s: float | None, at_ms: float) -> None:
-    """Takes a long pause since the last happening into the history, as a rest in which the caramel cools."""
+    """Adds a long pause since the last event to the history, as a rest in which the caramel cools."""
     if paused_s is not None:
         melt["history"].append({"kind": "rest", "seconds_s": paused_s})
     melt["last_at_ms"] = at_ms

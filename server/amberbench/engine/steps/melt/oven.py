@@ -1,4 +1,4 @@
-"""What a microwave oven gives to a bowl, and how long its hands take."""
+"""What a microwave oven gives to a bowl, and how long people take at it."""
 
 import math
 

@@ -138,7 +138,7 @@ def _planned(melt: "Melt") -> "Document":
 
 
 def assumed(melt: "Melt", request: "Readable") -> "list[Input]":
-    """The constants this melt takes, here and at the bench, that are not in the request, as input rows."""
+    """The constants of a melt, in its plan and at the bench, that are not in the request, as input rows."""
     rows: "list[Input]" = [
         constant("melt.dead_s", oven.MAGNETRON_START_S, "s", "oven_tests", "published"),
         constant("melt.stir_s", oven.STIR_S, "s", "practice"),
@@ -159,7 +159,7 @@ def assumed(melt: "Melt", request: "Readable") -> "list[Input]":
 
 
 def _believed() -> "list[Input]":
-    """Rows for how far starts, losses, power and readings are trusted."""
+    """Input rows of the spreads of start, losses, power and readings."""
     return [
         constant("melt.start_sd_k", melt_belief.START_SD_K, "K"),
         constant("melt.heat_sd", pot.CAPACITY_SD, ""),
@@ -175,7 +175,7 @@ def _believed() -> "list[Input]":
 
 
 def _decided() -> "list[Input]":
-    """Rows for how much is risked: by a burst, and when pouring."""
+    """Input rows of the risks taken by a burst and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
         constant("melt.guard", normal_below(guard.GUARD_SD), ""),

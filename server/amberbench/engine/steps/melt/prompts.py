@@ -1,4 +1,4 @@
-"""The melt as prompts: burst, turn, stir, read, rest, pour. Nothing here changes the run."""
+"""Prompts for melting in an oven: burst, turn, stir, read, rest, pour. Nothing here changes the run."""
 
 from ...core.problems import Problem
 from ...core.prompts import button, clock, entry, skip
@@ -127,7 +127,7 @@ def _next_burst(
 
 
 def _by_hand(state: "Readable", now: "Any", advice: "Advice", poured: "Any") -> None:
-    """The mass or the oven is outside what the model covers: hands and thermometer decide."""
+    """The page where mass or oven is outside what the model covers: the person decides by thermometer."""
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
     advice["more"] = None if now is None else now["reason"]
@@ -168,7 +168,7 @@ def _too_warm(state: "Readable", now: "Any", advice: "Advice") -> None:
 def too_warm_page(
     state: "Readable", now: "Any", advice: "Advice", stop: "Any", seconds_s: "Any", since_ms: "Any"
 ) -> None:
-    """Over the window: off the heat and stirred; over the stop line, with words of its own: the alarm rings too."""
+    """The page over the window: off the heat and stirred; over the stop line the alarm rings too."""
     advice["step"] = "rest"
     advice["say"] = {"code": stop or "say.rest", "values": {}}
     advice["more"] = now["reason"]
@@ -181,7 +181,7 @@ def too_warm_page(
 
 
 def melt_clocks(run: "Readable", step: str) -> "list[Clock]":
-    """What rings in an oven's melt."""
+    """The clocks of a melt in an oven."""
     clocks, melt = [], run["melt"]
     burning, resting = melt["burning"], melt["resting"]
     # Whoever took the bowl out early stands beside it: nothing to ring for.

@@ -64,7 +64,7 @@ def _distance_key(stack: list[float], wanted_m: float) -> tuple[int, int, list[f
 
 
 def nearest_stack(bars_m: list[float], wanted_m: float) -> list[float]:
-    """The stack (heights in m) whose total comes nearest to the wanted height; of equals the one of fewest bars."""
+    """The stack of bars (heights in m) whose total is nearest to the wanted height; if equal, of fewest bars."""
     return min(stacks(bars_m), key=lambda stack: _distance_key(stack, wanted_m))
 
 

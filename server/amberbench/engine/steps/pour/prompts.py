@@ -1,4 +1,4 @@
-"""Pouring as a prompt, once the caramel is ready."""
+"""Prompts for pouring, once the caramel is ready."""
 
 from ...core.changed import changed
 from ...core.prompts import button
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 def pour_button(run: "Readable", bulk_c: float) -> "EventButton":
-    """The button that pours caramel so warm; null: nobody has read it."""
+    """The button that pours caramel at bulk_c (°C); None: nobody has read it."""
     return button("pour_now", "poured", {"bulk_c": bulk_c})
 
 

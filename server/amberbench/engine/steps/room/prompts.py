@@ -1,4 +1,4 @@
-"""What the room's air and a soft caramel mean at the bench, said at the step where something can still be done."""
+"""Repeats the plan's warnings of the room's air and of a soft caramel at the step where something can still be done."""
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

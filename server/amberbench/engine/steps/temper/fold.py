@@ -1,4 +1,4 @@
-"""The strip test as a fold: of a bowl, or before a batch is dipped."""
+"""Fold of the strip test: of a bowl, or before a batch is dipped."""
 
 from ...core import duplicates
 from ...core.unfit import Unfit

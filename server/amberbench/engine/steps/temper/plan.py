@@ -124,7 +124,7 @@ def _steps(line: "Readable") -> "list[Step]":
 
 
 def _heats(chocolate: str) -> "list[Input]":
-    """Rows of the heats in the balance, of the seed's melting point and of the remedy for a thick bowl."""
+    """Input rows of the heats in the balance, the seed's melting point and the remedy for a thick bowl."""
     return [
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
         constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),

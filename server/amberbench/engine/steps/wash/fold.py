@@ -1,4 +1,4 @@
-"""What was on the bench before, as a batch's own log tells it, and the wash that answers it."""
+"""Folds of the wash: what was on the bench before a batch, and when it was washed off."""
 
 from ...core.unfit import Unfit
 
@@ -13,7 +13,7 @@ def opened() -> "WashState":
 
 
 def state(run: "Run") -> "WashState":
-    """The same of a run that may have been kept before there was one."""
+    """The same; added to runs of older versions, which have none."""
     if run.get("wash") is None:
         run["wash"] = opened()
     return run["wash"]

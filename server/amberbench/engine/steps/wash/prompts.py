@@ -1,4 +1,4 @@
-"""The wash between two batches as a prompt: before a batch goes on, where the hand moves."""
+"""The prompt for the wash between two batches, before a batch goes on."""
 
 from ...core.prompts import button, skip
 

@@ -1,4 +1,4 @@
-"""Wrapping as a prompt: cut centres rest, then they are wrapped the same day, before they take up water."""
+"""Prompts for wrapping: cut centres rest, then are wrapped the same day, before they take up water."""
 
 from ...core.prompts import button, clock, skip
 from ..dip.prompts import CENTRES_REST_MS
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
 
 def rest_clocks(run: "Readable", step: str) -> "list[Any]":
-    """What rings when cut centres have rested, at the step that waits for it."""
+    """The clock of cut centres that rest, at the step that waits for it."""
     cut_ms = run["done"].get("cut")
     waiting = "wrap" if run.get("wrap") else "temper_check" if run.get("dip") is not None else None
     if cut_ms is None or step not in ((waiting,) if waiting else ("count", "weigh_out")):

@@ -1,18 +1,18 @@
-"""A careful hand at a simulated bench of clusters: does what the prompt says, at its own pace, and nothing else."""
+"""A careful person at a simulated bench of clusters: does what the prompt says, at its own pace, and nothing else."""
 
 from typing import Any
 
-from tests.depositing import MOST_ACTIONS, Laying
+from tests.depositing import MOST_ACTIONS, LayingBench
 
 
-class Hand:
+class SimulatedWorker:
     """Follows the prompts of one bench to the emptied funnel."""
 
-    def __init__(self, bench: Laying) -> None:
+    def __init__(self, bench: LayingBench) -> None:
         self.bench, self.rng = bench, bench.rng
         self.read_fills, self.again = 0, False
 
-    def works(self) -> Laying:
+    def works(self) -> LayingBench:
         for _ in range(MOST_ACTIONS):
             advice = self.bench.advice
             step = advice["step"]
@@ -33,7 +33,7 @@ class Hand:
         self._presses(advice["action"] or advice["choices"][0])
 
     def _waits_for(self, due_ms: float) -> None:
-        """Something will ring: it does, and is heeded, unless this hand is one that ignores."""
+        """Something will ring: it does, and is heeded, unless this worker ignores prompts."""
         self.bench.passes(max(1.0, min(60.0, (due_ms - self.bench.now_ms) / 1000.0)))
         if self.bench.now_ms >= due_ms:
             self._heeds()
