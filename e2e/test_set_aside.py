@@ -24,7 +24,7 @@ def test_batch_and_shop_go_on_and_say_what_was_set_aside(phone: Phone, server: S
     (opening,) = phone.facts()
     writes_far_ahead(server, opening, kind="noted", body={"text": "from far ahead"})
     edit = {"doc": "caramels/caramel-firm", "field": "contains", "value": [], "basis": "typed"}
-    writes_far_ahead(server, opening, kind="shop_set", batch_id=None, body=edit)
+    writes_far_ahead(server, opening, kind="shop_set", stream=f"shop/{opening['shop_id']}", batch_id=None, body=edit)
     hears(phone, 2)
     phone.sets_up()
     all_sent(phone)

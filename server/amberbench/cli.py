@@ -119,12 +119,12 @@ def seed(empty: bool, language: str, database: str | None) -> None:
 @database_option
 def rebuild(database: str | None) -> None:
     """Makes all batches anew from the log."""
-    from .services import batches
+    from .services import streams
 
     app = _application(database)
     _set_up(app)
     with app.app_context():
-        _say("rebuilt", n=batches.rebuild())
+        _say("rebuilt", n=streams.rebuild()["batch"])
 
 
 @main.command()

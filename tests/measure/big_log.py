@@ -23,7 +23,7 @@ FEW, MANY = 3_000, 300_000
 ROUNDS = 25
 AT_MOST = 2.0
 DAY_MS = 24 * 3600 * 1000
-EVENT = [*MEMBERS, "body", "received_ms", "flags"]
+EVENT = [*(name for name in MEMBERS if name != "stream"), "stream_kind", "stream_id", "body", "received_ms", "flags"]
 
 
 def rows() -> Iterator[Row]:
@@ -88,7 +88,19 @@ def _events(batch_ids: list[str], first_ms: float, size: int) -> Iterator[tuple[
         told = usual_slab()[step]
         at_ms = told["at_ms"] + first_ms + day * DAY_MS
         device_id = DEVICES[day % len(DEVICES)]
-        own = (uuid7(at_ms), 1, "demo-shop", device_id, number, at_ms, -40.5, batch_ids[day], told["kind"])
+        own = (
+            uuid7(at_ms),
+            1,
+            "demo-shop",
+            device_id,
+            number,
+            at_ms,
+            -40.5,
+            batch_ids[day],
+            told["kind"],
+            "batch",
+            batch_ids[day],
+        )
         yield *own, bodies[step], int(at_ms), ""
 
 

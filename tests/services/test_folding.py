@@ -103,10 +103,10 @@ def test_events_at_the_end_are_folded_without_reading_the_log(app, client):
     with app.app_context():
         event.listen(db.engine, "before_cursor_execute", lambda *args: asked.append(args[2]))
     push(client, phone.event("weighed", kg=1.8, lot="A-117"), phone.event("noted", text="x"))
-    assert not [one for one in asked if "event.batch_id = " in one]
+    assert not [one for one in asked if "event.stream_id = " in one]
     assert (kept(app, phone.batch_id)["events"], kept(app, phone.batch_id)["caramel_kg"]) == (4, 1.8)
     push(client, phone.event("undone", event_id=phone.event("noted")["id"]))
-    assert [one for one in asked if "event.batch_id = " in one]
+    assert [one for one in asked if "event.stream_id = " in one]
 
 
 def test_a_figure_no_column_takes_harms_no_other_batch_of_the_push(app, client, caplog):

@@ -4,12 +4,14 @@ import shutil
 import sqlite3
 from contextlib import closing
 
+import flask_migrate
 import pytest
 from sqlalchemy import text
 
 from amberbench.config import demo_shop_file
 from amberbench.services import setup
 from amberbench.store import db, writing
+from amberbench.store.database import MIGRATIONS
 from tests.bench import NINE_OCLOCK_MS
 from tests.conforming import is_document
 from tests.conftest import application
@@ -63,10 +65,7 @@ def test_every_database_has_a_name_of_its_own_that_stays(fresh):
 def test_database_of_an_older_app_gets_a_name(app, client):
     push(client, Phone().opens())
     with app.app_context():
-        with writing() as session:
-            session.execute(text("DROP TABLE log"))
-            session.execute(text("ALTER TABLE batch DROP COLUMN broken"))
-            session.execute(text("UPDATE alembic_version SET version_num = '0006'"))
+        flask_migrate.downgrade(directory=MIGRATIONS, revision="0006")
         setup.set_up(None, 0)
     assert len(log_id(client)) == 36
     assert len(pulled(client)["events"]) == 1

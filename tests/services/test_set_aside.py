@@ -1,10 +1,12 @@
 """Events from more than a day ahead: kept, handed on, and folded into nothing."""
 
+import flask_migrate
 import pytest
 from sqlalchemy import text
 
 from amberbench.services import batches, setup
 from amberbench.store import writing
+from amberbench.store.database import MIGRATIONS
 from tests.log import Phone, pulled, push, results
 
 DAY_MS = 24 * 3600 * 1000
@@ -75,9 +77,7 @@ def test_log_that_had_folded_such_an_event_is_folded_again_without_it(app, clien
     with app.app_context():
         with writing() as session:
             session.execute(text("UPDATE batch SET step = 'as it was', run = NULL"))
-            session.execute(text("UPDATE alembic_version SET version_num = '0005'"))
-            session.execute(text("DROP TABLE IF EXISTS log"))
-            session.execute(text("ALTER TABLE batch DROP COLUMN broken"))
+        flask_migrate.downgrade(directory=MIGRATIONS, revision="0005")
         setup.set_up(None, 0)
     after = record(client, phone)
     assert (after["run"], after["summary"]["step"]) == (before["run"], "weigh")

@@ -1262,7 +1262,9 @@ export type BenchEvent = {
   v: number;
   /** the shop */
   shop_id: string;
-  /** the batch; null: the shop */
+  /** what it belongs to: batch/<id>, shop/<id>, or what a newer app knows */
+  stream?: string;
+  /** the batch of a batch's stream, else null */
   batch_id: string | null;
 };
 
@@ -1798,7 +1800,9 @@ export type ServedEvent = {
   v: number;
   /** the shop */
   shop_id: string;
-  /** the batch; null: the shop */
+  /** what it belongs to: batch/<id>, shop/<id>, or what a newer app knows */
+  stream?: string;
+  /** the batch of a batch's stream, else null */
   batch_id: string | null;
   /** the server's order; 0 to 1e+09 */
   position: number;

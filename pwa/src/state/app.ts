@@ -9,7 +9,9 @@ import { inOneTab, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
+import { batchOf, batchStream } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
+import { type Books, refreshStreams } from "./books";
 import { Day } from "./day";
 import { elsewhere } from "./holder";
 import { Learning } from "./learning";
@@ -35,7 +37,7 @@ const DAY_WAITS_MS = 1_500;
 const TEACHING = ["closed", "left_out", "undone"];
 
 type Broadcast =
-  | { about: "batches"; batchIds: (string | null)[] }
+  | { about: "streams"; streams: string[] }
   | { about: "acknowledged"; acknowledged: Acknowledged[] }
   | { about: "offset"; offsetMs: number }
   | { about: "settings"; change: Partial<Settings> };
@@ -48,6 +50,7 @@ export class AppState {
   readonly learning: Learning;
   readonly syncing: Syncing;
   readonly photos: Photos;
+  private readonly books: Books;
   private readonly day: Day;
   private readonly tabs = new Tabs<Broadcast>((message) => this.takeBroadcast(message));
   private readonly pendingComputations: PendingComputations;
@@ -58,8 +61,9 @@ export class AppState {
     knownOffsetMs: number | null,
   ) {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "" };
-    this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchId) }, batches);
-    this.shopBook = new ShopBook({ ...parts, wrote: () => this.wrote(null) }, shop);
+    this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
+    this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
+    this.books = { batch: this.book, shop: this.shopBook };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringBook = this.makeRingBook(acknowledged);
     this.pendingComputations = new PendingComputations(
@@ -174,9 +178,9 @@ export class AppState {
         shop.value = wholeShop(document);
       },
       summaries: (all: Parameters<typeof takeSummaries>[1]) => void takeSummaries(this.store, all),
-      touched: (batchIds: (string | null)[]) => {
-        this.tabs.send({ about: "batches", batchIds });
-        this.refreshAll(batchIds);
+      touched: (streams: string[]) => {
+        this.tabs.send({ about: "streams", streams });
+        this.refreshAll(streams);
       },
       exchanged: (engineVersion: string, anotherLog: boolean) => {
         void this.learning.exchanged(anotherLog);
@@ -219,18 +223,16 @@ export class AppState {
     void this.syncing.loop.nudge();
   }
 
-  /** Folds batches again, and for null the shop; closed ones may teach something new. */
-  private refreshAll(batchIds: (string | null)[]): void {
-    const named = batchIds.filter((one) => one !== null);
-    if (named.length < batchIds.length) void this.shopBook.refresh();
-    void Promise.all(named.map((one) => this.book.refresh(one))).then(() => {
-      const open = (one: string) => batches.value.get(one)?.run?.closed_at_ms === null;
-      if (!named.every(open)) void this.learning.noticed();
+  /** Folds streams again; closed batches may teach something new. */
+  private refreshAll(streams: string[]): void {
+    void refreshStreams(this.books, streams).then(() => {
+      const open = (one: string | null) => one === null || batches.value.get(one)?.run?.closed_at_ms === null;
+      if (!streams.map(batchOf).every(open)) void this.learning.noticed();
     });
   }
 
-  private wrote(batchId: string | null): void {
-    this.tabs.send({ about: "batches", batchIds: [batchId] });
+  private wrote(stream: string): void {
+    this.tabs.send({ about: "streams", streams: [stream] });
     void this.syncing.count().catch(() => {});
     this.syncing.loop.wrote();
   }
@@ -262,7 +264,7 @@ export class AppState {
     else if (message.about === "offset") setOffset(message.offsetMs);
     else if (message.about === "settings") takeSettings(message.change);
     else {
-      this.refreshAll(message.batchIds);
+      this.refreshAll(message.streams);
       void this.syncing.count();
     }
   }

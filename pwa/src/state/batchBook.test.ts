@@ -5,6 +5,7 @@ import { beforeAll, beforeEach, expect, test } from "vitest";
 import type { PlanDocument } from "../documents";
 import { EngineFailure, EngineProblem } from "../problems";
 import { openStore, type Store, uuid7 } from "../storage";
+import { batchStream } from "../streams";
 import { inEngine, realEngine } from "../testing/engine";
 import { BatchBook } from "./batchBook";
 import type { Compute } from "./types";
@@ -81,7 +82,7 @@ test("the event is on the disk before the engine has looked at it", async () => 
   const batchId = await opened(one);
   await one.write(batchId, "ready_checked", {});
   expect(one.batches.value.get(batchId)?.pending).toBe(true);
-  expect(await store.events.eventsOf(batchId)).toHaveLength(2);
+  expect(await store.events.eventsOf(batchStream(batchId))).toHaveLength(2);
   await one.refresh(batchId);
   expect(one.batches.value.get(batchId)?.pending).toBe(false);
 });
@@ -117,7 +118,7 @@ test("a broken engine loses no event and says that it failed", async () => {
   await broken.write(batchId, "ready_checked", {});
   await broken.refresh(batchId);
   expect(broken.batches.value.get(batchId)?.failure).toContain("engine stopped");
-  expect(await store.events.eventsOf(batchId)).toHaveLength(2);
+  expect(await store.events.eventsOf(batchStream(batchId))).toHaveLength(2);
 });
 
 test("what is decided as a slab is felt to be soft stands in the event, with the engine's version", async () => {
@@ -142,7 +143,7 @@ test("what paper says is decided as it is typed back, each fact after those befo
     { kind: "touched", body: { firm: false }, at_ms: T0 + 3_600_000 },
   ];
   await one.writeAll(batchId, one.batches.value.get(batchId)!.run!, facts);
-  const bodies = (await store.events.eventsOf(batchId)).map((event) => event.body);
+  const bodies = (await store.events.eventsOf(batchStream(batchId))).map((event) => event.body);
   expect(bodies[1]).toEqual({});
   expect(bodies[2]).toMatchObject({ firm: false, decided: { again_ms: expect.any(Number) } });
 });
@@ -194,7 +195,7 @@ test("a mistake in a fold is told as one, loses no event and stops no other batc
   });
   expect(one.batches.value.get(batchId)?.failure).toContain("TypeError");
   expect(one.batches.value.get(other)).toMatchObject({ failure: null, pending: false, advice: { step: "weigh" } });
-  expect((await store.events.eventsOf(batchId)).map((event) => event.kind)).toEqual(["batch_opened", "freed"]);
+  expect((await store.events.eventsOf(batchStream(batchId))).map((event) => event.kind)).toEqual(["batch_opened", "freed"]);
   await one.refresh(batchId);
   expect(one.batches.value.get(batchId)).toMatchObject({ failure: null, advice: { step: "flip" } });
 });
@@ -218,7 +219,7 @@ test("a batch that breaks before it was ever folded is on the bench with what wa
   const one = book();
   const batchId = await opened(one);
   await one.write(batchId, "freed", {});
-  const served = (await store.events.eventsOf(batchId)).map((event, index) => ({ ...event, position: index + 1, received_ms: T0 }));
+  const served = (await store.events.eventsOf(batchStream(batchId))).map((event, index) => ({ ...event, position: index + 1, received_ms: T0 }));
   const elsewhere = await openStore(T0, `book-${++names}`);
   await elsewhere.events.mergePulled(served, null);
   const other = book(compute, elsewhere);
@@ -252,7 +253,7 @@ test("an event refused by the server leaves the fold", async () => {
 test("a batch goes on though another phone wrote of the year 5138, and leaves the bench when its opening lies there", async () => {
   const one = book();
   const batchId = await opened(one);
-  const [opening] = await store.events.eventsOf(batchId);
+  const [opening] = await store.events.eventsOf(batchStream(batchId));
   const far = { ...opening!, id: uuid7(T0), device_id: "another", kind: "noted", body: { text: "x" }, at_ms: 1e14 };
   await store.events.mergePulled([{ ...far, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null });
   await one.refresh(batchId);
@@ -405,7 +406,7 @@ test("a batch of 400 events is folded again in one call", async () => {
     await store.events.append({
       id: uuid7(nowMs),
       shop_id: "shop",
-      batch_id: batchId,
+      stream: batchStream(batchId),
       kind: "noted",
       body: { text: `note ${n}` },
       at_ms: nowMs,

@@ -5,6 +5,7 @@ import { correctedMs, isOfKind } from "../order";
 import { factsOf } from "../products/facts";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
+import { batchStream } from "../streams";
 import { decidedBodies } from "./decisions";
 import { batchForWorker } from "./forWorker";
 import type { Batch, Compute } from "./types";
@@ -50,7 +51,7 @@ export class BatchBook {
   async write(batchId: string, kind: string, body: Values, photo?: Photo): Promise<BenchEvent> {
     const { compute, store, phoneNow, offsetMs, shopId, wrote } = this.parts;
     const at_ms = phoneNow();
-    const draft = { id: uuid7(at_ms), shop_id: shopId(), batch_id: batchId, kind, body, at_ms, offset_ms: offsetMs() };
+    const draft = { id: uuid7(at_ms), shop_id: shopId(), stream: batchStream(batchId), kind, body, at_ms, offset_ms: offsetMs() };
     const pending = this.batches.value.get(batchId)?.pending ?? false;
     this.change(batchId, { pending: true });
     try {
@@ -85,7 +86,7 @@ export class BatchBook {
     const { compute, store, phoneNow, shopId, wrote } = this.parts;
     const bodies = await decidedBodies(compute, Promise.resolve(run), facts);
     // Not this phone's clock: its error says nothing of these times.
-    const same = { shop_id: shopId(), batch_id: batchId, offset_ms: 0 };
+    const same = { shop_id: shopId(), stream: batchStream(batchId), offset_ms: 0 };
     const drafts = facts.map((fact, index) => ({ ...fact, ...same, body: bodies[index] ?? fact.body, id: uuid7(phoneNow()) }));
     await store.events.appendAll(drafts);
     wrote(batchId);
@@ -123,7 +124,7 @@ export class BatchBook {
     console.error("batch cannot be folded:", batchId, error);
     const failure = String(error);
     if (this.batches.value.has(batchId)) return this.change(batchId, { failure });
-    const [events, row] = [await this.parts.store.events.eventsOf(batchId), await this.parts.store.batches.get(batchId)];
+    const [events, row] = [await this.parts.store.events.eventsOf(batchStream(batchId)), await this.parts.store.batches.get(batchId)];
     const plan = planOf(events);
     // One that was closed before this session is a record, not a running batch.
     if (plan && row?.closed_at_ms == null) this.put({ batchId, plan, events, run: null, advice: null, pending: false, failure });
@@ -142,7 +143,7 @@ export class BatchBook {
   }
 
   private async fold(batchId: string): Promise<void> {
-    const events = await this.parts.store.events.eventsOf(batchId);
+    const events = await this.parts.store.events.eventsOf(batchStream(batchId));
     const plan = planOf(events);
     if (!plan) return this.forget(batchId);
     const { run } = await this.parts.compute("run.replay", batchForWorker(plan, events));
@@ -173,7 +174,7 @@ export class BatchBook {
   }
 
   private async fromRow(row: BatchRow): Promise<Batch> {
-    const events = await this.parts.store.events.eventsOf(row.batch_id);
+    const events = await this.parts.store.events.eventsOf(batchStream(row.batch_id));
     const { count, last_id } = row.folded;
     const pending = events.length !== count || (events.at(-1)?.id ?? null) !== last_id;
     return { batchId: row.batch_id, plan: row.plan, events, run: row.run, advice: row.advice, pending, failure: null };

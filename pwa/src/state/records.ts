@@ -3,6 +3,7 @@ import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { BenchEvent, PlanDocument, Run, Summary } from "../documents";
 import { compute } from "../engine/client";
 import type { Store } from "../storage";
+import { batchStream } from "../streams";
 import { httpApi } from "../sync/api";
 import { openedMs, planOf } from "./batchBook";
 import { batchForWorker } from "./forWorker";
@@ -63,7 +64,7 @@ async function serverRecord(batchId: string): Promise<BatchRecord | null> {
 }
 
 async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | null> {
-  const events = await store.events.eventsOf(batchId);
+  const events = await store.events.eventsOf(batchStream(batchId));
   const plan = planOf(events);
   if (!plan) return null;
   const { run } = await compute("run.replay", batchForWorker(plan, events), "desk");

@@ -33,7 +33,7 @@ function edit(doc: string, field: string, value: unknown): ShopEdit {
 /** What the one has not sent comes to the other. */
 async function sends(from: Store, to: { store: Store; book: ShopBook }): Promise<void> {
   const events: BenchEvent[] = await from.events.unsent();
-  expect([...(await to.store.events.mergePulled(events, null))]).toEqual([null]);
+  expect([...(await to.store.events.mergePulled(events, null))]).toEqual(["shop/shop"]);
   await to.book.refresh();
 }
 

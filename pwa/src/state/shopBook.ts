@@ -2,6 +2,7 @@ import type { Signal } from "@preact/signals";
 
 import type { BenchEvent, Shop, ShopEdit, ShopList } from "../documents";
 import { type Store, uuid7 } from "../storage";
+import type { Stream } from "../streams";
 import type { Compute } from "./types";
 
 const KIND = "shop_set";
@@ -31,7 +32,7 @@ interface ShopParts {
   offsetMs: () => number;
   shopId: () => string;
   /** Something was written to the log. */
-  wrote: () => void;
+  wrote: (stream: string) => void;
 }
 
 /** A shop document with every list there is: older servers and phones knew fewer. */
@@ -54,9 +55,10 @@ export class ShopBook {
   async write(edits: ShopEdit[]): Promise<void> {
     const { store, phoneNow, offsetMs, shopId, wrote } = this.parts;
     const at_ms = phoneNow();
-    const same = { shop_id: shopId(), batch_id: null, kind: KIND, at_ms, offset_ms: offsetMs() };
+    const stream: Stream = `shop/${shopId()}`;
+    const same = { shop_id: shopId(), stream, kind: KIND, at_ms, offset_ms: offsetMs() };
     await store.events.appendAll(edits.map((edit) => ({ ...same, id: uuid7(at_ms), body: { ...edit } })));
-    wrote();
+    wrote(stream);
     await this.refresh();
   }
 
@@ -82,7 +84,7 @@ export class ShopBook {
 
   /** The events of the shop, in the order of the log. */
   events(): Promise<BenchEvent[]> {
-    return this.parts.store.events.eventsOfKind(KIND);
+    return this.parts.store.events.eventsOfStreams("shop");
   }
 
   private async fold(): Promise<void> {

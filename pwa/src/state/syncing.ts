@@ -21,8 +21,8 @@ interface SyncParts {
   summaries: (summaries: Summary[]) => void;
   /** The server answered, and has all facts of this phone; `anotherLog`: in another log than before. */
   exchanged: (engineVersion: string, anotherLog: boolean) => void;
-  /** Batches with new events; null: the shop. */
-  touched: (batchIds: (string | null)[]) => void;
+  /** Streams with new events. */
+  touched: (streams: string[]) => void;
 }
 
 /** Keeps the exchange with the server going and `sync` true. */

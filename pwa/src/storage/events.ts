@@ -2,6 +2,7 @@ import type { IDBPTransaction, StoreNames } from "idb";
 
 import type { BenchEvent, PushAnswer, ServedEvent, Values } from "../documents";
 import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
+import { batchOf, partsOf, type Stream, streamOf } from "../streams";
 import type { Connection, Database } from "./database";
 import type { Cursor } from "./place";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
@@ -15,7 +16,8 @@ const LOG: Stores = ["events", "outbox", "meta"];
 export interface Draft {
   id: string;
   shop_id: string;
-  batch_id: string | null;
+  /** "batch/<batch_id>", "shop/<shop_id>", … */
+  stream: Stream;
   kind: string;
   body: Values;
   /** The phone's clock (ms) and its estimated error against the server's (ms). */
@@ -37,9 +39,14 @@ type Answered = Pick<PushAnswer, "id" | "result"> & Partial<PushAnswer>;
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
 
-/** Every event of a batch, or of a kind: low and high end of its part of the index. */
-function whole(name: string): IDBKeyRange {
-  return IDBKeyRange.bound([name, -Infinity], [name, Infinity]);
+/** Every event of a stream: low and high end of its part of the index. */
+export function whole(stream: string): IDBKeyRange {
+  return IDBKeyRange.bound([stream, -Infinity], [stream, Infinity]);
+}
+
+/** Every event of all streams of a kind: "0" follows "/". */
+export function wholeKind(kind: string): IDBKeyRange {
+  return IDBKeyRange.bound([`${kind}/`], [`${kind}0`], false, true);
 }
 
 export class EventLog {
@@ -62,7 +69,7 @@ export class EventLog {
   }
 
   /** Writes an event and its outbox row in one transaction and resolves when both are on the disk.
-   * Its time is raised to at least 1 ms above the newest event known of its batch, so that cause precedes effect. */
+   * Its time is raised to at least 1 ms above the newest event known of its stream, so that cause precedes effect. */
   async append(draft: Draft): Promise<BenchEvent> {
     const [event] = await this.appendAll([draft]);
     if (!event) throw new Error("nothing was written");
@@ -70,8 +77,8 @@ export class EventLog {
   }
 
   /** The same for an event and the picture it tells of: both or neither, though the disk be full. */
-  appendPhoto(draft: Draft & { batch_id: string }, { id, blob }: Photo): Promise<BenchEvent> {
-    const { batch_id } = draft;
+  appendPhoto(draft: Draft, { id, blob }: Photo): Promise<BenchEvent> {
+    const batch_id = partsOf(draft.stream).id;
     return this.connection.use(async (db) => {
       const transaction: Writing = db.transaction([...LOG, "photos", "photo_outbox"], "readwrite", STRICT);
       const both = async () => {
@@ -86,7 +93,7 @@ export class EventLog {
     });
   }
 
-  /** The same for several at once: all of them or none. What belongs to no batch follows the newest of its kind. */
+  /** The same for several at once: all of them or none. */
   appendAll(drafts: Draft[]): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction: Writing = db.transaction(LOG, "readwrite", STRICT);
@@ -98,14 +105,14 @@ export class EventLog {
     });
   }
 
-  /** The events of a batch in their total order, without those the server refused and those set aside. */
-  eventsOf(batchId: string): Promise<BenchEvent[]> {
-    return this.inIndex("batch", batchId);
+  /** The events of a stream in their total order, without those the server refused and those set aside. */
+  eventsOf(stream: Stream): Promise<BenchEvent[]> {
+    return this.within(whole(stream));
   }
 
-  /** The same for the events of a kind. */
-  eventsOfKind(kind: string): Promise<BenchEvent[]> {
-    return this.inIndex("kind", kind);
+  /** The same for all streams of a kind. */
+  eventsOfStreams(kind: string): Promise<BenchEvent[]> {
+    return this.within(wholeKind(kind));
   }
 
   /** Every event the phone holds, in their total order. */
@@ -118,10 +125,10 @@ export class EventLog {
     return this.connection.use(async (db) => (await db.getAllFromIndex("events", "ahead")).map((row) => row.event).sort(inOrder));
   }
 
-  private inIndex(index: "batch" | "kind", name: string): Promise<BenchEvent[]> {
+  private within(range: IDBKeyRange): Promise<BenchEvent[]> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox"]);
-      const rows = await transaction.objectStore("events").index(index).getAll(whole(name));
+      const rows = await transaction.objectStore("events").index("stream").getAll(range);
       const outbox = await transaction.objectStore("outbox").getAll();
       const refused = new Set(outbox.filter((row) => row.refused !== null).map((row) => row.id));
       return rows.filter((row) => !row.ahead && !refused.has(row.id)).map((row) => row.event).sort(inOrder);
@@ -187,17 +194,17 @@ export class EventLog {
     });
   }
 
-  /** Takes in events from the server and the cursor behind them; the ids of batches that got something new, null for what belongs to none. */
-  mergePulled(pulled: FromServer[], place: Cursor | null): Promise<Set<string | null>> {
+  /** Takes in events from the server and the cursor behind them; the streams that got something new. */
+  mergePulled(pulled: FromServer[], place: Cursor | null): Promise<Set<string>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");
-      const touched = new Set<string | null>();
+      const touched = new Set<string>();
       for (const { position, received_ms, flags: _flags, ...event } of pulled) {
         const had = await events.get(event.id);
         const row = stored(had?.event ?? event, position ?? had?.position ?? null);
         if (received_ms !== undefined && isAhead(event, received_ms)) row.ahead = 1;
-        if (!had || had.ahead !== row.ahead) touched.add(event.batch_id);
+        if (!had || had.ahead !== row.ahead) touched.add(row.stream);
         await events.put(row);
         // It came back from the server: so it is there, whatever became of the answer to our push.
         await transaction.objectStore("outbox").delete(event.id);
@@ -218,14 +225,13 @@ async function write(transaction: Writing, draft: Draft): Promise<BenchEvent> {
   const meta = transaction.objectStore("meta");
   const seq = Number((await meta.get("seq")) ?? 0) + 1;
   const device_id = String(await meta.get("device_id"));
-  const peers = draft.batch_id === null ? events.index("kind") : events.index("batch");
-  const name = draft.batch_id ?? draft.kind;
   // What lies more than a day ahead raises nobody's clock.
-  const near = IDBKeyRange.bound([name, -Infinity], [name, draft.at_ms + draft.offset_ms + AHEAD_MS]);
-  let newest = await peers.openCursor(near, "prev");
+  const near = IDBKeyRange.bound([draft.stream, -Infinity], [draft.stream, draft.at_ms + draft.offset_ms + AHEAD_MS]);
+  let newest = await events.index("stream").openCursor(near, "prev");
   while (newest?.value.ahead) newest = await newest.continue();
   const least = newest ? newest.value.corrected_ms + 1 - draft.offset_ms : -Infinity;
-  const event: BenchEvent = { ...draft, v: LOG_VERSION, device_id, seq, at_ms: Math.max(draft.at_ms, least) };
+  const own = { v: LOG_VERSION, device_id, seq, batch_id: batchOf(draft.stream), at_ms: Math.max(draft.at_ms, least) };
+  const event: BenchEvent = { ...draft, ...own };
   await Promise.all([
     meta.put(seq, "seq"),
     events.add(stored(event, null)),
@@ -242,5 +248,5 @@ async function eventsInOutbox(db: Database, wanted: (row: OutboxRow) => boolean,
 }
 
 function stored(event: BenchEvent, position: number | null): StoredEvent {
-  return { id: event.id, batch_id: event.batch_id, corrected_ms: correctedMs(event), position, event };
+  return { id: event.id, stream: streamOf(event), corrected_ms: correctedMs(event), position, event };
 }

@@ -2,12 +2,13 @@ import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from "idb";
 
 import type { Advice, BenchEvent, PlanDocument, Run } from "../documents";
 import { isAhead } from "../order";
+import { streamOf } from "../streams";
 
 /** An event as it lies on the phone. */
 export interface StoredEvent {
   id: string;
-  batch_id: string | null;
-  /** at_ms + offset_ms: the order within a batch. */
+  stream: string;
+  /** at_ms + offset_ms: the order within a stream. */
   corrected_ms: number;
   /** Its place in the server's log; null until the server has told. */
   position: number | null;
@@ -54,7 +55,12 @@ export interface PhotoOutboxRow {
 }
 
 export interface Schema extends DBSchema {
-  events: { key: string; value: StoredEvent; indexes: { batch: [string, number]; kind: [string, number]; ahead: number } };
+  /** `batch` and `kind` are gone: older versions had them. */
+  events: {
+    key: string;
+    value: StoredEvent;
+    indexes: { stream: [string, number]; ahead: number; batch: [string, number]; kind: [string, number] };
+  };
   outbox: { key: string; value: OutboxRow; indexes: { seq: number } };
   batches: { key: string; value: BatchRow };
   photos: { key: string; value: PhotoRow; indexes: { batch: string } };
@@ -92,5 +98,13 @@ export const MIGRATIONS: readonly Upgrade[] = [
       const receivedMs = (event as { received_ms?: number }).received_ms ?? Date.now();
       if (isAhead(event, receivedMs)) await cursor.update({ ...cursor.value, ahead: 1 });
     }
+  },
+  async (_db, transaction) => {
+    const events = transaction.objectStore("events");
+    for (let cursor = await events.openCursor(); cursor; cursor = await cursor.continue())
+      await cursor.update({ ...cursor.value, stream: streamOf(cursor.value.event) });
+    events.createIndex("stream", ["stream", "corrected_ms"]);
+    events.deleteIndex("batch");
+    events.deleteIndex("kind");
   },
 ];

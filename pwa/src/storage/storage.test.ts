@@ -5,7 +5,8 @@ import { expect, test } from "vitest";
 
 import { Connection } from "./database";
 import { type Draft, EventLog } from "./events";
-import { MIGRATIONS, type Schema } from "./schema";
+import { olderStore } from "../testing/oldStore";
+import type { Schema } from "./schema";
 import { openStore, uuid7 } from ".";
 
 const T0 = 1_790_000_000_000;
@@ -13,7 +14,7 @@ let names = 0;
 const fresh = () => openStore(T0, `test-${++names}`);
 
 function draft(batch: string | null, at_ms = T0, kind = "stirred"): Draft {
-  return { id: uuid7(at_ms), shop_id: "shop", batch_id: batch, kind, body: {}, at_ms, offset_ms: 0 };
+  return { id: uuid7(at_ms), shop_id: "shop", stream: batch === null ? "shop/shop" : `batch/${batch}`, kind, body: {}, at_ms, offset_ms: 0 };
 }
 
 test("an id is a UUID of version 7 that carries the phone's time", () => {
@@ -44,7 +45,7 @@ test("writing the same event twice leaves it once", async () => {
   await events.append(one);
   await events.append(one);
   expect(await events.unsentCount()).toBe(1);
-  expect(await events.eventsOf("a")).toHaveLength(1);
+  expect(await events.eventsOf("batch/a")).toHaveLength(1);
 });
 
 test("time is raised above the newest event of the batch, and of no other", async () => {
@@ -63,8 +64,8 @@ test("an event from more than a day ahead is kept, folded nowhere, and raises no
   const own = await events.append(draft("a"));
   const far = { ...own, id: uuid7(T0), device_id: "another", at_ms: 1e14, position: 2, received_ms: T0 };
   const near = { ...far, id: uuid7(T0), at_ms: T0 + DAY, position: 3 };
-  expect([...(await events.mergePulled([far], { cursor: 2, cursor_mark: null }))]).toEqual(["a"]);
-  expect((await events.eventsOf("a")).map((event) => event.id)).toEqual([own.id]);
+  expect([...(await events.mergePulled([far], { cursor: 2, cursor_mark: null }))]).toEqual(["batch/a"]);
+  expect((await events.eventsOf("batch/a")).map((event) => event.id)).toEqual([own.id]);
   expect((await events.append(draft("a"))).at_ms).toBe(T0 + 1);
   await events.mergePulled([near], { cursor: 3, cursor_mark: null });
   expect((await events.append(draft("a"))).at_ms).toBe(T0 + DAY + 1);
@@ -75,25 +76,20 @@ test("an event from more than a day ahead is kept, folded nowhere, and raises no
 test("a phone's own event that the server set aside leaves the fold with the pull that says so", async () => {
   const { events } = await fresh();
   const own = await events.append({ ...draft("a"), at_ms: T0 + 2 * DAY });
-  expect(await events.eventsOf("a")).toHaveLength(1);
-  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null }))]).toEqual(["a"]);
-  expect(await events.eventsOf("a")).toEqual([]);
+  expect(await events.eventsOf("batch/a")).toHaveLength(1);
+  expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null }))]).toEqual(["batch/a"]);
+  expect(await events.eventsOf("batch/a")).toEqual([]);
   expect(await events.setAside()).toHaveLength(1);
   expect([...(await events.mergePulled([{ ...own, position: 1, received_ms: T0 }], { cursor: 1, cursor_mark: null }))]).toEqual([]);
 });
 
 test("a phone that had folded an event from far ahead sets it aside when the app is updated", async () => {
   const name = `test-${++names}`;
-  const older = await openDB<Schema>(name, 3, {
-    async upgrade(db, _old, _new, transaction) {
-      for (const migrate of MIGRATIONS.slice(0, 3)) await migrate(db, transaction);
-    },
-  });
-  const event = { ...draft("a", 1e14), v: 1, device_id: "another", seq: 1, received_ms: T0, flags: ["future"] };
-  await older.put("events", { id: event.id, batch_id: "a", corrected_ms: 1e14, position: 1, event });
-  older.close();
+  const { stream: _stream, ...written } = draft("a", 1e14);
+  const event = { ...written, batch_id: "a", v: 1, device_id: "another", seq: 1, received_ms: T0, flags: ["future"] };
+  await olderStore(name, 3, { events: [{ id: event.id, batch_id: "a", corrected_ms: 1e14, position: 1, event }] });
   const { events } = await openStore(T0, name);
-  expect(await events.eventsOf("a")).toEqual([]);
+  expect(await events.eventsOf("batch/a")).toEqual([]);
   expect((await events.setAside()).map((one) => one.id)).toEqual([event.id]);
 });
 
@@ -117,7 +113,7 @@ test("what the server has leaves the outbox, what it refused stays out of the fo
   );
   expect(await events.unsentCount()).toBe(1);
   expect(await events.waiting(100)).toEqual([]);
-  expect((await events.eventsOf("a")).map((event) => event.id)).toEqual([a!.id, c!.id]);
+  expect((await events.eventsOf("batch/a")).map((event) => event.id)).toEqual([a!.id, c!.id]);
   expect(await events.refused()).toEqual([{ event: b, code: "too_long" }]);
   expect((await events.unsent()).map((event) => event.id)).toEqual([b!.id]);
 });
@@ -134,22 +130,22 @@ test("a refused event is offered again to another version of the server, not to 
 test("pulled events are kept once, move the cursor, and tell which batches are new", async () => {
   const { events, meta } = await fresh();
   const own = await events.append(draft("a", T0));
-  const foreign = { ...own, id: uuid7(T0), device_id: "other", at_ms: T0 - 5, batch_id: "b" };
+  const foreign = { ...own, id: uuid7(T0), device_id: "other", at_ms: T0 - 5, stream: "batch/b", batch_id: "b" };
   const pulled = [
     { ...own, position: 1 },
     { ...foreign, position: 2 },
   ];
-  expect([...(await events.mergePulled(pulled, { cursor: 2, cursor_mark: null }))]).toEqual(["b"]);
+  expect([...(await events.mergePulled(pulled, { cursor: 2, cursor_mark: null }))]).toEqual(["batch/b"]);
   expect([...(await events.mergePulled(pulled, { cursor: 2, cursor_mark: null }))]).toEqual([]);
   expect(await meta.get("cursor")).toBe(2);
   // Its own event came back: the answer to the push was lost, the event was not.
   expect(await events.unsentCount()).toBe(0);
-  expect(await events.eventsOf("b")).toHaveLength(1);
+  expect(await events.eventsOf("batch/b")).toHaveLength(1);
 });
 
 test("events of a batch come in their total order: corrected time, device, count", async () => {
   const { events } = await fresh();
-  const base = { ...draft("a"), v: 1, device_id: "m", seq: 1 };
+  const base = { ...draft("a"), batch_id: "a", v: 1, device_id: "m", seq: 1 };
   const row = (device_id: string, seq: number, at_ms: number, offset_ms = 0) => ({
     ...base,
     id: uuid7(T0),
@@ -160,7 +156,7 @@ test("events of a batch come in their total order: corrected time, device, count
     position: null,
   });
   await events.mergePulled([row("m", 2, T0), row("k", 9, T0), row("m", 1, T0), row("z", 1, T0 + 9, -10)], { cursor: 1, cursor_mark: null });
-  expect((await events.eventsOf("a")).map((event) => `${event.device_id}${event.seq}`)).toEqual(["z1", "k9", "m1", "m2"]);
+  expect((await events.eventsOf("batch/a")).map((event) => `${event.device_id}${event.seq}`)).toEqual(["z1", "k9", "m1", "m2"]);
 });
 
 test("a connection closed under us is opened again, and nothing is lost", async () => {
@@ -170,7 +166,7 @@ test("a connection closed under us is opened again, and nothing is lost", async 
   await log.append(draft("a", T0));
   await connection.use(async (db) => db.close());
   await log.append(draft("a", T0 + 1));
-  expect((await log.eventsOf("a")).map((event) => event.seq)).toEqual([1, 2]);
+  expect((await log.eventsOf("batch/a")).map((event) => event.seq)).toEqual([1, 2]);
 });
 
 test("another fault of the store is passed on", async () => {
@@ -194,8 +190,20 @@ test("batches closed long ago leave the phone once the server has all of them", 
   await row("open", null);
   await batches.forgetOld(T0);
   expect((await batches.all()).map((one) => one.batch_id).sort()).toEqual(["open", "unsent", "young"]);
-  expect(await events.eventsOf("old")).toEqual([]);
-  expect(await events.eventsOf("unsent")).toHaveLength(1);
+  expect(await events.eventsOf("batch/old")).toEqual([]);
+  expect(await events.eventsOf("batch/unsent")).toHaveLength(1);
+});
+
+test("what belongs to a stream that only a newer app knows is kept and follows the newest of its own", async () => {
+  const { events, batches } = await fresh();
+  const own = await events.append(draft("a", T0 + 9));
+  const order = { ...own, id: uuid7(T0), device_id: "newer", stream: "order/7", batch_id: null, kind: "order_taken", at_ms: T0 + 5 };
+  expect([...(await events.mergePulled([{ ...order, position: 1 }], { cursor: 1, cursor_mark: null }))]).toEqual(["order/7"]);
+  const next = await events.append({ ...draft(null), stream: "order/7" });
+  expect([next.stream, next.batch_id, next.at_ms]).toEqual(["order/7", null, T0 + 6]);
+  expect((await events.eventsOf("order/7")).map((event) => event.id)).toEqual([order.id, next.id]);
+  expect(await events.eventsOfStreams("shop")).toEqual([]);
+  expect(await batches.uncached()).toEqual(["a"]);
 });
 
 test("batches that were never folded are found", async () => {
@@ -217,7 +225,7 @@ test("a store thrown away under the open app is written again from memory, with 
   await deleteDB(name);
   const next = await store.events.append(draft("a", T0 + 2000));
   expect([next.device_id, next.seq]).toEqual([store.deviceId, own.seq + 1]);
-  expect((await store.events.eventsOf("a")).map((event) => event.id).sort()).toEqual([own.id, other.id, next.id].sort());
+  expect((await store.events.eventsOf("batch/a")).map((event) => event.id).sort()).toEqual([own.id, other.id, next.id].sort());
   expect((await store.events.waiting(9)).map((event) => event.id)).toEqual([own.id, next.id]);
   expect(await store.meta.get("shop")).toBe("kept");
   expect(await store.meta.get("cursor")).toBeUndefined();
@@ -228,7 +236,7 @@ const picture = (id = uuid7(T0)) => ({ id, blob: new Blob(["\u00ff\u00d8 slab"],
 test("a photo and its event are written together, and both wait to be sent", async () => {
   const { events, photos } = await fresh();
   const one = picture();
-  const event = await events.appendPhoto({ ...draft("a"), batch_id: "a" }, one);
+  const event = await events.appendPhoto(draft("a"), one);
   expect((await events.waiting(9)).map(({ id }) => id)).toEqual([event.id]);
   expect(await (await photos.get(one.id))?.text()).toBe(await one.blob.text());
   expect((await photos.next("0.1.0", new Set()))?.id).toBe(one.id);
@@ -238,12 +246,12 @@ test("a photo and its event are written together, and both wait to be sent", asy
 test.each(["photo", "event"])("when a %s cannot be kept, neither it nor what belongs to it is", async (which) => {
   const name = `test-${++names}`;
   const { events, photos } = await openStore(T0, name);
-  const event = { ...draft("a"), batch_id: "a" };
+  const event = draft("a");
   const photo = which === "photo" ? { id: uuid7(T0), blob: (() => {}) as never } : picture();
   // Its place in the outbox is taken: the last request of the transaction fails.
   if (which === "event") await (await openDB<Schema>(name)).put("outbox", { id: event.id, seq: 9, refused: null, refused_by: null });
   await expect(events.appendPhoto(event, photo)).rejects.toThrow();
-  expect(await events.eventsOf("a")).toEqual([]);
+  expect(await events.eventsOf("batch/a")).toEqual([]);
   expect(await photos.get(photo.id)).toBeUndefined();
   expect(await photos.unsentCount()).toBe(0);
   expect((await events.append(draft("a"))).seq).toBe(1);
@@ -256,7 +264,7 @@ test("photos of batches closed long ago leave the phone once the server has them
   for (const batch_id of ["old", "unsent", "young"]) {
     const one = picture();
     ids.set(batch_id, one.id);
-    const event = await events.appendPhoto({ ...draft(batch_id), batch_id }, one);
+    const event = await events.appendPhoto(draft(batch_id), one);
     await events.markSent([{ id: event.id, result: "stored", position: 1 }], "0.1.0");
     if (batch_id !== "unsent") await photos.sent(one.id);
     const closed_at_ms = T0 - (batch_id === "young" ? 29 : 31) * 86_400_000;
@@ -266,21 +274,15 @@ test("photos of batches closed long ago leave the phone once the server has them
   expect((await batches.all()).map((row) => row.batch_id).sort()).toEqual(["unsent", "young"]);
   const kept = await Promise.all([...ids.values()].map((id) => photos.get(id)));
   expect(kept.map((blob) => blob !== undefined)).toEqual([false, true, true]);
-  expect(await events.eventsOf("old")).toEqual([]);
+  expect(await events.eventsOf("batch/old")).toEqual([]);
 });
 
 test("a phone with the store of an older version keeps what it has and gets room for photos", async () => {
   const name = `test-${++names}`;
-  const older = await openDB<Schema>(name, 2, {
-    async upgrade(db, _old, _new, transaction) {
-      for (const migrate of MIGRATIONS.slice(0, 2)) await migrate(db, transaction);
-    },
-  });
-  await older.put("meta", "phone-of-old", "device_id");
-  older.close();
+  await olderStore(name, 2, {}, { device_id: "phone-of-old" });
   const store = await openStore(T0, name);
   const one = picture();
-  const event = await store.events.appendPhoto({ ...draft("a"), batch_id: "a" }, one);
+  const event = await store.events.appendPhoto(draft("a"), one);
   expect(event.device_id).toBe("phone-of-old");
   expect(await store.photos.unsentCount()).toBe(1);
 });

@@ -1,5 +1,6 @@
 import type { BenchEvent, Health, PushAnswer, Shop, Summary } from "../documents";
 import type { Store } from "../storage";
+import { streamOf } from "../streams";
 import { type Api, Refusal, Unreachable } from "./api";
 import { OffsetFilter, sample } from "./offset";
 
@@ -18,8 +19,8 @@ export interface ExchangeResult {
   anotherLog: boolean;
   shop: Shop | null;
   summaries: Summary[] | null;
-  /** Batches with events this phone did not have, or whose refused events changed; null: the shop. */
-  touched: Set<string | null>;
+  /** Streams with events this phone did not have, or whose refused events changed. */
+  touched: Set<string>;
 }
 
 /** One full exchange with the server: health and clock, snapshot the first time, push, pull. Idempotent: whatever
@@ -88,7 +89,7 @@ export class Exchange {
       if (ours.length === 0) throw new Refusal(200, "no_answers");
       await this.store.events.markSent(ours, result.health.engine_version);
       const refused = new Set(ours.filter((one) => one.result === "refused").map(({ id }) => id));
-      for (const event of group) if (refused.has(event.id)) result.touched.add(event.batch_id);
+      for (const event of group) if (refused.has(event.id)) result.touched.add(streamOf(event));
     }
   }
 

@@ -17,7 +17,7 @@ afterEach(() => vi.unstubAllGlobals());
 
 async function take(): Promise<string> {
   const id = uuid7(T0);
-  const draft = { id: uuid7(T0), shop_id: "shop", batch_id: "a", kind: "photographed", body: {}, at_ms: T0, offset_ms: 0 };
+  const draft = { id: uuid7(T0), shop_id: "shop", stream: "batch/a" as const, kind: "photographed", body: {}, at_ms: T0, offset_ms: 0 };
   await store.events.appendPhoto(draft, { id, blob: new Blob([id]) });
   return id;
 }

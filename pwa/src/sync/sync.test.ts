@@ -105,7 +105,7 @@ async function write(count: number, to: Store = store): Promise<BenchEvent[]> {
   for (let n = 0; n < count; n++) {
     const id = uuid7(T0 + n);
     const when = { at_ms: T0 + n, offset_ms: 0 };
-    written.push(await to.events.append({ id, shop_id: "shop", batch_id: "a", kind: "stirred", body: { n }, ...when }));
+    written.push(await to.events.append({ id, shop_id: "shop", stream: "batch/a", kind: "stirred", body: { n }, ...when }));
   }
   return written;
 }
@@ -135,12 +135,12 @@ test("a phone starts from the snapshot and goes on from its cursor", async () =>
   const first = await exchange().run();
   expect(first.shop).toEqual(SHOP);
   expect(await store.meta.get("shop")).toEqual(SHOP);
-  expect(await store.events.eventsOf("a")).toHaveLength(2);
+  expect(await store.events.eventsOf("batch/a")).toHaveLength(2);
   await write(1, other);
   await exchange(other).run();
   const second = await exchange().run();
-  expect([...second.touched]).toEqual(["a"]);
-  expect(await store.events.eventsOf("a")).toHaveLength(3);
+  expect([...second.touched]).toEqual(["batch/a"]);
+  expect(await store.events.eventsOf("batch/a")).toHaveLength(3);
 });
 
 test("two phones end with the same events in the same order", async () => {
@@ -148,7 +148,7 @@ test("two phones end with the same events in the same order", async () => {
   await write(4);
   await write(3, other);
   for (const one of [store, other, store, other]) await exchange(one).run();
-  const ids = async (one: Store) => (await one.events.eventsOf("a")).map((event) => event.id);
+  const ids = async (one: Store) => (await one.events.eventsOf("batch/a")).map((event) => event.id);
   expect(await ids(store)).toHaveLength(7);
   expect(await ids(store)).toEqual(await ids(other));
 });
@@ -187,7 +187,7 @@ test("a log put back from a copy is noticed by what stands at the cursor, though
   expect(server.log).toHaveLength(5);
   expect((await exchange().run()).anotherLog).toBe(true);
   await exchange(other).run();
-  for (const one of [store, other]) expect(await one.events.eventsOf("a")).toHaveLength(7);
+  for (const one of [store, other]) expect(await one.events.eventsOf("batch/a")).toHaveLength(7);
   expect(server.log).toHaveLength(7);
 });
 
@@ -222,7 +222,7 @@ test("a refused event stays on the phone, out of the fold, and holds up nothing"
   server.refuse = (event) => (event.id === second!.id ? "too_long" : null);
   const result = await exchange().run();
   expect(server.log).toHaveLength(2);
-  expect([...result.touched]).toEqual(["a"]);
+  expect([...result.touched]).toEqual(["batch/a"]);
   expect(await store.events.refused()).toEqual([{ event: second, code: "too_long" }]);
   await exchange().run();
   expect(server.pushes).toHaveLength(1);

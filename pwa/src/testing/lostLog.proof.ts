@@ -7,9 +7,11 @@ import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 
 import type { BenchEvent, PlanDocument, Shop, ShopEdit } from "../documents";
 import { BatchBook } from "../state/batchBook";
+import { refreshStreams } from "../state/books";
 import type { Compute } from "../state/types";
 import { ShopBook } from "../state/shopBook";
 import { openStore, type Store, uuid7 } from "../storage";
+import { batchStream } from "../streams";
 import { httpApi } from "../sync/api";
 import { Exchange } from "../sync/exchange";
 import { OffsetFilter } from "../sync/offset";
@@ -55,8 +57,7 @@ class Phone {
     const { anotherLog, shop, touched } = await this.exchange.run();
     if (anotherLog) this.noticed += 1;
     if (shop) this.shop.value = shop;
-    if (touched.has(null)) await this.shopBook.refresh();
-    for (const one of touched) if (one !== null) await this.book.refresh(one);
+    await refreshStreams({ batch: this.book, shop: this.shopBook }, touched);
   }
 
   async begins(): Promise<string> {
@@ -142,7 +143,7 @@ async function agree(batches: string[]): Promise<void> {
   for (const batchId of batches) {
     const record = await httpApi.batch(batchId);
     for (const phone of phones) {
-      expect((await phone.store.events.eventsOf(batchId)).map((event) => event.id)).toEqual(record.events.map((event) => event.id));
+      expect((await phone.store.events.eventsOf(batchStream(batchId))).map((event) => event.id)).toEqual(record.events.map((event) => event.id));
       expect(phone.book.batches.value.get(batchId)?.run?.done).toEqual(record.run?.done);
     }
   }

@@ -1,6 +1,7 @@
 /** One phone and the person who uses it: the real store, outbox, book, taps and exchange, a clock that may be wrong. */
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
 import { BatchBook } from "../state/batchBook";
+import { refreshStreams } from "../state/books";
 import { elsewhere } from "../state/holder";
 import { Taps } from "../state/taps";
 import type { Batch, Compute } from "../state/types";
@@ -69,7 +70,7 @@ export class PhoneUser {
   async exchanges(): Promise<boolean> {
     try {
       const { touched } = await this.exchange.run();
-      for (const batchId of touched) if (batchId !== null) await this.book.refresh(batchId);
+      await refreshStreams({ batch: this.book }, touched);
       return true;
     } catch (error) {
       if (error instanceof Unreachable || error instanceof Refusal) return false;

@@ -6,6 +6,7 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { BenchEvent, PlanDocument, Run, SlabRun, Values } from "../documents";
 import { inOrder } from "../order";
+import { batchStream } from "../streams";
 import { httpApi } from "../sync/api";
 import { Chance } from "./chance";
 import { realEngine } from "./engine";
@@ -159,7 +160,7 @@ async function agree(users: readonly [PhoneUser, PhoneUser], batchId: string, tw
   expect(onServer).toEqual(wanted.map(({ id, kind, body, at_ms, offset_ms, seq, device_id }) => [id, kind, body, at_ms, offset_ms, seq, device_id]));
   for (const user of users) {
     expect(await user.store.events.unsentCount()).toBe(0);
-    expect((await user.store.events.eventsOf(batchId)).map((event) => event.id)).toEqual(wanted.map((event) => event.id));
+    expect((await user.store.events.eventsOf(batchStream(batchId))).map((event) => event.id)).toEqual(wanted.map((event) => event.id));
     // One that was closed before the app was opened again is not among the running ones: what it keeps counts.
     same((await user.store.batches.get(batchId))?.run, record.run, "run");
   }

@@ -814,6 +814,7 @@ class BenchEvent(TypedDict):
     body: Values
     v: int
     shop_id: str
+    stream: NotRequired[str]
     batch_id: str | None
 
 

@@ -25,7 +25,7 @@ def project(session: Session, batch_id: str) -> None:
 
     Whatever goes wrong in folding stays here: the events are facts and must be kept.
     """
-    rows = queries.events_of(session, batch_id)
+    rows = queries.events_of(session, "batch", batch_id)
     events, _ = clock.split([documents.event(row) for row in rows])
     opening = opening_of(events)
     if opening is None:
@@ -125,7 +125,7 @@ def record(batch_id: str) -> Document | None:
         row = queries.batch(session, batch_id)
         if row is None:
             return None
-        rows: list[EventRow] = queries.events_of(session, batch_id)
+        rows: list[EventRow] = queries.events_of(session, "batch", batch_id)
         events, aside = clock.split(sorted((documents.event(one) for one in rows), key=bench.order_key))
         opening = opening_of(events)
         return {

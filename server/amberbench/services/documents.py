@@ -2,12 +2,21 @@
 
 import json
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, NamedTuple
 
 from amberbench.store.models import BatchRow, EventRow
 
 from . import clock
 from .event_form import MEMBERS
+
+
+class NewEvents(NamedTuple):
+    """What a push brought to streams of one kind: by stream id its new events as documents, the position of the first
+    event of the push, and when the push came in (ms)."""
+
+    by_id: Mapping[str, list[dict[str, Any]]]
+    first: int
+    received_ms: int
 
 
 def event(row: EventRow) -> dict[str, Any]:

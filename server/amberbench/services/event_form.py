@@ -16,6 +16,7 @@ MOST_BODY = 256 * 1024
 UUID_7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}")
 NAME = re.compile(r"[A-Za-z0-9_.:-]{1,64}")
 KIND = re.compile(r"[a-z][a-z0-9_]{0,39}")
+STREAM = re.compile(r"[a-z][a-z0-9_]{0,19}/[A-Za-z0-9_.:-]{1,64}")
 
 FORM = {
     "id": kinds.text(36, "UUIDv7 in small letters (RFC 9562), made on the phone"),
@@ -25,6 +26,7 @@ FORM = {
     "seq": kinds.integer(0, 1e12, "the phone's own count"),
     "at_ms": kinds.number("ms", 0, 1e14, "the phone's clock, milliseconds since 1970"),
     "offset_ms": kinds.number("ms", -1e14, 1e14, "the phone's estimate of server minus phone clock"),
+    "stream": kinds.text(85, "what it belongs to: <kind>/<id>; null: by batch_id and shop_id", default=None),
     "batch_id": kinds.text(64, "the batch, or null", default=None),
     "kind": kinds.text(40, "what happened"),
     "body": kinds.document("what belongs to it: a record", unread=True),
@@ -32,7 +34,7 @@ FORM = {
 OF_THE_SERVER = {"position", "received_ms", "flags"}
 """What the server adds when it gives an event out: not the phone's to say."""
 MEMBERS = tuple(name for name in FORM if name != "body")
-PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "batch_id": NAME, "kind": KIND}
+PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "stream": STREAM, "batch_id": NAME, "kind": KIND}
 
 
 @dataclass(frozen=True)
@@ -50,6 +52,29 @@ class Event:
         return str(self.members["id"])
 
 
+def columns_of(event: Event) -> dict[str, Any]:
+    """What of an event stands in columns of its own, by their names."""
+    members = {name: value for name, value in event.members.items() if name != "stream"}
+    kind, stream_id = event.members["stream"].split("/")
+    return members | {"stream_kind": kind, "stream_id": stream_id, "body": event.body, "more": event.more}
+
+
+def _put_into_stream(members: dict[str, Any]) -> None:
+    """Names the stream of an event that an older app wrote, and the batch of one that names only its stream.
+
+    Raises Problem `malformed` (stream) when it belongs to another batch or shop than the event says.
+    """
+    if members["stream"] is None:
+        batch_id = members["batch_id"]
+        members["stream"] = f"shop/{members['shop_id']}" if batch_id is None else f"batch/{batch_id}"
+    kind, stream_id = members["stream"].split("/")
+    if kind == "batch" and members["batch_id"] is None:
+        members["batch_id"] = stream_id
+    belongs_to = {"batch": members["batch_id"], "shop": members["shop_id"]}.get(kind, stream_id)
+    if belongs_to != stream_id or (kind != "batch" and members["batch_id"] is not None):
+        raise Problem("stream", "malformed", members["stream"])
+
+
 def event_of(document: Any) -> Event:
     """The event in a document.
 
@@ -62,6 +87,7 @@ def event_of(document: Any) -> Event:
     for name, pattern in PATTERNS.items():
         if members[name] is not None and not pattern.fullmatch(members[name]):
             raise Problem(name, "malformed", members[name])
+    _put_into_stream(members)
     if type(members["body"]) is not dict:
         raise Problem("body", "not_a_record")
     content = members.pop("body")

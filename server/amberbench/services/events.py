@@ -6,13 +6,11 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.shop.fold import KIND as SHOP_SET
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 
-from . import clock, documents, folding
-from . import shop as shops
-from .event_form import MEMBERS, Event, event_of
+from . import clock, documents, streams
+from .event_form import MEMBERS, Event, columns_of, event_of
 
 Answer = dict[str, Any]
 
@@ -27,9 +25,7 @@ def push(events: list[Any], received_ms: int) -> dict[str, Any]:
     with writing() as session:
         new, answers = _store(session, read, received_ms)
         first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
-        folding.fold(session, _by_batch(new, received_ms), first)
-        if any(one.members["kind"] == SHOP_SET for one in new):
-            shops.take_in(session, received_ms)
+        streams.take_in(session, _by_kind_of_stream(new, first, received_ms))
         log_id = queries.log_id(session)
     for index, event in enumerate(events):
         if isinstance(read[index], Problem):
@@ -100,8 +96,7 @@ def _row(event: Event, shop_id: str | None, received_ms: int) -> dict[str, Any]:
         flags.append("future")
     if event.members["shop_id"] != shop_id:
         flags.append("other_shop")
-    own = {"body": event.body, "more": event.more, "received_ms": received_ms, "flags": ",".join(flags)}
-    return event.members | own
+    return columns_of(event) | {"received_ms": received_ms, "flags": ",".join(flags)}
 
 
 def _of_row(row: EventRow) -> Event:
@@ -118,14 +113,14 @@ def _is_same(event: Event, kept: Event) -> bool:
     )
 
 
-def _by_batch(events: list[Event], received_ms: int) -> dict[str, list[dict[str, Any]]]:
-    """New events as documents, by their batches."""
-    by_batch: dict[str, list[dict[str, Any]]] = {}
+def _by_kind_of_stream(events: list[Event], first: int, received_ms: int) -> dict[str, documents.NewEvents]:
+    """New events as documents, by their streams."""
+    found: dict[str, dict[str, list[dict[str, Any]]]] = {}
     for event in events:
-        if event.members["batch_id"] is not None:
-            document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
-            by_batch.setdefault(event.members["batch_id"], []).append(document)
-    return by_batch
+        document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
+        kind, stream_id = event.members["stream"].split("/")
+        found.setdefault(kind, {}).setdefault(stream_id, []).append(document)
+    return {kind: documents.NewEvents(by_id, first, received_ms) for kind, by_id in found.items()}
 
 
 def _answer(

@@ -1,7 +1,6 @@
 """Folds what a push brought: each batch once, from what is at hand where that comes to the same as its whole log."""
 
 import json
-from collections.abc import Mapping
 from typing import Any
 
 from sqlalchemy.orm import Session
@@ -13,26 +12,25 @@ from amberbench.store import queries
 from amberbench.store.models import BatchRow, UnopenedRow
 
 from . import batches, clock, strict_json
+from .documents import NewEvents
 
 Document = dict[str, Any]
 
 
-def fold(session: Session, new_events: Mapping[str, list[Document]], first: int) -> None:
-    """Folds the batches that newly stored events belong to.
-
-    new_events: by batch, its new events as documents; first: the position of the first of them all.
-    """
-    rows = queries.batches_with_runs(session, list(new_events))
-    earlier = queries.counts_before(session, list(new_events), first, clock.AHEAD_MS)
+def take_in(session: Session, new: NewEvents) -> None:
+    """Folds the batches that newly stored events belong to."""
+    batch_ids = list(new.by_id)
+    rows = queries.batches_with_runs(session, batch_ids)
+    earlier = queries.counts_before(session, batch_ids, new.first, clock.AHEAD_MS)
     try:
         with session.begin_nested():
             left = [
                 batch_id
-                for batch_id, events in new_events.items()
+                for batch_id, events in new.by_id.items()
                 if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id))
             ]
     except Exception:  # a figure that no column takes; one by one it harms no other batch
-        left = list(new_events)
+        left = batch_ids
     for batch_id in left:
         batches.project(session, batch_id)
 

@@ -1,5 +1,6 @@
 """The shop: the fold of its events, kept as a document that every `shop_set` renews."""
 
+from collections.abc import Sequence
 from typing import Any
 
 from sqlalchemy.orm import Session
@@ -10,7 +11,8 @@ from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
 from . import clock, documents, mistakes, shop_facts, strict_json
-from .event_form import event_of
+from .documents import NewEvents
+from .event_form import columns_of, event_of
 from .uuid7 import uuid7
 
 SEED = "seed"
@@ -45,14 +47,14 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
             facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given, language)
             # At the beginning of time: whatever a person says stands over it, also what a phone brings back later.
             _write(session, given["id"], facts, 0, now_ms)
-        elif not queries.events_of_kind(session, engine_shop.KIND):
+        elif not queries.events_of(session, "shop", row.id):
             facts = shop_facts.of_document(strict_json.read(row.document))
             _write(session, row.id, facts or shop_facts.of_nothing(), row.changed_ms, row.changed_ms)
         fold(session, now_ms)
         return row is None
 
 
-def take_in(session: Session, now_ms: int) -> None:
+def take_in(session: Session, new: NewEvents) -> None:
     """Folds the shop after new events of a shop have come.
 
     A shop of which nobody has said anything gives way to the one that phones bring back: its log was lost.
@@ -62,7 +64,23 @@ def take_in(session: Session, now_ms: int) -> None:
     said = queries.shops_edited(session, engine_shop.KIND, SEED)
     if row is not None and said and row.id not in said:
         row.id = said[0]
-    fold(session, now_ms)
+    fold(session, new.received_ms)
+
+
+def events_to_start_from(session: Session) -> Sequence[EventRow]:
+    """The events of the shop."""
+    row = queries.shop(session)
+    return [] if row is None else queries.events_of(session, "shop", row.id)
+
+
+def rebuild() -> int:
+    """Makes the shop's document anew from the log."""
+    with writing() as session:
+        row = queries.shop(session)
+        if row is None:
+            return 0
+        fold(session, row.changed_ms)
+        return 1
 
 
 def fold(session: Session, now_ms: int) -> None:
@@ -71,7 +89,7 @@ def fold(session: Session, now_ms: int) -> None:
     row = queries.shop(session)
     if row is None:
         return
-    events, _ = clock.split([documents.event(one) for one in queries.events_of_kind(session, engine_shop.KIND)])
+    events, _ = clock.split([documents.event(one) for one in queries.events_of(session, "shop", row.id)])
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:
@@ -93,9 +111,9 @@ def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: 
                 "seq": seq,
                 "at_ms": at_ms,
                 "offset_ms": 0,
-                "batch_id": None,
+                "stream": f"shop/{shop_id}",
                 "kind": engine_shop.KIND,
                 "body": body,
             }
         )
-        session.add(EventRow(**event.members, body=event.body, more=event.more, received_ms=now_ms))
+        session.add(EventRow(**columns_of(event), received_ms=now_ms))

@@ -2,10 +2,9 @@
 
 from typing import Any
 
-from amberbench.engine.shop.fold import KIND as SHOP_SET
 from amberbench.store import queries, reading
 
-from . import documents, strict_json
+from . import documents, streams, strict_json
 
 KEPT_MS = 90 * 24 * 3600 * 1000
 """Summaries of batches closed within 90 days come along; older ones are read on line."""
@@ -21,11 +20,10 @@ def snapshot(now_ms: int) -> dict[str, Any]:
     with reading() as session:
         newest = queries.last_event(session)
         shop = queries.shop(session)
-        rows = [*queries.events_of_kind(session, SHOP_SET), *queries.events_of_unclosed(session)]
         return {
             "log_id": queries.log_id(session),
             "shop": None if shop is None else strict_json.read(shop.document),
-            "events": [documents.event(row) for row in rows],
+            "events": [documents.event(row) for row in streams.events_to_start_from(session)],
             "summaries": [documents.summary(row) for row in queries.batches_closed_since(session, now_ms - KEPT_MS)],
             "cursor": newest.position if newest else 0,
             "cursor_mark": documents.mark(newest) if newest else None,

@@ -38,6 +38,9 @@ class EventRow(Base):
     # Milliseconds as the phone wrote them; an estimated offset may have a half. REAL keeps both exactly.
     at_ms: Mapped[float] = mapped_column(Float(53))
     offset_ms: Mapped[float] = mapped_column(Float(53))
+    # The stream it belongs to: "batch" and the batch, "shop" and the shop, or what a newer app knows.
+    stream_kind: Mapped[str] = mapped_column(String(20), server_default="")
+    stream_id: Mapped[str] = mapped_column(String(64), server_default="")
     batch_id: Mapped[str | None] = mapped_column(String(64))
     kind: Mapped[str] = mapped_column(String(40))
     v: Mapped[int] = mapped_column(Integer)
@@ -48,7 +51,12 @@ class EventRow(Base):
     # Words joined by commas: "future", "other_shop"; "ahead" follows from its times.
     flags: Mapped[str] = mapped_column(String(80), default="")
 
-    __table_args__ = (Index(None, "batch_id", "position"), {"sqlite_autoincrement": True})
+    __table_args__ = (Index(None, "stream_kind", "stream_id", "position"), {"sqlite_autoincrement": True})
+
+    @property
+    def stream(self) -> str:
+        """The stream as it travels: "<kind>/<id>"."""
+        return f"{self.stream_kind}/{self.stream_id}"
 
 
 class BatchRow(Base):

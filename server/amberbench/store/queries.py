@@ -1,9 +1,10 @@
 """Every question asked of the database, by name."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import pairwise
 from typing import Any, NamedTuple
 
-from sqlalchemy import and_, case, delete, func, insert, or_, select, union_all
+from sqlalchemy import ColumnElement, and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
 from .models import BatchRow, ContributionRow, EventRow, LogRow, PhotoRow, ShopRow, UnopenedRow
@@ -35,10 +36,29 @@ def events_after(session: Session, position: int, limit: int) -> Sequence[EventR
     return session.scalars(asked).all()
 
 
-def events_of(session: Session, batch_id: str) -> list[EventRow]:
-    """All events of a batch, in the order they were stored."""
-    asked = select(EventRow).where(EventRow.batch_id == batch_id).order_by(EventRow.position)
+def events_of(session: Session, kind: str, stream_id: str) -> list[EventRow]:
+    """All events of a stream, in the order they were stored."""
+    asked = select(EventRow).where(_in_stream(kind), EventRow.stream_id == stream_id).order_by(EventRow.position)
     return list(session.scalars(asked))
+
+
+def events_of_other_streams(session: Session, kinds: Iterable[str]) -> list[EventRow]:
+    """Events of all streams but those of some kinds, in the order they were stored."""
+    bounds = [None, *sorted(kinds), None]
+    # Stretch by stretch of the index: asked as "none of these", the database looks through the whole log.
+    stretches = [
+        select(EventRow.position).where(
+            *(() if low is None else (EventRow.stream_kind > low,)),
+            *(() if high is None else (EventRow.stream_kind < high,)),
+        )
+        for low, high in pairwise(bounds)
+    ]
+    asked = select(EventRow).where(EventRow.position.in_(union_all(*stretches))).order_by(EventRow.position)
+    return list(session.scalars(asked))
+
+
+def _in_stream(kind: str) -> ColumnElement[bool]:
+    return EventRow.stream_kind == kind
 
 
 class EventCounts(NamedTuple):
@@ -58,35 +78,29 @@ def counts_before(session: Session, batch_ids: Sequence[str], position: int, ahe
     corrected_ms = EventRow.at_ms + EventRow.offset_ms
     is_ahead = corrected_ms > EventRow.received_ms + ahead_ms
     passed_over = func.sum(case((or_(EventRow.kind == "undone", is_ahead), 1), else_=0))
-    asked = select(EventRow.batch_id, func.count(), func.max(corrected_ms), passed_over)
-    asked = asked.where(EventRow.batch_id.in_(batch_ids), EventRow.position < position).group_by(EventRow.batch_id)
-    return {batch_id: EventCounts(*counts) for batch_id, *counts in session.execute(asked) if batch_id is not None}
+    asked = select(EventRow.stream_id, func.count(), func.max(corrected_ms), passed_over)
+    asked = asked.where(_in_stream("batch"), EventRow.stream_id.in_(batch_ids), EventRow.position < position)
+    return {batch_id: EventCounts(*counts) for batch_id, *counts in session.execute(asked.group_by(EventRow.stream_id))}
 
 
 def openings_of(session: Session, batch_id: str) -> list[EventRow]:
     """The events that say they open a batch."""
-    return list(session.scalars(select(EventRow).where(EventRow.batch_id == batch_id, EventRow.kind == "batch_opened")))
+    said = (_in_stream("batch"), EventRow.stream_id == batch_id, EventRow.kind == "batch_opened")
+    return list(session.scalars(select(EventRow).where(*said)))
 
 
 def events_of_unclosed(session: Session) -> Sequence[EventRow]:
     """Events of every batch that is not closed, those whose opening has not come yet included."""
     running = select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_(None))
-    asked = select(EventRow).where(EventRow.batch_id.in_(union_all(running, select(UnopenedRow.batch_id))))
+    batch_ids = union_all(running, select(UnopenedRow.batch_id))
+    asked = select(EventRow).where(_in_stream("batch"), EventRow.stream_id.in_(batch_ids))
     return session.scalars(asked.order_by(EventRow.position)).all()
 
 
-def events_of_kind(session: Session, kind: str) -> list[EventRow]:
-    """Events of a kind that belongs to no batch, in the order they were stored."""
-    asked = select(EventRow).where(EventRow.batch_id.is_(None), EventRow.kind == kind).order_by(EventRow.position)
-    return list(session.scalars(asked))
-
-
 def shops_edited(session: Session, kind: str, but: str) -> list[str]:
-    """Shops of which a device other than one has said something, that of the first such event first."""
-    asked = select(EventRow.shop_id).where(
-        EventRow.batch_id.is_(None), EventRow.kind == kind, EventRow.device_id != but
-    )
-    return list(session.scalars(asked.group_by(EventRow.shop_id).order_by(func.min(EventRow.position))))
+    """Shops that a device other than one has edited by events of a kind, that of the first such event first."""
+    asked = select(EventRow.stream_id).where(_in_stream("shop"), EventRow.kind == kind, EventRow.device_id != but)
+    return list(session.scalars(asked.group_by(EventRow.stream_id).order_by(func.min(EventRow.position))))
 
 
 def last_event(session: Session) -> EventRow | None:
@@ -146,8 +160,8 @@ def contributions(session: Session, batch_ids: Sequence[str]) -> dict[str, Contr
 def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
     """Batches the log speaks of that this engine has not folded."""
     folded = select(BatchRow.batch_id).where(BatchRow.engine_version == engine_version)
-    asked = select(EventRow.batch_id).where(EventRow.batch_id.is_not(None), EventRow.batch_id.not_in(folded))
-    return [one for one in session.scalars(asked.distinct().order_by(EventRow.batch_id)) if one is not None]
+    asked = select(EventRow.stream_id).where(_in_stream("batch"), EventRow.stream_id.not_in(folded))
+    return session.scalars(asked.distinct().order_by(EventRow.stream_id)).all()
 
 
 def mark_opened(session: Session, batch_id: str) -> None:

@@ -23,7 +23,8 @@ ENVELOPE = together(
     {
         "v": integer(0, 2**53, "form of the envelope"),
         "shop_id": words("the shop"),
-        "batch_id": words("the batch; null: the shop", nullable=True),
+        "stream": words("what it belongs to: batch/<id>, shop/<id>, or what a newer app knows", optional=True),
+        "batch_id": words("the batch of a batch's stream, else null", nullable=True),
     },
 )
 SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
