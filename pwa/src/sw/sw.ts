@@ -6,6 +6,8 @@ declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: { url: string; r
 
 const PREFIX = "amberbench-shell-";
 const SHELL = "/index.html";
+/** Asked of the server each time: seldom read, and no part of the work without a network. */
+const NOTICES = "/notices.txt";
 const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url, self.location.origin).pathname, revision }));
 const known = new Set(files.map(({ path }) => path));
 /** The name changes with whatever is in it. */
@@ -51,7 +53,7 @@ self.addEventListener("fetch", (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== "GET" || url.origin !== self.location.origin) return;
-  if (url.pathname === "/api" || url.pathname.startsWith("/api/")) return;
+  if (url.pathname === NOTICES || url.pathname === "/api" || url.pathname.startsWith("/api/")) return;
   if (request.mode === "navigate") event.respondWith(answer(request, SHELL));
   else if (known.has(url.pathname)) event.respondWith(answer(request, url.pathname));
 });

@@ -42,6 +42,10 @@ export function SettingsScreen() {
       <Sound />
       <Spoken />
       <Keeping />
+      <a class="row-link" href="/notices.txt" target="_blank">
+        <b>{t("settings.licences")}</b>
+        <span>{t("settings.licences_how")}</span>
+      </a>
     </Desk>
   );
 }

@@ -1,0 +1,26 @@
+import { readFile } from "node:fs/promises";
+
+import type { Plugin } from "vite";
+
+import micropython from "@micropython/micropython-webassembly-pyscript/package.json" with { type: "json" };
+
+export const NOTICES = "notices.txt";
+
+/** Completes the notices that Vite writes of the bundled packages: our own licence goes first, and last those of what is
+ * shipped as somebody else built it, which brings no licence along. Fails when they are of another MicroPython. */
+export function notices(): Plugin {
+  return {
+    name: "notices",
+    generateBundle: {
+      order: "post",
+      async handler(_options, bundle) {
+        const written = bundle[NOTICES];
+        const own = await readFile(new URL("../../LICENSE", import.meta.url), "utf8");
+        const prebuilt = await readFile(new URL("prebuilt_notices.txt", import.meta.url), "utf8");
+        if (!prebuilt.includes(`MicroPython ${micropython.version},`)) this.error("prebuilt_notices.txt tells of another MicroPython");
+        if (written?.type !== "asset") return this.error(`Vite wrote no ${NOTICES}`);
+        written.source = `# Amberbench\n\n${own}\n${written.source.toString()}${prebuilt}`;
+      },
+    },
+  };
+}
