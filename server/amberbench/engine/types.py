@@ -3559,7 +3559,7 @@ class Units(TypedDict):
 
 
 class ContributionOven(TypedDict):
-    """What the melt teaches about the oven."""
+    """What the melt says of the oven."""
 
     mass_kg: float
     rated_w: float | None
@@ -3568,7 +3568,7 @@ class ContributionOven(TypedDict):
 
 
 class ContributionBase(TypedDict):
-    """What the cooling teaches about the base."""
+    """What the cooling says of the base."""
 
     loss_factor: float
     loss_factor_sd: float
