@@ -33,7 +33,35 @@ def test_a_name_comes_back_as_it_was(name):
 @pytest.mark.parametrize("name", ["=1+2", "+1", "-1", "@SUM(A1)", "\t=1", "  =1", '=HYPERLINK("x";"y")', "＝1"])
 def test_no_spreadsheet_runs_a_name(name):
     found = batches(SUMMARY | {"name": name})[0]["name"]
-    assert found == f"'{name}"
+    assert found == "'" + name.replace("\t=", "\t'=")
+
+
+def opened_at_semicolons(text):
+    """The cells a spreadsheet makes of a file when it was told that ";" parts them."""
+    return [cell for row in csv.reader(io.StringIO(text, newline=""), delimiter=";") for cell in row]
+
+
+@pytest.mark.parametrize("space", ["", " ", '"', ' "" ', "\t", ";;"])
+@pytest.mark.parametrize("part", [";", "\r\n", "\n", "\r", "\t", "x;y;"])
+def test_no_spreadsheet_runs_what_comes_after_another_parting_mark(part, space):
+    name = f"Squares{part}{space}=1+1;x"
+    text = catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]})["text"]
+    cells = [*opened_at_semicolons(text), *(part for one in opened_at_semicolons(text) for part in one.split("\t"))]
+    assert [cell for cell in cells if cell.strip(' "')[:1] in set("=+-@")] == []
+    assert rows_as_written(text)[0]["name"].replace("'", "") == name
+
+
+def rows_as_written(text):
+    return list(csv.DictReader(io.StringIO(text, newline=""), strict=True))
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_only_apostrophes_are_added_to_a_name(seed):
+    rng = random.Random(seed)
+    name = "".join(rng.choice(' "\t;=+-@,a\n') for _ in range(rng.randrange(1, 30)))
+    text = catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]})["text"]
+    assert rows_as_written(text)[0]["name"].replace("'", "") == name
+    assert [cell for cell in opened_at_semicolons(text) if cell.strip(' "\t')[:1] in set("=+-@")] == []
 
 
 def test_numbers_are_bare_and_below_nought_no_formula():

@@ -44,6 +44,8 @@ BODY_COLUMNS = (
 TIMELINE_COLUMNS = ("at", "kind", "counts") + BODY_COLUMNS + ("typed_at", "device_id", "event_id")
 # What a spreadsheet takes for the beginning of a formula, and what it skips before one (from memory; a test holds it).
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+# What may part cells or lines, however the file is opened.
+PARTS = (";", "\t", "\r", "\n")
 DAY_S = 86400
 
 
@@ -106,11 +108,30 @@ def cell(value: float | str | None) -> str:
         return _digits(value)
     if type(value) is not str:
         return ""
-    if value.lstrip(" ")[:1] in FORMULA:
-        value = "'" + value
+    value = _harmless(value)
     if any(mark in value for mark in ',"\r\n') or value != value.strip():
         return '"' + value.replace('"', '""') + '"'
     return value
+
+
+def _harmless(words: str) -> str:
+    """Words with an apostrophe before whatever a spreadsheet would run.
+
+    A formula begins where a cell begins: at the start, and after what another program may take for the end of a cell
+    or of a line, because it was told to part at ";" or at tabs and then sees no quotes; spaces and quotes are skipped.
+    """
+    shown, begun, before = "", True, ""
+    for mark in words:
+        if begun and mark in FORMULA:
+            shown += "'" + before + mark
+            begun, before = mark in PARTS, ""
+        elif mark in PARTS:
+            shown, begun, before = shown + before + mark, True, ""
+        elif begun and mark in ' "':
+            before += mark
+        else:
+            shown, begun, before = shown + before + mark, False, ""
+    return shown + before
 
 
 def _digits(value: float) -> str:
