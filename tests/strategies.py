@@ -161,7 +161,7 @@ def _shop_check(rng):
 
 
 def _learnt(rng):
-    batches: list = [strategies_batch.told(rng, f"batch-{rng.randrange(40)}") for _ in range(rng.randrange(20))]
+    batches: list = [strategies_batch.contribution(rng, f"batch-{rng.randrange(40)}") for _ in range(rng.randrange(20))]
     if rng.random() < 0.3:
         batches.insert(rng.randrange(len(batches) + 1), copy.deepcopy(rng.choice(JUNK[:16])))
     return {"batches": batches}

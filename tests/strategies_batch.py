@@ -135,8 +135,8 @@ def _contribution_request(rng):
     return {"batch_id": "batch-1", "plan": plan, "run": bench.run}
 
 
-def told(rng, batch_id):
-    """What a batch may have told, with parts missing."""
+def contribution(rng, batch_id):
+    """What a closed batch may contribute, with parts missing."""
     planned = rng.randrange(20, 300)
     parts = {
         "oven": {"mass_kg": rng.uniform(0.2, 6.0), "rated_w": rng.choice([None, 900, 1000]),

@@ -8,7 +8,7 @@ import pytest
 from amberbench.engine import catalogue, documents, fields
 from amberbench.engine.batch.courses import KIND_OF
 from amberbench.engine.core import describe
-from amberbench.engine.learning.fields import PLANS
+from amberbench.engine.learning.fields import KIND_BY_FUNCTION
 from tests import strategies_batch
 from tests.bench import (
     Bench,
@@ -142,7 +142,7 @@ def test_a_simulated_shop_is_as_described(seed):
     is_document("Measured", shop.measured())
 
 
-@pytest.mark.parametrize("function", PLANS)
+@pytest.mark.parametrize("function", KIND_BY_FUNCTION)
 def test_a_plan_that_learns_is_asked_with_what_the_document_of_requests_says(function):
     request = {"slab.plan": planned_slab, "cluster.plan": planned_clusters}[function]()["request"]
     applied = {"function": function, "request": request, "measured": Shop("documents").measured()}

@@ -60,7 +60,7 @@ def test_no_batch_gives_nothing():
 @pytest.mark.parametrize("seed", range(20))
 def test_any_order_gives_the_same(seed):
     rng = random.Random(seed)
-    batches = [strategies_batch.told(rng, f"batch-{rng.randrange(30)}") for _ in range(40)] + [
+    batches = [strategies_batch.contribution(rng, f"batch-{rng.randrange(30)}") for _ in range(40)] + [
         None,
         3,
         {"batch_id": "odd"},

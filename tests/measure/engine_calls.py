@@ -76,7 +76,7 @@ def _before_the_last_burst() -> Bench:
 def _taught() -> list[dict[str, Any]]:
     """What so many batches may have told."""
     rng = random.Random(3)
-    return [strategies_batch.told(rng, f"batch-{number}") for number in range(BATCHES)]
+    return [strategies_batch.contribution(rng, f"batch-{number}") for number in range(BATCHES)]
 
 
 def _readings() -> list[dict[str, float]]:

@@ -145,7 +145,7 @@ export type NextBurst = {
   /** its standard deviation; 0 to 5000 W */
   power_sd_w: number;
   /** why */
-  reason: Said;
+  reason: Sentence;
 };
 
 /** something that happened to a melt */
@@ -1269,7 +1269,7 @@ export type BenchEvent = {
 };
 
 /** a sentence */
-export type Said = {
+export type Sentence = {
   /** key of the sentence */
   code: string;
   /** what stands in it */
@@ -1389,7 +1389,7 @@ export type Advice = {
   /** the step that is open */
   step: string;
   /** the prompt */
-  say: Said;
+  say: Sentence;
   /** the one number that matters */
   number: Figure | null;
   /** running clocks, soonest first */
@@ -1403,7 +1403,7 @@ export type Advice = {
   /** signal word and sentence */
   caution: Caution | null;
   /** a second, smaller line */
-  more: Said | null;
+  more: Sentence | null;
   /** what is to be computed and written to the log */
   wants: Wants | null;
   /** what undo would take back */

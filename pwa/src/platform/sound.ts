@@ -14,8 +14,8 @@ let report: (state: SoundState) => void = () => {};
 let playing: { gain: GainNode | null; timer: ReturnType<typeof setInterval> } | null = null;
 
 /** Sound may start only after a tap, and the system may interrupt it at any time: so every tap unlocks it anew. */
-export function unlockSoundOnTap(told: (state: SoundState) => void): void {
-  report = told;
+export function unlockSoundOnTap(onState: (state: SoundState) => void): void {
+  report = onState;
   onEveryTap(() => void unlockSound().then(() => runs(context) || report("failed")));
 }
 

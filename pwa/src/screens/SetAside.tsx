@@ -12,7 +12,7 @@ export function SetAside({ events }: { events: BenchEvent[] }) {
   if (events.length === 0) return null;
   return (
     <Card title={t("desk.set_aside_title")}>
-      <p class="minding">{t("desk.set_aside", { n: events.length })}</p>
+      <p class="warning-line">{t("desk.set_aside", { n: events.length })}</p>
       <ul class="plain">
         {events.slice(0, NAMED).map((one) => (
           <li key={one.id}>

@@ -96,7 +96,7 @@ class NextBurst(TypedDict):
     hottest_c: float
     power_w: float
     power_sd_w: float
-    reason: Said
+    reason: Sentence
 
 
 class Happening(TypedDict):
@@ -818,7 +818,7 @@ class BenchEvent(TypedDict):
     batch_id: str | None
 
 
-class Said(TypedDict):
+class Sentence(TypedDict):
     """A sentence."""
 
     code: str
@@ -904,14 +904,14 @@ class Advice(TypedDict):
     """All that the bench screen draws; codes are full keys of the texts."""
 
     step: str
-    say: Said
+    say: Sentence
     number: Figure | None
     clocks: list[Clock]
     action: Action | None
     choices: list[Action]
     entry: ToType | None
     caution: Caution | None
-    more: Said | None
+    more: Sentence | None
     wants: Wants | None
     undo: Undo | None
     melt: NextBurst | None

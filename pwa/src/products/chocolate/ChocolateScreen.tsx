@@ -21,7 +21,7 @@ import { planDraft } from "../shared/planDraft";
 import { valueOfKind, WhatField } from "../shared/WhatField";
 import { Card } from "../../ui/Card";
 
-interface BowlForm {
+interface ChocolateForm {
   chocolate_id: string;
   mass_kg: number | null;
   vessel_id: string;
@@ -43,7 +43,7 @@ export function ChocolateScreen() {
 }
 
 /** As it starts: with the chocolate that a plan of pieces asked for. */
-function firstBowl(shop: Shop): BowlForm {
+function firstForm(shop: Shop): ChocolateForm {
   const asked = planDraft.bowl;
   planDraft.bowl = null;
   const chocolates = chocolatesOf(shop);
@@ -53,7 +53,7 @@ function firstBowl(shop: Shop): BowlForm {
   return { chocolate_id: chocolate?.id ?? "", mass_kg, vessel_id: "", room_c: shop.room_c, seed_c: null, lot: "" };
 }
 
-function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): ChocolatePlanRequest {
+function requestOf(form: ChocolateForm, shop: Shop, chocolate: Choice | undefined): ChocolatePlanRequest {
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   const basis: ChocolatePlanRequest["basis"] = form.room_c === shop.room_c && shop.basis["shop.room_c"] ? { room_c: shop.basis["shop.room_c"] } : {};
   return withoutEmpty<ChocolatePlanRequest>({
@@ -68,34 +68,34 @@ function requestOf(form: BowlForm, shop: Shop, chocolate: Choice | undefined): C
 }
 
 function Planning({ shop }: { shop: Shop }) {
-  const [form, setForm] = useState<BowlForm>(() => firstBowl(shop));
+  const [form, setForm] = useState<ChocolateForm>(() => firstForm(shop));
   const [unread, read] = useUnreadableFields();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
   const ask = (request: ChocolatePlanRequest) => plan("chocolate.plan", request);
   const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
-  const change = (next: Partial<BowlForm>) => setForm((old) => ({ ...old, ...next }));
+  const change = (next: Partial<ChocolateForm>) => setForm((old) => ({ ...old, ...next }));
   const fields = (
     <>
       <WhatField shop={shop} value={valueOfKind("chocolate")} />
-      <BowlFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+      <ChocolateFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
     </>
   );
   return (
     <FormAndAnswer fields={fields} unread={unread.length > 0} found={found}>
-      {found.answer && chocolate && <BowlAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
+      {found.answer && chocolate && <ChocolateAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
     </FormAndAnswer>
   );
 }
 
 interface FieldsProps {
-  form: BowlForm;
+  form: ChocolateForm;
   shop: Shop;
   problem: ProblemDocument | null;
-  onChange: (change: Partial<BowlForm>) => void;
+  onChange: (change: Partial<ChocolateForm>) => void;
   onRead: (name: string, fault: boolean) => void;
 }
 
-function BowlFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
+function ChocolateFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
   const number = (field: "mass_kg" | "room_c" | "seed_c", note?: string) => (
     <ReadNumber label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
   );
@@ -122,11 +122,11 @@ interface CardsProps {
 }
 
 /** The bowl in words, and what it rests on. */
-function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
+function ChocolateAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
   const head = { name: uniqueName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
   return (
     <>
-      <BowlSentences reply={reply} />
+      <ChocolateSentences reply={reply} />
       <OpenBatch plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
       <Card title={t("desk.bowl_off")}>
         {reply.remedies.map((one) => (
@@ -138,7 +138,7 @@ function BowlAnswerCards({ answer: { request, reply }, name, labels, lot, busy }
   );
 }
 
-function BowlSentences({ reply }: { reply: ChocolatePlanReply }) {
+function ChocolateSentences({ reply }: { reply: ChocolatePlanReply }) {
   const { hold, inputs } = reply;
   const range = (name: string) => {
     const step = reply.steps.find((one) => one.name === name);

@@ -44,7 +44,7 @@ export function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) 
   return (
     <>
       {warnings.map((one) => (
-        <p key={one.code} class="minding">
+        <p key={one.code} class="warning-line">
           {t(`warning.${one.code}`, one.values as Record<string, unknown>)}
         </p>
       ))}

@@ -23,7 +23,7 @@ export function LessonCard({ lesson }: { lesson: Lesson }) {
         contribution && <LeavingOut batchId={batch_id} />
       ) : (
         <>
-          <p class="minding">{t("learned.left_out", { reason })}</p>
+          <p class="warning-line">{t("learned.left_out", { reason })}</p>
           <button type="button" class="go go-quiet" onClick={() => void leaveOut(batch_id, null)}>
             {t("button.take_in")}
           </button>

@@ -101,11 +101,11 @@ function State({ running }: { running: boolean }) {
       <Sent />
       {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
-      {persistent === false && <p class="minding">{t("settings.persistent_no")}</p>}
+      {persistent === false && <p class="warning-line">{t("settings.persistent_no")}</p>}
       {unsentPhotos > 0 && <p>{t("desk.unsent_photos", { n: unsentPhotos })}</p>}
-      {refused.length > 0 && <p class="minding">{t("desk.refused", { n: refused.length })}</p>}
-      {storage.value === "outdated" && <p class="minding">{t("desk.outdated")}</p>}
-      {storage.value === "emptied" && <p class="minding">{t("desk.emptied")}</p>}
+      {refused.length > 0 && <p class="warning-line">{t("desk.refused", { n: refused.length })}</p>}
+      {storage.value === "outdated" && <p class="warning-line">{t("desk.outdated")}</p>}
+      {storage.value === "emptied" && <p class="warning-line">{t("desk.emptied")}</p>}
       {updateWaiting.value && <Update waits={running} />}
     </section>
   );
@@ -117,7 +117,7 @@ const LONG_UNSENT_MS = 24 * 3_600_000;
 function LongUnsent({ since }: { since: number }) {
   return (
     <>
-      <p class="minding">{t("desk.unsent_long", { since: formatDay(since) })}</p>
+      <p class="warning-line">{t("desk.unsent_long", { since: formatDay(since) })}</p>
       <button type="button" class="go go-quiet" onClick={() => void exportUnsent()}>
         {t("button.save_unsent")}
       </button>
@@ -129,7 +129,7 @@ function LongUnsent({ since }: { since: number }) {
 function AnotherLog({ since }: { since: number }) {
   return (
     <>
-      <p class="minding">{t("desk.another_log", { since: formatDay(since) })}</p>
+      <p class="warning-line">{t("desk.another_log", { since: formatDay(since) })}</p>
       <button type="button" class="go go-quiet" onClick={() => void readOfAnotherLog()}>
         {t("button.understood")}
       </button>

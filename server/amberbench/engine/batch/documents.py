@@ -29,7 +29,7 @@ ENVELOPE = together(
 )
 SIGNAL_WORDS = ("DANGER", "WARNING", "CAUTION", "NOTICE")
 SOUNDS = ("stir", "read", "ready", "too_hot")
-SAID = {"code": words("key of the sentence"), "values": document("what stands in it", of="Values")}
+SENTENCE = {"code": words("key of the sentence"), "values": document("what stands in it", of="Values")}
 ENTRY = {
     "kind": words("the event it writes"),
     "field": words("the field of its body"),
@@ -84,7 +84,7 @@ DOCUMENTS = {
     ),
     "SignalWord": choice(SIGNAL_WORDS, "signal words of ISO 3864-2 and ANSI Z535.6"),
     "SoundName": choice(SOUNDS, "how a clock sounds"),
-    "Said": record(SAID, "a sentence"),
+    "Sentence": record(SENTENCE, "a sentence"),
     "Figure": record(FIGURE, "the one number that matters"),
     "Clock": record(CLOCK, "a running clock"),
     "Entry": record(ENTRY, "a number to type; it writes event `kind` with `body` and the field"),

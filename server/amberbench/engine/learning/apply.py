@@ -29,7 +29,7 @@ def apply_request(request: "Document") -> "Document":
     Source: buffler_1993 for the load factor, assumed for the spread.
     """
     asked = dict(request["request"]) if type(request["request"]) is dict else request["request"]
-    kind = fields.PLANS[request["function"]]
+    kind = fields.KIND_BY_FUNCTION[request["function"]]
     check.checked(kind.request, asked)
     basis, batches = asked.get("basis") or {}, asked.get("batches") or {}
     check.check_basis(basis)

@@ -2,7 +2,7 @@
 
 from ..core.describe import either, record
 from ..core.documents import instant, words
-from .fields import CONTRIBUTION, FUNCTIONS, PLANS
+from .fields import CONTRIBUTION, FUNCTIONS, KIND_BY_FUNCTION
 
 LESSON = {
     "batch_id": words("the batch"),
@@ -16,7 +16,7 @@ DOCUMENTS = {
     "Measured": record(FUNCTIONS["learn.fold"]["reply"], "what the shop's closed batches measured"),
     "Lesson": record(LESSON, "what a closed batch teaches"),
     "PlanRequest": either(
-        [record(kind.request, "a request to " + name) for name, kind in PLANS.items()],
+        [record(kind.request, "a request to " + name) for name, kind in KIND_BY_FUNCTION.items()],
         "a request to a plan that takes in what was measured",
         asked=True,
     ),

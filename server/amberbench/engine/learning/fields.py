@@ -4,7 +4,7 @@ from ..core.describe import boolean, choice, document, integer, many, number, re
 from ..products import KINDS
 
 # Plans that take in what was measured.
-PLANS = {kind.function: kind for kind in KINDS if kind.function is not None and kind.mass_kg is not None}
+KIND_BY_FUNCTION = {kind.function: kind for kind in KINDS if kind.function is not None and kind.mass_kg is not None}
 ID = text(80, "its id in the shop document")
 OVEN_SEEN = record(
     {
@@ -155,7 +155,7 @@ FUNCTIONS = {
         "request": {
             "measured": document("the reply of learn.fold", of="Measured"),
             "request": document("a request to the function", of="PlanRequest"),
-            "function": choice(tuple(PLANS), "which function it is for", default="slab.plan"),
+            "function": choice(tuple(KIND_BY_FUNCTION), "which function it is for", default="slab.plan"),
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
         },

@@ -8,7 +8,7 @@ if TYPE_CHECKING:
 
     from ..core.annotations import Document
 
-SAID = many(
+WARNINGS = many(
     record({"code": text(80, "key of its sentence"), "values": document("numbers in it")}, "one"),
     0,
     100,
@@ -16,8 +16,8 @@ SAID = many(
     default=[],
 )
 REPLY = {
-    "warnings": SAID,
-    "room": record({"warnings": SAID}, "what the room's air does", default=None),
+    "warnings": WARNINGS,
+    "room": record({"warnings": WARNINGS}, "what the room's air does", default=None),
     "dip": record({}, "how it is dipped; null: it is not, or nobody asked", default=None),
 }
 AMOUNT = number("", 0, 1e9, "an amount", held=True)

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from ...types import Advice, EntryButton, Said
+    from ...types import Advice, EntryButton, Sentence
 
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
@@ -91,7 +91,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
     low_c, high_c = line["melt_low_c"], line["melt_high_c"]
     read, read_c, burning = _read(run, low_c, high_c), state["read_c"], state["burning"]
-    melt_range: "Said" = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
+    melt_range: "Sentence" = {"code": "more.melt_range", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}}
     advice["more"] = melt_range if burning is None else None
     if burning is not None and at_ms < burning["due_ms"]:
         advice["say"] = {"code": "say.heating", "values": {}}

@@ -177,7 +177,7 @@ FUNCTIONS = {
             ),
             "power_w": number("W", 0, 5000, "power this mass absorbs, as believed now"),
             "power_sd_w": number("W", 0, 5000, "its standard deviation"),
-            "reason": document("why", of="Said"),
+            "reason": document("why", of="Sentence"),
         },
     },
 }
