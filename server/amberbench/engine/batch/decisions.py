@@ -56,7 +56,7 @@ def _standing(kind: str, decided: "Any") -> "Any":
         return None
 
 
-def _is_same(one_ms: "Any", other_ms: "Any") -> "Any":
+def _is_same(one_ms: float | None, other_ms: float | None) -> bool:
     if one_ms is None or other_ms is None:
         return one_ms is other_ms
     return abs(one_ms - other_ms) < SAME_MS

@@ -13,7 +13,6 @@ from .courses import KIND_OF, ORDER
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from typing import Any
 
     from ..core.annotations import Readable
     from ..types import (
@@ -74,7 +73,7 @@ def _close(run: "Run", body: "ClosedBody", at_ms: float) -> None:
     run["done"]["close"] = at_ms
 
 
-def fold_that_marks(step: "Any", note: "Any" = None) -> "Any":
+def fold_that_marks(step: str, note: "Callable[..., None] | None" = None) -> "Callable[..., None]":
     """A fold that marks its step done; a second one is ignored, so two hands tapping the same step count once."""
 
     def fold(run: "Run", body: "Readable", at_ms: float) -> None:

@@ -102,7 +102,7 @@ def apply(run: "Run", event: "Any") -> "Run":
     return _fold(run, event)
 
 
-def _fold(run: "Run", event: "Readable", made: "Any" = None) -> "Run":
+def _fold(run: "Run", event: "Readable", made: "list[Document] | None" = None) -> "Run":
     """`apply` for an event that is known to be well formed; what had to be decided for it is appended to `made`."""
     kind, at_ms = event["kind"], corrected_ms(event)
     if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
@@ -168,7 +168,7 @@ def apply_request(request: "Readable") -> "Document":
     return {"run": apply(request["run"], request["event"])}
 
 
-def decide_request(request: "Any") -> "Any":
+def decide_request(request: "Document") -> "Document":
     """What is decided when facts are told, to be written into their events: so no later engine decides it again.
 
     Request: run (a run document), facts [{kind, at_ms (corrected ms), body}] in their order.
@@ -179,7 +179,7 @@ def decide_request(request: "Any") -> "Any":
     return {"decided": decided(request["run"], request["facts"])}
 
 
-def decided(run: "Run", facts: "Any") -> "Any":
+def decided(run: "Run", facts: "list[Document]") -> "list[Document | None]":
     """For each of some facts what is decided when it is told after those before it."""
     replies = []
     for index, fact in enumerate(facts):

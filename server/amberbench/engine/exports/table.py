@@ -84,7 +84,7 @@ def timeline(request: "TableTimelineRequest") -> "TableTimelineReply":
     return {"text": _csv(TIMELINE_COLUMNS, [_happening(one, undone, ignored) for one in sound])}
 
 
-def _happening(event: "Readable", undone: "Any", ignored: "Any") -> "Document":
+def _happening(event: "Readable", undone: set[str], ignored: set[str]) -> "Document":
     row, event_id = {name: event["body"].get(name) for name in BODY_COLUMNS}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
     row["at"] = iso(corrected_ms(event))

@@ -6,7 +6,7 @@ from .viscosity import DRY_GLASS_C
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
+    from ..core.annotations import Document
 
 
 MATERIAL_NAMES = (
@@ -54,7 +54,7 @@ MATERIAL = either(
 )
 
 
-def surface(words: "Any", meaning: "Any", default: "Any") -> "Any":
+def surface(words: tuple[str, ...], meaning: str, default: str) -> "Document":
     """How a face gives heat to the air: a word, or a given coefficient."""
     return either(
         [

@@ -22,7 +22,7 @@ from ..steps.temper.fields import TARGETS
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
+    from ..core.annotations import Document
 
 
 LANGUAGES = ("en", "es")
@@ -89,7 +89,7 @@ TRAYS = {
 }
 
 
-def _part(name: "Any") -> "Any":
+def _part(name: str) -> "Document":
     return number("", 0, 1, "mass fraction of " + name + " on the label; null: as in firm caramel", default=None)
 
 

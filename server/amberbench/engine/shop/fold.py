@@ -15,7 +15,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document
+    from ..core.annotations import Document, Readable
 
 
 KIND = "shop_set"
@@ -157,7 +157,7 @@ def check_request(request: "Document") -> "Document":
     return {"values": full}
 
 
-def _check_lines(full: "Any") -> None:
+def _check_lines(full: "Readable") -> None:
     lines = [(name, full[name]) for name in HEAT_LINES if full.get(name) is not None]
     for index in range(1, len(lines)):
         below, above = lines[index - 1], lines[index]
@@ -167,7 +167,7 @@ def _check_lines(full: "Any") -> None:
             raise Problem(below[0], "line_above_line", below[1], high=above[1], unit="°C")
 
 
-def _check_milk(full: "Any") -> None:
+def _check_milk(full: "Readable") -> None:
     """What is reckoned as firm caramel, which is made with milk, is not free of it."""
     contains = full.get("contains")
     if contains is not None and "milk" not in contains and full.get("label.protein_share") is None:
@@ -180,7 +180,7 @@ def _unnamed(chocolate: "Document") -> list[str]:
     return [] if named is None or named in chocolate["contains"] else [named]
 
 
-def _check_curve(full: "Any") -> None:
+def _check_curve(full: "Readable") -> None:
     """A temper curve of one's own is whole and in order, or there is none."""
     given = {name: full["targets." + name] for name in temper.LINES if full.get("targets." + name) is not None}
     missing = [name for name in temper.LINES if name not in given]
@@ -190,7 +190,7 @@ def _check_curve(full: "Any") -> None:
         temper.lines({"targets": given})
 
 
-def _check_label(full: "Any") -> None:
+def _check_label(full: "Readable") -> None:
     parts = [full.get("label." + name + "_share") or 0.0 for name in fields.LABEL]
     if sum(parts) > 1.02:
         raise Problem("label_share", "composition_sum", sum(parts), 0, 1.02)

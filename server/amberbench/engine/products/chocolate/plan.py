@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
+    from ...physics.pot import Pot
     from ...types import ChocolatePlanRequest
 
 
@@ -39,7 +40,7 @@ def plan(request: "ChocolatePlanRequest") -> "Document":
     return reply
 
 
-def seed_kg(request: "Any", melted_kg: "Any", melt_c: "Any") -> "Any":
+def seed_kg(request: "Readable", melted_kg: float, melt_c: float) -> float:
     """Seed in kg for so much chocolate melted to melt_c (°C): as chocolate.temper, all of it melting."""
     seed_c = request["room_c"] if request["seed_c"] is None else request["seed_c"]
     latent_j_kg = temper.LATENT_J_KG[request["chocolate"]]
@@ -63,7 +64,9 @@ def first_faster_sd(request: "Readable") -> float:
     return temper.cooling_between(request, line["work_high_c"], line["work_low_c"])[1]
 
 
-def learn_cooling(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", faster: "Any", faster_sd: "Any") -> "Any":
+def learn_cooling(
+    request: "Readable", from_c: float, to_c: float, took_s: float, faster: float, faster_sd: float
+) -> tuple[float, float]:
     """(`faster`, `faster_sd`) after a bowl left alone went from one reading to the next (°C) in took_s (s).
 
     One step of an extended Kalman filter on the fall in temperature; both readings scatter by READ_SD_K. A step moves
@@ -80,6 +83,6 @@ def learn_cooling(request: "Any", from_c: "Any", to_c: "Any", took_s: "Any", fas
     return faster + step, math.sqrt(variance * (1.0 - gain * expected_k))
 
 
-def _cooling_rate(pot: "Any", crystals_j_k: "Any", temp_c: "Any") -> "Any":
+def _cooling_rate(pot: "Pot", crystals_j_k: float, temp_c: float) -> float:
     """How fast a bowl of temp_c cools, in K/s."""
     return pot.loss_w(temp_c) / (pot.capacity(temp_c) + crystals_j_k)

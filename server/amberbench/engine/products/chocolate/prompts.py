@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from ...types import Advice, EntryButton, Sentence
+    from ...types import Advice, EntryButton, EventButton, Sentence
 
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
@@ -44,9 +44,10 @@ def bowl_clocks(run: "Readable", step: str) -> "list[Any]":
     return []
 
 
-def due_ms(state: "Readable") -> "Any":
+def due_ms(state: "Readable") -> float:
     """When a bowl in its working range may leave it, at the early end."""
-    return state["read_ms"] + 1000.0 * state["hold"]["low_s"]
+    result: float = state["read_ms"] + 1000.0 * state["hold"]["low_s"]
+    return result
 
 
 def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -121,7 +122,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         _first_seed(run, read_c, read, advice)
 
 
-def _first_seed(run: "Readable", read_c: "Any", read: "Any", advice: "Advice") -> None:
+def _first_seed(run: "Readable", read_c: float, read: "EntryButton", advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
     kg = plan.seed_kg(state["request"], chocolate_kg(run), read_c)
     advice["step"] = "seed"
@@ -130,17 +131,17 @@ def _first_seed(run: "Readable", read_c: "Any", read: "Any", advice: "Advice") -
     advice["choices"] = [read]
 
 
-def _seed(kg: "Any", state: "Readable", advice: "Advice") -> None:
+def _seed(kg: float, state: "Readable", advice: "Advice") -> None:
     advice["say"] = {"code": "say.seed", "values": {"seed_kg": kg}}
     advice["number"] = {"name": "seed_kg", "value": kg}
     advice["action"] = button("seeded", "seeded", {"kg": kg, "seen": len(state["seeds"])})
 
 
-def _warm(state: "Readable") -> "Any":
+def _warm(state: "Readable") -> "EventButton":
     return button("bowl_warmed", "bowl_warmed", {"seen": len(state["warmed"])})
 
 
-def _more_seed(run: "Readable", advice: "Advice", code: "Any") -> None:
+def _more_seed(run: "Readable", advice: "Advice", code: str) -> None:
     state = run["bowl"]
     _seed(MORE_SEED * chocolate_kg(run), state, advice)
     advice["say"]["code"] = code
@@ -180,7 +181,7 @@ def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["choices"] = [button("strip_streaky", "strip_tested", {"good": False, "seen": seen}), read]
 
 
-def _too_cool(state: "Readable", read: "Any", advice: "Advice") -> None:
+def _too_cool(state: "Readable", read: "EntryButton", advice: "Advice") -> None:
     advice["say"] = {"code": "say.bowl_too_cool", "values": {}}
     advice["more"] = {"code": "more.bowl_warm_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
     advice["action"] = _warm(state)

@@ -12,8 +12,6 @@ from ...steps.melt import fold as melt_fold
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...core.annotations import Decide, Document, Readable
     from ...types import (
         ClusterRun,
@@ -21,6 +19,8 @@ if TYPE_CHECKING:
         FunnelEmptiedBody,
         LaidTray,
         LayingEndedBody,
+        Melted,
+        MeltState,
         SecondLaidBody,
         TackTestedBody,
         TrayFreedBody,
@@ -69,7 +69,7 @@ def opened(reply: "Document") -> "ClusterState":
     }
 
 
-def oven_melt(run: "ClusterRun") -> "Any":
+def oven_melt(run: "ClusterRun") -> "MeltState | Melted":
     """The melt of all that was weighed in: the first one, before fills were taken from the bowl."""
     melted = run["cluster"]["melted"]
     return run["melt"] if melted is None else melted

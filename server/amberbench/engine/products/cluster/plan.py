@@ -77,7 +77,7 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     held, warnings = _tray_size_and_fills(job, bench)
     beds_m2 = cluster_asked.beds_m2(request, job, pattern, positions, held)
     under, each_kg = cluster_asked.materials_under(request, job, beds_m2)
-    reply = {
+    reply: "Document" = {
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
         "by_tray": trays.equal_trays(bench),

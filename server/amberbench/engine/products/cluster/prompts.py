@@ -24,7 +24,7 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Readable
+    from ...core.annotations import Document, Readable
     from ...types import Advice, Clock, EntryButton
 
 
@@ -61,7 +61,7 @@ def _laying_clocks(run: "Readable") -> "list[Clock]":
     return clocks
 
 
-def _waits_ms(run: "Readable", from_ms: "Any") -> "Any":
+def _waits_ms(run: "Readable", from_ms: float) -> float:
     """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
     return from_ms - (FILL_MS if _read_since(run) else AHEAD_MS)
 
@@ -155,11 +155,11 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
             advice["choices"] = advice["choices"][:2] + [button("all_laid", "laying_ended")]
 
 
-def _heating(run: "Readable") -> "Any":
+def _heating(run: "Readable") -> bool:
     return run["melt"]["burning"] is not None or run["melt"]["resting"] is not None
 
 
-def _read_since(run: "Readable") -> "Any":
+def _read_since(run: "Readable") -> bool:
     """Whether the bowl was read after its last burst."""
     kinds = [one["kind"] for one in run["melt"]["history"]]
     return "reading" in kinds and "burst" not in kinds[len(kinds) - 1 - kinds[::-1].index("reading") :]
@@ -191,7 +191,7 @@ def _lay(run: "Readable", at_ms: float, advice: "Advice", task: str, tray: int) 
         advice["choices"] += [read] if task == "touch" else [read, ran_empty_button(run)]
 
 
-def _second(state: "Readable", at_ms: float, advice: "Advice", task: "Any", tray: "Any", values: "Any") -> None:
+def _second(state: "Readable", at_ms: float, advice: "Advice", task: str, tray: int, values: "Document") -> None:
     """The first tray is touched before it is laid again; it speaks for the others."""
     seen, advice["caution"] = len(state["tests"]), None
     not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
@@ -209,7 +209,7 @@ def _second(state: "Readable", at_ms: float, advice: "Advice", task: "Any", tray
     advice["action"] = button("second_laid", "second_laid", {"seen": tray})
 
 
-def _wait(run: "Readable", advice: "Advice", until_ms: "Any") -> None:
+def _wait(run: "Readable", advice: "Advice", until_ms: float) -> None:
     state = run["cluster"]
     advice["step"] = "wait"
     advice["say"] = {"code": "say.wait_tacky", "values": {}}

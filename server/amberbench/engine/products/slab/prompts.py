@@ -10,7 +10,7 @@ from ...steps.wrap.prompts import rest_clocks, wrap_page
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
+    from collections.abc import Callable
 
     from ...core.annotations import Readable
     from ...types import Advice, Clock
@@ -51,7 +51,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         jacket_page(run, at_ms, advice)
 
 
-def _by_map(words: "Any", kind: "Any", caution: "Any") -> "Any":
+def _by_map(words: str, kind: str, caution: str) -> "Callable[..., None]":
     """As `_plain`, by the slab map; says so when more or less was weighed in and the map is not the slab's length."""
     plain = plain_page(words, kind, "CAUTION", caution)
 

@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from ...types import Advice
+    from ...types import Advice, Entry
 
 
 LOWEST_M, HIGHEST_M = 0.0005, 0.1
@@ -49,7 +49,7 @@ def _stand(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = {"code": "button.measure_now", "entry": _height(state)}
 
 
-def _height(state: "Readable") -> "Any":
+def _height(state: "Readable") -> "Entry":
     """A cube never grows; what reads higher is a slip of the rule."""
     heights = state["heights"]
     last_m = heights[-1]["height_m"] if heights else None

@@ -6,10 +6,10 @@ from .fields import BOWL_KG
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
+    from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice, Entry
+    from ...types import Advice, Entry, SignalWord
 
 
 def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -41,7 +41,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
 
 
-def plain_page(words: "Any", kind: "Any", word: "Any", caution: "Any") -> "Any":
+def plain_page(words: str, kind: str, word: "SignalWord", caution: str) -> "Callable[..., None]":
     """A step of one sentence, one button and one caution."""
 
     def page(run: "Readable", at_ms: float, advice: "Advice") -> None:

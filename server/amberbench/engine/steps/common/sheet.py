@@ -17,7 +17,7 @@ MINUTE_MS = 60000.0
 AHEAD_MS = 5 * MINUTE_MS
 
 
-def instant(meaning: "Any", **more: "Any") -> "Any":
+def instant(meaning: str, **more: "Any") -> "Document":
     """A time of day on the sheet, in ms since 1970."""
     return number("ms", 0, 9e13, meaning, **more)
 

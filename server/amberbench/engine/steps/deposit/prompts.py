@@ -15,8 +15,6 @@ from .trays import LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...core.annotations import Document, Readable
     from ...types import Action, Advice, Caution, Entry, EntryButton, EventButton
 
@@ -30,7 +28,7 @@ LEAST_TOP_UP = 0.1
 GLOVE: "Caution" = {"word": "WARNING", "code": "caution.funnel_glove"}
 
 
-def fill_page(run: "Readable", now: "Any", advice: "Advice", filled: "Any") -> None:
+def fill_page(run: "Readable", now: "Readable", advice: "Advice", filled: "Readable") -> None:
     """The page when the bowl is in its window: fill the funnel from it."""
     advice["step"] = "fill"
     kg = fill_kg(run, 0.0)

@@ -20,8 +20,6 @@ from .trays import (
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...core.annotations import Readable
     from ...types import Input
 
@@ -92,11 +90,11 @@ def constants() -> "list[Input]":
     ]
 
 
-def most_on_tray(state: "Readable") -> "Any":
+def most_on_tray(state: "Readable") -> int:
     """The most clusters on a tray, at most a full one, of which every second deposit is in time; at least one."""
     full = state["per_tray"]
 
-    def held(number: "Any") -> "Any":
+    def held(number: int) -> bool:
         tray_s = state["tray_s"] * number / full
         trial = dict(state, per_tray=number, tray_s=tray_s, bowl_kg=state["all_kg"] - state["full_kg"], begun_ms=0.0)
         trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
@@ -112,7 +110,7 @@ def most_on_tray(state: "Readable") -> "Any":
     return low
 
 
-def count_fills(state: "Readable") -> "Any":
+def count_fills(state: "Readable") -> tuple[int, int]:
     """(fills, reheats) of a whole job, laid in the order in which the bench would ask for it."""
     trial = dict(state, laid=[], tests=[{"tacky": True}], all_laid=False, under_way=None, begun_ms=0.0)
     trial["bowl_kg"] = state["all_kg"] - state["full_kg"]

@@ -60,7 +60,7 @@ def sizes_on(state: "Readable", tray: int) -> "list[ClusterSize]":
     return found or [dict(state["sizes"][-1], clusters=left)]
 
 
-def equal_trays(state: "Readable") -> "Any":
+def equal_trays(state: "Readable") -> "list[Document]":
     """[{trays, sizes}]: neighbouring trays that hold the same sizes, in laying order; [] if there is one size only."""
     trays = state["trays"] if len(state["sizes"]) > 1 else 0
     every = [sizes_on(state, tray) for tray in range(trays)]
@@ -123,7 +123,7 @@ def cooled_c(state: "Readable", ran_kg: float, at_ms: float, sure: bool) -> floa
     return funnel.cooled_c(request, start_c, fill["kg"], took_s)
 
 
-def safe_fill_s(fill_request: "Any", melt_request: "Any", full_kg: "Any") -> "Any":
+def safe_fill_s(fill_request: "Readable", melt_request: "Readable", full_kg: float) -> float:
     """How long a whole fill fresh from the bowl stays in its window in s, on the safe side; standing, where it would be
     empty before: then it may be longer than the time it takes to empty."""
     fresh_c = melt_request["window_low_c"] + FRESH_BOWL_K - PLANNED_TEMP_SD * FILL_SD_K

@@ -134,7 +134,7 @@ def request_for(melt: "Readable") -> "Any":
     return check.checked(known, wanted)
 
 
-def warmed_s(melt: "Any", from_c: "Any", to_c: "Any", slower: "Any") -> "Any":
+def warmed_s(melt: "Readable", from_c: float, to_c: float, slower: float) -> float | None:
     """Seconds in which stirred caramel may get from one temperature to another at the earliest; None: never.
 
     `slower`: how much longer than planned the block took so far, at least 1.

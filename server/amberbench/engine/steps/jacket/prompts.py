@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import Advice
+    from ...types import Advice, EventButton
 
 
 # Under a lid the water holds for about an hour before it wants a look (assumed).
@@ -61,8 +61,9 @@ def jacket_clocks(run: "Readable", step: str) -> "list[Any]":
     return clocks
 
 
-def _water_due(jacket: "Readable") -> "Any":
-    return jacket["topped_ms"] + WATER_MS
+def _water_due(jacket: "Readable") -> float:
+    due_ms: float = jacket["topped_ms"] + WATER_MS
+    return due_ms
 
 
 def expected_times(run: "Readable") -> "Document":
@@ -114,12 +115,12 @@ def _top_up(state: "Readable", advice: "Advice") -> None:
     advice["action"] = button("topped_up", "water_topped")
 
 
-def bulk_c(state: "Readable") -> "Any":
+def bulk_c(state: "Readable") -> float | None:
     """What the last reading says of the stirred bulk in °C; None before one."""
     return None if state["jacket"]["read_ms"] is None else state["last_c"] + FRESH_COLD_K
 
 
-def _next_reading(run: "Readable") -> "Any":
+def _next_reading(run: "Readable") -> tuple[float, float]:
     """(since, due) of the next reading in ms: when it may have reached the window, or may be about to leave it."""
     state, jacket = run["melt"], run["melt"]["jacket"]
     request, now_c = state["request"], bulk_c(state)
@@ -153,12 +154,12 @@ def _free(run: "Readable", at_ms: float, advice: "Advice") -> None:
         _warming(run, advice, poured)
 
 
-def _believed(now_c: "Any") -> "Any":
+def _believed(now_c: float) -> "Document":
     spread_k = SD_TO_10_PERCENT * FRESH_SD_K
     return {"bulk_c": now_c, "bulk_low_c": now_c - spread_k, "bulk_high_c": now_c + spread_k}
 
 
-def _read(state: "Readable", words: "Any", advice: "Advice", poured: "Any") -> None:
+def _read(state: "Readable", words: str, advice: "Advice", poured: "EventButton") -> None:
     advice["step"] = "read"
     advice["say"] = {"code": words, "values": {}}
     advice["entry"] = read_entry(state, None)
@@ -167,7 +168,7 @@ def _read(state: "Readable", words: "Any", advice: "Advice", poured: "Any") -> N
     advice["caution"] = {"word": "NOTICE", "code": "caution.infrared"}
 
 
-def _warming(run: "Readable", advice: "Advice", poured: "Any") -> None:
+def _warming(run: "Readable", advice: "Advice", poured: "EventButton") -> None:
     request = run["melt"]["request"]
     lines = {"low_c": request["window_low_c"], "jacket_c": request["jacket_c"]}
     advice["step"] = "soften"
@@ -177,7 +178,7 @@ def _warming(run: "Readable", advice: "Advice", poured: "Any") -> None:
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], None)}, poured]
 
 
-def _too_warm(state: "Readable", now_c: "Any", advice: "Advice") -> None:
+def _too_warm(state: "Readable", now_c: float, advice: "Advice") -> None:
     request, stop = state["request"], now_c >= state["request"]["stop_c"]
     middle_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
     code = "reason.over_stop" if stop else "reason.over_warn" if now_c >= request["warn_c"] else "reason.over_window"

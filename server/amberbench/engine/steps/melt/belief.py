@@ -13,8 +13,6 @@ from . import oven
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...physics.pot import Pot
 
 
@@ -152,7 +150,7 @@ class Belief:
         self.doubt_c = None
         self._trust(surface_c)
 
-    def _widen(self, off_k: "Any") -> None:
+    def _widen(self, off_k: float) -> None:
         """Widens the belief when two readings agree with each other but not with it."""
         wider = (self.tt + off_k * off_k) / self.tt
         self.tt, self.pp = min(self.tt * wider, MOST_SD_K * MOST_SD_K), min(0.25, self.pp * wider)

@@ -126,7 +126,7 @@ def _next_burst(
         _too_warm(state, now, advice)
 
 
-def _by_hand(state: "Readable", now: "Any", advice: "Advice", poured: "Any") -> None:
+def _by_hand(state: "Readable", now: "Readable | None", advice: "Advice", poured: "EventButton") -> None:
     """The page where mass or oven is outside what the model covers: the person decides by thermometer."""
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
@@ -160,13 +160,13 @@ def _burst(state: "Readable", now: "Readable", advice: "Advice") -> None:
     advice["caution"] = {"word": "WARNING", "code": "caution.no_metal" if first else "caution.spits"}
 
 
-def _too_warm(state: "Readable", now: "Any", advice: "Advice") -> None:
+def _too_warm(state: "Readable", now: "Readable", advice: "Advice") -> None:
     stop = "say.stop" if now["reason"]["code"] == "reason.over_stop" else None
     too_warm_page(state, now, advice, stop, max(now["seconds_s"], 60.0), state["last_at_ms"])
 
 
 def too_warm_page(
-    state: "Readable", now: "Any", advice: "Advice", stop: "Any", seconds_s: "Any", since_ms: "Any"
+    state: "Readable", now: "Readable", advice: "Advice", stop: str | None, seconds_s: float, since_ms: float
 ) -> None:
     """The page over the window: off the heat and stirred; over the stop line the alarm rings too."""
     advice["step"] = "rest"

@@ -6,8 +6,6 @@ from ..melt.prompts import read_entry
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...core.annotations import Document, Readable
     from ...types import Advice, EventButton
 
@@ -17,7 +15,7 @@ def pour_button(run: "Readable", bulk_c: float) -> "EventButton":
     return button("pour_now", "poured", {"bulk_c": bulk_c})
 
 
-def ready_page(run: "Readable", now: "Any", advice: "Advice", poured: "Any") -> None:
+def ready_page(run: "Readable", now: "Readable", advice: "Advice", poured: "EventButton") -> None:
     advice["step"] = "pour"
     advice["say"] = {"code": "say.ready", "values": {}}
     advice["more"] = {"code": "more.pour", "values": frame_for(run)}
