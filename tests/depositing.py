@@ -122,6 +122,7 @@ class LayingBench:
     laid: dict[bool, int] = field(default_factory=lambda: {False: 0, True: 0})  # trays tapped as laid, as laid again
     paced: tuple[bool, int] | None = None
     ran_out: bool = False
+    fills: int = 0  # told as poured into the funnel, topped up too
     steps: list[tuple[float, str]] = field(default_factory=list)
 
     def __post_init__(self) -> None:
@@ -217,6 +218,7 @@ class LayingBench:
         event.update(at_ms=self.now_ms, batch_id="b", kind=kind, body=body)
         if kind in ("tray_laid", "second_laid"):
             self.laid[kind == "second_laid"] += 1
+        self.fills += kind == "filled"
         self.run = run.apply(self.run, event)
 
     @property

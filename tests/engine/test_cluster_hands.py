@@ -28,7 +28,7 @@ class Shift:
             self.seconds[bench.ignores].update(bench.fits(one) for one in bench.deposits)
         if bench.ignores:
             return
-        self.fills += bench.run["cluster"]["fills"]
+        self.fills += bench.fills
         self.planned_fills += bench.reply["fills"]
         low_c, mouths_c = bench.request["window_low_c"], bench.mouths_c
         below = sum(temp_c < low_c for temp_c in mouths_c)
