@@ -76,6 +76,17 @@ def test_fold_of_decided_events_asks_no_planner(one: dict[str, Any], monkeypatch
     assert replayed(plan, log) == before
 
 
+@pytest.mark.parametrize("one", LOGS, ids=NAMES)
+def test_decided_events_taken_one_by_one_come_to_the_same(one: dict[str, Any]):
+    plan, log = told_now(one)
+    undone = {event["body"].get("event_id") for event in log if event["kind"] == "undone"}
+    log = [event for event in log if event["kind"] != "undone" and event["id"] not in undone]
+    state = run.opened(copy.deepcopy(plan))
+    for event in log:
+        state = catalogue.call("run.apply", {"run": state, "event": event})["run"]
+    assert json.dumps(state) == replayed(plan, log)
+
+
 def test_decision_says_which_engine_took_it():
     bench = Bench(planned_bowl())
     bench.sets_up_bowl()
