@@ -61,6 +61,16 @@ def test_mistake_is_logged_with_its_trace_and_counted(client, monkeypatch, caplo
     assert name in caplog.text
 
 
+def test_mistake_in_the_short_way_of_folding_is_told_though_the_whole_log_folds(client, monkeypatch, caplog):
+    before, phone = errors(client), Phone()
+    push(client, phone.opens())
+    monkeypatch.setattr("amberbench.services.folding._go_on", mistaken)
+    push(client, phone.event("ready_checked"))
+    assert record(client, phone)["summary"]["step"] == "weigh"
+    assert (record(client, phone)["broken"], errors(client)) == (None, before + 1)
+    assert "without its whole log" in caplog.text
+
+
 def test_batch_is_folded_again_by_the_next_version(app, client, broken):
     with app.app_context():
         batches.fold_outdated()

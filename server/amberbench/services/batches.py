@@ -20,17 +20,18 @@ log = logging.getLogger(__name__)
 Document = dict[str, Any]
 
 
-def project(session: Session, batch_id: str) -> None:
-    """Folds a batch's events anew and keeps the result. A batch that nobody has opened yet waits for that event.
+def project(session: Session, batch_id: str) -> bool:
+    """Folds a batch's events anew and keeps the result; False: a mistake of ours was in the way, and was told.
 
-    Whatever goes wrong in folding stays here: the events are facts and must be kept.
+    A batch that nobody has opened yet waits for that event. Whatever goes wrong in folding stays here: the events are
+    facts and must be kept.
     """
     rows = queries.events_of(session, "batch", batch_id)
     events, _ = clock.split([documents.event(row) for row in rows])
     opening = opening_of(events)
     if opening is None:
         queries.mark_unopened(session, batch_id)
-        return
+        return True
     queries.mark_opened(session, batch_id)
     try:
         with session.begin_nested():
@@ -44,6 +45,8 @@ def project(session: Session, batch_id: str) -> None:
         name = mistakes.note(f"batch {batch_id} could not be folded", error)
         broken = f"{type(error).__name__}: {str(error)[:200]} ({name})"
         session.merge(row_of(opening, len(rows), None, broken))
+        return False
+    return True
 
 
 def replayed(opening: Document, events: list[Document]) -> Document:

@@ -3,15 +3,17 @@
 import json
 from typing import Any
 
+from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
+from amberbench.engine.core.problems import Problem
 from amberbench.store import queries
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import batches, clock, strict_json
+from . import batches, clock, mistakes, strict_json
 from .documents import NewEvents
 
 Document = dict[str, Any]
@@ -22,23 +24,34 @@ def take_in(session: Session, new: NewEvents) -> None:
     batch_ids = list(new.by_id)
     rows = queries.batches_with_runs(session, batch_ids)
     earlier = queries.counts_before(session, batch_ids, new.first, clock.AHEAD_MS)
+    errors: list[Exception] = []
     try:
         with session.begin_nested():
             left = [
                 batch_id
                 for batch_id, events in new.by_id.items()
-                if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id))
+                if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id), errors)
             ]
-    except Exception:  # a figure that no column takes; one by one it harms no other batch
+    except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
+        raise
+    except Exception as error:  # one by one it harms no other batch
+        errors.append(error)
         left = batch_ids
-    for batch_id in left:
-        batches.project(session, batch_id)
+    if all([batches.project(session, batch_id) for batch_id in left]):
+        # Folded whole they are sound, so nothing has told of the mistake yet: it lies in the short way.
+        for missed in errors:
+            mistakes.note("a batch could not be folded without its whole log", missed)
 
 
 def _folded(
-    session: Session, batch_id: str, events: list[Document], row: BatchRow | None, earlier: queries.EventCounts | None
+    session: Session,
+    batch_id: str,
+    events: list[Document],
+    row: BatchRow | None,
+    earlier: queries.EventCounts | None,
+    errors: list[Exception],
 ) -> bool:
-    """Whether the batch could be folded without reading its log."""
+    """Whether the batch could be folded without reading its log; a mistake of ours on the way goes to `errors`."""
     if any(clock.is_ahead(event) for event in events):
         return False
     try:
@@ -48,7 +61,10 @@ def _folded(
             _go_on(row, events)
         else:
             return False
-    except Exception:  # `project` folds the whole log and tells what goes wrong there
+    except Problem:  # `project` tells of a plan that is none
+        return False
+    except Exception as error:
+        errors.append(error)
         return False
     return True
 
