@@ -2,14 +2,21 @@
 
 import csv
 import io
+import json
 import random
-from datetime import UTC, datetime
+import re
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
 
 import pytest
 
 from amberbench.engine import catalogue, fields
 from amberbench.engine.exports import table
+from amberbench.services import spreadsheet
 from tests.bench import Bench
+
+# Read by pwa/src/state/csv.test.ts too.
+VECTORS = Path(__file__).parent.parent / "csv_vectors.json"
 
 SUMMARY = {"batch_id": "b1", "name": "Squares", "kind": "slab", "opened_at_ms": 1_764_000_000_000.0}
 
@@ -21,7 +28,7 @@ def rows(text):
 
 
 def batches(*summaries):
-    return rows(catalogue.call("table.batches", {"batches": list(summaries)})["text"])
+    return rows(spreadsheet.write(catalogue.call("table.batches", {"batches": list(summaries)})))
 
 
 @pytest.mark.parametrize("name", ["Squares, 24 mm", 'the "big" ones', " led by a space", "ñandú", "a;b"])
@@ -45,7 +52,7 @@ def opened_at_semicolons(text):
 @pytest.mark.parametrize("part", [";", "\r\n", "\n", "\r", "\t", "x;y;"])
 def test_no_spreadsheet_runs_what_comes_after_another_parting_mark(part, space):
     name = f"Squares{part}{space}=1+1;x"
-    text = catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]})["text"]
+    text = spreadsheet.write(catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]}))
     cells = [*opened_at_semicolons(text), *(part for one in opened_at_semicolons(text) for part in one.split("\t"))]
     assert [cell for cell in cells if cell.strip(' "')[:1] in set("=+-@")] == []
     assert rows_as_written(text)[0]["name"].replace("'", "") == name
@@ -59,7 +66,7 @@ def rows_as_written(text):
 def test_only_apostrophes_are_added_to_a_name(seed):
     rng = random.Random(seed)
     name = "".join(rng.choice(' "\t;=+-@,a\n') for _ in range(rng.randrange(1, 30)))
-    text = catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]})["text"]
+    text = spreadsheet.write(catalogue.call("table.batches", {"batches": [SUMMARY | {"name": name}]}))
     assert rows_as_written(text)[0]["name"].replace("'", "") == name
     assert [cell for cell in opened_at_semicolons(text) if cell.strip(' "\t')[:1] in set("=+-@")] == []
 
@@ -84,10 +91,29 @@ def test_pieces_say_whether_they_were_counted():
 def test_times_are_those_of_the_calendar():
     rng = random.Random(4)
     instants = [0, 951_782_399_000, 951_868_800_000, 4_107_542_400_000, 1_764_000_000_999]
-    for at_ms in instants + [rng.randrange(10**14) for _ in range(2000)]:
-        assert table.iso(at_ms) == datetime.fromtimestamp(at_ms // 1000, UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
-    assert table.iso(-1) is None
-    assert table.iso("noon") is None
+    instants += [rng.randrange(10**14) for _ in range(2000)]
+    found = batches(*({**SUMMARY, "opened_at_ms": at_ms} for at_ms in instants))
+    epoch = datetime(1970, 1, 1, tzinfo=UTC)
+    assert [datetime.fromisoformat(row["opened_at"]) for row in found] == [
+        epoch + timedelta(seconds=at_ms // 1000) for at_ms in instants
+    ]
+    assert all(re.fullmatch(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ", row["opened_at"]) for row in found)
+
+
+def test_time_that_no_calendar_shows_is_left_empty():
+    bench = Bench()
+    bench.does("read", surface_c=20.0, typed_at_ms=1e15)
+    events = [
+        one | {"body": one["body"] | {"typed_at_ms": bad}}
+        for one, bad in zip(bench.events, (-1.0, "noon"), strict=True)
+    ]
+    table = catalogue.call("table.timeline", {"events": events})
+    assert [row[table["columns"].index("typed_at")] for row in table["rows"]] == ["", ""]
+
+
+@pytest.mark.parametrize("case", json.loads(VECTORS.read_text(encoding="utf-8")), ids=lambda case: case["what"])
+def test_server_writes_the_file_that_the_phone_writes(case):
+    assert spreadsheet.write(case["table"]) == case["csv"]
 
 
 def test_a_timeline_says_what_was_taken_back_what_did_not_fit_and_what_was_typed_later():
@@ -95,7 +121,9 @@ def test_a_timeline_says_what_was_taken_back_what_did_not_fit_and_what_was_typed
     wrong = bench.does("read", surface_c=20.0)
     bench.does("undone", event_id=wrong)
     stray = bench.does("scored", text='=cmd|"x"', typed_at_ms=bench.now_ms)
-    found = rows(catalogue.call("table.timeline", {"events": bench.events[::-1], "ignored": [stray, wrong]})["text"])
+    found = rows(
+        spreadsheet.write(catalogue.call("table.timeline", {"events": bench.events[::-1], "ignored": [stray, wrong]}))
+    )
     assert [row["kind"] for row in found] == ["batch_opened", "read", "undone", "scored"]
     assert [row["counts"] for row in found] == ["yes", "taken_back", "yes", "did_not_fit"]
     assert found[1]["surface_c"] == "20"

@@ -2810,8 +2810,12 @@ export type TableBatchesRequest = {
 
 /** the reply of table.batches */
 export type TableBatchesReply = {
-  /** CSV by RFC 4180 */
-  text: string;
+  /** names of the columns */
+  columns: string[];
+  /** names of the columns that hold seconds since 1970 */
+  instants: string[];
+  /** a cell for each column; empty: not known */
+  rows: string[][];
 };
 
 /** the request to table.timeline */

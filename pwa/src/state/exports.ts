@@ -4,6 +4,7 @@ import { compute } from "../engine/client";
 import { saveFile } from "../platform/files";
 import type { Store } from "../storage";
 import { httpApi } from "../sync/api";
+import { csv } from "./csv";
 import { sync } from "./syncing";
 import { correctedNow } from "./time";
 import type { BatchRecord } from "./types";
@@ -23,7 +24,7 @@ async function serversFile(path: string): Promise<string | null> {
 }
 
 export async function saveBatches(summaries: Summary[]): Promise<void> {
-  const own = async () => (await compute("table.batches", { batches: summaries }, "desk")).text;
+  const own = async () => csv(await compute("table.batches", { batches: summaries }, "desk"));
   saveFile(fileName("batches", "csv"), CSV, (await serversFile("/api/batches.csv")) ?? (await own()));
 }
 
@@ -31,8 +32,8 @@ export async function saveTimeline({ events, setAside, run }: BatchRecord): Prom
   const ignored = [...run.ignored, ...setAside].flatMap(({ id }) => (id === null ? [] : [id]));
   // A plan is no column of a table, and heavy to carry into the worker.
   const withoutPlans = [...events, ...setAside].map((one) => (one.kind === "batch_opened" ? { ...one, body: {} } : one));
-  const { text } = await compute("table.timeline", { events: withoutPlans, ignored }, "desk");
-  saveFile(fileName("timeline", "csv"), CSV, text);
+  const table = await compute("table.timeline", { events: withoutPlans, ignored }, "desk");
+  saveFile(fileName("timeline", "csv"), CSV, csv(table));
 }
 
 export async function saveRecord(record: BatchRecord): Promise<void> {

@@ -1783,7 +1783,9 @@ class TableBatchesRequest(TypedDict):
 class TableBatchesReply(TypedDict):
     """The reply of table.batches."""
 
-    text: str
+    columns: list[str]
+    instants: list[str]
+    rows: list[list[str]]
 
 
 class TableTimelineRequest(TypedDict):

@@ -5,7 +5,7 @@ from typing import Any
 
 from amberbench.engine import catalogue
 
-from . import batches, events, strict_json
+from . import batches, events, spreadsheet, strict_json
 
 PAGE = 500
 
@@ -18,7 +18,7 @@ def batches_csv() -> str:
         page = batches.newest(PAGE, found[-1]["batch_id"] if found else None)
         found += page["batches"]
         more = page["more"]
-    return str(catalogue.call("table.batches", {"batches": found})["text"])
+    return spreadsheet.write(catalogue.call("table.batches", {"batches": found}))
 
 
 def timeline_csv(batch_id: str) -> str | None:
@@ -29,7 +29,7 @@ def timeline_csv(batch_id: str) -> str | None:
     ignored = [one["id"] for one in (record["run"] or {}).get("ignored", []) if one["id"]]
     ignored += [one["id"] for one in record["set_aside"]]
     events = record["events"] + record["set_aside"]
-    return str(catalogue.call("table.timeline", {"events": events, "ignored": ignored})["text"])
+    return spreadsheet.write(catalogue.call("table.timeline", {"events": events, "ignored": ignored}))
 
 
 def log_json() -> Iterator[str]:

@@ -52,7 +52,11 @@ SUMMARY = {
     "device_id": text(64, "the phone that opened it", default=""),
     "events": integer(0, 1000000000, "how many events it has", default=0),
 }
-CSV = {"text": text(100000000, "CSV by RFC 4180")}
+TABLE = {
+    "columns": many(text(80, "a name; its unit at its end"), 1, 40, "names of the columns"),
+    "instants": many(text(80, "a name"), 0, 40, "names of the columns that hold seconds since 1970"),
+    "rows": many(many(text(100000, "a cell"), 1, 40, "a row"), 0, 1000000, "a cell for each column; empty: not known"),
+}
 FUNCTIONS = {
     "paper.events": {
         "request": SHEET,
@@ -60,13 +64,13 @@ FUNCTIONS = {
     },
     "table.batches": {
         "request": {"batches": many(record(SUMMARY, "a batch"), 0, 1000000, "summaries, newest first")},
-        "reply": CSV,
+        "reply": TABLE,
     },
     "table.timeline": {
         "request": {
             "events": many(document("an event", unread=True, of="LoggedEvent"), 0, 20000, "events, in any order"),
             "ignored": many(text(80, "an id"), 0, 20000, "events that did not fit", default=[]),
         },
-        "reply": CSV,
+        "reply": TABLE,
     },
 }

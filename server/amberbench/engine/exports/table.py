@@ -1,4 +1,4 @@
-"""The list of batches and a batch's timeline as CSV (RFC 4180), the same on the server and on the phone."""
+"""The list of batches and a batch's timeline as tables of text, which server and phone write as CSV alike."""
 
 from ..batch.log import corrected_ms, in_order, well_formed
 from ..core import check
@@ -46,58 +46,57 @@ TIMELINE_COLUMNS = ("at", "kind", "counts") + BODY_COLUMNS + ("typed_at", "devic
 FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 # What may part cells or lines, however the file is opened.
 PARTS = (";", "\t", "\r", "\n")
-DAY_S = 86400
+LATEST_MS = 2e14
 
 
 def batches(request: "TableBatchesRequest") -> "TableBatchesReply":
-    """The list of batches as CSV.
+    """The list of batches as a table.
 
-    Request: batches (summaries). Reply: text, a row a batch under a row of names; kg in kilograms, times in ISO 8601,
-    UTC; `pieces_are` says counted or planned. An empty cell: not known.
+    Request: batches (summaries). Reply: columns, rows (a row a batch), instants (names of columns that hold seconds
+    since 1970); kg in kilograms; `pieces_are` says counted or planned. An empty cell: not known.
     Raises: nothing of its own.
-    Source: memory for RFC 4180 and for what a spreadsheet takes for a formula.
+    Source: memory for what a spreadsheet takes for a formula.
     """
-    return {"text": _csv(BATCH_COLUMNS, [_batch(one) for one in request["batches"]])}
+    return _table(BATCH_COLUMNS, ("opened_at", "closed_at"), [_batch(one) for one in request["batches"]])
 
 
 def _batch(one: "Readable") -> "Document":
     row = dict(one)
-    row["opened_at"], row["closed_at"] = iso(one["opened_at_ms"]), iso(one["closed_at_ms"])
+    row["opened_at"], row["closed_at"] = _seconds(one["opened_at_ms"]), _seconds(one["closed_at_ms"])
     row["pieces_are"] = None if one["pieces"] is None else "planned" if one["good_kg"] is None else "counted"
     return row
 
 
 def timeline(request: "TableTimelineRequest") -> "TableTimelineReply":
-    """What happened in a batch as CSV.
+    """What happened in a batch as a table.
 
-    Request: events (in any order), ignored (ids of those that did not fit). Reply: text, a row an event in the order
-    of the log; `counts` says yes, taken_back or did_not_fit; `typed_at` is filled where somebody typed it in later.
-    Events without the members every event has are left out.
+    Request: events (in any order), ignored (ids of those that did not fit). Reply: columns, rows (a row an event, in
+    the order of the log), instants (names of columns that hold seconds since 1970). `counts` says yes, taken_back or
+    did_not_fit; `typed_at` is filled where somebody typed it in later. Events without the members every event has are
+    left out.
     Raises: nothing of its own.
-    Source: memory for RFC 4180 and for what a spreadsheet takes for a formula.
+    Source: memory for what a spreadsheet takes for a formula.
     """
     events: "list[Any]" = [one for one in request["events"] if well_formed(one)]
     sound = in_order(events)
     named = [one["body"].get("event_id") for one in sound if one["kind"] == "undone"]
     undone = {one for one in named if type(one) is str}
     ignored = set(request["ignored"])
-    return {"text": _csv(TIMELINE_COLUMNS, [_happening(one, undone, ignored) for one in sound])}
+    return _table(TIMELINE_COLUMNS, ("at", "typed_at"), [_happening(one, undone, ignored) for one in sound])
 
 
 def _happening(event: "Readable", undone: set[str], ignored: set[str]) -> "Document":
     row, event_id = {name: event["body"].get(name) for name in BODY_COLUMNS}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
-    row["at"] = iso(corrected_ms(event))
-    row["typed_at"] = iso(event["body"].get("typed_at_ms"))
+    row["at"] = _seconds(corrected_ms(event))
+    row["typed_at"] = _seconds(event["body"].get("typed_at_ms"))
     row["kind"], row["device_id"], row["event_id"] = event["kind"], event["device_id"], event_id
     return row
 
 
-def _csv(columns: tuple[str, ...], rows: "list[Document]") -> str:
-    lines = [",".join(columns)]
-    for row in rows:
-        lines.append(",".join([cell(row[name]) for name in columns]))
-    return "\r\n".join(lines) + "\r\n"
+def _table(columns: tuple[str, ...], instants: tuple[str, ...], rows: "list[Document]") -> "TableBatchesReply":
+    cells = [[cell(row[name]) for name in columns] for row in rows]
+    return {"columns": list(columns), "instants": list(instants), "rows": cells}
 
 
 def cell(value: float | str | None) -> str:
@@ -108,10 +107,7 @@ def cell(value: float | str | None) -> str:
         return _digits(value)
     if type(value) is not str:
         return ""
-    value = _harmless(value)
-    if any(mark in value for mark in ',"\r\n') or value != value.strip():
-        return '"' + value.replace('"', '""') + '"'
-    return value
+    return _harmless(value)
 
 
 def _harmless(words: str) -> str:
@@ -143,21 +139,8 @@ def _digits(value: float) -> str:
     return ("%.6f" % value).rstrip("0").rstrip(".")
 
 
-def iso(at_ms: float | None) -> str | None:
-    """An instant (ms since 1970) in ISO 8601, UTC, whole seconds; None for none.
-
-    Relation: days since 0000-03-01 in eras of 400 years, so that leap days come last. Source: arithmetic of the
-    proleptic Gregorian calendar; a test holds it to Python's own.
-    """
-    if not check.is_number(at_ms) or not 0 <= at_ms < 2e14:
+def _seconds(at_ms: float | None) -> int | None:
+    """Whole seconds since 1970 of an instant (ms since 1970); None for none, and for one that no calendar shows."""
+    if not check.is_number(at_ms) or not 0 <= at_ms < LATEST_MS:
         return None
-    seconds = int(at_ms // 1000)
-    days, rest = seconds // DAY_S + 719468, seconds % DAY_S
-    era, day = days // 146097, days % 146097
-    year = (day - day // 1460 + day // 36524 - day // 146096) // 365
-    in_year = day - (365 * year + year // 4 - year // 100)
-    shifted = (5 * in_year + 2) // 153
-    date = in_year - (153 * shifted + 2) // 5 + 1
-    month = shifted + 3 if shifted < 10 else shifted - 9
-    shown = (era * 400 + year + (1 if month < 3 else 0), month, date, rest // 3600, rest // 60 % 60, rest % 60)
-    return "%04d-%02d-%02dT%02d:%02d:%02dZ" % shown
+    return int(at_ms // 1000)
