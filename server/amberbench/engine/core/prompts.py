@@ -9,13 +9,13 @@ if TYPE_CHECKING:
 
 
 # A count or a rest this many times what was planned or weighed in is a slip of the finger (assumed).
-MOST_TIMES = 4
-LEAST_MOST = 100
+SLIP_FACTOR = 4
+LEAST_COUNT_LIMIT = 100
 
 
 def most_pieces(likely: int) -> int:
     """The largest number of pieces that a count of this batch may say; more is a slip of the finger."""
-    return max(LEAST_MOST, int(MOST_TIMES * likely))
+    return max(LEAST_COUNT_LIMIT, int(SLIP_FACTOR * likely))
 
 
 def button(code: str, kind: str, body: "Document | None" = None) -> "EventButton":

@@ -1,7 +1,7 @@
 """A batch sheet filled in by hand becomes events of the batch log; and as such events they say when they were typed."""
 
 from ..core.problems import Problem
-from ..core.prompts import MOST_TIMES, most_pieces
+from ..core.prompts import SLIP_FACTOR, most_pieces
 from ..products import KINDS
 from ..steps.common.sheet import Sheet
 from ..steps.melt.prompts import STIR_S
@@ -61,8 +61,8 @@ def _count(sheet: "Sheet", request: "Readable") -> None:
             raise Problem("pieces", "too_high", pieces, 0, most_pieces(planned))
         sheet.then("counted", {"pieces": pieces})
     if rest_kg is not None:
-        if weighed_kg is not None and rest_kg > MOST_TIMES * weighed_kg:
-            raise Problem("rest_kg", "too_high", rest_kg, 0, MOST_TIMES * weighed_kg, "kg")
+        if weighed_kg is not None and rest_kg > SLIP_FACTOR * weighed_kg:
+            raise Problem("rest_kg", "too_high", rest_kg, 0, SLIP_FACTOR * weighed_kg, "kg")
         sheet.then("weighed_out", {"kg": rest_kg, "what": "rest"})
 
 

@@ -11,8 +11,8 @@ from math import exp, log, sqrt
 
 BAD_BATCH_CHANCE = 0.05  # how often a batch is bad; assumed
 BAD_BATCH_SPREADS = 10.0
-SHARES = (2.8, 2.0, 1.4, 1.0, 0.7, 0.5, 0.3)
-SHARE, SHARE_SD = 0.75, 0.6  # before the first batch, and the deviation of its logarithm; assumed
+SPREAD_SHARES = (2.8, 2.0, 1.4, 1.0, 0.7, 0.5, 0.3)
+PRIOR_SHARE, PRIOR_SHARE_SD = 0.75, 0.6  # before the first batch, and the deviation of its logarithm; assumed
 ROUNDS = 5
 
 
@@ -26,9 +26,9 @@ def robust_mean(seen: list[tuple[float, float, float]], prior: float, prior_sd: 
     starts = [_median(rows)] if len(rows) > 2 else [prior, _median(rows)]
     peaks = []
     for start in starts:
-        for share in SHARES:
+        for share in SPREAD_SHARES:
             mean, variance, chance = _most_likely_mean(rows, share * share, start, prior, prior_sd * prior_sd)
-            peaks.append((chance - 0.5 * (log(share / SHARE) / SHARE_SD) ** 2, mean, variance, share))
+            peaks.append((chance - 0.5 * (log(share / PRIOR_SHARE) / PRIOR_SHARE_SD) ** 2, mean, variance, share))
             start = mean
     return _averaged(peaks)
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     )
 
 
-MOST = 120
+MOST_OF_A_KIND = 120
 
 
 def opened(reply: "Document") -> "BowlState":
@@ -56,7 +56,7 @@ def _state(run: "ChocolateRun", counted: str) -> "BowlState":
     part(run, "bowl")
     if "use" in run["done"]:
         raise Unfit("already_done")
-    if len(part(run["bowl"], counted)) >= MOST:
+    if len(part(run["bowl"], counted)) >= MOST_OF_A_KIND:
         raise Unfit("too_many")
     return run["bowl"]
 

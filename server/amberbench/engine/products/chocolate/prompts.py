@@ -20,7 +20,7 @@ BURST_S, SHORT_BURST_S, NEAR_K = 30.0, 15.0, 8.0
 # published source).
 STIR_MS, STRIP_MS = 120000.0, 180000.0
 # More seed for a bowl that streaks or is still too warm: this share of what is in it (assumed).
-MORE_SEED = 0.03
+MORE_SEED_SHARE = 0.03
 # A reading further below the room than this is a slip of the finger (assumed).
 READS_OFF_K = 5.0
 
@@ -143,7 +143,7 @@ def _warm(state: "Readable") -> "EventButton":
 
 def _more_seed(run: "Readable", advice: "Advice", code: str) -> None:
     state = run["bowl"]
-    _seed(MORE_SEED * chocolate_kg(run), state, advice)
+    _seed(MORE_SEED_SHARE * chocolate_kg(run), state, advice)
     advice["say"]["code"] = code
     advice["more"] = {"code": "more.bowl_cool_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
 

@@ -9,7 +9,7 @@ from ...steps.melt.fields import MELT
 from .. import parts
 from . import lattice, windows
 from .fields import IN_HAND
-from .lattice import GRACE_M
+from .lattice import ROUNDING_M
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -88,10 +88,10 @@ def tray_layout(request: "Readable", job: "ClusterJob") -> tuple[str, list[tuple
     tray, spread_m = request["tray"], request["spread_m"]
     sides = (tray["length_m"], tray["width_m"])
     for name, side_m in (("tray.length_m", sides[0]), ("tray.width_m", sides[1])):
-        if side_m < spread_m - GRACE_M:
+        if side_m < spread_m - ROUNDING_M:
             raise Problem(name, "tray_smaller_than_deposit", side_m, low=spread_m, unit="m")
     most_m = 0.5 * (min(sides) - spread_m)
-    if tray["rim_m"] > most_m + GRACE_M:
+    if tray["rim_m"] > most_m + ROUNDING_M:
         raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
     narrowest_m = least_m(job.heaviest_kg / job.density)
     if spread_m < narrowest_m:
@@ -171,7 +171,7 @@ def _rows_m2(tray: "Readable", pattern: str, positions: list[tuple[float, float]
     sides = [tray[name] - 2.0 * tray["rim_m"] for name in ("length_m", "width_m")]
     onward = 0 if pattern == "staggered_short" else 1  # the way rows follow each other
     row_m = positions[number - 1][onward]
-    beyond = [place[onward] for place in positions[number:] if place[onward] > row_m + GRACE_M]
+    beyond = [place[onward] for place in positions[number:] if place[onward] > row_m + ROUNDING_M]
     if beyond:
         sides[onward] = 0.5 * (row_m + beyond[0]) - tray["rim_m"]
     result: float = sides[0] * sides[1]

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 # Tried too soon: again after this (assumed).
 TACKY_AGAIN_S, FREE_AGAIN_S = 120.0, 600.0
 # Caramel that turns tacky this much sooner or later than planned is another caramel (assumed).
-SOONEST, LATEST = 0.25, 4.0
+LEAST_TACK_FACTOR, MOST_TACK_FACTOR = 0.25, 4.0
 # The funnel never holds less, so that its cooling can be reckoned (rounding).
 LEAST_FILL_KG = 1e-3
 
@@ -72,9 +72,9 @@ def _tested(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     state["tests"] = state["tests"] + [{"at_s": at_s, "tacky": body["tacky"]}]
     from_s = state["second"]["from_s"]
     if body["tacky"]:
-        state["tack"] = max(SOONEST, min(state["tack"], at_s / from_s))
+        state["tack"] = max(LEAST_TACK_FACTOR, min(state["tack"], at_s / from_s))
     else:
-        state["tack"] = min(LATEST, max(state["tack"], (at_s + TACKY_AGAIN_S) / from_s))
+        state["tack"] = min(MOST_TACK_FACTOR, max(state["tack"], (at_s + TACKY_AGAIN_S) / from_s))
     _next_task(state, at_ms)
     return dict(decided(state), tack=state["tack"])
 

@@ -5,12 +5,12 @@ import math
 PATTERNS = ("square", "staggered_long", "staggered_short")
 ROW_SHARE = 0.5 * math.sqrt(3.0)  # distance of staggered rows over the pitch
 # A nanometre of grace: a tray made for so many deposits holds them in spite of rounding.
-GRACE_M = 1e-9
+ROUNDING_M = 1e-9
 
 
 def _fitting(room_m: float, step_m: float) -> int:
     """How many points at a step fit on a stretch, one at each end counted; none on a stretch of less than nothing."""
-    return 0 if room_m < -GRACE_M else 1 + math.floor((room_m + GRACE_M) / step_m)
+    return 0 if room_m < -ROUNDING_M else 1 + math.floor((room_m + ROUNDING_M) / step_m)
 
 
 def square_rows(along_m: float, across_m: float, pitch_m: float) -> list[tuple[float, int]]:

@@ -31,7 +31,7 @@ MELT_AS_IS = (
 )  # fmt: skip
 # The bowl is melted to the warmest K of the window, so that a fill lasts, and to the warmer half of a narrow one: an
 # oven needs some room (assumed).
-BOWL_K = 4.0
+BOWL_BELOW_HIGH_K = 4.0
 FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
 
@@ -190,7 +190,7 @@ def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document |
 def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document]":
     """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
     melt.refuse_lines(request)
-    warm_c = max(job.pour_c, request["window_high_c"] - BOWL_K)
+    warm_c = max(job.pour_c, request["window_high_c"] - BOWL_BELOW_HIGH_K)
     names = {"mass_kg": job.field}
     try:
         wanted = _melt_request(request, job, warm_c)
@@ -293,7 +293,7 @@ def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard_sd", windows.COLD_GUARD_SD, ""),
-        constant("deposit.bowl_k", BOWL_K, "K"),
+        constant("deposit.bowl_k", BOWL_BELOW_HIGH_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
     return own + schedule.constants() + cool.base_rows(base)[:-1]

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 
 # A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
-AHEAD_MS, FILL_MS = 300000.0, 30000.0
+SEE_TO_BOWL_BEFORE_MS, FILL_BEFORE_MS = 300000.0, 30000.0
 # Free before this share of the earliest time is a slip of the finger (assumed).
 SOONEST_FREE = 0.3
 
@@ -63,7 +63,7 @@ def _laying_clocks(run: "Readable") -> "list[Clock]":
 
 def _waits_ms(run: "Readable", from_ms: float) -> float:
     """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
-    return from_ms - (FILL_MS if _read_since(run) else AHEAD_MS)
+    return from_ms - (FILL_BEFORE_MS if _read_since(run) else SEE_TO_BOWL_BEFORE_MS)
 
 
 def _resting_ms(state: "Readable") -> float:

@@ -7,16 +7,16 @@ if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
 
 # When its height is measured, after the fresh cube: 1, 24 and 72 h (from memory).
-LOOKS_S = (0.0, 3600.0, 86400.0, 259200.0)
+MEASURED_AT_S = (0.0, 3600.0, 86400.0, 259200.0)
 
 
 def due_ms(state: "Readable") -> float | None:
     """When the next look is due (ms); None before the first and after the last."""
     seen = len(state["heights"])
-    if not 0 < seen < len(LOOKS_S):
+    if not 0 < seen < len(MEASURED_AT_S):
         return None
     first_ms: float = state["heights"][0]["at_ms"]
-    return first_ms + 1000.0 * LOOKS_S[seen]
+    return first_ms + 1000.0 * MEASURED_AT_S[seen]
 
 
 def _stood(run: "Readable", body: "Readable", at_ms: float) -> "Document":
@@ -26,7 +26,10 @@ def _stood(run: "Readable", body: "Readable", at_ms: float) -> "Document":
         measured = [((one["at_ms"] - since_ms) / 1000.0, one["height_m"]) for one in heights]
         verdict = plan.judged(measured)[1]
     # Who missed a look and comes days later has the last one.
-    return {"verdict": verdict, "last": len(heights) == len(LOOKS_S) or at_ms - since_ms >= 1000.0 * LOOKS_S[-1]}
+    return {
+        "verdict": verdict,
+        "last": len(heights) == len(MEASURED_AT_S) or at_ms - since_ms >= 1000.0 * MEASURED_AT_S[-1],
+    }
 
 
 DECIDES = {"stood": _stood}

@@ -2,7 +2,7 @@
 
 from ...core.prompts import button, clock, entry, skip
 from ...steps.common.prompts import lot_page
-from .decisions import LOOKS_S, due_ms
+from .decisions import MEASURED_AT_S, due_ms
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -44,7 +44,7 @@ def _stand(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["entry"] = _height(state)
         return
     advice["say"] = {"code": "say.stand_wait", "values": {}}
-    advice["more"] = {"code": "more.stand_wait", "values": {"n": len(LOOKS_S) - len(state["heights"])}}
+    advice["more"] = {"code": "more.stand_wait", "values": {"n": len(MEASURED_AT_S) - len(state["heights"])}}
     advice["number"] = {"name": "due_ms", "value": due}
     advice["action"] = {"code": "button.measure_now", "entry": _height(state)}
 

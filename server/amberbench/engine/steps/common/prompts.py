@@ -1,7 +1,7 @@
 """Prompts of the steps that every batch has: weigh, lot, weigh out, close."""
 
 from ...core.changed import changed
-from ...core.prompts import MOST_TIMES, button, entry, skip, text_entry
+from ...core.prompts import SLIP_FACTOR, button, entry, skip, text_entry
 from .fields import BOWL_KG
 
 TYPE_CHECKING = False
@@ -54,7 +54,7 @@ def plain_page(words: str, kind: str, word: "SignalWord", caution: str) -> "Call
 
 def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
-    typed = entry("weighed_out", "kg", 0.0, MOST_TIMES * weighed_kg, body={"what": "rest", "seen": len(run["out"])})
+    typed = entry("weighed_out", "kg", 0.0, SLIP_FACTOR * weighed_kg, body={"what": "rest", "seen": len(run["out"])})
     advice["entry"] = changed(typed, name="rest_kg")
     advice["choices"] = [skip("weigh_out")]
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 MOST_ROWS = 40
 MINUTE_MS = 60000.0
 # A phone's clock and a kitchen's differ a little (assumed).
-AHEAD_MS = 5 * MINUTE_MS
+CLOCKS_DIFFER_MS = 5 * MINUTE_MS
 
 
 def instant(meaning: str, **more: "Any") -> "Document":
@@ -34,7 +34,7 @@ class Sheet:
         """Takes a time that stands on the sheet."""
         if at_ms < self.at_ms - MINUTE_MS:
             raise Problem(field, "out_of_order", at_ms, low=self.at_ms)
-        if at_ms > self.now_ms + AHEAD_MS:
+        if at_ms > self.now_ms + CLOCKS_DIFFER_MS:
             raise Problem(field, "still_to_come", at_ms, high=self.now_ms)
         self.at_ms = max(at_ms, self.at_ms)
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
 WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
-SPREAD = WALL_SPREAD**SD_TO_10_PERCENT
+WALL_FACTOR_10_PERCENT = WALL_SPREAD**SD_TO_10_PERCENT
 WARMER_K = 2.0  # water less than this above the window takes for ever to bring caramel into it (assumed)
 
 
@@ -106,8 +106,8 @@ def plan(request: "MeltPlanJacketRequest") -> "Document":
     block, chopped_m = Block(request), request["chopped_m"]
     return {
         "seconds_s": block.seconds_s(chopped_m, WALL_W_M2K),
-        "low_s": block.seconds_s(chopped_m, WALL_W_M2K * SPREAD),
-        "high_s": block.seconds_s(chopped_m, WALL_W_M2K / SPREAD),
+        "low_s": block.seconds_s(chopped_m, WALL_W_M2K * WALL_FACTOR_10_PERCENT),
+        "high_s": block.seconds_s(chopped_m, WALL_W_M2K / WALL_FACTOR_10_PERCENT),
         "inputs": [
             check.constant("jacket.wall_w_m2k", WALL_W_M2K, "W/(m² K)"),
             check.constant("jacket.free_c", FREE_C, "°C", "practice"),
@@ -141,4 +141,4 @@ def warmed_s(melt: "Readable", from_c: float, to_c: float, slower: float) -> flo
     """
     if to_c >= melt["jacket_c"]:
         return None
-    return slower * Block(request_for(melt)).stirred_s(from_c, to_c, WALL_W_M2K * SPREAD)
+    return slower * Block(request_for(melt)).stirred_s(from_c, to_c, WALL_W_M2K * WALL_FACTOR_10_PERCENT)

@@ -16,7 +16,7 @@ COLD_ROOM_C = 18.0  # in a colder room caramel gets brittle before it is cut; as
 # another trade page says 68 %); white taken as milk.
 SUGAR_BLOOM = {"dark_chocolate": 0.82, "milk_chocolate": 0.78, "white_chocolate": 0.78}
 # Common practice, no published source: air for coating at most 22 °C and 55 %; centres at 21 to 26 °C.
-HUMID, SETTING_C = 0.55, 22.0
+HUMID_AIR, WARM_SETTING_C = 0.55, 22.0
 CENTRE_LOW_C, CENTRE_HIGH_C = 21.0, 26.0
 SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 °C
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
@@ -68,13 +68,13 @@ def _air_reply(request: "Readable") -> "Document":
 
 def _constants(chocolate: str | None) -> "list[Input]":
     rows = [
-        constant("room.humid_share", HUMID, "", "practice"),
+        constant("room.humid_share", HUMID_AIR, "", "practice"),
         constant("room.soft_c", SOFT_C, "°C", "memory"),
         constant("room.cold_room_c", COLD_ROOM_C, "°C"),
     ]
     if chocolate is not None:
         rows.append(constant("room.sugar_bloom_share", SUGAR_BLOOM[chocolate], "", "practice"))
-        rows.append(constant("room.setting_c", SETTING_C, "°C", "practice"))
+        rows.append(constant("room.setting_c", WARM_SETTING_C, "°C", "practice"))
         rows.append(constant("room.fat_bloom_c", FAT_BLOOM_C, "°C", "memory"))
     return rows
 
@@ -86,8 +86,8 @@ def _air(humidity: float, dew: float, coldest_c: float, chocolate: str | None) -
     at_surface = math.exp(log_vapour_pressure(dew) - log_vapour_pressure(coldest_c))
     if chocolate is not None and at_surface > SUGAR_BLOOM[chocolate]:
         return [_humid("sugar_bloom", at_surface, SUGAR_BLOOM[chocolate])]
-    if humidity > HUMID:
-        return [_humid("sticky_caramel" if chocolate is None else "humid_room", humidity, HUMID)]
+    if humidity > HUMID_AIR:
+        return [_humid("sticky_caramel" if chocolate is None else "humid_room", humidity, HUMID_AIR)]
     return []
 
 
@@ -98,8 +98,8 @@ def _humid(code: str, humidity: float, most: float) -> "Warning":
 def _warmth(room_c: float, chocolate: str | None) -> "list[Warning]":
     """Warnings of the room's temperature."""
     found: "list[Warning]" = []
-    if chocolate is not None and room_c > SETTING_C:
-        found.append({"code": "slow_setting", "values": {"room_c": room_c, "most_c": SETTING_C}})
+    if chocolate is not None and room_c > WARM_SETTING_C:
+        found.append({"code": "slow_setting", "values": {"room_c": room_c, "most_c": WARM_SETTING_C}})
     if chocolate is not None and room_c > FAT_BLOOM_C:
         found.append({"code": "fat_bloom", "values": {"room_c": room_c, "most_c": FAT_BLOOM_C}})
     if room_c > SOFT_C:

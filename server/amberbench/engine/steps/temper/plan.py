@@ -30,8 +30,8 @@ UPWARDS = ("cool_low_c", "cool_high_c", "work_low_c", "work_high_c", "melt_low_c
 LIQUID_J_KGK, SOLID_J_KGK = 1670.0, 1590.0
 LATENT_J_KG = {"dark_chocolate": 46000.0, "milk_chocolate": 44000.0, "white_chocolate": 44000.0}
 SEED_MELTS_C = 33.8  # crystal form V, the one wanted (wille_lutton_1966)
-HANDY_KG = 0.9  # less loses its temper too fast by hand (common practice, no published source)
-THICK_K = 0.5  # warmed by so little when too thick (from memory)
+LEAST_HANDY_KG = 0.9  # less loses its temper too fast by hand (common practice, no published source)
+WARM_THICK_CHOCOLATE_K = 0.5  # warmed by so little when too thick (from memory)
 # Share of its latent heat that a tempered bowl gives off per kelvin it falls, as new crystals grow: 0 to 4 %, evenly.
 # Assumed: it carries some 1 to 4 % of its fat as crystals and is too thick with many more (from memory).
 CRYSTAL_SHARE, CRYSTAL_SHARE_SD = 0.02, 0.0115
@@ -62,7 +62,7 @@ def remedies(line: "Readable") -> "list[Warning]":
     return [
         {"code": "chocolate_too_warm", "values": {"bowl_high_c": high_c}},
         {"code": "chocolate_too_cool", "values": {"bowl_low_c": low_c, "bowl_high_c": high_c}},
-        {"code": "chocolate_too_thick", "values": {"warmer_k": THICK_K, "bowl_high_c": high_c}},
+        {"code": "chocolate_too_thick", "values": {"warmer_k": WARM_THICK_CHOCOLATE_K, "bowl_high_c": high_c}},
     ]
 
 
@@ -100,14 +100,14 @@ def plan(request: "ChocolateTemperRequest") -> "Document":
     _refuse(request, line, melt_c, seed_c)
     latent = LATENT_J_KG[request["chocolate"]]
     share = seed_share(melt_c, line["work_high_c"], seed_c, latent)
-    small = {"code": "small_bowl", "values": {"mass_kg": request["mass_kg"], "handy_kg": HANDY_KG}}
+    small = {"code": "small_bowl", "values": {"mass_kg": request["mass_kg"], "handy_kg": LEAST_HANDY_KG}}
     return {
         "seed_kg": share * request["mass_kg"],
         "melt_kg": (1.0 - share) * request["mass_kg"],
         "seed_share": share,
         "steps": _steps(line),
         "remedies": remedies(line),
-        "warnings": [small] if request["mass_kg"] < HANDY_KG else [],
+        "warnings": [small] if request["mass_kg"] < LEAST_HANDY_KG else [],
         "inputs": _assumed(request, line) + _heats(request["chocolate"]),
     }
 
@@ -129,7 +129,7 @@ def _heats(chocolate: str) -> "list[Input]":
         constant("temper.liquid_j_kgk", LIQUID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
         constant("temper.solid_j_kgk", SOLID_J_KGK, "J/(kg K)", "beckett_2009", "published"),
         constant("temper.seed_melts_c", SEED_MELTS_C, "°C", "wille_lutton_1966", "published"),
-        constant("temper.thick_k", THICK_K, "K", "memory"),
+        constant("temper.thick_k", WARM_THICK_CHOCOLATE_K, "K", "memory"),
         _latent_row(chocolate),
     ]
 
