@@ -36,12 +36,14 @@ PIP_INSTALL = .venv/bin/pip install --quiet --disable-pip-version-check
 	$(PIP_INSTALL) --require-hashes -r server/requirements/dev.txt
 	@touch $@
 
-pwa/node_modules/ready: .venv/ready pwa/package-lock.json
-	$(NPM) ci --omit=dev --no-audit --no-fund --loglevel=error
-	@touch $@
+# Without the tools, but where they are already.
+WITH_TOOLS = $(wildcard pwa/node_modules/tools)
+pwa/node_modules/ready: pwa/package-lock.json | .venv/ready
+	$(NPM) ci $(if $(WITH_TOOLS),,--omit=dev) --no-audit --no-fund --loglevel=error
+	@touch $@ $(WITH_TOOLS)
 
 # Everything at once: npm begins anew each time, so whoever needs the tools asks for them before the app is built.
-pwa/node_modules/tools: .venv/tools pwa/package-lock.json
+pwa/node_modules/tools: pwa/package-lock.json | .venv/tools
 	$(NPM) ci --no-audit --no-fund --loglevel=error
 	@touch pwa/node_modules/ready $@
 
