@@ -27,7 +27,7 @@ from amberbench.engine.batch import advice as advise
 from amberbench.engine.batch import run
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import materials
-from amberbench.engine.products.cluster import windows as clusters
+from amberbench.engine.products.cluster import time_windows as clusters
 from tests.bench import NINE_OCLOCK_MS
 from tests.kitchens import Kitchen
 
@@ -193,7 +193,7 @@ class LayingBench:
                 for one in request["under"]:
                     parts.append((materials.resolved(one["material"]), one["count"] * one["kg_each"], room_c))
                 across_m = clusters.spread_m(request["spread_m"], kg / largest_kg)
-                course = tray.course(clusters.Mixture(parts, room_c), across_m, self.loss, room_c, False)
+                course = tray.milestone_times(clusters.Mixture(parts, room_c), across_m, self.loss, room_c, False)
                 self.times[kg, laid_c] = course.tacky_s, course.cold_s
 
     def window_s(self, deposit: Deposit) -> tuple[float, float]:

@@ -5,7 +5,7 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.core import check
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import fields, refit
 
 USUAL = {"thickness_m": 0.0127, "base": "aluminium_tray"}

@@ -7,7 +7,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.products.cluster import weighed as deposit_learn
+from amberbench.engine.products.cluster import calibration as deposit_learn
 from tests.strategies_deposit import LEARNED, ON_NUTS
 
 PECANS = [{"material": "pecan", "kg_each": 0.0015, "count": 3}]

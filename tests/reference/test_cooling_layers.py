@@ -8,7 +8,7 @@ from amberbench.engine.core import check
 from amberbench.engine.physics import bases
 from amberbench.engine.physics import convection as surfaces
 from amberbench.engine.physics import fields as physics_fields
-from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import fields
 from amberbench.engine.steps.cool import plan as cool
 from tests import slabs

@@ -17,7 +17,7 @@ import pytest
 
 from amberbench.engine import fields as engine_fields
 from amberbench.engine.core import check
-from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import fields, refit
 from amberbench.engine.steps.cool import plan as cool
 from tests import slabs

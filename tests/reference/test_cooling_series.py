@@ -9,7 +9,7 @@ import math
 import pytest
 
 from amberbench.engine.core import check
-from amberbench.engine.steps.cool import course as cooling
+from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import fields
 from amberbench.engine.steps.cool import plan as cool
 from tests import slabs

@@ -38,7 +38,7 @@ def take_in(session: Session, new: NewEvents) -> None:
         errors.append(error)
         left = batch_ids
     if all([batches.project(session, batch_id) for batch_id in left]):
-        # Folded whole they are sound, so nothing has told of the mistake yet: it lies in the short way.
+        # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
             mistakes.note("a batch could not be folded without its whole log", missed)
 

@@ -4,7 +4,7 @@ from ..core.problems import Problem
 from ..core.prompts import SLIP_FACTOR, most_pieces
 from ..products import KINDS
 from ..steps.common.sheet import Sheet
-from ..steps.melt.prompts import STIR_S
+from ..steps.melt.prompts import SHOWN_STIR_S
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -30,10 +30,10 @@ def events(request: "PaperEventsRequest") -> "Document":
     count or a rest that the bench would not believe either),
     missing (nothing stands on the sheet; a tray that was laid again or freed without being laid, or laid without a
     fill).
-    Relation: a stir ends a burst when its seconds are over; the reading of a burst follows STIR_S later. A fill is as
-    much as planned, and where it was not read FRESH_BOWL_K over what the bowl is ready at. The funnel is emptied after
+    Relation: a stir ends a burst when its seconds are over; the reading of a burst follows SHOWN_STIR_S later. A
+    fill is as much as planned, and where it was not read FRESH_BOWL_K over what the bowl is ready at. The funnel is emptied after
     the last tray.
-    Source: practice for STIR_S, assumed for the rest.
+    Source: practice for SHOWN_STIR_S, assumed for the rest.
     """
     sheet = Sheet(request["after_ms"], request["now_ms"])
     _weigh(sheet, request)
@@ -103,7 +103,7 @@ def _burst(sheet: "Sheet", field: str, one: "Readable", after_ms: float | None) 
     sheet.add("burst_started", field, one["at_ms"], {"seconds_s": one["seconds_s"]})
     sheet.later("stirred", one["seconds_s"], {"free": one["free"]})
     if one["surface_c"] is not None:
-        sheet.later("read", STIR_S, {"surface_c": one["surface_c"]}, after_ms)
+        sheet.later("read", SHOWN_STIR_S, {"surface_c": one["surface_c"]}, after_ms)
 
 
 def _in_time_order(columns: "list[list[tuple[float, str, str, Document]]]") -> "list[tuple[float, str, str, Document]]":

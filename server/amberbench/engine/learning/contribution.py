@@ -8,12 +8,12 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
 from ..physics import pot as physics_pot
-from ..steps.cool import course, refit, spread
+from ..steps.cool import cooling_curve, refit, time_spread
 from ..steps.cool import fields as cool_fields
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
 from ..steps.melt.belief import Belief
-from ..steps.melt.decide import follow_history
+from ..steps.melt.next_burst import follow_history
 from . import fields
 
 TYPE_CHECKING = False
@@ -117,7 +117,7 @@ def _base(run: "Readable") -> "Document":
     if not request["readings"] and not request["touches"]:
         raise TeachesNothing("says_nothing")
     factor, sd = request["loss_factor"], request["loss_factor_sd"]
-    spread_sd = min(spread.in_loss_factor(course.Slab(request), factor, sd), 5.0)
+    spread_sd = min(time_spread.in_loss_factor(cooling_curve.Slab(request), factor, sd), 5.0)
     # What a touch test says depends on where it was expected: where the plan's range lay. Its start is taken out again.
     prior, prior_sd = log(factor), sqrt(sd * sd + (request["spread"] * spread_sd) ** 2)
     x, sd = _refitted(request, prior, prior_sd)
@@ -140,7 +140,7 @@ def _refitted(request: "Readable", prior: float, prior_sd: float) -> tuple[float
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
     low_k, sd_k = request["reading_low_k"], request["reading_sd_k"]
     fitted: tuple[float, float] = refit.fit(
-        refit.Evidence(course.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd
+        refit.Evidence(cooling_curve.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd
     )
     return fitted
 

@@ -54,7 +54,7 @@ def _at(polynomial: tuple[float, float, float], temp_c: float) -> float:
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
 
 
-class Course:
+class Transient:
     """The temperatures of a stack after pouring, one step at a time."""
 
     def __init__(

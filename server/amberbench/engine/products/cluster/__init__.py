@@ -20,15 +20,15 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import asked, decisions, fields, fold, plan, prompts, sheet, weighed
+from . import calibration, decisions, fields, fold, job, plan, prompts, sheet
 
 KIND = Kind(
     name="cluster",
-    functions={"cluster.plan": plan.plan, "cluster.learn": weighed.learn},
+    functions={"cluster.plan": plan.plan, "cluster.learn": calibration.learn},
     described=fields.FUNCTIONS,
     routes={"clusters": "cluster.plan"},
     function="cluster.plan",
-    mass_kg=lambda request: asked.ClusterJob(request).caramel_kg,
+    mass_kg=lambda request: job.ClusterJob(request).caramel_kg,
     course=(
         ("set_up", "ready_checked"),
         ("allergens", "allergens_checked"),

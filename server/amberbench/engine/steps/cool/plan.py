@@ -5,14 +5,14 @@ from math import exp, log
 from ...core.check import constant
 from ...physics import bases, convection
 from ..room.plan import COLD_ROOM_C
-from . import course, spread
+from . import cooling_curve, time_spread
 from . import refit as cool_refit
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
     from ...types import CoolPlanRequest, CoolRefitRequest, Curve, Input, Warning
-    from .course import Slab
+    from .cooling_curve import Slab
 
 
 MOST_POINTS = 100
@@ -43,7 +43,7 @@ def plan(request: "CoolPlanRequest") -> "Document":
     Source: incropera for the example's relation, mcadams, cengel_air, emissivity_manuals, en_12524, asme_1992,
     choi_okos_1986; memory for target_c, assumed for the other milestones.
     """
-    slab = course.Slab(request)
+    slab = cooling_curve.Slab(request)
     reply = _reply(request, slab, request["loss_factor"], request["loss_factor_sd"])
     reply["inputs"] = _constants(request)
     return reply
@@ -64,7 +64,7 @@ def refit(request: "CoolRefitRequest") -> "Document":
     Example: a slab that reads 39.0 °C where the model says 40.0 °C, with reading_low_k 1, leaves the plan as it is.
     Source: assumed for the scatter and the blur, emissivity_manuals for reading_low_k, practice for ten minutes.
     """
-    slab = course.Slab(request)
+    slab = cooling_curve.Slab(request)
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
     evidence = cool_refit.Evidence(slab, readings, touches, request["reading_low_k"], request["reading_sd_k"])
@@ -82,7 +82,7 @@ def _reply(request: "Readable", slab: "Slab", loss_factor: float, loss_factor_sd
     points = slab.run(loss_factor)
     milestones = [
         {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s}
-        for name, at_s, low_s, high_s in spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])
+        for name, at_s, low_s, high_s in time_spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])
     ]
     reply = {
         "target_c": slab.target_c,
@@ -143,13 +143,13 @@ def _constants(request: "Readable") -> "list[Input]":
     """The constants used that are not in the request, as input rows."""
     rows = [
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
-        constant("cool.room_margin_k", course.ROOM_MARGIN_K, "K"),
-        constant("cool.cold_c", course.COLD_C, "°C"),
-        constant("cool.start_sd_k", spread.START_SD_K, "K"),
-        constant("cool.room_sd_k", spread.ROOM_SD_K, "K"),
-        constant("cool.contact_sd", spread.CONTACT_SD, "", "asme_1992"),
+        constant("cool.room_margin_k", cooling_curve.ROOM_MARGIN_K, "K"),
+        constant("cool.cold_c", cooling_curve.COLD_C, "°C"),
+        constant("cool.start_sd_k", time_spread.START_SD_K, "K"),
+        constant("cool.room_sd_k", time_spread.ROOM_SD_K, "K"),
+        constant("cool.contact_sd", time_spread.CONTACT_SD, "", "asme_1992"),
     ]
-    for name, _, temp_c, _ in course.MILESTONES:
+    for name, _, temp_c, _ in cooling_curve.MILESTONES:
         if temp_c is not None:
             rows.append(constant("cool." + name + "_c", temp_c, "°C"))
     if "fan" in (request["top"], request["bottom"]):

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from .course import Slab
+    from .cooling_curve import Slab
 
 
 T_FREEDOM = 8.0
@@ -150,7 +150,7 @@ def _variance(cost: "Callable[..., Any]", x: float, prior_sd: float) -> float:
 
 def at_times(slab: "Slab", loss_factor: float, times: list[float]) -> list[tuple[float, float]]:
     """[(core °C, surface °C)] of a course at times in s, in order; between steps by the parabola through three."""
-    course = slab.course(loss_factor)
+    course = slab.transient(loss_factor)
     found = []
     before = was = now = (0.0, course.core_c, course.surface_c)
     for at in times:

@@ -94,7 +94,7 @@ def most_on_tray(state: "Readable") -> int:
     """The most clusters on a tray, at most a full one, of which every second deposit is in time; at least one."""
     full = state["per_tray"]
 
-    def held(number: int) -> bool:
+    def is_in_time(number: int) -> bool:
         tray_s = state["tray_s"] * number / full
         trial = dict(state, per_tray=number, tray_s=tray_s, bowl_kg=state["all_kg"] - state["full_kg"], begun_ms=0.0)
         trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
@@ -103,7 +103,7 @@ def most_on_tray(state: "Readable") -> int:
     low, high = 1, full
     while low < high:
         middle = high if high == full else (low + high + 1) // 2
-        if held(middle):
+        if is_in_time(middle):
             low = middle
         else:
             high = middle - 1

@@ -106,7 +106,7 @@ def run_out_kg(state: "Readable", next_task: tuple[str, int, float], at_ms: floa
     next_task: as `schedule.next_task`.
     """
     fill, (task, tray, from_ms) = state["fill"], next_task
-    # What rings is heeded: nothing is laid any more.
+    # Whoever lays stops when the clock of the fill rings: nothing runs out after it.
     took_s = max(0.0, min(at_ms, fill["due_ms"]) - max(fill["at_ms"], from_ms)) / 1000.0
     whole_kg = tray_kg(state, task, tray) if task in ("lay", "second") else 0.0
     still_kg = max(0.0, whole_kg - (state["base_kg"] - state["bowl_kg"] - fill["kg"]))

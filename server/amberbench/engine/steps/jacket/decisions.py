@@ -12,7 +12,7 @@ LEAST_WAIT_S, MOST_WAIT_S = 600.0, 2700.0
 
 
 def wait_s(jacket: "Readable", after_s: float) -> float:
-    """Until the next look, when one at `after_s` found lumps: that was the 10 % point, so halfway to the middle."""
+    """Seconds to the next look, after one at `after_s` found lumps: half of what is left to the likely end."""
     slower = max(jacket["slower"], after_s / jacket["low_s"])
     found_s: float = min(max(0.5 * (slower * jacket["seconds_s"] - after_s), LEAST_WAIT_S), MOST_WAIT_S)
     return found_s

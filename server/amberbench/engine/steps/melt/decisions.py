@@ -14,7 +14,7 @@ LONGEST_REST_S = 36000.0
 LUMPS_GONE_C = 50.0
 
 
-def rest_s(since_ms: float | None, at_ms: float) -> float | None:
+def rested_s(since_ms: float | None, at_ms: float) -> float | None:
     """How long the caramel has rested, in s, between two happenings; None: no longer than they take."""
     if since_ms is None or at_ms - since_ms <= 1000.0 * USUAL_GAP_S:
         return None
@@ -22,7 +22,7 @@ def rest_s(since_ms: float | None, at_ms: float) -> float | None:
 
 
 def _paused(run: "Readable", body: "Readable", at_ms: float) -> "Document":
-    return {"paused_s": rest_s(run["melt"]["last_at_ms"], at_ms)}
+    return {"paused_s": rested_s(run["melt"]["last_at_ms"], at_ms)}
 
 
 def stirred(run: "Readable", body: "Readable", at_ms: float) -> "Document":
@@ -32,7 +32,7 @@ def stirred(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     lumps_too_long = not free and (burning["expected_c"] or 0.0) > LUMPS_GONE_C
     newly_free = body["free"] and not melt["free"]
     return {
-        "paused_s": rest_s(min(burning["due_ms"], at_ms), at_ms),
+        "paused_s": rested_s(min(burning["due_ms"], at_ms), at_ms),
         "read_wanted": lumps_too_long or (free and (burning["read"] or newly_free)),
     }
 

@@ -7,10 +7,10 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
 from . import belief as melt_belief
-from . import decide as melt_decide
-from . import guard, oven
-from .decide import decide, follow_history
-from .guard import Melt
+from . import burst_limit, oven
+from . import next_burst as melt_decide
+from .burst_limit import MeltLimits
+from .next_burst import decide, follow_history
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -102,7 +102,7 @@ def plan(request: "MeltPlanRequest") -> "Document":
     Source: choi_okos_1986 for the heat; assumed constants in `inputs`.
     """
     check_melt(request)
-    melt = Melt(request)
+    melt = MeltLimits(request)
     belief, start_c = melt.belief, request["start_c"]
     bursts: "list[Document]" = []
     if start_c > melt.high_c:
@@ -116,7 +116,7 @@ def plan(request: "MeltPlanRequest") -> "Document":
     return {"bursts": bursts, "total_s": float(total_s), "energy_j": energy_j, "inputs": assumed(melt, request)}
 
 
-def _planned(melt: "Melt") -> "Document":
+def _planned(melt: "MeltLimits") -> "Document":
     """One burst of the plan, its stir, and the readings to be expected after it."""
     belief, seconds_s = melt.belief, melt.longest_s(True)
     hottest_c = melt.hottest_c(seconds_s)
@@ -137,7 +137,7 @@ def _planned(melt: "Melt") -> "Document":
     }
 
 
-def assumed(melt: "Melt", request: "Readable") -> "list[Input]":
+def assumed(melt: "MeltLimits", request: "Readable") -> "list[Input]":
     """The constants of a melt, in its plan and at the bench, that are not in the request, as input rows."""
     rows: "list[Input]" = [
         constant("melt.dead_s", oven.MAGNETRON_START_S, "s", "oven_tests", "published"),
@@ -178,14 +178,14 @@ def _decided() -> "list[Input]":
     """Input rows of the risks taken by a burst and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
-        constant("melt.guard", normal_below(guard.GUARD_SD), ""),
-        constant("melt.guard_unread", normal_below(guard.GUARD_SD_UNREAD), ""),
-        constant("melt.aim", guard.AIM_IN_WINDOW, ""),
+        constant("melt.guard", normal_below(burst_limit.GUARD_SD), ""),
+        constant("melt.guard_unread", normal_below(burst_limit.GUARD_SD_UNREAD), ""),
+        constant("melt.aim", burst_limit.AIM_IN_WINDOW, ""),
         constant("melt.pour_risk", melt_decide.POUR_RISK, ""),
     ]
 
 
-def window_loss_w(melt: "Melt") -> float:
+def window_loss_w(melt: "MeltLimits") -> float:
     """Heat lost in W at the middle of the window."""
     return melt.belief.pot.loss_w(0.5 * (melt.low_c + melt.high_c))
 
@@ -212,7 +212,7 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
     """
     check_melt(request)
     _check_history(request["history"])
-    melt = Melt(request)
+    melt = MeltLimits(request)
     belief = melt.belief
     follow_history(belief, request["history"])
     action, code, seconds_s = decide(melt)

@@ -3,7 +3,7 @@
 from ...core.problems import Problem
 from ...core.prompts import button, clock, entry, skip
 from . import plan
-from .decisions import rest_s
+from .decisions import rested_s
 from .fold import readings
 
 TYPE_CHECKING = False
@@ -15,8 +15,9 @@ if TYPE_CHECKING:
     from ...types import Action, Advice, Clock, Entry, EventButton, NextBurst
 
 
-# Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source).
-STIR_S = 35.0
+# Stirring 1 to 2 kg takes 30 to 45 s (common practice, no published source). This is the time shown; the model reckons
+# with `oven.STIR_S`, the pause between two bursts.
+SHOWN_STIR_S = 35.0
 
 
 def melt_page(
@@ -55,7 +56,7 @@ def _after_burst(state: "Readable", advice: "Advice") -> None:
         advice["action"] = button("turned", "stirred", lumps)
         advice["choices"] = [button("stirs_freely", "stirred", free)]
         return
-    advice["number"] = {"name": "stir_s", "value": STIR_S}
+    advice["number"] = {"name": "stir_s", "value": SHOWN_STIR_S}
     if state["free"]:
         advice["say"] = {"code": "say.stir_read" if burning["read"] else "say.stir_well", "values": {}}
         advice["action"] = button("stirred", "stirred", free)
@@ -92,7 +93,7 @@ def belief(run: "Readable", at_ms: float) -> "NextBurst | None":
     """The reply of melt.next_burst for a run at a time, a long pause until now counted as a rest; None if refused."""
     state = run["melt"]
     history = list(state["history"])
-    paused_s = rest_s(state["last_at_ms"], at_ms)
+    paused_s = rested_s(state["last_at_ms"], at_ms)
     if paused_s is not None:
         history.append({"kind": "rest", "seconds_s": paused_s})
     try:

@@ -5,7 +5,7 @@ import math
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
-from . import asked, windows
+from . import job, time_windows
 from .fields import DEPOSIT_KG
 
 TYPE_CHECKING = False
@@ -84,7 +84,7 @@ def _under(request: "Readable", across_m: float) -> tuple[float, float]:
     """(kg under all clusters, its standard deviation): weighed, or calculated from what was to lie there."""
     if request["under_kg"] is not None:
         return request["under_kg"], SCALE_SD_KG if request["under_kg"] > 0.0 else 0.0
-    kg = request["clusters"] * sum(each_kg for _, each_kg in asked.one_under(request, across_m))
+    kg = request["clusters"] * sum(each_kg for _, each_kg in job.one_under(request, across_m))
     return kg, UNDER_SD * kg
 
 
@@ -100,7 +100,7 @@ def _first_share(request: "Readable") -> float:
 
 
 def _refuse_width(spread_m: float, deposit_kg: float, caramel_kg: float, density: float) -> None:
-    least_m = asked.least_m(deposit_kg / density)
+    least_m = job.least_m(deposit_kg / density)
     if spread_m < least_m:
         raise Problem("across_m", "spread_too_narrow", spread_m, low=least_m, unit="m")
     most_m = math.sqrt(4.0 * caramel_kg / density / (math.pi * THINNEST_M))
@@ -112,4 +112,4 @@ def _planned_m(request: "Readable", deposit_kg: float) -> float | None:
     """What the planned width makes of the weight found; None where none was planned."""
     if request["spread_m"] is None or request["deposit_kg"] is None:
         return None
-    return windows.spread_m(request["spread_m"], deposit_kg / request["deposit_kg"])
+    return time_windows.spread_m(request["spread_m"], deposit_kg / request["deposit_kg"])

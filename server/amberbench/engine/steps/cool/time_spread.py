@@ -3,12 +3,12 @@
 from math import exp, log, sqrt
 
 from ...core.statistics import SD_TO_10_PERCENT
-from . import course
+from . import cooling_curve
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
-    from .course import Slab
+    from .cooling_curve import Slab
 
 
 # Standard deviations nobody measured (source assumed). Contact: of its logarithm; ln 5 between the published
@@ -28,7 +28,7 @@ def spans(
     the course itself, whose excess over the room scales with the excess at the start. The four are independent; the
     last three count by the share `spread` of their standard deviations.
     """
-    at = course.times(slab, points)
+    at = cooling_curve.times(slab, points)
     by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
     found = []
     for name, point, temp_c in slab.thresholds:
@@ -48,7 +48,7 @@ def spans(
 def in_loss_factor(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> float:
     """Standard deviation of ln(loss factor) that moves ready as far as start, room and contact together do."""
     points = slab.run(loss_factor)
-    at = course.times(slab, points)
+    at = cooling_curve.times(slab, points)
     by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
     ready = next(one for one in slab.thresholds if one[0] == "ready")
     low, high = _others(slab, points, ready, at, by_contact)
@@ -58,11 +58,11 @@ def in_loss_factor(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> f
 
 def _courses(slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "tuple[Document, Document]":
     """Milestones at the 90 % point of the loss factor, and at that of the contact ({} where there is none)."""
-    by_loss = course.times(slab, slab.run(loss_factor * exp(SD_TO_10_PERCENT * loss_factor_sd)))
+    by_loss = cooling_curve.times(slab, slab.run(loss_factor * exp(SD_TO_10_PERCENT * loss_factor_sd)))
     if slab.contact <= 0.0 or not slab.stack.base_link:
         return by_loss, {}
     contact = slab.contact * exp(SD_TO_10_PERCENT * CONTACT_SD)
-    return by_loss, course.times(slab, slab.run(loss_factor, contact, 10.0 * course.LONGEST_S))
+    return by_loss, cooling_curve.times(slab, slab.run(loss_factor, contact, 10.0 * cooling_curve.LONGEST_S))
 
 
 def _shift(other: "Readable", at: "Readable", name: str) -> float:
@@ -80,7 +80,7 @@ def _others(
     """Changes of ln t to the 10 % and the 90 % side by start, room and contact together."""
     name, point, temp_c = threshold
     contact = _shift(by_contact, at, name)
-    low, high = _scaled(slab, points, course.COLUMNS[point], temp_c, at[name])
+    low, high = _scaled(slab, points, cooling_curve.COLUMNS[point], temp_c, at[name])
     return sqrt(low * low + contact * contact), sqrt(high * high + contact * contact)
 
 
@@ -94,10 +94,12 @@ def _scaled(
             room = slab.room_c + sign * room_k
             start = slab.start_c + sign * start_k
             wanted = temp_c
-            if room_k and temp_c < room + course.ROOM_MARGIN_K:
-                wanted = room + course.ROOM_MARGIN_K
+            if room_k and temp_c < room + cooling_curve.ROOM_MARGIN_K:
+                wanted = room + cooling_curve.ROOM_MARGIN_K
             share = (wanted - room) / (start - room)
-            other = course.crossing_s(points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c)
+            other = cooling_curve.crossing_s(
+                points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c
+            )
             if not other:
                 continue
             change = log(other / at_s)

@@ -6,15 +6,15 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import bases, convection, materials
 from ...physics.spherical_cap import CapCooling, SphericalCap, height_m
-from ...steps.cool import course as cool_course
+from ...steps.cool import cooling_curve as cool_course
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
 
 
-# Hottest point of a cluster that comes off its paper whole (assumed); one gets no nearer to the room than a kelvin, so
-# in a warmer room it is said to be free when it were so in the warmest that lets it get there: never sooner.
+# Hottest point of a cluster that comes off its paper whole (assumed). In a room above FREE_C − 1 K a cluster never
+# cools to it: the time is then that of a room at just this limit, so that a warmer room never frees a tray sooner.
 FREE_C = 24.0
 CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
 TACKY_C, TACKY_K = cool_course.MILESTONES[1][2:]
@@ -72,7 +72,7 @@ class Tray:
         warmest_c = FREE_C - cool_course.ROOM_MARGIN_K
         return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
 
-    def course(
+    def milestone_times(
         self, mixture: "Mixture", across_m: float, loss_factor: float, base_start_c: float, free: bool = True
     ) -> "MilestoneTimes":
         """The MilestoneTimes of a cluster: to the end where `free` is asked for, else until it is too cold to weld."""
@@ -134,22 +134,25 @@ def windows(
     here = frees if alone else tray
     first = Mixture(parts, room_c)
     warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
-    slow = here.course(warm, across_m, slow_loss, room_c, alone)
-    fast = here.course(first, across_m, fast_loss, room_c, alone)
+    slow = here.milestone_times(warm, across_m, slow_loss, room_c, alone)
+    fast = here.milestone_times(first, across_m, fast_loss, room_c, alone)
     if second is None:
         return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
-    light = (
-        fast if lightest is None else tray.course(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
-    )
+    light = fast
+    if lightest is not None:
+        light = tray.milestone_times(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
     if light.cold_s <= slow.tacky_s:
         raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
     mean_c, base_c = fast.left
     both = Mixture([(material, kg, mean_c) for material, kg, _ in parts] + [second], room_c)
-    free_s = frees.course(both, across_m, 1.0, base_c).free_s
+    free_s = frees.milestone_times(both, across_m, 1.0, base_c).free_s
     return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
 
 
 def _free(free_s: float, slow_s: float, fast_s: float) -> "Document":
-    """The free window about its middle; how much later slow losses make it goes by two times of one event."""
+    """When the tray comes free: from the expected time to as much later as slow heat losses make one of its events.
+
+    slow_s, fast_s: the same event with heat losses at their 2 % points; the window ends at its 10 % point.
+    """
     later = (slow_s / fast_s) ** (0.5 * SD_TO_10_PERCENT / COLD_GUARD_SD) if fast_s > 0.0 else 1.0
     return {"from_s": free_s, "to_s": free_s * later}

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from ...core.annotations import Readable
     from .belief import Belief
-    from .guard import Melt
+    from .burst_limit import MeltLimits
 
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
@@ -25,7 +25,7 @@ MOST_READINGS = 5  # readings after one burst; then the mean decides
 MOST_REST_S = 900.0
 
 
-def decide(melt: "Melt") -> tuple[str, str, float]:
+def decide(melt: "MeltLimits") -> tuple[str, str, float]:
     """(action, reason code, seconds_s) from what is believed and the heat lines."""
     belief = melt.belief
     if belief.doubt_c is not None:
@@ -37,7 +37,7 @@ def decide(melt: "Melt") -> tuple[str, str, float]:
     above = normal_below((belief.t_c - melt.high_c) / sd_k)
     known = belief.readings > 0 and not belief.lumpy()
     if above > 0.5 and (known or not belief.bursts):
-        return "rest", "over_warn" if belief.t_c >= melt.warn_c else "over_window", rest_s(melt)
+        return "rest", "over_warn" if belief.t_c >= melt.warn_c else "over_window", rest_needed_s(melt)
     if not known:
         return _burst(melt, True) if below >= 0.5 else ("read_again", "no_reading", 0.0)
     settled = belief.readings >= MOST_READINGS
@@ -52,14 +52,14 @@ def decide(melt: "Melt") -> tuple[str, str, float]:
     return action, code, seconds_s
 
 
-def _burst(melt: "Melt", cautious: bool) -> tuple[str, str, float]:
+def _burst(melt: "MeltLimits", cautious: bool) -> tuple[str, str, float]:
     seconds_s = melt.longest_s(cautious)
     if seconds_s == 0.0:
         return "stop", "step_too_coarse", 0.0
     return "burst", "finish" if melt.expected_c(seconds_s) >= melt.low_c else "warm_up", seconds_s
 
 
-def rest_s(melt: "Any") -> "Any":
+def rest_needed_s(melt: "Any") -> "Any":
     """Seconds of stirring off the heat until the bulk is a quarter of the window below its top, at most 15 min."""
     belief, aim_c = melt.belief, melt.high_c - 0.25 * (melt.high_c - melt.low_c)
     low_s, high_s = 0.0, MOST_REST_S

@@ -31,7 +31,7 @@ def usual_unevenness(turntable: bool, mass_kg: float) -> float:
     return max(1.2, usual + UNEVENNESS_PER_DOUBLING * math.log(mass_kg) / math.log(2.0))
 
 
-class Melt:
+class MeltLimits:
     """A checked request: the heat lines, what the oven can set, how unevenly it heats, what is believed."""
 
     def __init__(self, request: "Readable") -> None:

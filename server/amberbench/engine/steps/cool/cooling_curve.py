@@ -4,7 +4,7 @@ from math import log
 
 from ...core.problems import Problem
 from ...physics import bases, convection, materials
-from ...physics.conduction import Course, LayerStack
+from ...physics.conduction import LayerStack, Transient
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -97,10 +97,10 @@ class Slab:
         self.top = convection.face(request["top"], bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = convection.face(request["bottom"], emissivity, plate_m * ratio**0.5, False)
 
-    def course(self, loss_factor: float, contact_m2k_w: float | None = None) -> "Course":
+    def transient(self, loss_factor: float, contact_m2k_w: float | None = None) -> "Transient":
         """A simulation from pouring, at a loss factor and, where given, another contact resistance in m² K/W."""
         contact = self.contact if contact_m2k_w is None else contact_m2k_w
-        return Course(
+        return Transient(
             self.stack,
             self.start_c,
             self.base_start_c,
@@ -119,7 +119,7 @@ class Slab:
 
         Raises Problem `cools_too_slowly` when the hottest point is above its target after longest_s (s).
         """
-        course = self.course(loss_factor, contact_m2k_w)
+        course = self.transient(loss_factor, contact_m2k_w)
         points = [(0.0, self.start_c, self.start_c)]
         last_c = self.thresholds[-1][2]
         while course.core_c > last_c:
