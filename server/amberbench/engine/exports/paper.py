@@ -31,8 +31,8 @@ def events(request: "PaperEventsRequest") -> "Document":
     missing (nothing stands on the sheet; a tray that was laid again or freed without being laid, or laid without a
     fill).
     Relation: a stir ends a burst when its seconds are over; the reading of a burst follows SHOWN_STIR_S later. A
-    fill is as much as planned, and where it was not read FRESH_BOWL_K over what the bowl is ready at. The funnel is emptied after
-    the last tray.
+    fill is as much as planned, and where it was not read FRESH_BOWL_K over what the bowl is ready at. The funnel is
+    emptied after the last tray.
     Source: practice for SHOWN_STIR_S, assumed for the rest.
     """
     sheet = Sheet(request["after_ms"], request["now_ms"])
