@@ -2,21 +2,21 @@ import { expect, test } from "vitest";
 
 import type { PlanDocument } from "../documents";
 import { batchForWorker } from "../state/forWorker";
-import { factsOf, hasSheet, KINDS } from "./facts";
-import { viewsOf } from "./views";
+import { hasSheet, KINDS, traitsOf } from "./traitRegistry";
+import { viewsOf } from "./viewRegistry";
 
 const SOURCES = import.meta.glob<string>(["../**/*.ts", "../**/*.tsx", "!../**/*.test.ts", "!../**/*.proof.ts"], { query: "?raw", import: "default", eager: true });
 /** A kind's name as a word of its own; a class of the style sheets is none. */
 const NAMED = new RegExp(`(?<!class=)["'\`](${KINDS.join("|")})["'\`]`);
-/** An import of one product's files: what is asked of a kind goes by the records. */
+/** An import of one product's files: what is asked of a kind goes by the registries. */
 const IMPORTED = new RegExp(`products/(${KINDS.join("|")})/`);
 
-const elsewhere = Object.entries(SOURCES).filter(([path]) => !path.startsWith("./") && !path.endsWith("engine/types.ts"));
+const OUTSIDE = Object.entries(SOURCES).filter(([path]) => !path.startsWith("./") && !path.endsWith("engine/types.ts"));
 
 test("outside its folder nothing asks for the name of a kind", () => {
-  expect(elsewhere.length).toBeGreaterThan(100);
-  expect(elsewhere.filter(([, source]) => NAMED.test(source)).map(([path]) => path)).toEqual([]);
-  expect(elsewhere.filter(([, source]) => IMPORTED.test(source)).map(([path]) => path)).toEqual([]);
+  expect(OUTSIDE.length).toBeGreaterThan(100);
+  expect(OUTSIDE.filter(([, source]) => NAMED.test(source)).map(([path]) => path)).toEqual([]);
+  expect(OUTSIDE.filter(([, source]) => IMPORTED.test(source)).map(([path]) => path)).toEqual([]);
 });
 
 test("no product reaches into another's folder", () => {
@@ -34,10 +34,10 @@ test("what several products share knows none of them", () => {
 });
 
 test("every kind has its form, or is begun elsewhere, and every form its own address", () => {
-  const routes = KINDS.map((kind) => factsOf(kind).route);
+  const routes = KINDS.map((kind) => traitsOf(kind).route);
   expect(KINDS.map((kind) => Boolean(viewsOf(kind).Form))).toEqual(routes.map(Boolean));
   expect(new Set(routes.filter(Boolean)).size).toBe(routes.filter(Boolean).length);
-  for (const kind of KINDS) expect(Boolean(viewsOf(kind).Sheet), kind).toBe(factsOf(kind).sheet !== undefined);
+  for (const kind of KINDS) expect(Boolean(viewsOf(kind).Sheet), kind).toBe(traitsOf(kind).sheet !== undefined);
 });
 
 test("a batch of a kind that only a newer version knows is kept, and nothing of it breaks", () => {

@@ -5,8 +5,8 @@ import { Desk } from "../ui/Desk";
 import { BatchesScreen } from "./batches/BatchesScreen";
 import { BenchScreen } from "./bench/BenchScreen";
 import { HelpScreen } from "./help/HelpScreen";
-import { factsOf, KINDS } from "../products/facts";
-import { viewsOf } from "../products/views";
+import { KINDS, traitsOf } from "../products/traitRegistry";
+import { viewsOf } from "../products/viewRegistry";
 import { followTheme } from "./theme";
 import { LearnedScreen } from "./learned/LearnedScreen";
 import { RecordScreen } from "./record/RecordScreen";
@@ -54,6 +54,6 @@ function Screen({ at }: { at: string }) {
 
 /** The form of the kind that has this address; of the first kind where none has. */
 function FormAt({ at }: { at: string }) {
-  const { Form } = viewsOf(KINDS.find((kind) => factsOf(kind).route === at) ?? KINDS[0]!);
+  const { Form } = viewsOf(KINDS.find((kind) => traitsOf(kind).route === at) ?? KINDS[0]!);
   return Form && <Form />;
 }

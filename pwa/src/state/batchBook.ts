@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 
 import type { Advice, BenchEvent, PlanDocument, Run, Values } from "../documents";
 import { correctedMs, isOfKind } from "../order";
-import { factsOf } from "../products/facts";
+import { traitsOf } from "../products/traitRegistry";
 import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { batchStream } from "../streams";
@@ -193,7 +193,7 @@ export function openedMs([first]: BenchEvent[]): number {
 
 /** Whether it runs and hands are at work on it. */
 export function isAtHand(batch: Batch): boolean {
-  return isOpen(batch) && !factsOf(batch.plan.kind).standsAlone;
+  return isOpen(batch) && !traitsOf(batch.plan.kind).standsAlone;
 }
 
 /** Whether a batch still runs, as far as the phone knows. */

@@ -1,6 +1,6 @@
 import type { DayOrderReply, DayOrderRequest } from "../engine/types";
 import type { Values } from "../documents";
-import { factsOf } from "../products/facts";
+import { traitsOf } from "../products/traitRegistry";
 import { isOpen, openedMs } from "./batchBook";
 import type { Batch, Compute } from "./types";
 
@@ -38,7 +38,7 @@ export class Day {
 
   /** The bowls of chocolate in use, for the log of a batch that is dipped beside them. */
   bowlsInUse(): Values[] {
-    const inUse = ({ plan, run }: Batch) => factsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"];
+    const inUse = ({ plan, run }: Batch) => traitsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"];
     return this.parts
       .batches()
       .filter(inUse)
@@ -82,7 +82,7 @@ export class Day {
 /** A batch as day.order is asked about it. */
 function dayRow(batch: Batch, now: number): Row {
   const { batchId, plan, run, events, advice } = batch;
-  const under = factsOf(plan.kind).under?.(plan) ?? [];
+  const under = traitsOf(plan.kind).under?.(plan) ?? [];
   return {
     id: batchId,
     kind: plan.kind,

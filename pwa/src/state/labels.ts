@@ -1,5 +1,5 @@
 import type { PlanLabels, ProductRow, Shop } from "../documents";
-import { factsOf } from "../products/facts";
+import { traitsOf } from "../products/traitRegistry";
 
 /** What a batch contains by the labels of its caramel and chocolate, as its plan keeps it; null: it has none of it. */
 export function labelsOf(shop: Shop, caramel_id: string | null, chocolate_id: string | null, coated = false): PlanLabels {
@@ -18,6 +18,6 @@ export function labelsOf(shop: Shop, caramel_id: string | null, chocolate_id: st
 
 /** The same for a product: dipped, or with a pre-bottom, it takes chocolate. */
 export function labelsOfProduct(shop: Shop, product: ProductRow | undefined): PlanLabels {
-  const coated = product !== undefined && (factsOf(product.kind).coated?.(product) ?? false);
+  const coated = product !== undefined && (traitsOf(product.kind).coated?.(product) ?? false);
   return labelsOf(shop, product?.caramel_id ?? shop.caramels[0]?.id ?? "", coated ? (product.chocolate_id ?? "") : null, coated);
 }

@@ -2,7 +2,7 @@
 import { compute } from "../engine/client";
 import type { PaperEventsRequest } from "../engine/types";
 import { correctedMs } from "../order";
-import { factsOf } from "../products/facts";
+import { traitsOf } from "../products/traitRegistry";
 import type { AppState } from "./app";
 import { correctedNow } from "./time";
 import type { BatchRecord } from "./types";
@@ -12,7 +12,7 @@ export type FilledSheet = Omit<PaperEventsRequest, "after_ms" | "now_ms" | "plan
 /** Raises EngineProblem, naming the box, for a sheet that cannot be so. */
 export async function typeBack({ book, learning }: AppState, { summary, plan, run, events }: BatchRecord, sheet: FilledSheet): Promise<void> {
   const after_ms = Math.max(...events.map(correctedMs));
-  const fill = factsOf(plan.kind).sheet?.fill?.(plan) ?? null;
+  const fill = traitsOf(plan.kind).sheet?.fill?.(plan) ?? null;
   const request = { ...sheet, after_ms, now_ms: correctedNow(), planned_pieces: run.planned.pieces, fill };
   const written = await compute("paper.events", request, "desk");
   await book.writeAll(summary.batch_id, run, written.events as { kind: string; at_ms: number; body: Record<string, unknown> }[]);

@@ -2,7 +2,7 @@ import type { Run } from "../../documents";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BowlLine } from "../../ui/pictures/BowlLine";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { Card } from "../../ui/Card";
 
 type ChocolateRecord = RecordOf<"chocolate">;

@@ -1,7 +1,7 @@
 import type { SignalWord } from "../../documents";
 import { t } from "../../text";
 import { CautionList } from "../shared/paper";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { ChocolateCompared, ChocolatePicture } from "./ChocolateCompared";
 import { Card, Section } from "../../ui/Card";
 

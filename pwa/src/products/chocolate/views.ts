@@ -1,5 +1,5 @@
 import { t } from "../../text";
-import type { Views } from "../view";
+import type { Views } from "../kindViews";
 import { ChocolateCards, ChocolateHalves } from "./ChocolateRecord";
 import { ChocolateScreen } from "./ChocolateScreen";
 

@@ -1,7 +1,7 @@
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
 import { MELTING, meltedLadder } from "../shared/ladder";
-import type { PictureProps } from "../view";
+import type { PictureProps } from "../kindViews";
 import { type Sizes, trayOf } from "./tray";
 
 const LAYING = ["lay", "second", "under"];

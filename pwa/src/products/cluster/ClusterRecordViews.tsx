@@ -3,7 +3,7 @@ import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { dipRows } from "../shared/dipRows";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { ClusterCautions } from "./ClusterCautions";
 import { TrayMaps } from "./ClusterAnswerCards";
 import { FunnelCard } from "./FunnelCard";

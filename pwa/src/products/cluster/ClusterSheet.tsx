@@ -1,7 +1,7 @@
 import type { ClusterPlan } from "../../documents";
 import { t } from "../../text";
 import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
-import type { SheetBoxes } from "../view";
+import type { SheetBoxes } from "../kindViews";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
 import { ClusterCautions } from "./ClusterCautions";
 

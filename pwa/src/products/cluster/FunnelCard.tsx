@@ -2,7 +2,7 @@ import { useEffect } from "preact/hooks";
 
 import { type PlannedCluster, shop as shopSignal } from "../../state";
 import { withoutEmpty } from "../shared/request";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { FunnelGuide } from "./FunnelGuide";
 import { lastChange } from "../shared/shopEdits";
 

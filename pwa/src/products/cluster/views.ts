@@ -1,4 +1,4 @@
-import type { Views } from "../view";
+import type { Views } from "../kindViews";
 import { ClusterPicture, hasPicture } from "./ClusterPicture";
 import { ClusterCards, ClusterHalves } from "./ClusterRecordViews";
 import { ClusterScreen } from "./ClusterScreen";

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { PlanDocument, ProductRow } from "../../documents";
 import { openBatch } from "../../state";
 import { t } from "../../text";
-import { hasSheet } from "../facts";
+import { hasSheet } from "../traitRegistry";
 import { go } from "../../router";
 import { PlanChocolateButton, type Dip } from "./DipSentences";
 

@@ -3,8 +3,8 @@ import { go } from "../../router";
 import { t } from "../../text";
 import { ChoiceField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
-import { factsOf, KINDS } from "../facts";
-import type { Kind } from "../kind";
+import { KINDS, traitsOf } from "../traitRegistry";
+import type { Kind } from "../kindTraits";
 import { planDraft } from "./planDraft";
 
 /** Stands for a kind that is no product of the shop, such as a bowl of chocolate, among the products. */
@@ -22,7 +22,7 @@ interface Props {
 /** What is to be made: a product of the shop, or something else that can be planned. */
 export function WhatField({ shop, value, onProduct, kind }: Props) {
   const others = KINDS.flatMap((one) => {
-    const { word } = factsOf(one);
+    const { word } = traitsOf(one);
     return word ? [{ value: valueOfKind(one), label: t(word), kind: one }] : [];
   });
   const choose = (id: string) => {
@@ -31,7 +31,7 @@ export function WhatField({ shop, value, onProduct, kind }: Props) {
     const made = product?.kind ?? others.find((one) => one.value === id)?.kind;
     if (product && onProduct && made === kind) return onProduct(id);
     if (product) planDraft.product_id = id;
-    const route = made && factsOf(made).route;
+    const route = made && traitsOf(made).route;
     if (route) go(route);
   };
   return <ChoiceField label={t("desk.product")} value={value} options={[...rowOptions(shop.products), ...others]} onValue={choose} />;

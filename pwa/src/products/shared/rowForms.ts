@@ -1,14 +1,14 @@
 import type { ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, t } from "../../text";
-import { factsOf, KINDS } from "../facts";
-import type { Kind } from "../kind";
+import { KINDS, traitsOf } from "../traitRegistry";
+import type { Kind } from "../kindTraits";
 import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
 
 const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
 
 /** How products of the shop are made. */
-const MADE = KINDS.filter((kind) => factsOf(kind).rows);
+const MADE = KINDS.filter((kind) => traitsOf(kind).rows);
 
 /** What has words of its own on a screen; the limits of every field are the engine's. */
 export const FORMS: Record<ShopList | "shop", RowForm> = {
@@ -164,7 +164,7 @@ function isEqual(a: unknown, b: unknown): boolean {
 
 /** The fields of a product that is made in a way. */
 function madeAs(row: Values): RowForm | undefined {
-  return factsOf(row["kind"] as Kind).rows;
+  return traitsOf(row["kind"] as Kind).rows;
 }
 
 /** The fields of a form, those of another way to make it left out. */

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
-import { factsOf } from "../facts";
+import { traitsOf } from "../traitRegistry";
 import { withoutEmpty } from "./request";
 
 /** A batch sheet has no more rows of a kind. */
@@ -63,7 +63,7 @@ export interface BoxTools {
 /** As many rows as the plan has, with some to spare; the day the batch was planned. */
 export function firstSheet({ plan, summary }: BatchRecord): SheetForm {
   const rows = (table: Table, number: number) => Array.from({ length: Math.min(MOST_ROWS, number) }, () => emptyRow(table));
-  const planned = factsOf(plan.kind).sheet?.rows(plan) ?? { bursts: 0, slab: 0, fills: 0, trays: 0 };
+  const planned = traitsOf(plan.kind).sheet?.rows(plan) ?? { bursts: 0, slab: 0, fills: 0, trays: 0 };
   return {
     day: dayOf(summary.opened_at_ms),
     who: "",

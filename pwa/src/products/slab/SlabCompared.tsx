@@ -1,7 +1,7 @@
 import type { SlabPlan, SlabRun } from "../../documents";
 import { format, formatDuration, formatNumber, t } from "../../text";
 import { type ComparedRow, ComparedTable } from "../../ui/ComparedTable";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { jacketOf } from "./slabPictures";
 
 import { dipRows } from "../shared/dipRows";

@@ -3,7 +3,7 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { meltedLadder, plannedLadder } from "../shared/ladder";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { cooledSlab, jacketOf } from "./slabPictures";
 
 

@@ -4,7 +4,7 @@ import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { MELTING, meltedLadder } from "../shared/ladder";
-import type { PictureProps } from "../view";
+import type { PictureProps } from "../kindViews";
 import { cooledSlab, frameOf, jacketOf, slabOf } from "./slabPictures";
 
 const COOLING = ["cool", "touch"];

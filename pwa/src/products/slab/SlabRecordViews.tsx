@@ -2,7 +2,7 @@ import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { SlabMap } from "../../ui/pictures/SlabMap";
 import { plannedLadder } from "../shared/ladder";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { SlabCautions } from "./SlabCautions";
 import { SlabCompared } from "./SlabCompared";
 import { CooledPicture, MeltedPicture } from "./SlabHappened";

@@ -2,7 +2,7 @@ import type { SlabPlan } from "../../documents";
 import { t } from "../../text";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
-import type { SheetBoxes } from "../view";
+import type { SheetBoxes } from "../kindViews";
 import { SlabCautions } from "./SlabCautions";
 import { slabOf } from "./slabPictures";
 import { Section } from "../../ui/Card";

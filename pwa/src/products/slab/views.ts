@@ -1,4 +1,4 @@
-import type { Views } from "../view";
+import type { Views } from "../kindViews";
 import { SlabMapSheet } from "./SlabMapSheet";
 import { hasPicture, SlabPicture } from "./SlabPicture";
 import { SlabCards, SlabHalves } from "./SlabRecordViews";

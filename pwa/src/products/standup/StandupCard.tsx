@@ -1,7 +1,7 @@
 import type { ShopEdit, StandState, StandupPlan } from "../../documents";
 import { editShop, shop } from "../../state";
 import { format, formatDuration, t } from "../../text";
-import type { RecordOf } from "../view";
+import type { RecordOf } from "../kindViews";
 import { Card } from "../../ui/Card";
 
 /** A stand-up test: the heights of its cube, the verdict, and where that is kept. */

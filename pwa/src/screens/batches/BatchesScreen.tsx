@@ -2,8 +2,8 @@ import { useEffect } from "preact/hooks";
 
 import type { Summary } from "../../documents";
 import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
-import type { Kind } from "../../products/kind";
-import { viewsOf } from "../../products/views";
+import type { Kind } from "../../products/kindTraits";
+import { viewsOf } from "../../products/viewRegistry";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SaveButtons } from "../../ui/SaveButtons";

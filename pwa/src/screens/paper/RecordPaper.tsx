@@ -3,7 +3,7 @@ import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
 import { happenings } from "../record/happenings";
 import { BatchPage, BasisList } from "../../products/shared/paper";
-import { viewsOf } from "../../products/views";
+import { viewsOf } from "../../products/viewRegistry";
 import { Section } from "../../ui/Card";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */

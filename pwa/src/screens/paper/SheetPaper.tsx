@@ -1,7 +1,7 @@
 import type { PlanDocument } from "../../documents";
 import { BatchPage } from "../../products/shared/paper";
 import { Line } from "../../products/shared/sheetParts";
-import { viewsOf } from "../../products/views";
+import { viewsOf } from "../../products/viewRegistry";
 import { formatDate, t } from "../../text";
 
 interface Props {

@@ -1,8 +1,8 @@
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { newId, type ShopRow } from "../../state";
-import { KINDS } from "../../products/facts";
-import type { Kind } from "../../products/kind";
-import { viewsOf } from "../../products/views";
+import { KINDS } from "../../products/traitRegistry";
+import type { Kind } from "../../products/kindTraits";
+import { viewsOf } from "../../products/viewRegistry";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnreadableFields } from "../../ui/useUnreadableFields";

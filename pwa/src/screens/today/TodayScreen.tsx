@@ -6,7 +6,7 @@ import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
 import { promptText } from "../promptText";
 import { Sent } from "../Sent";
-import { factsOf } from "../../products/facts";
+import { traitsOf } from "../../products/traitRegistry";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
 import { Section } from "../../ui/Card";
@@ -40,7 +40,7 @@ function isBarred(): boolean {
 
 /** The running batches; where several share the bench, in the order to take them, with the wash between. */
 function Running({ running }: { running: Batch[] }) {
-  const sharing = [...batches.value.values()].filter((batch) => !factsOf(batch.plan.kind).standsAlone).length > 1;
+  const sharing = [...batches.value.values()].filter((batch) => !traitsOf(batch.plan.kind).standsAlone).length > 1;
   const order = sharing ? (day.value?.order ?? []) : [];
   const turnOf = (batch: Batch) => order.find((one) => one.id === batch.batchId);
   // What takes no part in it stands behind.

@@ -3,8 +3,8 @@ import { slab } from "./slab/views";
 import { cluster } from "./cluster/views";
 import { chocolate } from "./chocolate/views";
 import { standup } from "./standup/views";
-import type { Kind } from "./kind";
-import type { Views } from "./view";
+import type { Kind } from "./kindTraits";
+import type { Views } from "./kindViews";
 
 const VIEWS: { [K in Kind]: Views<K> } = {
   slab,

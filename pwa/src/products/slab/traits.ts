@@ -1,7 +1,7 @@
-import type { Facts } from "../kind";
+import type { Traits } from "../kindTraits";
 import { rows } from "./rows";
 
-export const slab: Facts<"slab"> = {
+export const slab: Traits<"slab"> = {
   route: "/plan",
   rows,
   coated: ({ finish, prebottom }) => finish === "dipped" || prebottom,

@@ -14,17 +14,17 @@ export interface SheetRows {
   trays: number;
 }
 
-/** What is left out does not hold for the kind. */
-export interface Facts<K extends Kind> {
-  /** The address of the form that plans it; left out: it is begun elsewhere. */
+/** What a kind of batch has and can do. Every member is optional; a missing one means the kind does not have that feature. */
+export interface Traits<K extends Kind> {
+  /** The address of the form that plans it; missing: it is begun on another screen. */
   route?: string;
-  /** The key of its name among what can be made; left out: the shop's products of this kind stand there by their own names. */
+  /** The key of its name among what can be made; missing: the shop's products of this kind are listed there by name. */
   word?: string;
   /** The form of a product of the shop that is made so. */
   rows?: RowForm;
   /** Whether a product made so takes chocolate. */
   coated?(product: ProductRow): boolean;
-  /** A plan as run.replay takes it, without what only pictures and the desk read; left out: all but its request. */
+  /** A plan as run.replay takes it, without what only pictures and the desk read; missing: all but its request. */
   forWorker?(plan: PlanOf<K>): PlanTaken;
   /** What lies under the caramel, as the allergens of the day need it; null for a material that has no name. */
   under?(plan: PlanOf<K>): (string | null)[];

@@ -1,8 +1,8 @@
 import type { MeltRequest } from "../../documents";
-import type { Facts } from "../kind";
+import type { Traits } from "../kindTraits";
 import { rows } from "./rows";
 
-export const cluster: Facts<"cluster"> = {
+export const cluster: Traits<"cluster"> = {
   route: "/plan/clusters",
   rows,
   coated: ({ finish }) => finish === "dipped",

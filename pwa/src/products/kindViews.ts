@@ -3,7 +3,7 @@ import type { ComponentChildren, ComponentType } from "preact";
 
 import type { Advice, BenchEvent, ShopList, Shop, Summary } from "../documents";
 import type { BatchRecord, ShopRow } from "../state";
-import type { Kind, PlanOf, RunOf } from "./kind";
+import type { Kind, PlanOf, RunOf } from "./kindTraits";
 import type { BoxTools } from "./shared/sheetForm";
 
 export interface PictureProps<K extends Kind> {
@@ -23,12 +23,12 @@ export interface SheetBoxes {
   weighing?: (tools: BoxTools) => ComponentChildren;
   melting?: (tools: BoxTools) => ComponentChildren;
   after: (tools: BoxTools) => ComponentChildren;
-  /** The key of what its pieces are called; left out: pieces. */
+  /** The key of what its pieces are called; missing: pieces. */
   pieces?: string;
   rest?: (tools: BoxTools) => ComponentChildren;
 }
 
-/** What is left out it has not. */
+/** Every member is optional; a missing one means the product does not have that feature. */
 export interface Views<K extends Kind> {
   /** The screen of its form. */
   Form?: ComponentType;
@@ -45,7 +45,7 @@ export interface Views<K extends Kind> {
   /** A sheet to run it without a phone, and its own boxes where that is typed back. */
   Sheet?: ComponentType<{ plan: PlanOf<K> }>;
   boxes?(plan: PlanOf<K>): SheetBoxes;
-  /** What came of a closed batch, in a line; left out: pieces, or uncounted. */
+  /** What came of a closed batch, in a line; missing: pieces, or uncounted. */
   outcome?(summary: Summary): string;
   /** What it offers on the page of a row of the shop. */
   onRow?: { list: ShopList; Tool: ComponentType<{ row: ShopRow; shop: Shop }> };
