@@ -3,7 +3,7 @@
 from sqlalchemy import select, text
 
 from amberbench.engine import catalogue
-from amberbench.services import batches
+from amberbench.services import folding
 from amberbench.store import reading, writing
 from amberbench.store.models import ContributionRow
 from tests.bench import planned_bowl, planned_slab
@@ -74,7 +74,7 @@ def test_teaching_is_worked_out_once_and_anew_after_a_rebuild(app, client, monke
     with app.app_context():
         with writing() as session:
             session.execute(text("UPDATE contribution SET document = NULL"))
-        batches.rebuild()
+        folding.rebuild()
     assert kept(app) == []
     assert taught(client) == before
     assert kept(app) == rows

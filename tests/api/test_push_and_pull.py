@@ -17,7 +17,7 @@ from hypothesis.stateful import (
 )
 
 from amberbench.engine import catalogue
-from amberbench.services import batches
+from amberbench.services import folding
 from tests.log import Event, Phone, pulled, push, results, uuid7
 
 DEVICES = ("phone-a", "phone-b", "phone-c")
@@ -172,7 +172,7 @@ class Shift(RuleBasedStateMachine):
             assert own.seen.keys() == self.written.keys()
         record = self.client.get(f"/api/batches/{self.batch_id}").get_json()
         with self.client.application.app_context():
-            batches.rebuild()
+            folding.rebuild()
         assert self.client.get(f"/api/batches/{self.batch_id}").get_json() == record
 
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-from amberbench.services import batches
+from amberbench.services import folding
 from amberbench.services.event_form import MEMBERS
 from e2e.server import Server
 from tests.log import uuid7
@@ -106,7 +106,7 @@ def _events(batch_ids: list[str], first_ms: float, size: int) -> Iterator[tuple[
 
 def _batch(events: list[dict[str, Any]]) -> dict[str, Any]:
     """The columns of a batch."""
-    row = batches.row_of(events[0], len(events), batches.replayed(events[0], events))
+    row = folding.row_of(events[0], len(events), folding.replayed(events[0], events))
     return {column.name: getattr(row, column.name) for column in row.__table__.columns}
 
 

@@ -4,7 +4,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from sqlalchemy import event, select
 
-from amberbench.services import batches
+from amberbench.services import folding
 from amberbench.store import db, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 from tests.bench import dipped_slab, planned_bowl, planned_slab
@@ -80,7 +80,7 @@ def folded_whole(app, batch_id):
             session.delete(row)
             session.flush()
         assert waits(session, batch_id) == (row is None)
-        batches.project(session, batch_id)
+        folding.project(session, batch_id)
     return kept(app, batch_id)
 
 

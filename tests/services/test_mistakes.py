@@ -7,7 +7,7 @@ from sqlalchemy import update
 
 from amberbench.engine import catalogue
 from amberbench.engine.batch import folds
-from amberbench.services import batches
+from amberbench.services import folding
 from amberbench.store import writing
 from amberbench.store.models import BatchRow
 from tests.bench import SLAB_REQUEST
@@ -64,7 +64,7 @@ def test_mistake_is_logged_with_its_trace_and_counted(client, monkeypatch, caplo
 def test_mistake_in_the_short_way_of_folding_is_told_though_the_whole_log_folds(client, monkeypatch, caplog):
     before, phone = errors(client), Phone()
     push(client, phone.opens())
-    monkeypatch.setattr("amberbench.services.folding._go_on", mistaken)
+    monkeypatch.setattr("amberbench.services.folding._append_to_run", mistaken)
     push(client, phone.event("ready_checked"))
     assert record(client, phone)["summary"]["step"] == "weigh"
     assert (record(client, phone)["broken"], errors(client)) == (None, before + 1)
@@ -73,11 +73,11 @@ def test_mistake_in_the_short_way_of_folding_is_told_though_the_whole_log_folds(
 
 def test_batch_is_folded_again_by_the_next_version(app, client, broken):
     with app.app_context():
-        batches.fold_outdated()
+        folding.fold_outdated()
         assert record(client, broken)["run"] is None
         with writing() as session:
             session.execute(update(BatchRow).values(engine_version="older"))
-        batches.fold_outdated()
+        folding.fold_outdated()
     again = record(client, broken)
     assert (again["broken"], again["summary"]["step"]) == (None, "flip")
 
@@ -104,8 +104,8 @@ def test_mistake_in_a_planner_is_told_as_one_by_a_name_that_the_log_has(client, 
 
 def test_mistake_in_a_projection_keeps_the_facts(client, monkeypatch):
     before, phone, other = errors(client), Phone(), Phone()
-    usual = batches.run_values
-    monkeypatch.setattr(batches, "run_values", lambda run: mistaken() if run["lot"] == "B-2" else usual(run))
+    usual = folding.run_values
+    monkeypatch.setattr(folding, "run_values", lambda run: mistaken() if run["lot"] == "B-2" else usual(run))
     answers = push(client, phone.opens(), phone.event("weighed", kg=1.8, lot="B-2"), *other.whole_batch())
     assert {one["result"] for one in answers} == {"stored"}
     assert record(client, phone)["broken"].startswith("TypeError")

@@ -3,7 +3,7 @@
 from sqlalchemy import select, text
 
 from amberbench.config import demo_shop_file
-from amberbench.services import batches, setup
+from amberbench.services import folding, setup
 from amberbench.store import reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 from tests.log import Phone, push
@@ -34,7 +34,7 @@ def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client)
             session.execute(text(f"INSERT INTO batch SELECT {values} FROM batch LIMIT 1"))
             session.execute(text("UPDATE unopened SET batch_id = 'ghost'"))
         assert rows(app) != before
-        assert batches.rebuild() == 2
+        assert folding.rebuild() == 2
     assert rows(app) == before
     assert waiting(app) == [unopened.batch_id]
     push(client, unopened.opens())

@@ -4,7 +4,7 @@ import flask_migrate
 import pytest
 from sqlalchemy import text
 
-from amberbench.services import batches, setup
+from amberbench.services import folding, setup
 from amberbench.store import writing
 from amberbench.store.database import MIGRATIONS
 from tests.log import Phone, pulled, push, results
@@ -91,5 +91,5 @@ def test_rebuilding_says_the_same(app, client):
     push(client, *events[5:])
     before = record(client, phone)
     with app.app_context():
-        batches.rebuild()
+        folding.rebuild()
     assert record(client, phone) == before

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from amberbench.services import batches, setup, streams
+from amberbench.services import folding, setup, streams
 from amberbench.store import db
 from tests.conforming import is_document
 from tests.conftest import application
@@ -124,5 +124,5 @@ def test_old_batch_takes_what_an_older_phone_still_sends_and_what_a_newer_one_do
     assert [one["kind"] for one in found["set_aside"]] == ["noted"]
     assert old.get("/api/shop").get_json()["ovens"][0]["rated_w"] == 950
     with old.application.app_context():
-        batches.rebuild()
+        folding.rebuild()
     assert record(old, phone) == found

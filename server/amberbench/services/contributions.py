@@ -12,7 +12,7 @@ from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
 from . import clock, documents, mistakes, strict_json
-from .batches import opening_of
+from .folding import opening_of
 
 log = logging.getLogger(__name__)
 Document = dict[str, Any]

@@ -25,7 +25,7 @@ def push(events: list[Any], received_ms: int) -> dict[str, Any]:
     with writing() as session:
         new, answers = _store(session, read, received_ms)
         first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
-        streams.take_in(session, _by_kind_of_stream(new, first, received_ms))
+        streams.fold_new_events(session, _by_kind_of_stream(new, first, received_ms))
         log_id = queries.log_id(session)
     for index, event in enumerate(events):
         if isinstance(read[index], Problem):

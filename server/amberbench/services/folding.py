@@ -1,25 +1,33 @@
-"""Folds what a push brought: each batch once, from what is at hand where that comes to the same as its whole log."""
+"""Folds the events of batches into their rows, and keeps the rows.
+
+After a push each batch that it brought events for is folded once. If the push holds all events of the batch, they are
+folded from memory; if its events come after all others, they are applied to the run that is kept; otherwise the whole
+log of the batch is read and folded again. All three ways give the same row.
+"""
 
 import json
+import logging
 from typing import Any
 
 from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
-from amberbench.engine import VERSION
+from amberbench.engine import VERSION, catalogue
+from amberbench.engine.batch import courses
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
 from amberbench.engine.core.problems import Problem
-from amberbench.store import queries
+from amberbench.store import queries, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import batches, clock, mistakes, strict_json
+from . import clock, documents, mistakes, strict_json
 from .documents import NewEvents
 
+log = logging.getLogger(__name__)
 Document = dict[str, Any]
 
 
-def take_in(session: Session, new: NewEvents) -> None:
+def fold_new_events(session: Session, new: NewEvents) -> None:
     """Folds the batches that newly stored events belong to."""
     batch_ids = list(new.by_id)
     rows = queries.batches_with_runs(session, batch_ids)
@@ -30,20 +38,20 @@ def take_in(session: Session, new: NewEvents) -> None:
             left = [
                 batch_id
                 for batch_id, events in new.by_id.items()
-                if not _folded(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id), errors)
+                if not _try_incremental(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id), errors)
             ]
     except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
         raise
     except Exception as error:  # one by one it harms no other batch
         errors.append(error)
         left = batch_ids
-    if all([batches.project(session, batch_id) for batch_id in left]):
+    if all([project(session, batch_id) for batch_id in left]):
         # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
             mistakes.note("a batch could not be folded without its whole log", missed)
 
 
-def _folded(
+def _try_incremental(
     session: Session,
     batch_id: str,
     events: list[Document],
@@ -56,9 +64,9 @@ def _folded(
         return False
     try:
         if row is None and earlier is None:
-            _begin(session, batch_id, events)
-        elif row is not None and earlier is not None and _goes_on(row, earlier, events):
-            _go_on(row, events)
+            _fold_first_push(session, batch_id, events)
+        elif row is not None and earlier is not None and _can_append(row, earlier, events):
+            _append_to_run(row, events)
         else:
             return False
     except Problem:  # `project` tells of a plan that is none
@@ -69,16 +77,16 @@ def _folded(
     return True
 
 
-def _begin(session: Session, batch_id: str, events: list[Document]) -> None:
+def _fold_first_push(session: Session, batch_id: str, events: list[Document]) -> None:
     """All there is of a batch came at once."""
-    opening = batches.opening_of(events)
+    opening = opening_of(events)
     if opening is None:
         session.add(UnopenedRow(batch_id=batch_id))
     else:
-        session.add(batches.row_of(opening, len(events), batches.replayed(opening, events)))
+        session.add(row_of(opening, len(events), replayed(opening, events)))
 
 
-def _goes_on(row: BatchRow, earlier: queries.EventCounts, events: list[Document]) -> bool:
+def _can_append(row: BatchRow, earlier: queries.EventCounts, events: list[Document]) -> bool:
     """Whether the new events come after all others in the order of the log, and none is taken back or set aside."""
     return (
         bool(row.run)
@@ -89,11 +97,118 @@ def _goes_on(row: BatchRow, earlier: queries.EventCounts, events: list[Document]
     )
 
 
-def _go_on(row: BatchRow, events: list[Document]) -> None:
+def _append_to_run(row: BatchRow, events: list[Document]) -> None:
     run = json.loads(row.run or "")
     for event in sorted(events, key=bench.order_key):
         run = batch_run.apply(run, event)
-    for name, value in batches.run_values(run).items():
+    for name, value in run_values(run).items():
         setattr(row, name, value)
     row.events += len(events)
     row.run = strict_json.write(run)
+
+
+def project(session: Session, batch_id: str) -> bool:
+    """Folds a batch's events anew and keeps the result; False: a mistake of ours was in the way, and was told.
+
+    A batch that nobody has opened yet waits for that event. Whatever goes wrong in folding stays here: the events are
+    facts and must be kept.
+    """
+    rows = queries.events_of(session, "batch", batch_id)
+    events, _ = clock.split([documents.event(row) for row in rows])
+    opening = opening_of(events)
+    if opening is None:
+        queries.mark_unopened(session, batch_id)
+        return True
+    queries.mark_opened(session, batch_id)
+    try:
+        with session.begin_nested():
+            session.merge(row_of(opening, len(rows), replayed(opening, events)))
+    except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
+        raise
+    except Problem as problem:
+        log.warning("batch %s could not be folded: %s", batch_id, problem)
+        session.merge(row_of(opening, len(rows), None))
+    except Exception as error:
+        name = mistakes.note(f"batch {batch_id} could not be folded", error)
+        broken = f"{type(error).__name__}: {str(error)[:200]} ({name})"
+        session.merge(row_of(opening, len(rows), None, broken))
+        return False
+    return True
+
+
+def replayed(opening: Document, events: list[Document]) -> Document:
+    """The run of a batch. Raises Problem when its plan is none."""
+    request = {"plan": opening["body"]["plan"], "events": events}
+    run: Document = catalogue.call("run.replay", request)["run"]
+    return run
+
+
+def row_of(opening: Document, events: int, run: Document | None, broken: str | None = None) -> BatchRow:
+    """What is kept of a batch of so many events; without a run only what its opening says, and what broke."""
+    values = _plain_values(opening) | (run_values(run) if run else {})
+    text = strict_json.write(run) if run else None
+    own = {"batch_id": opening["batch_id"], "engine_version": VERSION, "broken": broken}
+    return BatchRow(events=events, run=text, **own, **values)
+
+
+def opening_of(events: list[Document]) -> Document | None:
+    """The event that opened a batch: the first of its kind, in the order of the log, that carries a plan."""
+    openings = [
+        event
+        for event in events
+        if event["kind"] == "batch_opened" and event["v"] == 1 and isinstance(event["body"].get("plan"), dict)
+    ]
+    return min(openings, key=bench.order_key, default=None)
+
+
+def _plain_values(opening: Document) -> Document:
+    """What can be said of a batch without the engine."""
+    plan = opening["body"]["plan"]
+    return {
+        "name": _text(plan.get("name"), 200),
+        "kind": _text(plan.get("kind"), 40),
+        "opened_at_ms": bench.corrected_ms(opening),
+        "closed_at_ms": None,
+        "step": None,
+        "pieces": None,
+        "caramel_kg": None,
+        "good_kg": None,
+        "device_id": opening["device_id"],
+    }
+
+
+def run_values(run: Document) -> Document:
+    """What a run says beyond that."""
+    counted, planned = run["pieces"], run["planned"]
+    pieces = planned["pieces"] if counted is None else counted
+    weighed = planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
+    return {
+        "closed_at_ms": run["closed_at_ms"],
+        "step": courses.open_step(run),
+        "pieces": None if pieces is None else int(pieces),
+        "caramel_kg": None if weighed is None else float(weighed),
+        "good_kg": None if counted is None else counted * float(planned["piece_kg"]),
+    }
+
+
+def _text(value: Any, most: int) -> str:
+    return value[:most] if isinstance(value, str) else ""
+
+
+def fold_outdated() -> None:
+    """Folds again the batches that another version of the engine folded, and those that were never folded."""
+    with writing() as session:
+        _fold_outdated(session)
+
+
+def rebuild() -> int:
+    """Makes all batches anew from the log; how many there are."""
+    with writing() as session:
+        queries.forget_batches(session)
+        _fold_outdated(session)
+        return queries.count_batches(session)
+
+
+def _fold_outdated(session: Session) -> None:
+    for batch_id in queries.batches_to_fold(session, VERSION):
+        project(session, batch_id)

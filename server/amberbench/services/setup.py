@@ -9,7 +9,7 @@ from sqlalchemy.exc import DatabaseError
 
 from amberbench import store
 
-from . import batches, shop
+from . import folding, shop
 
 
 class Unusable(Exception):
@@ -50,5 +50,5 @@ def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
     """
     with _usable():
         store.upgrade()
-    batches.fold_outdated()
+    folding.fold_outdated()
     return shop.begin(seed, now_ms, language)

@@ -54,7 +54,7 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
         return row is None
 
 
-def take_in(session: Session, new: NewEvents) -> None:
+def fold_new_events(session: Session, new: NewEvents) -> None:
     """Folds the shop after new events of a shop have come.
 
     A shop of which nobody has said anything gives way to the one that phones bring back: its log was lost.

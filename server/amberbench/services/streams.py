@@ -8,29 +8,29 @@ from sqlalchemy.orm import Session
 from amberbench.store import queries
 from amberbench.store.models import EventRow
 
-from . import batches, folding, shop
+from . import folding, shop
 from .documents import NewEvents
 
 
 class StreamKind(NamedTuple):
     """One kind of stream: its fold after a push, what a phone starts from, its projection made anew (how many rows)."""
 
-    take_in: Callable[[Session, NewEvents], None]
+    fold_new_events: Callable[[Session, NewEvents], None]
     events_to_start_from: Callable[[Session], Sequence[EventRow]]
     rebuild: Callable[[], int]
 
 
 KINDS = {
-    "shop": StreamKind(shop.take_in, shop.events_to_start_from, shop.rebuild),
-    "batch": StreamKind(folding.take_in, queries.events_of_unclosed, batches.rebuild),
+    "shop": StreamKind(shop.fold_new_events, shop.events_to_start_from, shop.rebuild),
+    "batch": StreamKind(folding.fold_new_events, queries.events_of_unclosed, folding.rebuild),
 }
 
 
-def take_in(session: Session, new_by_kind: Mapping[str, NewEvents]) -> None:
+def fold_new_events(session: Session, new_by_kind: Mapping[str, NewEvents]) -> None:
     """Folds what a push brought, by kind of stream."""
     for kind, new in new_by_kind.items():
         if kind in KINDS:
-            KINDS[kind].take_in(session, new)
+            KINDS[kind].fold_new_events(session, new)
 
 
 def events_to_start_from(session: Session) -> list[EventRow]:
