@@ -2,7 +2,9 @@
 
 import csv
 import io
+import json
 
+from amberbench.services import events
 from tests.log import BEGUN, Phone, push
 from tests.problem_shape import assert_problem
 
@@ -50,6 +52,20 @@ def test_log_holds_what_the_server_holds(client):
     document = client.get("/api/log.json").get_json()
     assert (document["app"], document["holds"]) == ("amberbench", "log")
     assert document["events"] == client.get("/api/events").get_json()["events"]
+
+
+def test_log_goes_out_page_by_page_also_to_who_takes_gzip(client, monkeypatch):
+    monkeypatch.setattr("amberbench.services.export.PAGE", 2)
+    pulls, usual = [], events.pull
+    monkeypatch.setattr(events, "pull", lambda *given: pulls.append(given) or usual(*given))
+    push(client, *Phone().whole_batch())
+    response = client.get("/api/log.json", headers={"Accept-Encoding": "gzip"})
+    pieces = response.iter_encoded()
+    begun = next(pieces) + next(pieces)
+    assert (response.status_code, len(pulls)) == (200, 1)
+    whole = json.loads(begun + b"".join(pieces))
+    assert len(pulls) == -(-len(whole["events"]) // 2)
+    assert whole["events"] == client.get("/api/events").get_json()["events"]
 
 
 def test_unknown_batch_has_no_timeline(client):

@@ -97,9 +97,13 @@ def no_store(response: Response) -> Response:
 
 
 def compress(response: Response) -> Response:
-    """Compresses a long answer of the API for whoever takes gzip: a first visit is mostly the log."""
+    """Compresses a long answer of the API for whoever takes gzip: a first visit is mostly the log.
+
+    A streamed answer is left as it is: to compress it here would read all of it into memory before the first byte goes.
+    """
     if (
         is_api(request.path)
+        and not response.is_streamed
         and response.mimetype == "application/json"
         and request.accept_encodings.quality("gzip") > 0
     ):
