@@ -59,7 +59,7 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
       <BasisMarks inputs={inputs} fields={["residue"]} />
       {reply.under.length > 0 && <p class="answer">{t("desk.cluster_under", { under: reply.under.map(underWords).join(", ") })}</p>}
       <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
-      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, fillDuration: lasts(reply), deposits: reply.deposits_per_fill })}</p>
+      <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, lasts: fillDuration(reply), deposits: reply.deposits_per_fill })}</p>
       {reply.reheats > 0 && <p>{t("desk.cluster_reheats", { n: reply.reheats })}</p>}
       <BasisMarks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
@@ -73,7 +73,7 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
 }
 
 /** How long a full funnel stays in its window: what its clock at the bench is sure of, to what is likely. */
-function lasts({ safe_s, fill_s }: ClusterPlanReply): string {
+function fillDuration({ safe_s, fill_s }: ClusterPlanReply): string {
   return safe_s < fill_s ? formatRange("fill_s", safe_s, fill_s) : formatDuration(fill_s);
 }
 
