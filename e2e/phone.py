@@ -145,14 +145,14 @@ class Phone:
         return self.bench.locator("button.act")
 
     @property
-    def mute(self) -> Locator:
+    def tap_to_ring(self) -> Locator:
         """Asks for the tap without which a running clock will not be heard."""
-        return self.page.locator(".act-mute")
+        return self.page.locator(".act-tap")
 
     def lets_it_ring(self) -> None:
-        if self.mute.count():
-            self.mute.tap()
-            expect(self.mute).to_have_count(0)
+        if self.tap_to_ring.count():
+            self.tap_to_ring.tap()
+            expect(self.tap_to_ring).to_have_count(0)
 
     @property
     def ring(self) -> Locator:

@@ -177,10 +177,10 @@ def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone,
     bench, before = wired.page.url, wired.facts()
     for place in ("/", bench):
         wired.page.goto(place)
-        listening.shows_untouched(wired.page, ".act-mute")
-        expect(wired.mute).to_have_text("Tap once so that it can ring")
-    wired.mute.tap()
-    expect(wired.mute).to_have_count(0)
+        listening.shows_untouched(wired.page, ".act-tap")
+        expect(wired.tap_to_ring).to_have_text("Tap once so that it can ring")
+    wired.tap_to_ring.tap()
+    expect(wired.tap_to_ring).to_have_count(0)
     assert wired.facts() == before, "the tap that lets it ring did something else"
     wired.waits_for_the_ring()
     assert listening.heard(wired.page, before[-1]["at_ms"], before[-1]["at_ms"] + RING_MS + 60_000) > 0
@@ -189,10 +189,10 @@ def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone,
 def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: Ears):
     wired.starts_a_burst()
     wired.page.reload()
-    listening.shows_untouched(wired.page, ".act-mute")
+    listening.shows_untouched(wired.page, ".act-tap")
     assert [*ruler.size_faults(wired), *caution_faults(wired)] == []
     wired.page.get_by_role("button", name="First aid").tap()
-    expect(wired.mute).to_have_count(0)
+    expect(wired.tap_to_ring).to_have_count(0)
     expect(wired.page.get_by_role("dialog")).to_be_visible()
 
 

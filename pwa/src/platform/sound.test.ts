@@ -143,7 +143,7 @@ test("a browser without audio says that a tap does not help", async () => {
   expect(states.at(-1)).toBe("failed");
 });
 
-test("a ring that began mute is heard as soon as the audio runs, and not all at once", async () => {
+test("a ring that began without audio is heard as soon as the audio runs, and not all at once", async () => {
   void sound.unlockSound();
   sound.startSound("stir");
   await vi.advanceTimersByTimeAsync(10_000);

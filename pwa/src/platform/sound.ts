@@ -56,7 +56,7 @@ function tell(): void {
   report(runs(context) ? "running" : "waiting");
 }
 
-/** Plays a sound over and over until `stopSound`; another one replaces it. One that begins mute is heard as soon as the
+/** Plays a sound over and over until `stopSound`; another one replaces it. One that begins without audio is heard as soon as the
  * audio runs. */
 export function startSound(name: SoundName): void {
   stopSound();

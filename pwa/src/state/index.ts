@@ -55,9 +55,9 @@ export const now: ReadonlySignal<number> = time.now;
 export const rings: ReadonlySignal<Ring[]> = signals.rings;
 /** The big button counts; while it does not, draw it as not yet armed. */
 export const armed: ReadonlySignal<boolean> = computed(() => isArmed(time.now.value, signals.armedAt.value));
-/** A clock of this phone runs, and unheard until somebody taps. */
-export const mute: ReadonlySignal<boolean> = computed(() => signals.willRing.value && signals.sound.value === "waiting");
-/** The same, and a tap did not help. */
+/** A clock of this phone runs, but the audio context needs a tap before it can ring. */
+export const soundLocked: ReadonlySignal<boolean> = computed(() => signals.willRing.value && signals.sound.value === "waiting");
+/** A clock of this phone runs, and the audio failed although somebody tapped. */
 export const noSound: ReadonlySignal<boolean> = computed(() => signals.willRing.value && signals.sound.value === "failed");
 export const awake: ReadonlySignal<WakeState> = signals.awake;
 export const engine: ReadonlySignal<EngineState> = signals.engine;

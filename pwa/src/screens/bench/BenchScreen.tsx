@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, mute, noSound, note, now, playSound, record, saveAlarm, settings, storage, takePhoto, undo } from "../../state";
+import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, noSound, note, now, playSound, record, saveAlarm, settings, soundLocked, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../../router";
@@ -20,7 +20,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       clocks={clocksOf(batchId)}
       now={now.value}
       armed={armed.value}
-      mute={mute.value}
+      soundLocked={soundLocked.value}
       pending={batch.pending}
       trouble={troubleOf(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}

@@ -121,7 +121,7 @@ function StepView(props: StepProps) {
             <Sides actions={beside} onTake={onTake} />
           </div>
         )}
-        {props.mute ? <TapToRing /> : <Foot {...props} below={below} />}
+        {props.soundLocked ? <TapToRing /> : <Foot {...props} below={below} />}
       </div>
     </main>
   );

@@ -43,7 +43,7 @@ export function EntryView(props: Props) {
         onUse={use}
         undoes={advice.undo && t(advice.undo.code)}
         onUndo={props.onUndo}
-        instead={props.mute ? <TapToRing /> : <Instead choice={advice.choices[0] ?? null} onBack={onBack} armed={armed} onTake={onTake} />}
+        instead={props.soundLocked ? <TapToRing /> : <Instead choice={advice.choices[0] ?? null} onBack={onBack} armed={armed} onTake={onTake} />}
         tool={
           <button type="button" class="tool" aria-label={t("button.more")} onClick={() => props.onSheet("more")}>
             <AidSign size={28} />

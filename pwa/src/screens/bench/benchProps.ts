@@ -12,8 +12,8 @@ export interface BenchProps {
   clocks: ClockMark[];
   now: number;
   armed: boolean;
-  /** A clock runs and will not be heard before a tap: nothing else is asked for meanwhile. */
-  mute: boolean;
+  /** A clock runs, but the audio context needs a tap before it can ring: nothing else is asked for meanwhile. */
+  soundLocked: boolean;
   /** A tap is written, and what comes next is still being worked out. */
   pending: boolean;
   /** A line about the phone itself (the screen will not stay awake, the engine failed), or "". */

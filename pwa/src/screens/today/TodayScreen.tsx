@@ -1,6 +1,6 @@
 import type { Values } from "../../documents";
 import type { DayOrderReply } from "../../engine/types";
-import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, mute, noSound, now, offline, readOfAnotherLog, shop, storage, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
@@ -17,7 +17,7 @@ export function TodayScreen() {
   const bare = known && !canPlan(known) ? known : null;
   return (
     <Desk title={known?.name || t("desk.place_today")} here="today">
-      {mute.value && <TapToRing />}
+      {soundLocked.value && <TapToRing />}
       {noSound.value && <p class="card card-wrong">{t("desk.no_sound")}</p>}
       {isBarred() && <p class="card card-wrong">{t(`desk.offline_${offline.value}`)}</p>}
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
