@@ -13,14 +13,14 @@ export function batchStream(batchId: string): Stream {
   return `batch/${batchId}`;
 }
 
-/** "batch/x" → kind "batch", id "x" */
-export function partsOf(stream: string): { kind: string; id: string } {
+/** "batch/x" is kind "batch", id "x". */
+export function parseStreamId(stream: string): { kind: string; id: string } {
   const at = stream.indexOf("/");
   return { kind: stream.slice(0, at), id: stream.slice(at + 1) };
 }
 
 /** The batch of a batch's stream; null for any other. */
 export function batchOf(stream: string): string | null {
-  const { kind, id } = partsOf(stream);
+  const { kind, id } = parseStreamId(stream);
   return kind === "batch" ? id : null;
 }

@@ -1,4 +1,4 @@
-import { partsOf } from "../streams";
+import { parseStreamId } from "../streams";
 
 /** Folds the events of one kind of stream. */
 interface Book {
@@ -11,5 +11,5 @@ export type Books = Record<string, Book>;
 
 /** Folds again the streams that got something new. */
 export async function refreshStreams(books: Books, streams: Iterable<string>): Promise<void> {
-  await Promise.all([...streams].map(partsOf).map(({ kind, id }) => books[kind]?.refresh(id)));
+  await Promise.all([...streams].map(parseStreamId).map(({ kind, id }) => books[kind]?.refresh(id)));
 }

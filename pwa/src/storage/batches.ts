@@ -1,6 +1,6 @@
-import { batchStream, partsOf } from "../streams";
+import { batchStream, parseStreamId } from "../streams";
 import type { Connection } from "./database";
-import { whole, wholeKind } from "./events";
+import { streamKindRange, streamRange } from "./events";
 import type { BatchRow } from "./schema";
 
 const DAY_MS = 86_400_000;
@@ -32,10 +32,10 @@ export class BatchCache {
       const ids = new Set<string>();
       const index = db.transaction("events").store.index("stream");
       // One step per batch: from the last event of one to the first of the next.
-      let cursor = await index.openKeyCursor(wholeKind("batch"));
+      let cursor = await index.openKeyCursor(streamKindRange("batch"));
       while (cursor) {
         const [stream] = cursor.key;
-        ids.add(partsOf(stream).id);
+        ids.add(parseStreamId(stream).id);
         cursor = await cursor.continue([stream, Infinity]);
       }
       for (const key of await db.getAllKeys("batches")) ids.delete(key);
@@ -53,7 +53,7 @@ export class BatchCache {
       const unsent = new Set(await transaction.objectStore("outbox").getAllKeys());
       for (const row of await transaction.objectStore("batches").getAll()) {
         if (row.closed_at_ms === null || row.closed_at_ms > nowMs - KEEP_CLOSED_MS || sending.has(row.batch_id)) continue;
-        const keys = await events.index("stream").getAllKeys(whole(batchStream(row.batch_id)));
+        const keys = await events.index("stream").getAllKeys(streamRange(batchStream(row.batch_id)));
         if (keys.some((key) => unsent.has(key))) continue;
         for (const key of keys) await events.delete(key);
         for (const key of await photos.index("batch").getAllKeys(row.batch_id)) await photos.delete(key);

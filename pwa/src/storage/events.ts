@@ -2,9 +2,9 @@ import type { IDBPTransaction, StoreNames } from "idb";
 
 import type { BenchEvent, PushAnswer, ServedEvent, Values } from "../documents";
 import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
-import { batchOf, partsOf, type Stream, streamOf } from "../streams";
+import { batchOf, parseStreamId, type Stream, streamOf } from "../streams";
 import type { Connection, Database } from "./database";
-import type { Cursor } from "./place";
+import type { Cursor } from "./syncCursor";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
 
 type Stores = StoreNames<Schema>[];
@@ -39,13 +39,13 @@ type Answered = Pick<PushAnswer, "id" | "result"> & Partial<PushAnswer>;
 const STRICT = { durability: "strict" } as const;
 const LOG_VERSION = 1;
 
-/** Every event of a stream: low and high end of its part of the index. */
-export function whole(stream: string): IDBKeyRange {
+/** The range of the index "stream" with every event of a stream. */
+export function streamRange(stream: string): IDBKeyRange {
   return IDBKeyRange.bound([stream, -Infinity], [stream, Infinity]);
 }
 
-/** Every event of all streams of a kind: "0" follows "/". */
-export function wholeKind(kind: string): IDBKeyRange {
+/** The range with every event of all streams of a kind: "0" follows "/". */
+export function streamKindRange(kind: string): IDBKeyRange {
   return IDBKeyRange.bound([`${kind}/`], [`${kind}0`], false, true);
 }
 
@@ -78,7 +78,7 @@ export class EventLog {
 
   /** The same for an event and the picture it tells of: both or neither, though the disk be full. */
   appendPhoto(draft: Draft, { id, blob }: Photo): Promise<BenchEvent> {
-    const batch_id = partsOf(draft.stream).id;
+    const batch_id = parseStreamId(draft.stream).id;
     return this.connection.use(async (db) => {
       const transaction: Writing = db.transaction([...LOG, "photos", "photo_outbox"], "readwrite", STRICT);
       const both = async () => {
@@ -107,12 +107,12 @@ export class EventLog {
 
   /** The events of a stream in their total order, without those the server refused and those set aside. */
   eventsOf(stream: Stream): Promise<BenchEvent[]> {
-    return this.within(whole(stream));
+    return this.within(streamRange(stream));
   }
 
   /** The same for all streams of a kind. */
   eventsOfStreams(kind: string): Promise<BenchEvent[]> {
-    return this.within(wholeKind(kind));
+    return this.within(streamKindRange(kind));
   }
 
   /** Every event the phone holds, in their total order. */
@@ -195,7 +195,7 @@ export class EventLog {
   }
 
   /** Takes in events from the server and the cursor behind them; the streams that got something new. */
-  mergePulled(pulled: FromServer[], place: Cursor | null): Promise<Set<string>> {
+  mergePulled(pulled: FromServer[], at: Cursor | null): Promise<Set<string>> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(["events", "outbox", "meta"], "readwrite", STRICT);
       const events = transaction.objectStore("events");
@@ -210,7 +210,7 @@ export class EventLog {
         await transaction.objectStore("outbox").delete(event.id);
       }
       const meta = transaction.objectStore("meta");
-      if (place) await Promise.all([meta.put(place.cursor, "cursor"), meta.put(place.cursor_mark, "cursor_mark")]);
+      if (at) await Promise.all([meta.put(at.cursor, "cursor"), meta.put(at.cursor_mark, "cursor_mark")]);
       await transaction.done;
       return touched;
     });

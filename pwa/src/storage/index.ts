@@ -5,7 +5,7 @@ import { Connection } from "./database";
 import { EventLog } from "./events";
 import { Meta } from "./meta";
 import { PhotoBox } from "./photos";
-import { Place } from "./place";
+import { SyncCursor } from "./syncCursor";
 
 export type { FromServer, Photo } from "./events";
 export type { BatchRow } from "./schema";
@@ -16,7 +16,7 @@ export interface Store {
   batches: BatchCache;
   meta: Meta;
   photos: PhotoBox;
-  place: Place;
+  syncCursor: SyncCursor;
   deviceId: string;
   /** When the browser throws the store away while the app is open, what `keep` still has is written into a new one. */
   onLoss: (keep: () => RescuedData) => void;
@@ -39,7 +39,7 @@ export async function openStore(nowMs: number, name?: string): Promise<Store> {
     batches: new BatchCache(connection),
     meta,
     photos: new PhotoBox(connection),
-    place: new Place(connection),
+    syncCursor: new SyncCursor(connection),
     deviceId,
     onLoss: (keep) => {
       connection.lost = async (db) => {

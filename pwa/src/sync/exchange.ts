@@ -35,7 +35,7 @@ export class Exchange {
 
   async run(): Promise<ExchangeResult> {
     const health = await this.checkHealth();
-    const anotherLog = await this.store.place.meet(health.log_id, this.correctedNow());
+    const anotherLog = await this.store.syncCursor.recognizeLog(health.log_id, this.correctedNow());
     const result: ExchangeResult = { health, anotherLog, shop: null, summaries: null, touched: new Set() };
     await this.store.events.offerAgain(health.engine_version);
     try {
@@ -43,7 +43,7 @@ export class Exchange {
     } catch (error) {
       if (result.anotherLog || !(error instanceof Refusal) || error.code !== "other_log") throw error;
       // The log of this name was put back from a copy that lacks what this phone has seen.
-      await this.store.place.startAgain(health.log_id, this.correctedNow());
+      await this.store.syncCursor.resetAndReoffer(health.log_id, this.correctedNow());
       result.anotherLog = true;
       await this.bothWays(result);
     }
@@ -53,7 +53,7 @@ export class Exchange {
   /** Sends first: a server that lost its log takes the shop over from its phones before it hands one out. */
   private async bothWays(result: ExchangeResult): Promise<void> {
     await this.push(result);
-    if ((await this.store.place.cursor()) === null) await this.takeSnapshot(result);
+    if ((await this.store.syncCursor.read()) === null) await this.takeSnapshot(result);
     await this.pull(result);
   }
 
@@ -111,7 +111,7 @@ export class Exchange {
 
   private async pull(result: ExchangeResult): Promise<void> {
     for (;;) {
-      const at = (await this.store.place.cursor()) ?? { cursor: 0, cursor_mark: null };
+      const at = (await this.store.syncCursor.read()) ?? { cursor: 0, cursor_mark: null };
       const { log_id, events, cursor, cursor_mark, more } = await this.api.pull(at.cursor, at.cursor_mark);
       checkLog(result, log_id);
       if (cursor !== at.cursor || events.length > 0)

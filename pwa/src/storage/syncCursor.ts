@@ -3,7 +3,7 @@ import type { IDBPTransaction } from "idb";
 import type { Connection } from "./database";
 import type { Schema } from "./schema";
 
-/** Where this phone is in the server's log: everything up to the event at the cursor has been pulled. */
+/** A position in the server's log: everything up to the event at the cursor has been pulled. */
 export interface Cursor {
   cursor: number;
   /** What the server said of it, to tell whether its log is still as it was; null before the first event, and in stores
@@ -11,31 +11,31 @@ export interface Cursor {
   cursor_mark: string | null;
 }
 
-/** Which of the server's logs this phone knows, and how far. */
-export class Place {
+/** Which of the server's logs this phone has pulled from, and up to where. */
+export class SyncCursor {
   constructor(private readonly connection: Connection) {}
 
   /** null before the first exchange. */
-  cursor(): Promise<Cursor | null> {
+  read(): Promise<Cursor | null> {
     return this.connection.use(async (db) => {
       const [cursor, id] = await Promise.all([db.get("meta", "cursor"), db.get("meta", "cursor_mark")]);
       return cursor === undefined ? null : { cursor: Number(cursor), cursor_mark: typeof id === "string" ? id : null };
     });
   }
 
-  /** Takes note of the log the server has; with one this phone does not know it starts again. Whether it had known
+  /** Compares the id of the server's log with the one this phone knows; another one resets the cursor. Returns whether it had known
    * another (an older app knew none by name). */
-  async meet(logId: string, nowMs: number): Promise<boolean> {
+  async recognizeLog(logId: string, nowMs: number): Promise<boolean> {
     const known = await this.connection.use((db) => db.get("meta", "log_id"));
     if (known === logId) return false;
     const isAnother = known !== undefined;
-    await this.startAgain(logId, isAnother ? nowMs : null);
+    await this.resetAndReoffer(logId, isAnother ? nowMs : null);
     return isAnother;
   }
 
-  /** Forgets how far it is and offers every event and picture on this phone again, all or nothing: the log knows what it
+  /** Resets the cursor and offers every event and picture on this phone again, in one transaction: the server knows by id what it
    * has. `nowMs`: since when another log is there, to be told; null: nothing to tell. */
-  startAgain(logId: string, nowMs: number | null): Promise<void> {
+  resetAndReoffer(logId: string, nowMs: number | null): Promise<void> {
     return this.connection.use(async (db) => {
       const transaction = db.transaction(STORES, "readwrite", { durability: "strict" });
       await offerEvents(transaction);
