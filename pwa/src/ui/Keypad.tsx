@@ -5,7 +5,7 @@ import { dimensionOf, format, formatRange, t } from "../text";
 import { BigButton } from "./BigButton";
 import { Digits } from "./BigNumber";
 import { BackSign, ClearSign } from "./icons";
-import { bandWords, isWord, pressed, questioned, sideKey, typedUnit, typedValue, type Typing } from "./typing";
+import { bandWords, isWord, outOfRangeMessage, pressed, sideKey, typedUnit, typedValue, type Typing } from "./typing";
 
 interface Props {
   entry: Typing;
@@ -30,7 +30,7 @@ export function Keypad({ entry, text, onText, onUse, undoes, onUndo, instead, to
     onText(next);
   };
   const use = () => {
-    const question = questioned(value, entry);
+    const question = outOfRangeMessage(value, entry);
     if (question) setAsked(question);
     else if (value !== null) onUse(value);
   };

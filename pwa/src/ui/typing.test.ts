@@ -2,7 +2,7 @@ import { beforeEach, expect, test } from "vitest";
 
 import type { Entry, TextEntry } from "../documents";
 import { METRIC, reader } from "../text";
-import { bandWords, pressed, questioned, typedValue } from "./typing";
+import { bandWords, outOfRangeMessage, pressed, typedValue } from "./typing";
 
 const shown = { last: null, likely_low: null, likely_high: null, band_low: null, band_high: null, body: {} };
 const READING: Entry = { kind: "read", field: "surface_c", name: "surface_c", low: 0, high: 150, ...shown, band_low: 71, band_high: 77 };
@@ -41,11 +41,11 @@ test("a reading in the reader's unit is sent in degrees Celsius", () => {
 
 test("a reading of 800 °F is questioned", () => {
   reader.value = { language: "en", units: { ...METRIC, temperature: "°F" } };
-  expect(questioned(typedValue("800", READING), READING)).toContain("800");
+  expect(outOfRangeMessage(typedValue("800", READING), READING)).toContain("800");
 });
 
 test("a reading at the very limit is not questioned", () => {
-  expect(questioned(150, READING)).toBeNull();
+  expect(outOfRangeMessage(150, READING)).toBeNull();
 });
 
 test("a lot keeps its leading nought and its dash", () => {

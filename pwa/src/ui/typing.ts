@@ -37,8 +37,8 @@ export function typedValue(text: string, entry: Typing): number | string | null 
   return parse(entry.name, text.replace(/[.,]$/, ""), typedUnit(entry)).value;
 }
 
-/** Why a value cannot be right, as a sentence; null when it can. */
-export function questioned(value: number | string | null, entry: Typing): string | null {
+/** The sentence about a value outside the range it can have; null for one inside. */
+export function outOfRangeMessage(value: number | string | null, entry: Typing): string | null {
   if (typeof value !== "number" || isWord(entry)) return null;
   const { low, high, name } = entry;
   if (value >= low && value <= high) return null;

@@ -7,17 +7,17 @@ import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, WordsField } from "../../ui/fields";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { rowOptions } from "../../ui/rowOptions";
 import { FormAndAnswer } from "../shared/FormAndAnswer";
 import { type Choice, chocolatesOf, targetsOf } from "../shared/dip";
 import { OpenBatch } from "../shared/OpenBatch";
 import { uniqueName } from "../shared/uniqueName";
-import { ReadNumber } from "../shared/ReadNumber";
+import { PlanNumberField } from "../shared/PlanNumberField";
 import { withoutEmpty } from "../shared/request";
 import { BasisMarks, Warnings } from "../shared/Sentences";
 import { useAnswer } from "../shared/useAnswer";
-import { planDraft } from "../shared/planDraft";
+import { formPrefill } from "../shared/formPrefill";
 import { valueOfKind, WhatField } from "../shared/WhatField";
 import { Card } from "../../ui/Card";
 
@@ -44,8 +44,8 @@ export function ChocolateScreen() {
 
 /** As it starts: with the chocolate that a plan of pieces asked for. */
 function firstForm(shop: Shop): ChocolateForm {
-  const asked = planDraft.bowl;
-  planDraft.bowl = null;
+  const asked = formPrefill.bowl;
+  formPrefill.bowl = null;
   const chocolates = chocolatesOf(shop);
   const chocolate = chocolates.find((one) => one.id === asked?.chocolate_id) ?? chocolates[0];
   // To ten grams, upwards: nobody weighs in finer.
@@ -69,19 +69,19 @@ function requestOf(form: ChocolateForm, shop: Shop, chocolate: Choice | undefine
 
 function Planning({ shop }: { shop: Shop }) {
   const [form, setForm] = useState<ChocolateForm>(() => firstForm(shop));
-  const [unread, read] = useUnreadableFields();
+  const [unparsable, setParseState] = useUnparsableFields();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
   const ask = (request: ChocolatePlanRequest) => plan("chocolate.plan", request);
-  const found = useAnswer(unread.length ? null : requestOf(form, shop, chocolate), ask);
+  const found = useAnswer(unparsable.length ? null : requestOf(form, shop, chocolate), ask);
   const change = (next: Partial<ChocolateForm>) => setForm((old) => ({ ...old, ...next }));
   const fields = (
     <>
       <WhatField shop={shop} value={valueOfKind("chocolate")} />
-      <ChocolateFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+      <ChocolateFields form={form} shop={shop} problem={found.problem} onChange={change} onParseState={setParseState} />
     </>
   );
   return (
-    <FormAndAnswer fields={fields} unread={unread.length > 0} found={found}>
+    <FormAndAnswer fields={fields} unparsable={unparsable.length > 0} found={found}>
       {found.answer && chocolate && <ChocolateAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
     </FormAndAnswer>
   );
@@ -92,12 +92,12 @@ interface FieldsProps {
   shop: Shop;
   problem: ProblemDocument | null;
   onChange: (change: Partial<ChocolateForm>) => void;
-  onRead: (name: string, fault: boolean) => void;
+  onParseState: (name: string, fault: boolean) => void;
 }
 
-function ChocolateFields({ form, shop, problem, onChange, onRead }: FieldsProps) {
+function ChocolateFields({ form, shop, problem, onChange, onParseState }: FieldsProps) {
   const number = (field: "mass_kg" | "room_c" | "seed_c", note?: string) => (
-    <ReadNumber label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
+    <PlanNumberField label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   return (
     <>

@@ -1,5 +1,5 @@
 import type { SignalWord } from "../../documents";
-import { BEFORE, CautionList, IN_OVEN } from "../shared/paper";
+import { CautionList, IN_OVEN, SETUP_CAUTIONS } from "../shared/paper";
 
 const AT_THE_FUNNEL: [SignalWord, string][] = [
   ["WARNING", "caution.funnel_glove"],
@@ -10,5 +10,5 @@ const AT_THE_FUNNEL: [SignalWord, string][] = [
 
 /** What may hurt somebody in a batch of clusters: no knife, but a hot funnel, and what lies under them. */
 export function ClusterCautions() {
-  return <CautionList cautions={[...BEFORE, ...IN_OVEN, ...AT_THE_FUNNEL]} />;
+  return <CautionList cautions={[...SETUP_CAUTIONS, ...IN_OVEN, ...AT_THE_FUNNEL]} />;
 }

@@ -5,7 +5,7 @@ import { labelsOfProduct, plan, shop as shopSignal, withMeasured } from "../../s
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { rowOptions } from "../../ui/rowOptions";
 import { type ClusterPage, ClusterPaper } from "./ClusterPaper";
 import { FormAndAnswer } from "../shared/FormAndAnswer";
@@ -13,16 +13,16 @@ import { ClusterAnswerCards } from "./ClusterAnswerCards";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
 import { changed } from "../shared/meltRequest";
 import { uniqueName } from "../shared/uniqueName";
-import { ReadNumber } from "../shared/ReadNumber";
+import { PlanNumberField } from "../shared/PlanNumberField";
 import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
-import { planDraft } from "../shared/planDraft";
+import { formPrefill } from "../shared/formPrefill";
 import { WhatField } from "../shared/WhatField";
 
 export function ClusterScreen() {
   const shop = shopSignal.value;
   const products = shop?.products.filter((one) => one.kind === "cluster") ?? [];
-  const first = products.find((one) => one.id === planDraft.product_id) ?? products[0];
+  const first = products.find((one) => one.id === formPrefill.product_id) ?? products[0];
   const [page, setPage] = useState<ClusterPage | null>(null);
   return (
     <>
@@ -39,13 +39,13 @@ export function ClusterScreen() {
 
 function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPage: (page: ClusterPage) => void }) {
   const [form, setForm] = useState<ClusterForm>(() => {
-    planDraft.product_id = null;
+    formPrefill.product_id = null;
     return firstClusters(shop, first);
   });
-  const [unread, read] = useUnreadableFields();
+  const [unparsable, setParseState] = useUnparsableFields();
   const parts = clusterParts(form);
   const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });
-  const found = useAnswer(unread.length ? null : clusterRequest(form, shop), ask, parts);
+  const found = useAnswer(unparsable.length ? null : clusterRequest(form, shop), ask, parts);
   const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));
   const product = shop.products.find((one) => one.id === form.product_id);
   const choose = (id: string) => {
@@ -58,10 +58,10 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
       fields={
         <>
           <WhatField shop={shop} value={form.product_id} onProduct={choose} kind="cluster" />
-          <ClusterFields form={form} shop={shop} problem={found.problem} onChange={change} onRead={read} />
+          <ClusterFields form={form} shop={shop} problem={found.problem} onChange={change} onParseState={setParseState} />
         </>
       }
-      unread={unread.length > 0}
+      unparsable={unparsable.length > 0}
       found={found}
     >
       {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
@@ -72,9 +72,9 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
 type Quantity = "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";
 
 function ClusterFields(props: FieldsProps) {
-  const { form, shop, problem, onChange, onRead } = props;
+  const { form, shop, problem, onChange, onParseState } = props;
   const number = (field: Quantity, label: string, note?: string) => (
-    <ReadNumber key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />
+    <PlanNumberField key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
     const options = rows.length ? rowOptions(rows) : [{ value: "", label: t(none) }];

@@ -4,7 +4,7 @@ import type { ProblemDocument, ClusterLearnRequest, ProductRow, Shop } from "../
 import { EngineProblem, type FunnelLesson, learnFunnel, type PlannedCluster } from "../../state";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { rowOptions } from "../../ui/rowOptions";
 import { withoutEmpty } from "../shared/request";
 import { LastChange } from "../shared/LastChange";
@@ -56,11 +56,11 @@ export function FunnelGuide({ laid, shop }: { laid: WeighableProduct[]; shop: Sh
 
 function Weighing({ laid, shop }: { laid: WeighableProduct; shop: Shop }) {
   const [values, setValues] = useState<Record<string, number | null>>({ clusters: USUAL_COUNT });
-  const [unread, read] = useUnreadableFields();
+  const [unparsable, setParseState] = useUnparsableFields();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [lesson, setLesson] = useState<FunnelLesson | null>(null);
   const across = ACROSS.filter((name) => values[name] != null);
-  const ready = unread.length === 0 && values["clusters"] != null && values["together_kg"] != null && across.length >= LEAST_ACROSS;
+  const ready = unparsable.length === 0 && values["clusters"] != null && values["together_kg"] != null && across.length >= LEAST_ACROSS;
   const work = async () => {
     if (!ready) return;
     setProblem(null);
@@ -81,7 +81,7 @@ function Weighing({ laid, shop }: { laid: WeighableProduct; shop: Shop }) {
       problem={problem && problem.field === requestPath(name, across) ? problem : null}
       note={note}
       onValue={(value, fault) => {
-        read(name, fault !== null);
+        setParseState(name, fault !== null);
         setLesson(null);
         setValues((old) => ({ ...old, [name]: value }));
       }}

@@ -1,27 +1,27 @@
 import type { ProblemDocument, Shop } from "../../documents";
 import { t } from "../../text";
 import { type ClusterForm, MOST_SIZES, withAnotherSize, type Size } from "./clusterForm";
-import { ReadNumber } from "../shared/ReadNumber";
+import { PlanNumberField } from "../shared/PlanNumberField";
 
 export interface FieldsProps {
   form: ClusterForm;
   shop: Shop;
   problem: ProblemDocument | null;
   onChange: (change: Partial<ClusterForm>) => void;
-  onRead: (name: string, fault: boolean) => void;
+  onParseState: (name: string, fault: boolean) => void;
 }
 
 /** How many clusters with how much on each, size by size in laying order; or caramel in hand, and one size. */
-export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead }: Omit<FieldsProps, "shop">) {
+export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onParseState }: Omit<FieldsProps, "shop">) {
   const at = (...fields: string[]) => (problem && fields.includes(problem.field) ? problem : null);
   const deposit = (size: Size, path: string) => (
-    <ReadNumber
+    <PlanNumberField
       label={t("desk.cluster_deposit_kg")}
       name="deposit_kg"
       place={`deposit ${size.id}`}
       value={size.deposit_kg}
       problem={at(path)}
-      onRead={onRead}
+      onParseState={onParseState}
       onValue={(deposit_kg) => put(size, { deposit_kg })}
     />
   );
@@ -30,7 +30,7 @@ export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead 
   if (by === "kg" && first)
     return (
       <div class="pair">
-        <ReadNumber label={t("desk.cluster_kg")} name="kg" value={kg} problem={at("caramel_kg")} onRead={onRead} onValue={(value) => onChange({ kg: value })} />
+        <PlanNumberField label={t("desk.cluster_kg")} name="kg" value={kg} problem={at("caramel_kg")} onParseState={onParseState} onValue={(value) => onChange({ kg: value })} />
         {deposit(first, "deposit_kg")}
       </div>
     );
@@ -41,13 +41,13 @@ export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onRead 
         <fieldset key={size.id} class={several ? "sheet-row" : "sheet-row sheet-one"}>
           {several && <legend>{t("desk.cluster_size", { n: index + 1 })}</legend>}
           <div class="pair">
-            <ReadNumber
+            <PlanNumberField
               label={t("desk.cluster_pieces")}
               name="clusters"
               place={`clusters ${size.id}`}
               value={size.clusters}
               problem={at(`rows[${index}].clusters`, index ? "" : "rows")}
-              onRead={onRead}
+              onParseState={onParseState}
               onValue={(clusters) => put(size, { clusters })}
             />
             {deposit(size, `rows[${index}].deposit_kg`)}

@@ -2,7 +2,7 @@ import type { Input, ProductRow, SlabPlanReply } from "../../documents";
 import { format, formatNumber, t } from "../../text";
 import { go } from "../../router";
 import { BasisMarks } from "./Sentences";
-import { planDraft } from "./planDraft";
+import { formPrefill } from "./formPrefill";
 
 export type Dip = NonNullable<SlabPlanReply["dip"]>;
 
@@ -10,7 +10,7 @@ export type Dip = NonNullable<SlabPlanReply["dip"]>;
 export function PlanChocolateButton({ product, dip }: { product: ProductRow | undefined; dip: Dip | null | undefined }) {
   if (!dip) return null;
   const plan = () => {
-    planDraft.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
+    formPrefill.bowl = { chocolate_id: product?.chocolate_id ?? null, kg: dip.total_kg };
     go("/plan/chocolate");
   };
   return (

@@ -6,7 +6,7 @@ import { t } from "../../text";
 import { StartEmpty } from "./StartEmpty";
 import { Card } from "../../ui/Card";
 
-export function isEmpty(shop: Shop): boolean {
+export function isShopEmpty(shop: Shop): boolean {
   return SHOP_LISTS.every((list) => shop[list].length === 0);
 }
 
@@ -19,7 +19,7 @@ export function FirstShop({ shop, own = false }: { shop: Shop; own?: boolean }) 
     setBusy(true);
     void work().finally(() => setBusy(false));
   };
-  if (isEmpty(shop))
+  if (isShopEmpty(shop))
     return (
       <Card title={t("shop.empty_title")}>
         <p>{t("shop.empty_how")}</p>

@@ -1,6 +1,6 @@
 import type { Shop } from "../../documents";
 import { t } from "../../text";
-import { FirstShop, isEmpty } from "./FirstShop";
+import { FirstShop, isShopEmpty } from "./FirstShop";
 import { NEEDED_LISTS } from "./rowForms";
 
 /** Whether a slab can be planned with what the shop has. */
@@ -10,7 +10,7 @@ export function canPlan(shop: Shop): boolean {
 
 /** Before the first plan there is a shop to set up. */
 export function NotSetUp({ shop }: { shop: Shop }) {
-  if (isEmpty(shop)) return <FirstShop shop={shop} own />;
+  if (isShopEmpty(shop)) return <FirstShop shop={shop} own />;
   return (
     <>
       <p class="card">{t("shop.not_set_up")}</p>

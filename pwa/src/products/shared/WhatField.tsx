@@ -5,7 +5,7 @@ import { ChoiceField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
 import { KINDS, traitsOf } from "../traitRegistry";
 import type { Kind } from "../kindTraits";
-import { planDraft } from "./planDraft";
+import { formPrefill } from "./formPrefill";
 
 /** Stands for a kind that is no product of the shop, such as a bowl of chocolate, among the products. */
 export const valueOfKind = (kind: Kind): string => `kind:${kind}`;
@@ -30,7 +30,7 @@ export function WhatField({ shop, value, onProduct, kind }: Props) {
     const product = shop.products.find((one) => one.id === id);
     const made = product?.kind ?? others.find((one) => one.value === id)?.kind;
     if (product && onProduct && made === kind) return onProduct(id);
-    if (product) planDraft.product_id = id;
+    if (product) formPrefill.product_id = id;
     const route = made && traitsOf(made).route;
     if (route) go(route);
   };

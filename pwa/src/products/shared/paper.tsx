@@ -38,8 +38,8 @@ export function BatchPage({ title, lines, onClose, more, children }: PageProps) 
   );
 }
 
-/** What may hurt somebody before anything is hot, and at an oven; the bench says each on its step. */
-export const BEFORE: [SignalWord, string][] = [
+/** The cautions of setting up, and those of melting in an oven; the bench says each on its step. */
+export const SETUP_CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "caution.set_up"],
   ["WARNING", "caution.no_water"],
 ];

@@ -28,7 +28,7 @@ export function emptyRow(table: Table): Row {
 }
 
 /** Whether nothing stands in a row. */
-export function isEmpty(row: Row): boolean {
+export function isRowEmpty(row: Row): boolean {
   return Object.entries(row).every(([box, value]) => box === "empty" || value === null || value === "" || value === "no");
 }
 
@@ -115,7 +115,7 @@ type RowOf<T extends Table> = NonNullable<FilledSheet[T]>[number];
 export function sheetOf(form: SheetForm): FilledSheet {
   const clock = new KitchenClock(form.day || dayOf(Date.now()));
   // A sheet that was begun by an older form lacks what is newer.
-  const rows = (table: Table) => (form[table] ?? []).filter((row) => !isEmpty(row));
+  const rows = (table: Table) => (form[table] ?? []).filter((row) => !isRowEmpty(row));
   const time = (row: Row, box: string) => clock.read(String(row[box] ?? ""));
   const quantity = (row: Row, box: string) => (typeof row[box] === "number" ? row[box] : null);
   return {

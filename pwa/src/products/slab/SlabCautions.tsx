@@ -1,5 +1,5 @@
 import type { SignalWord } from "../../documents";
-import { BEFORE, CautionList, IN_OVEN } from "../shared/paper";
+import { CautionList, IN_OVEN, SETUP_CAUTIONS } from "../shared/paper";
 
 const IN_JACKET: [SignalWord, string][] = [["WARNING", "caution.hot_water"]];
 const AFTER: [SignalWord, string][] = [
@@ -9,5 +9,5 @@ const AFTER: [SignalWord, string][] = [
 
 /** What may hurt somebody in a batch of a slab. */
 export function SlabCautions({ jacket }: { jacket: boolean }) {
-  return <CautionList cautions={[...BEFORE, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
+  return <CautionList cautions={[...SETUP_CAUTIONS, ...(jacket ? IN_JACKET : IN_OVEN), ...AFTER]} />;
 }

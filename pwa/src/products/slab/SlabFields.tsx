@@ -3,7 +3,7 @@ import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
 import { type Change, jacketedVessel, type SlabForm } from "./slabForm";
-import { ReadNumber } from "../shared/ReadNumber";
+import { PlanNumberField } from "../shared/PlanNumberField";
 import { WhatField } from "../shared/WhatField";
 
 interface Props {
@@ -14,7 +14,7 @@ interface Props {
   onProduct: (id: string) => void;
   onVessel: (id: string) => void;
   onBy: (by: SlabForm["by"]) => void;
-  onRead: (name: string, fault: boolean) => void;
+  onParseState: (name: string, fault: boolean) => void;
 }
 
 /** Which request fields a form field answers for: a problem is shown where it can be mended. */
@@ -143,6 +143,6 @@ function Amount(props: Props) {
 
 type NumberName = { [K in keyof SlabForm]: SlabForm[K] extends number | null ? K : never }[keyof SlabForm];
 
-function Number({ form, problem, onChange, onRead, field, note }: Props & { field: NumberName; note?: string }) {
-  return <ReadNumber label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={at(field, problem)} note={note} onRead={onRead} onValue={(value) => onChange({ [field]: value })} />;
+function Number({ form, problem, onChange, onParseState, field, note }: Props & { field: NumberName; note?: string }) {
+  return <PlanNumberField label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={at(field, problem)} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />;
 }

@@ -4,18 +4,18 @@ import type { Shop, SlabPlan, SlabPlanRequest } from "../../documents";
 import { labelsOfProduct, plan as planOf, type PlanAnswer, shop as shopSignal, withMeasured } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { canPlan, NotSetUp } from "../shared/NotSetUp";
 import { FormAndAnswer } from "../shared/FormAndAnswer";
 import { changed } from "../shared/meltRequest";
-import { type Change, firstForm, measuredBy, partsOf, requestOf, type SlabForm, withProduct, withVessel } from "./slabForm";
+import { type Change, firstForm, measuredBy, ovenAndBaseOf, requestOf, type SlabForm, withProduct, withVessel } from "./slabForm";
 import { type SlabPage, SlabPaper } from "./SlabPaper";
 import { OpenBatch } from "../shared/OpenBatch";
 import { SlabAnswerCards } from "./SlabAnswerCards";
 import { SlabFields } from "./SlabFields";
 import { uniqueName } from "../shared/uniqueName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
-import { planDraft } from "../shared/planDraft";
+import { formPrefill } from "../shared/formPrefill";
 
 export function SlabScreen() {
   const shop = shopSignal.value;
@@ -35,10 +35,10 @@ export function SlabScreen() {
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => void }) {
   const [form, setForm] = useState<SlabForm>(() => firstOf(shop));
-  const [unread, read] = useUnreadableFields();
-  const parts = partsOf(form, shop);
+  const [unparsable, setParseState] = useUnparsableFields();
+  const parts = ovenAndBaseOf(form, shop);
   const ask = (request: SlabPlanRequest) => planOf("slab.plan", request, { measured: (typed) => withMeasured("slab.plan", typed, parts), server: "slab" });
-  const found = useAnswer(unread.length ? null : requestOf(form, shop), ask, parts);
+  const found = useAnswer(unparsable.length ? null : requestOf(form, shop), ask, parts);
   const change = (next: Change) => setForm((old) => changed(old, next));
   const choose = (id: string) => setForm((old) => withProduct(old, shop, id));
   const melt = (id: string) => setForm((old) => withVessel(old, shop, id));
@@ -47,8 +47,8 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => vo
   const measure = (by: SlabForm["by"]) => setForm((old) => measuredBy(old, by, found.answer?.reply.cut.pieces ?? null));
   return (
     <FormAndAnswer
-      fields={<SlabFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onRead={read} />}
-      unread={unread.length > 0}
+      fields={<SlabFields form={form} shop={shop} problem={found.problem} onChange={change} onProduct={choose} onVessel={melt} onBy={measure} onParseState={setParseState} />}
+      unparsable={unparsable.length > 0}
       found={found}
     >
       {found.answer && (
@@ -62,8 +62,8 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => vo
 
 /** The form as it starts: with the product that was chosen on another form. */
 function firstOf(shop: Shop): SlabForm {
-  const id = planDraft.product_id;
-  planDraft.product_id = null;
+  const id = formPrefill.product_id;
+  formPrefill.product_id = null;
   return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
 }
 
@@ -78,7 +78,7 @@ function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<PlanAnswer<
     finish: product?.finish ?? "plain",
     ...labelsOfProduct(shop, product),
     product_id: form.product_id || null,
-    ...partsOf(form, shop),
+    ...ovenAndBaseOf(form, shop),
     lot: form.lot.trim() || null,
     request: answer.request,
     reply: answer.reply,

@@ -105,7 +105,7 @@ function chosenRows(form: SlabForm, shop: Shop) {
 }
 
 /** The oven and the base it uses, of which the shop may have measured something. */
-export function partsOf(form: SlabForm, shop: Shop): PlanParts {
+export function ovenAndBaseOf(form: SlabForm, shop: Shop): PlanParts {
   return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null };
 }
 

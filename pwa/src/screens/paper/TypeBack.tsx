@@ -6,11 +6,11 @@ import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack }
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { hasSheet } from "../../products/traitRegistry";
 import { viewsOf } from "../../products/viewRegistry";
 import { go } from "../../router";
-import { type BoxTools, emptyRow, firstSheet, isEmpty, isQuantity, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/sheetForm";
+import { type BoxTools, emptyRow, firstSheet, isQuantity, isRowEmpty, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/sheetForm";
 import { Card } from "../../ui/Card";
 
 /** A sheet is of a batch that no phone has gone on with. */
@@ -29,7 +29,7 @@ export function TypeBack({ record }: { record: BatchRecord }) {
 
 function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
   const [form, setForm] = useState(begun);
-  const [unread, read] = useUnreadableFields();
+  const [unparsable, setParseState] = useUnparsableFields();
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [state, setState] = useState<"" | "busy" | "failed">("");
   // Taps may come faster than the screen is drawn again.
@@ -40,7 +40,7 @@ function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
     if (form !== begun) void keepSheetDraft(batchId, form);
   }, [form]);
   const keep = async () => {
-    if (writing.current || unread.length > 0) return;
+    if (writing.current || unparsable.length > 0) return;
     writing.current = true;
     setState("busy");
     setProblem(null);
@@ -59,11 +59,11 @@ function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
       {canTypeBack(record) ? (
         <form class="type-back" onSubmit={(event) => event.preventDefault()}>
           <p class="card quiet">{t("paper.type_how", { day: formatDate(record.summary.opened_at_ms) })}</p>
-          <Boxes plan={record.plan} form={form} problem={problem} onChange={change} onRead={read} />
-          {unread.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
+          <Boxes plan={record.plan} form={form} problem={problem} onChange={change} onParseState={setParseState} />
+          {unparsable.length > 0 && <p class="card">{t("desk.cannot_read")}</p>}
           {problem && <p class="card card-wrong" role="alert">{problemText(problem, labelOf(problem.field))}</p>}
           {state === "failed" && <p class="card card-wrong">{t("desk.engine_failed")}</p>}
-          <button type="button" class="go" aria-disabled={state === "busy" || unread.length > 0} onClick={() => void keep()}>
+          <button type="button" class="go" aria-disabled={state === "busy" || unparsable.length > 0} onClick={() => void keep()}>
             {t("button.keep_sheet")}
           </button>
         </form>
@@ -79,19 +79,19 @@ interface BoxesProps {
   form: SheetForm;
   problem: ProblemDocument | null;
   onChange: (part: Partial<SheetForm>) => void;
-  onRead: (name: string, fault: boolean) => void;
+  onParseState: (name: string, fault: boolean) => void;
 }
 
 /** What draws the boxes: each knows its value, its problem and where it is kept. */
-function toolsFor({ form, problem, onChange, onRead }: BoxesProps): BoxTools {
+function toolsFor({ form, problem, onChange, onParseState }: BoxesProps): BoxTools {
   const at = (field: string) => (problem?.field === field ? problem : null);
   return {
     number: (name, label = `paper.type_${name}`) => (
-      <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onRead(name, fault !== null), onChange({ [name]: value }))} />
+      <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onParseState(name, fault !== null), onChange({ [name]: value }))} />
     ),
     time: (name) => <TimeField key={name} label={t(`paper.type_${name}`)} value={form[name]} problem={at(name)} onValue={(value) => onChange({ [name]: value })} />,
     clear: () => <SwitchField legend={t("say.allergens")} value={form.clear} options={NO_YES()} onValue={(clear) => onChange({ clear })} />,
-    rows: (table, title, left = "") => <Rows table={table} title={title} rows={form[table]} left={left} problem={problem} onRead={onRead} onRows={(next) => onChange({ [table]: next })} />,
+    rows: (table, title, left = "") => <Rows table={table} title={title} rows={form[table]} left={left} problem={problem} onParseState={onParseState} onRows={(next) => onChange({ [table]: next })} />,
     more: (table, label) => (
       <div class="buttons">
         <button type="button" onClick={() => onChange({ [table]: [...form[table], emptyRow(table)] })}>
@@ -165,20 +165,20 @@ interface RowsProps {
   /** A box that the plan has no use for. */
   left: string;
   problem: ProblemDocument | null;
-  onRead: (name: string, fault: boolean) => void;
+  onParseState: (name: string, fault: boolean) => void;
   onRows: (rows: Row[]) => void;
 }
 
 /** The rows of a table, two boxes beside each other. */
-function Rows({ table, title, rows, left, problem, onRead, onRows }: RowsProps) {
+function Rows({ table, title, rows, left, problem, onParseState, onRows }: RowsProps) {
   const drawn = (row: Row, index: number, box: string) => {
-    const path = `${table}[${rows.slice(0, index).filter((one) => !isEmpty(one)).length}].${box === "at" ? "at_ms" : box}`;
+    const path = `${table}[${rows.slice(0, index).filter((one) => !isRowEmpty(one)).length}].${box === "at" ? "at_ms" : box}`;
     // An empty row has no place of its own among those filled in; the first says what all are missing.
-    const wrong = problem?.field === path && (index === 0 || !isEmpty(row)) ? problem : null;
+    const wrong = problem?.field === path && (index === 0 || !isRowEmpty(row)) ? problem : null;
     const label = t(box === "at" ? AT[table] : (LABELS[box] ?? ""));
     const put = (value: string | number | null) => onRows(rows.map((one, place) => (place === index ? { ...one, [box]: value } : one)));
     const value = row[box] ?? null;
-    if (isQuantity(box)) return <QuantityField label={label} name={box} value={value as number | null} problem={wrong} onValue={(next, fault) => (onRead(`${table} ${index} ${box}`, fault !== null), put(next))} />;
+    if (isQuantity(box)) return <QuantityField label={label} name={box} value={value as number | null} problem={wrong} onValue={(next, fault) => (onParseState(`${table} ${index} ${box}`, fault !== null), put(next))} />;
     if (box === "free") return <SwitchField legend={label} value={String(value)} options={NO_YES()} onValue={put} />;
     if (box === "firm") return <SwitchField legend={label} value={String(value)} options={[{ value: "", label: "–" }, { value: "no", label: t("paper.not_yet") }, { value: "yes", label: t("basis.yes") }]} onValue={put} />;
     return <TimeField label={label} value={String(value)} problem={wrong} onValue={put} />;

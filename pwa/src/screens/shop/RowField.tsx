@@ -14,7 +14,7 @@ interface Props {
   basis: string | undefined;
   problem: ProblemDocument | null;
   onValue: (field: string, value: unknown) => void;
-  onRead: (field: string, fault: boolean) => void;
+  onParseState: (field: string, fault: boolean) => void;
 }
 
 /** One field of a row, drawn by its kind, with what it is for and how to measure it. */
@@ -56,7 +56,7 @@ export function RowField(props: Props) {
 
 type Shown = Props & { label: string };
 
-function Quantity({ field, problem, draft, label, value, onValue, onRead, ...rest }: Shown & { value: number | null }) {
+function Quantity({ field, problem, draft, label, value, onValue, onParseState, ...rest }: Shown & { value: number | null }) {
   const { field: name } = field;
   return (
     <QuantityField
@@ -64,9 +64,9 @@ function Quantity({ field, problem, draft, label, value, onValue, onRead, ...res
       name={name}
       value={value}
       problem={problem?.field === name ? problem : null}
-      note={noteOf({ field, problem, draft, onValue, onRead, ...rest })}
+      note={noteOf({ field, problem, draft, onValue, onParseState, ...rest })}
       onValue={(next, fault) => {
-        onRead(name, fault !== null);
+        onParseState(name, fault !== null);
         onValue(name, next);
       }}
     />

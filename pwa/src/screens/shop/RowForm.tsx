@@ -5,7 +5,7 @@ import type { Kind } from "../../products/kindTraits";
 import { viewsOf } from "../../products/viewRegistry";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
-import { useUnreadableFields } from "../../ui/useUnreadableFields";
+import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { go } from "../../router";
 import { withValue, editsOf, fieldsOf, valuesOf, FORMS, keyOf, NOTHING_CHANGED, titleOf, undoOf } from "../../products/shared/rowForms";
 import { DensityGuide, WaterGuide } from "./Guides";
@@ -40,26 +40,26 @@ function Missing({ fresh }: { fresh: boolean }) {
 
 function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: Record<string, string> }) {
   const { draft, setDraft, problem, setProblem } = useDraft(list, row);
-  const [faults, read] = useUnreadableFields();
+  const [faults, setParseState] = useUnparsableFields();
   const values = valuesOf(list, row, draft);
-  const unread = faults.filter((name) => name in values);
+  const unparsable = faults.filter((name) => name in values);
   const { fields, ...groups } = fieldsOf(list, row, draft);
   const { guide } = FORMS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => withValue(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
-    <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onRead={read} />
+    <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onParseState={setParseState} />
   );
   const edits = editsOf(doc, row, draft, basis);
   const keep = async () => {
-    if (edits.length === 0 || unread.length > 0) return;
+    if (edits.length === 0 || unparsable.length > 0) return;
     const wrong = await objection(list, values);
     setProblem(wrong);
     if (wrong) return;
     await kept(list, id, row, edits, basis, titleOf(list, values));
     setDraft(NOTHING_CHANGED);
   };
-  const ready = edits.length > 0 && unread.length === 0 && !problem;
+  const ready = edits.length > 0 && unparsable.length === 0 && !problem;
   return (
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}

@@ -1,0 +1,5 @@
+/** What the next form of a plan is filled in with when it opens: set by the form that leads to it, and cleared once taken. */
+export const formPrefill: { product_id: string | null; bowl: { chocolate_id: string | null; kg: number } | null } = {
+  product_id: null,
+  bowl: null,
+};
