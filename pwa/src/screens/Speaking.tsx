@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import type { Advice } from "../documents";
-import { batches, elsewhere, rings, settings, speak } from "../state";
+import { batches, heldByOtherDevice, rings, settings, speak } from "../state";
 import { figure, reader, t } from "../text";
 import { path } from "../router";
 import { promptText } from "./promptText";
@@ -19,7 +19,7 @@ export function Speaking() {
 /** The prompt of the batch on the screen, with its number; "" where none is shown. */
 function promptHere(): string {
   const batch = path.value.startsWith("/bench/") ? batches.value.get(path.value.slice("/bench/".length)) : undefined;
-  if (!batch?.advice || elsewhere(batch)) return "";
+  if (!batch?.advice || heldByOtherDevice(batch)) return "";
   return promptOf(batch.advice);
 }
 

@@ -13,7 +13,7 @@ import { batchOf, batchStream } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
 import { type Books, refreshStreams } from "./books";
 import { Day } from "./day";
-import { elsewhere } from "./holder";
+import { heldByOtherDevice } from "./holder";
 import { Learning } from "./learning";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
@@ -78,7 +78,7 @@ export class AppState {
       compute,
       clock: correctedNow,
       batches: () => [...batches.value.values()],
-      isMine: (batch) => !elsewhere(batch, store.deviceId),
+      isMine: (batch) => !heldByOtherDevice(batch, store.deviceId),
       write: (batchId, kind, body) => this.book.write(batchId, kind, body),
       answered: (reply) => {
         day.value = reply;
@@ -137,7 +137,7 @@ export class AppState {
       if (storage.value !== "emptied") storage.value = "open";
       if (TEACHING.includes(kind)) void this.book.refresh(batchId).then(() => this.learning.noticed());
     } catch (error) {
-      storage.value = troubleOf(error);
+      storage.value = storageErrorState(error);
       throw error;
     }
   }
@@ -197,7 +197,7 @@ export class AppState {
     });
     effect(() => {
       const open = [...batches.value.values()];
-      const mine = open.filter((batch) => !elsewhere(batch, this.store.deviceId));
+      const mine = open.filter((batch) => !heldByOtherDevice(batch, this.store.deviceId));
       untracked(() => {
         this.ringBook.setClocks(mine.flatMap(runningClocks));
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
@@ -270,8 +270,8 @@ export class AppState {
   }
 }
 
-/** What a failure of the store means: a newer version of the app, in another tab, may have changed its form. */
-export function troubleOf(error: unknown): "failed" | "outdated" {
+/** The state of the store after an error: "outdated" when a newer version of the app, in another tab, has changed its schema. */
+export function storageErrorState(error: unknown): "failed" | "outdated" {
   return error instanceof DOMException && error.name === "VersionError" ? "outdated" : "failed";
 }
 

@@ -1,16 +1,17 @@
 import type { Batch } from "./types";
 
-/** Another phone has the batch. */
-export interface Elsewhere {
+/** The other device that holds a batch. */
+export interface OtherHolder {
   sinceMs: number;
-  /** This phone had it before. */
+  /** This phone held it before. */
   taken: boolean;
 }
 
 const TAKING_KINDS = ["batch_opened", "taken_over"];
 
-/** Which other phone has a batch; null: this one, or nobody yet knows. Clocks ring, and steps are tapped, where it is. */
-export function elsewhere({ run, events }: Batch, deviceId: string): Elsewhere | null {
+/** The other device that holds a batch; null: this one holds it, or it is not yet known. Clocks ring, and steps are tapped, on the
+ * device that holds the batch. */
+export function heldByOtherDevice({ run, events }: Batch, deviceId: string): OtherHolder | null {
   const held = run?.held;
   if (!held || held.device_id === deviceId) return null;
   const taken = events.some((event) => event.device_id === deviceId && TAKING_KINDS.includes(event.kind));

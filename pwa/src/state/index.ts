@@ -32,7 +32,7 @@ export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { languageOf } from "./shop";
-export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopDesk";
+export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopFormCalls";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
@@ -78,9 +78,9 @@ export const lessons: ReadonlySignal<Lesson[] | null> = learning.lessons;
 /** What they amount to; null while nothing has been taught. */
 export const measured: ReadonlySignal<Measured | null> = learning.measured;
 
-/** Whether another phone has a batch, and since when; null: it is this phone's. */
-export function elsewhere(batch: Batch): holder.Elsewhere | null {
-  return holder.elsewhere(batch, signals.deviceId.value);
+/** The other device that holds a batch, and since when; null: this phone holds it. */
+export function heldByOtherDevice(batch: Batch): holder.OtherHolder | null {
+  return holder.heldByOtherDevice(batch, signals.deviceId.value);
 }
 
 // --- actions ---

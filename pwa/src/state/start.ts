@@ -8,7 +8,7 @@ import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
 import { isAtHand } from "./batchBook";
-import { AppState, troubleOf } from "./app";
+import { AppState, storageErrorState } from "./app";
 import type { Acknowledged } from "./ringBook";
 import { loadShop } from "./shop";
 import { batches, deviceId, engine, engineVersion, shell, sound, storage, updateWaiting } from "./signals";
@@ -50,7 +50,7 @@ export async function start(): Promise<void> {
     storage.value = "open";
     resolveOpening(current);
   } catch (error) {
-    storage.value = troubleOf(error);
+    storage.value = storageErrorState(error);
     console.error("no storage:", error);
     rejectOpening(error);
   }

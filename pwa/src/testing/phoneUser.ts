@@ -2,7 +2,7 @@
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
 import { BatchBook } from "../state/batchBook";
 import { refreshStreams } from "../state/books";
-import { elsewhere } from "../state/holder";
+import { heldByOtherDevice } from "../state/holder";
 import { Taps } from "../state/taps";
 import type { Batch, Compute } from "../state/types";
 import { openStore, type Store, uuid7 } from "../storage";
@@ -90,7 +90,7 @@ export class PhoneUser {
 
   hasIt(batchId: string): boolean {
     const batch = this.batch(batchId);
-    return batch !== undefined && !elsewhere(batch, this.store.deviceId);
+    return batch !== undefined && !heldByOtherDevice(batch, this.store.deviceId);
   }
 
   /** Writes what a button says; the id of the event, or null where the tap did not count. */

@@ -1,5 +1,5 @@
 import type { Advice } from "../../documents";
-import { armed, awake, type Batch, batches, changeSettings, elsewhere, engine, noSound, note, now, playSound, record, saveAlarm, settings, soundLocked, storage, takePhoto, undo } from "../../state";
+import { armed, awake, type Batch, batches, changeSettings, engine, heldByOtherDevice, noSound, note, now, playSound, record, saveAlarm, settings, soundLocked, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../../router";
@@ -16,13 +16,13 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       plan={batch.plan}
       events={batch.events}
       run={batch.run}
-      advice={elsewhere(batch) ? watched(batch.advice) : batch.advice}
+      advice={heldByOtherDevice(batch) ? watched(batch.advice) : batch.advice}
       clocks={clocksOf(batchId)}
       now={now.value}
       armed={armed.value}
       soundLocked={soundLocked.value}
       pending={batch.pending}
-      trouble={troubleOf(batch)}
+      trouble={benchWarning(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
       onPhoto={async (file) => {
@@ -99,12 +99,13 @@ function clocksOf(batchId: string): ClockMark[] {
   return marks;
 }
 
-function troubleOf(batch: Batch): string {
+/** The line about this phone or the batch above the prompt: the gravest that holds, or "". */
+function benchWarning(batch: Batch): string {
   if (storage.value === "failed") return t("desk.cannot_keep");
   if (storage.value === "outdated") return t("desk.outdated");
   if (storage.value === "emptied") return t("desk.emptied");
   if (batch.failure) return t("desk.engine_failed");
-  const other = elsewhere(batch);
+  const other = heldByOtherDevice(batch);
   if (other) return t(other.taken ? "desk.taken_over" : "desk.elsewhere", { taken_at_ms: other.sinceMs });
   if (noSound.value) return t("desk.no_sound");
   if (awake.value === "refused" || awake.value === "missing") return t("desk.will_not_stay_awake");

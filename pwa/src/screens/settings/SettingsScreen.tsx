@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, exportUnsent, offline, playSound, settings, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
-import { Sent } from "../Sent";
+import { SyncStatus } from "../SyncStatus";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
@@ -112,7 +112,7 @@ function Keeping() {
       <p>{t(`desk.offline_${offline.value}`)}</p>
       <p>{t(`settings.persistent_${kept}`)}</p>
       <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
-      <Sent />
+      <SyncStatus />
       {lastAt !== null && <p class="quiet">{t("settings.last_exchange", { time: formatTime(lastAt) })}</p>}
       <div class="buttons">
         <button type="button" onClick={() => void syncNow()}>

@@ -1,11 +1,11 @@
 import type { Values } from "../../documents";
 import type { DayOrderReply } from "../../engine/types";
-import { applyUpdate, type Batch, batches, day, elsewhere, exportUnsent, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
+import { applyUpdate, type Batch, batches, day, exportUnsent, heldByOtherDevice, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
 import { promptText } from "../promptText";
-import { Sent } from "../Sent";
+import { SyncStatus } from "../SyncStatus";
 import { traitsOf } from "../../products/traitRegistry";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { TapToRing } from "../TapToRing";
@@ -73,7 +73,7 @@ function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order
         <b>{batch.plan.name}</b>
         <span>{batch.advice ? promptText(batch.advice) : t("desk.starting")}</span>
         {turn && <span>{t(turn.allergens.length ? "day.holds" : "day.holds_none", { allergens: turn.allergens })}</span>}
-        {elsewhere(batch) && <span>{t("desk.on_another_phone")}</span>}
+        {heldByOtherDevice(batch) && <span>{t("desk.on_another_phone")}</span>}
         <NextClock batch={batch} />
       </a>
     </li>
@@ -98,7 +98,7 @@ function State({ running }: { running: boolean }) {
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
       <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
-      <Sent />
+      <SyncStatus />
       {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
       {persistent === false && <p class="warning-line">{t("settings.persistent_no")}</p>}

@@ -1,4 +1,4 @@
-/** What the forms of the shop ask the engine before anything is written. */
+/** The engine calls of the shop's forms, made before anything is written. */
 import type { ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
 import type { ClusterLearnReply, ClusterLearnRequest } from "../engine/types";
