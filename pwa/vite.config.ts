@@ -3,7 +3,6 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 
-import { bareEngine } from "./build/bareEngine.ts";
 import { bareTexts } from "./build/bareTexts.ts";
 import { NOTICES, notices } from "./build/notices.ts";
 
@@ -28,6 +27,9 @@ const manifest = {
   ],
 };
 
+/** In the app MicroPython never meets Node: what its loader holds for that stays out. */
+const IN_A_WORKER = { process: "undefined", "globalThis.process": "undefined", "globalThis.window": "undefined", "globalThis.WorkerGlobalScope": "true" };
+
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
@@ -38,11 +40,12 @@ export default defineConfig({
     // One file a language: they pack better together, and each request has a head.
     rolldownOptions: { output: { codeSplitting: { groups: [{ test: /\/text\/(?!en\/)\w+\//, name: (id: string) => id.split("/").at(-2) ?? null }] } } },
   },
-  worker: { format: "es", plugins: () => [bareEngine()] },
+  worker: { format: "es", rolldownOptions: { output: { codeSplitting: false } } },
   // The engine and the texts live with the server: one copy of each.
   server: { fs: { allow: [repository] }, proxy: { "/api": api } },
   preview: { proxy: { "/api": api } },
   plugins: [
+    { name: "in-a-worker", apply: "build", config: () => ({ define: IN_A_WORKER }) },
     bareTexts(),
     notices(),
     VitePWA({
@@ -55,7 +58,7 @@ export default defineConfig({
       // The system fetches the install icons itself; nothing in the app draws them.
       includeManifestIcons: false,
       injectManifest: {
-        globPatterns: ["**/*.{html,js,css,wasm,svg,webmanifest}"],
+        globPatterns: ["**/*.{html,js,css,wasm,mpy,svg,webmanifest}"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         // A worker without imports is otherwise emitted as a module, which a classic worker cannot load.
         rollupFormat: "iife",

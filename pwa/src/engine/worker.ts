@@ -1,7 +1,8 @@
-/** One engine: MicroPython with the server's own engine files. Answers calls in the order they come. */
+/** One engine: MicroPython with the server's own engine, compiled. Answers calls in the order they come. */
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
 import wasm from "@micropython/micropython-webassembly-pyscript/micropython.wasm?url";
 
+import engine from "../../packed/engine.mpy?url";
 import { faultOf } from "./fault";
 import { type CallText, install } from "./install";
 import type { Answer, Call } from "./messages";
@@ -12,8 +13,14 @@ function post(answer: Answer): void {
   self.postMessage(answer);
 }
 
+async function compiled(): Promise<Uint8Array> {
+  const response = await fetch(engine);
+  if (!response.ok) throw new Error(`${engine}: ${response.status}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
 async function startPython(): Promise<CallText> {
-  const { version, callText, python } = await install((options) => loadMicroPython({ ...options, url: wasm }));
+  const { version, callText, python } = await install((options) => loadMicroPython({ ...options, url: wasm }), compiled());
   // Within reach of `make measure`, which times the engine beside a plain loop in this very MicroPython.
   Object.assign(self, { amberbenchPython: python });
   post({ ready: version });

@@ -172,8 +172,8 @@ test("a fact that finds no room leaves the bench as it was", async () => {
 
 /** Makes a place of the engine as wrong as a forgotten argument does, while something is done. */
 async function mistaken(place: string, name: string, work: () => Promise<void>): Promise<void> {
-  inEngine(`from amberbench.engine import catalogue\nfrom amberbench.engine.batch.courses import KIND_OF\nfrom amberbench.engine.batch.folds import FOLDS
-place = ${place}
+  inEngine(`import engine
+place = engine.${place}
 sound = place["${name}"]
 def mistaken(*more):
     return None + 1
@@ -188,7 +188,7 @@ place["${name}"] = mistaken`);
 test("a mistake in a fold is told as one, loses no event and stops no other batch", async () => {
   const one = book();
   const [batchId, other] = [await opened(one), await opened(one)];
-  await mistaken("FOLDS", "freed", async () => {
+  await mistaken("FOLDS_batch_folds", "freed", async () => {
     await one.write(batchId, "freed", {});
     await one.refresh(batchId);
     await press(one, other);
@@ -223,7 +223,7 @@ test("a batch that breaks before it was ever folded is on the bench with what wa
   const elsewhere = await openStore(T0, `book-${++names}`);
   await elsewhere.events.mergePulled(served, null);
   const other = book(compute, elsewhere);
-  await mistaken("FOLDS", "freed", () => other.refresh(batchId));
+  await mistaken("FOLDS_batch_folds", "freed", () => other.refresh(batchId));
   const shown = other.batches.value.get(batchId);
   expect(shown).toMatchObject({ run: null, failure: expect.stringContaining("TypeError") });
   expect(shown?.events).toHaveLength(2);
@@ -231,7 +231,7 @@ test("a batch that breaks before it was ever folded is on the bench with what wa
 
 test("a mistake in a planner is a failure of the engine with type and trace, a wrong request stays a problem", async () => {
   const request = plan.kind === "slab" ? plan.request : null;
-  await mistaken("catalogue.FUNCTIONS", "slab.plan", async () => {
+  await mistaken("FUNCTIONS_catalogue", "slab.plan", async () => {
     const failed = compute("slab.plan", request!);
     await expect(failed).rejects.toThrow(EngineFailure);
     await expect(failed).rejects.toMatchObject({ fault: { type: "TypeError", trace: expect.stringContaining("mistaken") } });

@@ -1,5 +1,6 @@
-/** The real engine in a test's own process: the same MicroPython and the same files as in the worker. */
+/** The real engine in a test's own process: the same MicroPython and the very bytes that the worker fetches. */
 import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/micropython.mjs";
+import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 
 import type { Compute } from "../state/types";
@@ -13,7 +14,8 @@ let run: ((code: string) => void) | null = null;
 /** Starts one; all that a test calls go to the one started last, for MicroPython keeps itself in a global. */
 export async function realEngine(): Promise<Compute> {
   const wasm = import.meta.resolve("@micropython/micropython-webassembly-pyscript/micropython.wasm");
-  const { callText, python } = await install((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }));
+  const compiled = readFile(`${import.meta.dirname}/../../packed/engine.mpy`);
+  const { callText, python } = await install((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }), compiled);
   run = (code) => python.runPython(code);
   return async (name, request) => {
     let text: string;

