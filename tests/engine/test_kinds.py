@@ -3,6 +3,8 @@
 import ast
 from pathlib import Path
 
+import pytest
+
 from amberbench.engine.batch import courses, events, folds
 from amberbench.engine.products import KINDS
 
@@ -24,6 +26,24 @@ def test_nothing_outside_the_products_asks_for_a_kind_by_name():
     assert len(files) > 100
     asking = [(path.name, word) for path in files for word in compared_with(ast.parse(path.read_text("utf-8")))]
     assert [row for row in asking if row[1] in NAMES] == []
+
+
+def imported(file):
+    """What a file of a kind's folder imports out of the folder beside its own."""
+    for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.level == 2:
+            yield from [node.module.split(".")[0]] if node.module else [one.name for one in node.names]
+        elif isinstance(node, ast.ImportFrom) and node.module and ".products" in f".{node.module}":
+            yield from node.module.split(".")
+
+
+@pytest.mark.parametrize("name", sorted(NAMES))
+def test_a_kind_knows_no_other_kind(name):
+    files = sorted((SERVER / "engine/products" / name).glob("*.py"))
+    assert len(files) > 3
+    seen = {room for file in files for room in imported(file)}
+    assert "kind" in seen
+    assert seen & NAMES == set()
 
 
 def test_every_step_of_every_kind_has_a_page_a_fold_and_a_body():

@@ -1,16 +1,15 @@
 """Every document that is exchanged or kept, by name; read by the generators of types and by the API's schemas."""
 
+from importlib import import_module
+
 from .batch import documents as batch
 from .core import documents as core
 from .core.documents import Field, Fields
 from .exports import documents as exports
 from .learning import documents as learning
 from .physics import documents as physics
+from .products import KINDS
 from .products import documents as products
-from .products.chocolate import documents as chocolate
-from .products.cluster import documents as cluster
-from .products.slab import documents as slab
-from .products.standup import documents as standup
 from .shop import documents as shop
 from .steps.cool import documents as cool
 from .steps.deposit import documents as deposit
@@ -20,10 +19,12 @@ from .steps.melt import documents as melt
 from .steps.temper import documents as temper
 from .steps.wash import documents as wash
 
+# The folder of a kind is called as the kind is.
+_kinds = [import_module(f"{__package__}.products.{kind.name}.documents") for kind in KINDS]
 DOCUMENTS: dict[str, Field] = {}
 for _part in (
     core, physics, melt, jacket, cool, deposit, temper, dip, wash,
-    products, slab, cluster, chocolate, standup, batch, shop, learning, exports,
+    products, *_kinds, batch, shop, learning, exports,
 ):  # fmt: skip
     DOCUMENTS.update(_part.DOCUMENTS)
 # The body of every kind of event, of the shop's as well.

@@ -3,6 +3,7 @@
 from ..core.describe import choice, document, either, integer, record, together
 from ..core.documents import count, instant, listed, nothing, quantity, words
 from ..products import KINDS
+from ..products.documents import titled
 from ..steps.cool.documents import REFITTED
 from . import fields
 from .events import EVENTS
@@ -73,10 +74,6 @@ WANTS = {
 }
 
 
-def _titled(kind: str) -> str:
-    return "".join(part.capitalize() for part in kind.split("_"))
-
-
 DOCUMENTS = {
     "LoggedEvent": record(LOGGED, "an event as far as a fold reads it"),
     "BenchEvent": record(
@@ -116,15 +113,15 @@ DOCUMENTS = {
     "Wants": record(WANTS, "call this function, write what `keep` names of its reply as an event of this kind"),
     "Undo": record({"event_id": words("the event"), "code": words("key of its words")}, "what undo would take back"),
     "PlanDocument": either(
-        [document(one.name, of=_titled(one.name) + "Plan") for one in KINDS], "the plan of a batch", by="kind"
+        [document(one.name, of=titled(one.name) + "Plan") for one in KINDS], "the plan of a batch", by="kind"
     ),
     "PlanTaken": either(
-        [document(one.name, of=_titled(one.name) + "PlanTaken") for one in KINDS],
+        [document(one.name, of=titled(one.name) + "PlanTaken") for one in KINDS],
         "what a run takes of the plan of a batch",
         by="kind",
     ),
     "Run": either(
-        [document(one.name, of=_titled(one.name) + "Run") for one in KINDS], "the state of a batch", by="kind"
+        [document(one.name, of=titled(one.name) + "Run") for one in KINDS], "the state of a batch", by="kind"
     ),
 }
 BODIES = {kind: together(EVENTS[kind], TYPED) for kind in EVENTS}

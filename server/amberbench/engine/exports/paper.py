@@ -14,7 +14,11 @@ if TYPE_CHECKING:
     from ..types import PaperEventsRequest
 
 
-SHEETS = [kind.sheet for kind in KINDS if kind.sheet is not None]
+# Kinds may share one.
+SHEETS: "list[Any]" = []
+for _kind in KINDS:
+    if _kind.sheet is not None and _kind.sheet not in SHEETS:
+        SHEETS.append(_kind.sheet)
 
 
 def events(request: "PaperEventsRequest") -> "Document":

@@ -2,6 +2,13 @@
 
 from ..core.describe import boolean, choice, document, either, number, record, text, together
 from ..core.documents import Fields, count, instant, listed, mapping, nothing, quantity, words
+from . import KINDS
+
+
+def titled(kind: str) -> str:
+    """How the names of a kind's documents begin."""
+    return "".join(part.capitalize() for part in kind.split("_"))
+
 
 LABELS = {
     "contains": listed(words("an allergen"), "allergens on the labels of its caramel and chocolate", optional=True),
@@ -51,7 +58,7 @@ RUN = {
 }
 DOCUMENTS = {
     "MeltingRun": either(
-        [document("slab", of="SlabRun"), document("cluster", of="ClusterRun")],
+        [document(one.name, of=titled(one.name) + "Run") for one in KINDS if "melt" in one.parts],
         "the state of a batch that melts",
         by="kind",
     ),

@@ -26,7 +26,8 @@ class Kind:
     """A kind of batch.
 
     What it is called and planned by:
-    - name: in plans, runs and events; in_shop: whether the shop keeps products of this kind
+    - name: in plans, runs and events, and of its folder
+    - in_shop: whether the shop keeps products of this kind; shop_row: what only those have, below the kind's name
     - functions: its functions in the catalogue, by name; described: their fields; routes: those the API answers, by
       the last word of the route
     - function: the one that plans it (None: nothing does); request: its fields; mass_kg: the caramel (kg) that a
@@ -75,6 +76,7 @@ class Kind:
         oven_melt: "Callable[..., Any]" = _melt,
         sheet: "Any" = None,
         in_shop: bool = False,
+        shop_row: "Document | None" = None,
         shares_bench: bool = True,
         lends_chocolate: bool = False,
     ) -> None:
@@ -87,5 +89,5 @@ class Kind:
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot
         self.parts, self.oven_melt = parts, oven_melt
         self.by_itself, self.bare_hands = by_itself, bare_hands
-        self.sheet, self.in_shop = sheet, in_shop
+        self.sheet, self.in_shop, self.shop_row = sheet, in_shop, shop_row or {}
         self.shares_bench, self.lends_chocolate = shares_bench, lends_chocolate

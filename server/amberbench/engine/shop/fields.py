@@ -6,9 +6,9 @@ dotted path inside its row. A field without a default is null until somebody set
 
 from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
-from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, PIECES, ROOM
+from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM
 from ..products import KINDS, OLDEST
-from ..products.cluster.fields import BED, CLUSTER_REQUEST, COUNTED
+from ..products.cluster.fields import CLUSTER_REQUEST
 from ..steps.coat.fields import COATING
 from ..steps.cool.fields import COOL, FIRM
 from ..steps.cut.fields import PIECE
@@ -154,20 +154,9 @@ PRODUCTS = {
     "coating.salt": DIP["salt"],
     "coating.salt_each_kg": DIP["salt_each_kg"],
 }
-_COUNTED = COUNTED["item"]["fields"]
-CLUSTER = {
-    "deposit_kg": dict(CLUSTER_REQUEST["deposit_kg"], meaning="one first deposit"),
-    "second_kg": CLUSTER_REQUEST["second_kg"],
-    "spread_m": dict(CLUSTER_REQUEST["spread_m"], default=None),
-    "gap_m": CLUSTER_REQUEST["gap_m"],
-    "bed_kg_m2": dict(BED["fields"]["bed_kg_m2"], meaning="laid as a level bed; null: counted out", default=None),
-}
-for _name in ("under", "also"):
-    CLUSTER[_name] = choice(PIECES, "what lies under the caramel; null: nothing", default=None)
-    CLUSTER[_name + "_each_kg"] = dict(_COUNTED["kg_each"], default=None)
-    CLUSTER[_name + "_count"] = dict(_COUNTED["count"], default=3)
-for _name in CLUSTER:
-    PRODUCTS["cluster." + _name] = CLUSTER[_name]
+for _kind in KINDS:
+    for _name in _kind.shop_row:
+        PRODUCTS[_kind.name + "." + _name] = _kind.shop_row[_name]
 for _name in ("length_m", "width_m", "height_m"):
     PRODUCTS["pocket." + _name] = number("m", 0.002, 0.5, "inside of the box's pocket; null: unknown", default=None)
 THERMOMETERS = {

@@ -20,7 +20,7 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import calibration, decisions, fields, fold, job, plan, prompts, sheet
+from . import calibration, decisions, fields, fold, job, plan, prompts, sheet, shop_row
 
 KIND = Kind(
     name="cluster",
@@ -61,6 +61,7 @@ KIND = Kind(
     bare_hands=("ready_checked", "allergens_checked"),
     sheet=sheet,
     in_shop=True,
+    shop_row=shop_row.SHOP_ROW,
     events=together(
         common_fields.EVENTS,
         melt_fields.EVENTS,

@@ -1,0 +1,18 @@
+"""What the shop keeps of a product laid in clusters, besides what every product has."""
+
+from ...core.describe import choice
+from ...physics.fields import PIECES
+from .fields import BED, CLUSTER_REQUEST, COUNTED
+
+_COUNTED = COUNTED["item"]["fields"]
+SHOP_ROW = {
+    "deposit_kg": dict(CLUSTER_REQUEST["deposit_kg"], meaning="one first deposit"),
+    "second_kg": CLUSTER_REQUEST["second_kg"],
+    "spread_m": dict(CLUSTER_REQUEST["spread_m"], default=None),
+    "gap_m": CLUSTER_REQUEST["gap_m"],
+    "bed_kg_m2": dict(BED["fields"]["bed_kg_m2"], meaning="laid as a level bed; null: counted out", default=None),
+}
+for _name in ("under", "also"):
+    SHOP_ROW[_name] = choice(PIECES, "what lies under the caramel; null: nothing", default=None)
+    SHOP_ROW[_name + "_each_kg"] = dict(_COUNTED["kg_each"], default=None)
+    SHOP_ROW[_name + "_count"] = dict(_COUNTED["count"], default=3)
