@@ -61,3 +61,14 @@ def test_a_kind_that_may_be_planned_names_its_function_and_its_mass():
         if kind.in_shop:
             assert kind.mass_kg is not None
             assert kind.sheet is not None
+
+
+@pytest.mark.parametrize("part", ["folds", "decides"])
+def test_an_event_is_folded_and_decided_alike_in_all_kinds_that_have_it(part):
+    # One table serves all kinds: of two that differ, the kind listed last would win for every batch.
+    found: dict[str, set[object]] = {}
+    for kind in KINDS:
+        for event, function in getattr(kind, part).items():
+            found.setdefault(event, set()).add(function)
+    assert len(found) > 5
+    assert [event for event, functions in found.items() if len(functions) > 1] == []
