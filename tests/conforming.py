@@ -6,7 +6,7 @@ from typing import Any
 from amberbench.engine import fields
 from amberbench.engine.core import check
 from amberbench.engine.documents import BODIES
-from amberbench.schemas.exchanged import DOCUMENTS
+from amberbench.schemas.response_documents import DOCUMENTS
 
 Field = dict[str, Any]
 

@@ -4,7 +4,7 @@ import type { BenchEvent } from "./documents";
 export type Stream = `${string}/${string}`;
 
 /** Which stream an event belongs to: "batch/<batch_id>", "shop/<shop_id>", or one that only a newer app knows.
- * Older apps named none: what they said of no batch belonged to the shop (as on the server: services/event_form.py). */
+ * Older apps named none: what they said of no batch belonged to the shop (as on the server: services/event_validation.py). */
 export function streamOf({ stream, batch_id, shop_id }: Pick<BenchEvent, "stream" | "batch_id" | "shop_id">): Stream {
   return (stream as Stream | undefined) ?? (batch_id === null ? `shop/${shop_id}` : batchStream(batch_id));
 }

@@ -32,7 +32,7 @@ def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -
         earlier = config.earlier_file()
         seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
         try:
-            if file := setup.take_along(earlier):
+            if file := setup.import_earlier_database(earlier):
                 _say("taken_along", earlier=earlier, file=file)
             return setup.set_up(seed, clock.system_now_ms(), language)
         except setup.Unusable as error:

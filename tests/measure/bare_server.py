@@ -14,7 +14,7 @@ from flask import Flask, Response, request
 
 from amberbench import serving, store
 from amberbench.app import create_app
-from amberbench.services.event_form import MEMBERS
+from amberbench.services.event_validation import MEMBERS
 
 INSERT = (
     f"INSERT INTO event ({', '.join(MEMBERS)}, body, received_ms, flags)"

@@ -10,7 +10,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from amberbench.services import folding
-from amberbench.services.event_form import MEMBERS
+from amberbench.services.event_validation import MEMBERS
 from e2e.server import Server
 from tests.log import uuid7
 

@@ -4,7 +4,7 @@ from typing import Any
 
 from flask import Response, abort
 
-from amberbench.schemas import asked
+from amberbench.schemas import request_schemas
 from amberbench.schemas.json_schema import reference
 from amberbench.services import batches, contributions
 
@@ -14,7 +14,7 @@ blueprint = JsonBlueprint("batches", __name__, description="What was made, folde
 
 
 @blueprint.route("/batches", methods=["GET"])
-@blueprint.arguments(asked.BatchesQuery, location="query")
+@blueprint.arguments(request_schemas.BatchesQuery, location="query")
 @blueprint.response(200, reference("Batches"))
 def newest(query: dict[str, Any]) -> Response:
     """Summaries, newest first."""

@@ -4,7 +4,7 @@ from typing import Any
 
 from flask import Response, g
 
-from amberbench.schemas import asked
+from amberbench.schemas import request_schemas
 from amberbench.schemas.json_schema import reference
 from amberbench.services import events, snapshot
 
@@ -14,7 +14,7 @@ blueprint = JsonBlueprint("events", __name__, description="The batch log: facts 
 
 
 @blueprint.route("/events", methods=["POST"])
-@blueprint.arguments(asked.Push)
+@blueprint.arguments(request_schemas.Push)
 @blueprint.response(200, reference("Pushed"))
 def push(request: dict[str, Any]) -> Response:
     """Stores events; the same event twice is known, not stored twice."""
@@ -22,7 +22,7 @@ def push(request: dict[str, Any]) -> Response:
 
 
 @blueprint.route("/events", methods=["GET"])
-@blueprint.arguments(asked.PullQuery, location="query")
+@blueprint.arguments(request_schemas.PullQuery, location="query")
 @blueprint.response(200, reference("Pulled"))
 def pull(query: dict[str, Any]) -> Response:
     """Events after a cursor, in the server's order; a problem when the log is no longer the one the cursor is of."""

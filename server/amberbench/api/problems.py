@@ -74,11 +74,11 @@ def _busy(_: OperationalError) -> Response:
 
 
 def _broken(error: Exception) -> Response | HTTPException:
-    """A mistake of ours, told as one: it is in the log under the name that the answer gives."""
-    name = mistakes.note(f"{request.method} {request.path[:200]}", error)
+    """A mistake of ours, told as one: it is in the log under the id that the answer gives."""
+    error_id = mistakes.record(f"{request.method} {request.path[:200]}", error)
     if not is_api(request.path):
         return InternalServerError(original_exception=error)
-    return _problem(500, [], {"instance": f"urn:uuid:{name}"})
+    return _problem(500, [], {"instance": f"urn:uuid:{error_id}"})
 
 
 def _problem(status: int, faults: list[dict[str, Any]], more: dict[str, str] | None = None) -> Response:

@@ -8,8 +8,8 @@ from typing import Any
 
 from amberbench.engine import fields
 
-from .exchanged import DOCUMENTS
-from .records import Field, Fields, Named, may_be_missing, may_be_null
+from .records import Field, Fields, RecordRegistry, may_be_missing, may_be_null
+from .response_documents import DOCUMENTS
 
 Schema = dict[str, Any]
 PLACE = "#/components/schemas/"
@@ -18,9 +18,9 @@ TYPES = {"number": "number", "integer": "integer", "boolean": "boolean", "text":
 
 
 @cache
-def names() -> Named:
+def names() -> RecordRegistry:
     """The names of all records, shared with the schemas of requests."""
-    return Named(DOCUMENTS, requests_asked=True)
+    return RecordRegistry(DOCUMENTS, requests_asked=True)
 
 
 def reference(name: str) -> Schema:

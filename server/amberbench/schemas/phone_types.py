@@ -4,8 +4,8 @@ import json
 
 from amberbench.engine import documents, fields
 
-from .exchanged import DOCUMENTS
-from .records import Field, Named, Record, body_name, may_be_missing, may_be_null, reply_name, request_name
+from .records import Field, Record, RecordRegistry, body_name, may_be_missing, may_be_null, reply_name, request_name
+from .response_documents import DOCUMENTS
 
 HEAD = """\
 // Generated from the engine's fields and documents by `amberbench types`. Do not edit.
@@ -17,7 +17,7 @@ PLAIN = {"number": "number", "integer": "number", "boolean": "boolean", "text": 
 
 def phone_types() -> str:
     """The text of `pwa/src/engine/types.ts`."""
-    names = Named(DOCUMENTS, requests_asked=True)
+    names = RecordRegistry(DOCUMENTS, requests_asked=True)
     parts = [HEAD]
     parts += [_record(record, names) for record in names.records.values()]
     for name, described in DOCUMENTS.items():
@@ -47,7 +47,7 @@ def _map(name: str, members: dict[str, str]) -> str:
     return "\n".join([f"export interface {name} {{", *lines, "}\n"])
 
 
-def _record(record: Record, names: Named) -> str:
+def _record(record: Record, names: RecordRegistry) -> str:
     lines = [f"/** {record.meaning} */", f"export type {record.name} = {{"]
     for name, field in record.fields.items():
         lines.append(f"  /** {_comment(field)} */")
@@ -67,20 +67,20 @@ def _comment(field: Field) -> str:
     return words
 
 
-def _type(field: Field, asked: bool, names: Named) -> str:
+def _type(field: Field, asked: bool, names: RecordRegistry) -> str:
     asked = asked or bool(field.get("asked"))
     written = _bare_type(field, asked, names)
     return f"{written} | null" if may_be_null(field, asked) and written not in ("null", "unknown") else written
 
 
-def _spelled(field: Field, asked: bool, names: Named) -> str:
+def _spelled(field: Field, asked: bool, names: RecordRegistry) -> str:
     """The alternatives one by one; the type of anything else."""
     if field["kind"] != "either":
         return _type(field, asked, names)
     return " | ".join(_bare_type(one, asked, names) for one in field["alternatives"])
 
 
-def _bare_type(field: Field, asked: bool, names: Named) -> str:
+def _bare_type(field: Field, asked: bool, names: RecordRegistry) -> str:
     kind = field["kind"]
     if kind == "record":
         return names.of(field["fields"], asked)

@@ -27,7 +27,7 @@ class Record:
     meaning: str
 
 
-class Named:
+class RecordRegistry:
     """Every record that requests, replies, events and documents reach, by name.
 
     Documents are called by their names, requests, replies and bodies after their function or event

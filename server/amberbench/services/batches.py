@@ -8,7 +8,7 @@ from amberbench.store import queries, reading
 from amberbench.store.models import EventRow
 
 from . import clock, documents, folding, strict_json
-from .event_form import NAME
+from .event_validation import NAME
 
 Document = dict[str, Any]
 

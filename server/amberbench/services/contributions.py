@@ -80,7 +80,7 @@ def _contribution(request: Document) -> Document | None:
         log.warning("batch %s teaches nothing: %s", request["batch_id"], problem)
         return None
     except Exception as error:  # the others teach all the same
-        mistakes.note(f"batch {request['batch_id']} teaches nothing", error)
+        mistakes.record(f"batch {request['batch_id']} teaches nothing", error)
         return None
 
 

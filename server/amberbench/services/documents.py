@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 from amberbench.store.models import BatchRow, EventRow
 
 from . import clock
-from .event_form import MEMBERS
+from .event_validation import MEMBERS
 
 
 class NewEvents(NamedTuple):
@@ -28,7 +28,7 @@ def event(row: EventRow) -> dict[str, Any]:
     return document | {"flags": flags(row.flags, document)}
 
 
-def mark(row: EventRow) -> str:
+def cursor_token(row: EventRow) -> str:
     """What tells that everything up to this event is as it was: which event it is and when it was stored.
 
     A log put back from a copy stores what phones bring back anew, the same event at the same place at another time.

@@ -10,7 +10,7 @@ from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 
 from . import clock, documents, streams
-from .event_form import MEMBERS, Event, columns_of, event_of
+from .event_validation import MEMBERS, Event, columns_of, parse_event
 
 Answer = dict[str, Any]
 
@@ -43,7 +43,7 @@ def pull(after: int, limit: int, seen: str | None = None) -> dict[str, Any]:
     with reading() as session:
         if seen is not None:
             at_cursor = queries.event_at(session, after)
-            if at_cursor is None or documents.mark(at_cursor) != seen:
+            if at_cursor is None or documents.cursor_token(at_cursor) != seen:
                 raise Problem("seen", "other_log")
         rows = queries.events_after(session, after, limit + 1)
         page = rows[:limit]
@@ -51,14 +51,14 @@ def pull(after: int, limit: int, seen: str | None = None) -> dict[str, Any]:
             "log_id": queries.log_id(session),
             "events": [documents.event(row) for row in page],
             "cursor": page[-1].position if page else after,
-            "cursor_mark": documents.mark(page[-1]) if page else seen,
+            "cursor_mark": documents.cursor_token(page[-1]) if page else seen,
             "more": len(rows) > limit,
         }
 
 
 def _read(document: Any) -> Event | Problem:
     try:
-        return event_of(document)
+        return parse_event(document)
     except Problem as problem:
         return problem
 

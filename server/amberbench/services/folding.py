@@ -48,7 +48,7 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
     if all([project(session, batch_id) for batch_id in left]):
         # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
-            mistakes.note("a batch could not be folded without its whole log", missed)
+            mistakes.record("a batch could not be folded without its whole log", missed)
 
 
 def _try_incremental(
@@ -129,8 +129,8 @@ def project(session: Session, batch_id: str) -> bool:
         log.warning("batch %s could not be folded: %s", batch_id, problem)
         session.merge(row_of(opening, len(rows), None))
     except Exception as error:
-        name = mistakes.note(f"batch {batch_id} could not be folded", error)
-        broken = f"{type(error).__name__}: {str(error)[:200]} ({name})"
+        error_id = mistakes.record(f"batch {batch_id} could not be folded", error)
+        broken = f"{type(error).__name__}: {str(error)[:200]} ({error_id})"
         session.merge(row_of(opening, len(rows), None, broken))
         return False
     return True

@@ -1,4 +1,4 @@
-"""Mistakes of ours: each is logged with its trace under a name of its own, and counted from the server's start."""
+"""Mistakes of ours: each is logged with its trace under an id of its own, and counted from the server's start."""
 
 import logging
 from itertools import count
@@ -10,13 +10,13 @@ _numbers = count(1)
 _last = 0
 
 
-def note(where: str, error: BaseException) -> str:
-    """Logs a mistake with its trace and counts it; the name under which the log has it."""
+def record(where: str, error: BaseException) -> str:
+    """Logs a mistake with its trace and counts it; the id under which the log has it."""
     global _last
     _last = next(_numbers)
-    name = str(uuid4())
-    log.error("%s: a mistake of the app, %s", where, name, exc_info=error)
-    return name
+    error_id = str(uuid4())
+    log.error("%s: a mistake of the app, %s", where, error_id, exc_info=error)
+    return error_id
 
 
 def counted() -> int:

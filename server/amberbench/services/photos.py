@@ -4,7 +4,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import PhotoRow
 
-from .event_form import UUID_7
+from .event_validation import UUID_7
 
 # Start and end of image (ITU-T T.81, table B.1; from memory). Nothing between is looked at: browsers draw it or do not.
 FIRST, LAST = b"\xff\xd8\xff", b"\xff\xd9"

@@ -33,13 +33,13 @@ def _usable() -> Iterator[None]:
         raise Unusable("data_newer", error) from error
 
 
-def take_along(earlier: Path | None) -> Path | None:
+def import_earlier_database(earlier: Path | None) -> Path | None:
     """Copies the data from where an earlier version kept them; returns the new file where there was need.
 
     Raises Unusable.
     """
     with _usable():
-        return store.take_along(earlier) if earlier else None
+        return store.import_earlier_database(earlier) if earlier else None
 
 
 def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:

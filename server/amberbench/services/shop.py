@@ -10,9 +10,9 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import clock, documents, mistakes, shop_facts, strict_json
+from . import clock, documents, first_shop_edits, mistakes, strict_json
 from .documents import NewEvents
-from .event_form import columns_of, event_of
+from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7
 
 SEED = "seed"
@@ -44,12 +44,12 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
         if row is None:
             given = strict_json.read(seed) if seed is not None else {"id": uuid7(now_ms)}
             session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
-            facts = shop_facts.of_nothing() if seed is None else shop_facts.of_seed(given, language)
+            facts = first_shop_edits.of_nothing() if seed is None else first_shop_edits.of_seed(given, language)
             # At the beginning of time: whatever a person says stands over it, also what a phone brings back later.
             _write(session, given["id"], facts, 0, now_ms)
         elif not queries.events_of(session, "shop", row.id):
-            facts = shop_facts.of_document(strict_json.read(row.document))
-            _write(session, row.id, facts or shop_facts.of_nothing(), row.changed_ms, row.changed_ms)
+            facts = first_shop_edits.of_document(strict_json.read(row.document))
+            _write(session, row.id, facts or first_shop_edits.of_nothing(), row.changed_ms, row.changed_ms)
         fold(session, now_ms)
         return row is None
 
@@ -93,16 +93,16 @@ def fold(session: Session, now_ms: int) -> None:
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:
-        mistakes.note("the shop could not be folded", error)
+        mistakes.record("the shop could not be folded", error)
         return
     row.document = strict_json.write(reply["shop"])
     row.changed_ms = now_ms
 
 
-def _write(session: Session, shop_id: str, facts: list[shop_facts.Body], at_ms: int, now_ms: int) -> None:
+def _write(session: Session, shop_id: str, facts: list[first_shop_edits.Body], at_ms: int, now_ms: int) -> None:
     """Appends facts as events of the seeding device, in their order."""
     for seq, body in enumerate(facts, start=1):
-        event = event_of(
+        event = parse_event(
             {
                 "id": uuid7(now_ms),
                 "v": 1,

@@ -26,5 +26,5 @@ def snapshot(now_ms: int) -> dict[str, Any]:
             "events": [documents.event(row) for row in streams.events_to_start_from(session)],
             "summaries": [documents.summary(row) for row in queries.batches_closed_since(session, now_ms - KEPT_MS)],
             "cursor": newest.position if newest else 0,
-            "cursor_mark": documents.mark(newest) if newest else None,
+            "cursor_mark": documents.cursor_token(newest) if newest else None,
         }

@@ -1,5 +1,5 @@
 """Where facts are kept: models, named queries, numbered migrations."""
 
-from .database import db, init_app, place, reading, take_along, upgrade, writing
+from .database import db, import_earlier_database, init_app, place, reading, upgrade, writing
 
-__all__ = ["db", "init_app", "place", "reading", "take_along", "upgrade", "writing"]
+__all__ = ["db", "import_earlier_database", "init_app", "place", "reading", "upgrade", "writing"]

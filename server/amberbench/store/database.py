@@ -40,7 +40,7 @@ def upgrade() -> None:
     flask_migrate.upgrade(directory=MIGRATIONS)
 
 
-def take_along(earlier: Path) -> Path | None:
+def import_earlier_database(earlier: Path) -> Path | None:
     """Copies an earlier version's SQLite file to our own folder, where that is used and has none; else None."""
     file, own_folder = _file(), Path(current_app.instance_path)
     if file != own_folder / earlier.name or file.exists() or not earlier.is_file():

@@ -1,4 +1,4 @@
-"""What the API exchanges besides plans, described as the engine describes its documents; and all documents by name."""
+"""What the API answers besides plans, described as the engine describes its documents; and all documents by name."""
 
 from amberbench.engine import documents as engine_documents
 from amberbench.engine.core.describe import boolean, choice, document, record, together
@@ -45,7 +45,7 @@ SERVER_RECORD = {
     "events": EVENTS,
     "set_aside": listed(document("an event", of="ServedEvent"), "more than a day ahead: in no fold"),
 }
-EXCHANGED: dict[str, Field] = {
+RESPONSES: dict[str, Field] = {
     # Members that newer apps added are handed on.
     "ServedEvent": record(SERVED, "an event as a phone wrote it, and what the server added", more=True),
     "PushAnswer": record(PUSH_ANSWER, "what became of one event"),
@@ -102,4 +102,4 @@ EXCHANGED: dict[str, Field] = {
         "every error (RFC 9457, application/problem+json)",
     ),
 }
-DOCUMENTS: dict[str, Field] = engine_documents.DOCUMENTS | EXCHANGED
+DOCUMENTS: dict[str, Field] = engine_documents.DOCUMENTS | RESPONSES

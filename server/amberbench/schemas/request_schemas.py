@@ -1,4 +1,4 @@
-"""What is asked of the API besides plans. What it answers is described in `exchanged`."""
+"""Schemas of the requests to the API besides plans. Its answers are described in `response_documents`."""
 
 import marshmallow as ma
 from marshmallow import fields as ma_fields

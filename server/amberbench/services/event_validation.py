@@ -18,7 +18,7 @@ NAME = re.compile(r"[A-Za-z0-9_.:-]{1,64}")
 KIND = re.compile(r"[a-z][a-z0-9_]{0,39}")
 STREAM = re.compile(r"[a-z][a-z0-9_]{0,19}/[A-Za-z0-9_.:-]{1,64}")
 
-FORM = {
+EVENT_FIELDS = {
     "id": kinds.text(36, "UUIDv7 in small letters (RFC 9562), made on the phone"),
     "v": kinds.integer(1, 1000, "version of the form of the event"),
     "shop_id": kinds.text(64, "the shop"),
@@ -33,7 +33,7 @@ FORM = {
 }
 OF_THE_SERVER = {"position", "received_ms", "flags"}
 """What the server adds when it gives an event out: not the phone's to say."""
-MEMBERS = tuple(name for name in FORM if name != "body")
+MEMBERS = tuple(name for name in EVENT_FIELDS if name != "body")
 PATTERNS = {"id": UUID_7, "shop_id": NAME, "device_id": NAME, "stream": STREAM, "batch_id": NAME, "kind": KIND}
 
 
@@ -75,7 +75,7 @@ def _put_into_stream(members: dict[str, Any]) -> None:
         raise Problem("stream", "malformed", members["stream"])
 
 
-def event_of(document: Any) -> Event:
+def parse_event(document: Any) -> Event:
     """The event in a document.
 
     Raises Problem for a member that is missing or malformed, and `too_long` for a body above 256 kB. Unknown kinds,
@@ -83,7 +83,7 @@ def event_of(document: Any) -> Event:
     """
     if type(document) is not dict:
         raise Problem("event", "not_a_record")
-    members = check.checked(FORM, {name: document[name] for name in FORM if name in document})
+    members = check.checked(EVENT_FIELDS, {name: document[name] for name in EVENT_FIELDS if name in document})
     for name, pattern in PATTERNS.items():
         if members[name] is not None and not pattern.fullmatch(members[name]):
             raise Problem(name, "malformed", members[name])
@@ -92,7 +92,7 @@ def event_of(document: Any) -> Event:
         raise Problem("body", "not_a_record")
     content = members.pop("body")
     body = strict_json.write(content)
-    more = {name: document[name] for name in document if name not in FORM.keys() | OF_THE_SERVER}
+    more = {name: document[name] for name in document if name not in EVENT_FIELDS.keys() | OF_THE_SERVER}
     kept_more = strict_json.write(more) if more else None
     length = len(body.encode()) + len((kept_more or "").encode())
     if length > MOST_BODY:
