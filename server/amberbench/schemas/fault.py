@@ -21,7 +21,9 @@ def fault(code: str, field: Field, given: Any = None, accepted: list[str] | None
 
 
 def schema_messages(names: Iterable[str]) -> dict[str, Any]:
-    """What a schema with these fields says of others, and of what is no record."""
+    """The error messages of a marshmallow schema with these fields: for an unknown field, and for a document that is no
+    record.
+    """
     return {"unknown": fault("unknown_field", {}, None, sorted(names)), "type": fault("not_a_record", {})}
 
 

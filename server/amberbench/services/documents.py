@@ -29,9 +29,11 @@ def event(row: EventRow) -> dict[str, Any]:
 
 
 def cursor_token(row: EventRow) -> str:
-    """What tells that everything up to this event is as it was: which event it is and when it was stored.
+    """A token for the cursor at this event, made of its id and the time when the server stored it.
 
-    A log put back from a copy stores what phones bring back anew, the same event at the same place at another time.
+    A phone sends it with its next pull. If another token belongs to that position by then, the log is no longer the
+    same: a database restored from a backup stores again what phones send it, possibly the same event at the same
+    position, but at another time.
     """
     return f"{row.received_ms}-{row.id}"
 

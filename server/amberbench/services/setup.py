@@ -22,7 +22,7 @@ class Unusable(Exception):
 
 @contextmanager
 def _usable() -> Iterator[None]:
-    """Tells what a file that cannot be used makes the system say."""
+    """Turns the errors of a database that cannot be used into Unusable."""
     try:
         yield
     except (DatabaseError, sqlite3.Error) as error:
@@ -34,9 +34,9 @@ def _usable() -> Iterator[None]:
 
 
 def import_earlier_database(earlier: Path | None) -> Path | None:
-    """Copies the data from where an earlier version kept them; returns the new file where there was need.
+    """Copies the database from the place where an earlier version kept it, unless there is one at the new place.
 
-    Raises Unusable.
+    Returns the new file, or None when nothing was copied. Raises Unusable.
     """
     with _usable():
         return store.import_earlier_database(earlier) if earlier else None

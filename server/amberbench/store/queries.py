@@ -1,4 +1,8 @@
-"""Every question asked of the database, by name."""
+"""Every query of the database, by name, and the writes that take a statement of their own.
+
+The writes: `append` adds events, `mark_opened` and `mark_unopened` note whether a batch was opened, `forget_batches`
+empties the tables that are made from events. Services add single rows by themselves.
+"""
 
 from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
@@ -62,8 +66,11 @@ def _in_stream(kind: str) -> ColumnElement[bool]:
 
 
 class EventCounts(NamedTuple):
-    """Of a batch: how many events, the corrected time of its newest (ms), how many no simple fold takes: those that
-    take another back, and those set aside because their time lay too far ahead."""
+    """Of a batch: how many events it has, and the corrected time of the newest (ms).
+
+    passed_over: how many of them undo another event, or are set aside because their time lay too far in the future.
+    With any of these, the whole log has to be folded again.
+    """
 
     events: int
     newest_ms: float
