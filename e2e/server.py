@@ -102,7 +102,7 @@ class Server:
             return False
 
     def asks(self, path: str, body: Any = None) -> Any:
-        """What one of its doors answers, as a document."""
+        """What one of its endpoints answers, as a document."""
         data = None if body is None else json.dumps(body).encode()
         request = urllib.request.Request(self.url + path, data, {"Content-Type": "application/json"})
         with urllib.request.urlopen(request, timeout=PATIENCE_S) as answer:

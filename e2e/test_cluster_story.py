@@ -5,10 +5,10 @@ from typing import Any
 
 from playwright.sync_api import Locator, expect
 
-from e2e.between import all_sent, exchanges, record
 from e2e.languages import reads_in
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, exchanges, record
 from e2e.test_take_along import is_one_page
 from e2e.walk_cluster import CLUSTERS, cluster_shift, plans_clusters, until_the_fill, weighs_ten
 

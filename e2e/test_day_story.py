@@ -7,9 +7,9 @@ import re
 from playwright.sync_api import expect
 
 from e2e import ruler
-from e2e.between import all_sent, record
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, record
 from e2e.test_chocolate_story import has_the_bowl_in_temper, passes_through
 from e2e.walk_chocolate import BOWL
 from e2e.walk_cluster import plans_clusters, until_the_fill

@@ -7,10 +7,10 @@ import pytest
 from playwright.sync_api import Browser, expect
 
 from e2e import axe, ruler
-from e2e.between import all_sent, send
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import ForkedServer, Server
+from e2e.sync_helpers import all_sent, send
 from tests.bench import Bench, planned_slab
 from tests.log import uuid7
 

@@ -12,10 +12,10 @@ import pytest
 from playwright.sync_api import Browser, Route, expect
 
 from e2e import axe
-from e2e.between import all_sent, exchanges, hears, record, seen_faults, tapped_elsewhere
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, exchanges, hears, record, seen_faults, tapped_elsewhere
 
 ROOT = Path(__file__).parents[1]
 # Every connection the app opens is kept, so that it can be closed under it as iOS does.

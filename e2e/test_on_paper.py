@@ -6,10 +6,10 @@ import pytest
 from playwright.sync_api import expect
 
 from e2e import ruler
-from e2e.between import all_sent
 from e2e.languages import reads_in
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent
 from e2e.walk_cluster import keeps_a_sheet
 
 

@@ -4,9 +4,9 @@ import re
 
 from playwright.sync_api import expect
 
-from e2e.between import tapped_elsewhere
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import tapped_elsewhere
 
 UNDONE = (("Undo Burst", "burst"), ("Undo Lot", "lot"), ("Undo Weigh.in", "weigh"), ("Undo Set.up", "set_up"))
 SKIPPED = ("loosen", "prebottom", "flip", "score", "cut")

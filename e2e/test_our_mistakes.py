@@ -4,9 +4,9 @@ import re
 
 from playwright.sync_api import expect
 
-from e2e.between import all_sent, record
 from e2e.phone import BETWEEN_TAPS_MS, Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, record
 
 BROKE = re.compile("Something in the app broke")
 # The worker keeps its MicroPython under this name on `self` (pwa/src/engine/worker.ts).

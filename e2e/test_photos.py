@@ -8,10 +8,10 @@ import pytest
 from playwright.sync_api import Locator, expect
 
 from e2e import axe, ruler
-from e2e.between import PATIENCE, all_sent, exchanges, hears, record, send
 from e2e.camera import SECRET, hands_over, kept, snap, takes_photo
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import PATIENCE, all_sent, exchanges, hears, record, send
 from tests.log import Phone as Writer
 
 # No room for a picture, as a browser tells it: the whole transaction is taken back.

@@ -3,9 +3,9 @@
 import pytest
 from playwright.sync_api import BrowserContext, expect
 
-from e2e import ears, ruler
+from e2e import browser_probes, ruler
+from e2e.browser_probes import BrowserProbe
 from e2e.cautions import caution_faults
-from e2e.ears import Ears
 from e2e.phone import Phone
 
 # The contract of the bench: the time a ring sounds and pauses, and when the button arms again.
@@ -14,12 +14,12 @@ SCORCHED = "96"
 
 
 @pytest.fixture
-def listening(context: BrowserContext) -> Ears:
-    return Ears(context)
+def listening(context: BrowserContext) -> BrowserProbe:
+    return BrowserProbe(context)
 
 
 @pytest.fixture
-def wired(listening: Ears, context: BrowserContext) -> Phone:
+def wired(listening: BrowserProbe, context: BrowserContext) -> Phone:
     """A phone with a wiretap, ready to work, its batch at the first burst."""
     return at_the_first_burst(Phone(context.new_page()))
 
@@ -129,7 +129,7 @@ def weighs_in_another_batch(phone: Phone) -> None:
     phone.is_at("weigh")
 
 
-def test_it_rings_20_s_pauses_and_rings_again_until_a_tap(wired: Phone, listening: Ears):
+def test_it_rings_20_s_pauses_and_rings_again_until_a_tap(wired: Phone, listening: BrowserProbe):
     rings(wired)
     due = wired.facts_of("burst_started")[0]["at_ms"] + 60_000
     wired.passes(2 * RING_MS + 2 * PAUSE_MS + 5_000)
@@ -149,7 +149,7 @@ def test_it_rings_20_s_pauses_and_rings_again_until_a_tap(wired: Phone, listenin
     assert tones(silenced + slack, silenced + 2 * RING_MS) == 0
 
 
-def test_too_hot_never_pauses(wired: Phone, listening: Ears):
+def test_too_hot_never_pauses(wired: Phone, listening: BrowserProbe):
     too_hot(wired)
     expect(wired.page.locator(".ring-hot")).to_be_visible()
     start = wired.page.evaluate("Date.now()")
@@ -165,14 +165,14 @@ def test_a_reload_rings_again_what_nobody_acknowledged_and_only_that(phone: Phon
     phone.page.reload()
     expect(phone.ring).to_contain_text("Turn")
     phone.silences()
-    phone.page.wait_for_function(ears.ACKNOWLEDGED)  # a hand is slower than the disk, a test is not
+    phone.page.wait_for_function(browser_probes.ACKNOWLEDGED)  # a hand is slower than the disk, a test is not
     phone.page.reload()
     phone.is_at("turn")
     phone.passes(2 * RING_MS)
     expect(phone.ring).to_have_count(0)
 
 
-def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone, listening: Ears):
+def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone, listening: BrowserProbe):
     wired.starts_a_burst()
     bench, before = wired.page.url, wired.facts()
     for place in ("/", bench):
@@ -186,7 +186,7 @@ def test_a_clock_that_runs_unheard_after_a_reload_asks_for_one_tap(wired: Phone,
     assert listening.heard(wired.page, before[-1]["at_ms"], before[-1]["at_ms"] + RING_MS + 60_000) > 0
 
 
-def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: Ears):
+def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: BrowserProbe):
     wired.starts_a_burst()
     wired.page.reload()
     listening.shows_untouched(wired.page, ".act-tap")
@@ -196,7 +196,7 @@ def test_any_tap_lets_it_ring_and_does_its_own_work(wired: Phone, listening: Ear
     expect(wired.page.get_by_role("dialog")).to_be_visible()
 
 
-def test_the_tap_that_silences_asks_for_the_lock_again(wired: Phone, listening: Ears):
+def test_the_tap_that_silences_asks_for_the_lock_again(wired: Phone, listening: BrowserProbe):
     rings(wired)
     wired.page.evaluate("() => { WakeLock.prototype.refused = WakeLock.prototype.request; }")
     wired.page.evaluate("() => { WakeLock.prototype.request = () => Promise.reject(new DOMException('no')); }")
@@ -209,7 +209,7 @@ def test_the_tap_that_silences_asks_for_the_lock_again(wired: Phone, listening: 
     expect(wired.page.locator(".trouble")).to_have_count(0)
 
 
-def test_the_screen_is_kept_on_while_a_clock_runs_and_no_longer(wired: Phone, listening: Ears):
+def test_the_screen_is_kept_on_while_a_clock_runs_and_no_longer(wired: Phone, listening: BrowserProbe):
     assert listening.locks(wired.page) == []
     wired.starts_a_burst()
     wired.page.wait_for_function("() => locks.length === 1")
@@ -221,7 +221,7 @@ def test_the_screen_is_kept_on_while_a_clock_runs_and_no_longer(wired: Phone, li
     expect(wired.page.locator(".trouble")).to_have_count(0)
 
 
-@pytest.mark.parametrize("phone_is", [ears.refuses_to_stay_awake, ears.knows_no_wake_lock])
+@pytest.mark.parametrize("phone_is", [browser_probes.refuses_to_stay_awake, browser_probes.knows_no_wake_lock])
 def test_a_phone_that_does_not_stay_awake_says_so(context: BrowserContext, phone_is):
     phone_is(context)
     phone = at_the_first_burst(Phone(context.new_page()))

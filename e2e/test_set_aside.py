@@ -4,9 +4,9 @@ from typing import Any
 
 from playwright.sync_api import expect
 
-from e2e.between import all_sent, hears
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, hears
 from tests.log import uuid7
 
 YEAR_5138_MS = 1e14

@@ -9,11 +9,11 @@ import pytest
 from playwright.sync_api import Browser, expect
 
 from e2e import axe, ruler
-from e2e.between import all_sent
 from e2e.conftest import PHONE
 from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
 from e2e.server import Fork, ForkedServer, Server
+from e2e.sync_helpers import all_sent
 
 # As by a link of the app itself.
 GO = "(path) => { history.pushState(null, '', path); dispatchEvent(new PopStateEvent('popstate')); }"

@@ -8,11 +8,11 @@ from urllib.request import urlopen
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Route, expect
 
-from e2e import ears
-from e2e.between import all_sent
+from e2e import browser_probes
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent
 
 DAY_MS = 24 * 3_600_000
 COOL_IT = re.compile("Cool the burn at once")
@@ -43,7 +43,7 @@ def test_a_note_on_a_record_stands_in_its_timeline_and_reaches_the_server(phone:
 
 
 def test_prompts_and_clocks_are_spoken_to_who_wants_them(context: BrowserContext):
-    ears.has_a_voice(context)
+    browser_probes.has_a_voice(context)
     phone = Phone(context.new_page())
     phone.installs()
     phone.plans_and_starts()

@@ -5,9 +5,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import expect
 
-from e2e.between import all_sent, hears, record, seen_faults, tapped_elsewhere
 from e2e.phone import Phone
 from e2e.server import Server
+from e2e.sync_helpers import all_sent, hears, record, seen_faults, tapped_elsewhere
 
 
 def both_wait(ms: int, *phones: Phone) -> None:

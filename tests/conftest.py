@@ -70,9 +70,9 @@ def app(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
 
 
 @pytest.fixture(scope="session")
-def asking(ready_database: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[FlaskClient]:
+def readonly_client(ready_database: Path, tmp_path_factory: pytest.TempPathFactory) -> Iterator[FlaskClient]:
     """A client for tests that store nothing; shared by all of them, for an application takes time to set up."""
-    file = Path(shutil.copy(ready_database, tmp_path_factory.mktemp("asking") / "amberbench.sqlite"))
+    file = Path(shutil.copy(ready_database, tmp_path_factory.mktemp("readonly_client") / "amberbench.sqlite"))
     app = application(file, SetClock(), PWA_FOLDER=file.parent / "pwa")
     yield app.test_client()
     with app.app_context():

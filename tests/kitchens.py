@@ -218,5 +218,5 @@ class Melts:
 
 
 def ask(request):
-    """The engine's answer, through its front door."""
+    """The engine's answer, by its catalogue."""
     return catalogue.call("melt.next_burst", request)

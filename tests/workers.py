@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from tests.depositing import MOST_ACTIONS, LayingBench
+from tests.cluster_simulation import MOST_ACTIONS, LayingBench
 
 
 class SimulatedWorker:

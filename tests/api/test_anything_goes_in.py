@@ -6,7 +6,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from amberbench.engine import fields as engine_fields
-from tests.api.test_plan_doors import REQUESTS
+from tests.api.test_plan_endpoints import REQUESTS
 from tests.log import Phone, pulled, uuid7
 from tests.problem_shape import assert_problem
 
@@ -104,8 +104,8 @@ QUERIES = st.text(st.characters(codec="utf-8"), max_size=12)
 
 @SHARED
 @given(QUERIES, QUERIES, st.sampled_from(["events", "batches", "batches/x"]))
-def test_any_query_is_answered_or_refused(client, first, second, door):
-    response = client.get(f"/api/{door}", query_string={"after": first, "limit": second, "before": first})
+def test_any_query_is_answered_or_refused(client, first, second, endpoint):
+    response = client.get(f"/api/{endpoint}", query_string={"after": first, "limit": second, "before": first})
     if response.status_code != 200:
         assert response.status_code in (404, 422)
         assert_problem(response, response.status_code)

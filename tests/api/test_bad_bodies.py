@@ -1,4 +1,4 @@
-"""Bodies nobody should send, at every door that takes one, and every door under the wrong verb."""
+"""Bodies nobody should send, at every endpoint that takes one, and every endpoint under the wrong verb."""
 
 import pytest
 
@@ -29,7 +29,7 @@ BODIES = [
 ]
 
 
-def doors(app):
+def routes(app):
     """Every route of the API: (rule, verbs it takes)."""
     rules = [rule for rule in app.url_map.iter_rules() if rule.rule.startswith("/api/")]
     return [(rule.rule, rule.methods - {"HEAD", "OPTIONS"}) for rule in rules]
@@ -39,25 +39,27 @@ def address(rule):
     return rule.replace("<batch_id>", "nobody-opened-this").replace("<photo_id>", "nobody-took-this")
 
 
-def test_every_door_that_takes_a_body_refuses_bad_ones(asking):
-    posts = [rule for rule, verbs in doors(asking.application) if "POST" in verbs]
+def test_every_endpoint_that_takes_a_body_refuses_bad_ones(readonly_client):
+    posts = [rule for rule, verbs in routes(readonly_client.application) if "POST" in verbs]
     assert len(posts) == 12
     for rule in posts:
         for body, status, code in BODIES:
-            assert_problem(asking.post(rule, data=body, content_type="application/json"), status, code)
-        assert_problem(asking.post(rule, data=b"mass_kg=1", content_type="application/x-www-form-urlencoded"), 415)
-        assert_problem(asking.post(rule, data=b"{}"), 415)
-        assert_problem(asking.post(rule, data=b" " * 10_000_000, content_type="application/json"), 413)
+            assert_problem(readonly_client.post(rule, data=body, content_type="application/json"), status, code)
+        assert_problem(
+            readonly_client.post(rule, data=b"mass_kg=1", content_type="application/x-www-form-urlencoded"), 415
+        )
+        assert_problem(readonly_client.post(rule, data=b"{}"), 415)
+        assert_problem(readonly_client.post(rule, data=b" " * 10_000_000, content_type="application/json"), 413)
 
 
-def test_every_door_refuses_the_wrong_verb(asking):
+def test_every_endpoint_refuses_the_wrong_verb(readonly_client):
     taken = {}
-    for rule, verbs in doors(asking.application):
+    for rule, verbs in routes(readonly_client.application):
         taken.setdefault(rule, set()).update(verbs)
     assert len(taken) == 23
     for rule, verbs in taken.items():
         for verb in {"GET", "POST", "PUT", "PATCH", "DELETE"} - verbs:
-            response = asking.open(address(rule), method=verb, json={})
+            response = readonly_client.open(address(rule), method=verb, json={})
             assert_problem(response, 405)
             assert set(response.headers["Allow"].split(", ")) >= verbs
 
@@ -66,36 +68,36 @@ def test_every_door_refuses_the_wrong_verb(asking):
     "path", ["/api", "/api/", "/api/nowhere", "/api/plans/fudge", "/api/batches/x/y", "/api/../api"]
 )
 @pytest.mark.parametrize("verb", ["GET", "POST", "DELETE"])
-def test_unknown_address_of_the_api_is_a_problem_never_the_app(asking, path, verb):
-    assert_problem(asking.open(path, method=verb), 404)
+def test_unknown_address_of_the_api_is_a_problem_never_the_app(readonly_client, path, verb):
+    assert_problem(readonly_client.open(path, method=verb), 404)
 
 
 @pytest.mark.parametrize(
     "query", ["after=-1", "after=x", "after=1e3", "after=٣", "after=", "limit=0", "limit=501", "limit=9" * 40]
 )
-def test_bad_cursor_is_a_problem(asking, query):
-    assert_problem(asking.get(f"/api/events?{query}"), 422, field=query.split("=")[0])
+def test_bad_cursor_is_a_problem(readonly_client, query):
+    assert_problem(readonly_client.get(f"/api/events?{query}"), 422, field=query.split("=")[0])
 
 
 @pytest.mark.parametrize("query", ["limit=0", "limit=1001", "limit=many", "before=%00", "before=" + "x" * 100])
-def test_bad_page_of_batches_is_a_problem(asking, query):
-    assert_problem(asking.get(f"/api/batches?{query}"), 422, field=query.split("=")[0])
+def test_bad_page_of_batches_is_a_problem(readonly_client, query):
+    assert_problem(readonly_client.get(f"/api/batches?{query}"), 422, field=query.split("=")[0])
 
 
 @pytest.mark.parametrize("batch_id", ["%00", "%ff", "a b", "x" * 5000, "'; drop table event; --"])
-def test_strange_batch_id_is_not_found(asking, batch_id):
-    assert_problem(asking.get(f"/api/batches/{batch_id}"), 404)
+def test_strange_batch_id_is_not_found(readonly_client, batch_id):
+    assert_problem(readonly_client.get(f"/api/batches/{batch_id}"), 404)
 
 
-def test_problem_speaks_english_where_it_has_no_other_language(asking):
-    response = asking.get("/api/nowhere", headers={"Accept-Language": "tlh, *;q=0.1"})
+def test_problem_speaks_english_where_it_has_no_other_language(readonly_client):
+    response = readonly_client.get("/api/nowhere", headers={"Accept-Language": "tlh, *;q=0.1"})
     assert assert_problem(response, 404)["detail"] == "There is nothing here."
 
 
 @pytest.mark.parametrize("asked", ["es", "es-MX, en;q=0.5", "fr, es;q=0.8, en;q=0.2"])
-def test_problem_speaks_spanish_to_who_asks_for_it(asking, asked):
+def test_problem_speaks_spanish_to_who_asks_for_it(readonly_client, asked):
     request = {"mass_kg": 900.5, "oven": {"rated_w": 1000}}
-    response = asking.post("/api/plans/melt", json=request, headers={"Accept-Language": asked})
+    response = readonly_client.post("/api/plans/melt", json=request, headers={"Accept-Language": asked})
     document = assert_problem(response, 422, field="mass_kg")
     assert response.headers["Content-Language"] == "es"
     assert "Accept-Language" in response.headers["Vary"]

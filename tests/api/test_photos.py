@@ -114,8 +114,8 @@ def test_event_of_a_photo_counts_it_and_may_come_after_the_closing(client):
     assert photo["photo_id"] not in json.dumps(record["run"])
 
 
-def test_both_doors_are_described(asking):
-    described = asking.get("/api/openapi.json").get_json()["paths"]["/api/photos/{photo_id}"]
+def test_both_endpoints_are_described(readonly_client):
+    described = readonly_client.get("/api/openapi.json").get_json()["paths"]["/api/photos/{photo_id}"]
     assert list(described["put"]["requestBody"]["content"]) == ["image/jpeg"]
     assert {"204", "409", "413", "415", "422"} <= set(described["put"]["responses"])
     assert list(described["get"]["responses"]["200"]["content"]) == ["image/jpeg"]

@@ -5,7 +5,7 @@ from collections import Counter
 
 import pytest
 
-from tests.depositing import LayingBench
+from tests.cluster_simulation import LayingBench
 from tests.workers import SimulatedWorker
 
 SAMPLE, LONG = 16, 500

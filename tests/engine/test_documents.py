@@ -19,8 +19,8 @@ from tests.bench import (
     planned_slab,
     stand_up_test,
 )
+from tests.cluster_simulation import LayingBench
 from tests.conforming import conforms, is_body, is_document
-from tests.depositing import LayingBench
 from tests.shops import Shop
 from tests.workers import SimulatedWorker
 

@@ -17,7 +17,7 @@ NOW = int(NINE_OCLOCK_MS)
 
 
 @pytest.fixture
-def bare(tmp_path):
+def app_without_database(tmp_path):
     """An application whose database does not exist yet."""
     app = application(tmp_path / "bare.sqlite")
     with app.app_context():
@@ -28,22 +28,22 @@ def events_of(app):
     return pulled(app.test_client(), 0)["events"]
 
 
-def test_invented_shop_is_written_into_the_log_once(bare):
+def test_invented_shop_is_written_into_the_log_once(app_without_database):
     assert setup.set_up(DEMO, NOW) is True
-    before = events_of(bare)
+    before = events_of(app_without_database)
     assert (len(before), {one["device_id"] for one in before}) == (BEGUN, {"seed"})
     assert setup.set_up(DEMO, NOW) is False
     assert setup.set_up(None, NOW) is False
-    assert events_of(bare) == before
+    assert events_of(app_without_database) == before
     assert shop.document()["ovens"][0]["rated_w"] == 1000
 
 
-def test_empty_shop_has_an_id_of_its_own_and_nothing_else(bare):
+def test_empty_shop_has_an_id_of_its_own_and_nothing_else(app_without_database):
     assert setup.set_up(None, NOW) is True
     document = shop.document()
-    assert document["id"] == bare.test_client().get("/api/health").get_json()["shop_id"]
+    assert document["id"] == app_without_database.test_client().get("/api/health").get_json()["shop_id"]
     assert (document["invented"], document["ovens"], document["products"]) == (False, [], [])
-    assert [one["body"]["field"] for one in events_of(bare)] == ["invented"]
+    assert [one["body"]["field"] for one in events_of(app_without_database)] == ["invented"]
 
 
 def older_document():
@@ -84,7 +84,7 @@ def holds(new, old, path=""):
             )
 
 
-def test_document_of_an_older_server_becomes_events_and_loses_nothing(bare):
+def test_document_of_an_older_server_becomes_events_and_loses_nothing(app_without_database):
     setup.set_up(None, NOW)
     with writing() as session:
         session.execute(text("DELETE FROM event"))
@@ -94,9 +94,9 @@ def test_document_of_an_older_server_becomes_events_and_loses_nothing(bare):
     document = shop.document()
     holds(document, older_document())
     assert document["basis"]["ovens/a.rated_w"] == "measured"
-    written = events_of(bare)
+    written = events_of(app_without_database)
     setup.set_up(DEMO, NOW)
-    assert events_of(bare) == written
+    assert events_of(app_without_database) == written
 
 
 def edit(phone, doc, field, value):

@@ -18,7 +18,7 @@ PHONES, PUSHES, EACH = 6, 12, 4
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
-def either(request, app):
+def app_per_database(request, app):
     """The application on SQLite, and on PostgreSQL where there is one to try with."""
     if request.param == "sqlite":
         yield app
@@ -34,8 +34,8 @@ def either(request, app):
         db.engine.dispose()
 
 
-def test_puller_that_follows_pushing_phones_misses_nothing(either):
-    app = either
+def test_puller_that_follows_pushing_phones_misses_nothing(app_per_database):
+    app = app_per_database
     pushing = [Phone(device_id=f"phone-{number}") for number in range(PHONES)]
     sent, failed, done = [], [], threading.Event()
 
@@ -76,8 +76,8 @@ def test_puller_that_follows_pushing_phones_misses_nothing(either):
     assert len(sent) == PHONES * PUSHES * EACH
 
 
-def test_two_phones_that_push_the_same_events_store_them_once(either):
-    app = either
+def test_two_phones_that_push_the_same_events_store_them_once(app_per_database):
+    app = app_per_database
     events = [Phone().event("noted", text=str(number)) for number in range(20)]
     answers, gate = [], threading.Barrier(4)
 

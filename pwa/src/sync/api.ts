@@ -105,7 +105,7 @@ export const httpApi: Api = {
   },
 };
 
-/** The server's doors for pictures. Both throw Unreachable or Refusal. */
+/** The server's endpoints for pictures. Both throw Unreachable or Refusal. */
 export interface PhotoApi {
   send(id: string, blob: Blob): Promise<void>;
   photo(id: string): Promise<Blob>;

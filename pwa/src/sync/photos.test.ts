@@ -54,7 +54,7 @@ test("without a network the photos wait for the next exchange", async () => {
   expect(await store.photos.unsentCount()).toBe(0);
 });
 
-test("an older server that has no such door is asked again later", async () => {
+test("an older server that has no such endpoint is asked again later", async () => {
   await take();
   await sendPhotos(store, server(() => new Refusal(404, "refused")), "0.1.0");
   const api = server();

@@ -1,4 +1,4 @@
-"""What goes between phones and the server, and how a batch looks on a phone that does not run it."""
+"""Helpers of stories with several phones: exchanges with the server, and how a batch looks on another phone."""
 
 import os
 from typing import Any

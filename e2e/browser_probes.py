@@ -1,4 +1,4 @@
-"""Hears the phone: a wiretap on the browser's own audio and wake lock, put in before the app starts."""
+"""Scripts put into the browser before the app starts: they note its tones and wake locks, or take one of them away."""
 
 from playwright.sync_api import BrowserContext, Page
 
@@ -30,7 +30,7 @@ ACKNOWLEDGED = """async () => {
 }"""
 
 
-class Ears:
+class BrowserProbe:
     def __init__(self, context: BrowserContext) -> None:
         context.add_init_script(WIRETAP)
 

@@ -37,17 +37,17 @@ REQUESTS = {
 
 
 @pytest.mark.parametrize("name", REQUESTS)
-def test_plan_is_exactly_what_the_engine_says(asking, name):
+def test_plan_is_exactly_what_the_engine_says(readonly_client, name):
     function, request = REQUESTS[name]
-    response = asking.post(f"/api/plans/{name}", json=request)
+    response = readonly_client.post(f"/api/plans/{name}", json=request)
     assert response.status_code == 200, response.get_json()
     assert response.get_json() == catalogue.call(function, request)
 
 
-def test_example_of_the_readme_works(asking):
+def test_example_of_the_readme_works(readonly_client):
     told = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
     path, body = re.search(r"curl http://127\.0\.0\.1:8765(\S+) .*?-d '(.*?)'\n```", told, re.DOTALL).groups()
-    reply = asking.post(path, json=json.loads(body)).get_json()
+    reply = readonly_client.post(path, json=json.loads(body)).get_json()
     assert reply["caramel_kg"] == pytest.approx(4 * 0.45359237)
 
 
@@ -66,9 +66,9 @@ def test_example_of_the_readme_works(asking):
         (".5 kg", 0.5),
     ],
 )
-def test_mass_is_taken_in_any_usual_unit(asking, given, mass_kg):
+def test_mass_is_taken_in_any_usual_unit(readonly_client, given, mass_kg):
     # Exact factors: NIST SP 811 (2008), appendix B.8; a stone is 14 lb.
-    response = asking.post("/api/plans/melt", json=MELT | {"mass_kg": given})
+    response = readonly_client.post("/api/plans/melt", json=MELT | {"mass_kg": given})
     assert response.status_code == 200, response.get_json()
     row = next(row for row in response.get_json()["inputs"] if row["field"] == "mass_kg")
     assert row["value"] == pytest.approx(mass_kg, rel=1e-12)
@@ -88,8 +88,8 @@ def test_mass_is_taken_in_any_usual_unit(asking, given, mass_kg):
         ("length_m", "1 foot", 0.3048),
     ],
 )
-def test_other_quantities_too(asking, field, given, si):
-    response = asking.post("/api/plans/cooling", json={"thickness_m": 0.01, field: given})
+def test_other_quantities_too(readonly_client, field, given, si):
+    response = readonly_client.post("/api/plans/cooling", json={"thickness_m": 0.01, field: given})
     assert response.status_code == 200, response.get_json()
     row = next(row for row in response.get_json()["inputs"] if row["field"] == field)
     assert row["value"] == pytest.approx(si, rel=1e-12)
@@ -136,24 +136,26 @@ def test_other_quantities_too(asking, field, given, si):
         ("3 tonne", "too_high"),
     ],
 )
-def test_bad_mass_is_refused_by_name(asking, given, code):
-    document = assert_problem(asking.post("/api/plans/melt", json=MELT | {"mass_kg": given}), 422, code, "mass_kg")
+def test_bad_mass_is_refused_by_name(readonly_client, given, code):
+    document = assert_problem(
+        readonly_client.post("/api/plans/melt", json=MELT | {"mass_kg": given}), 422, code, "mass_kg"
+    )
     if code in ("wrong_unit", "unknown_unit", "no_unit"):
         assert document["errors"][0]["accepted"] == ["g", "kg", "oz", "lb"]
 
 
-def test_sentence_names_field_value_and_what_is_accepted(asking):
-    document = asking.post("/api/plans/melt", json=MELT | {"mass_kg": "2.5 in"}).get_json()
+def test_sentence_names_field_value_and_what_is_accepted(readonly_client):
+    document = readonly_client.post("/api/plans/melt", json=MELT | {"mass_kg": "2.5 in"}).get_json()
     for words in ("2.5 in", "kg", "lb"):
         assert words in document["detail"]
-    document = asking.post("/api/plans/melt", json=MELT | {"room_c": 800}).get_json()
+    document = readonly_client.post("/api/plans/melt", json=MELT | {"room_c": 800}).get_json()
     for words in ("800\u202f°C", "−5\u202f°C", "45\u202f°C"):
         assert words in document["detail"]
 
 
-def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
+def test_all_that_is_wrong_with_the_shape_is_said_at_once(readonly_client):
     request = {"mass_kg": "2.5 in", "room_c": True, "oven": {"rated_w": [], "colour": "white"}, "bowl": 1}
-    document = assert_problem(asking.post("/api/plans/melt", json=request), 422)
+    document = assert_problem(readonly_client.post("/api/plans/melt", json=request), 422)
     found = {(error["field"], error["code"]) for error in document["errors"]}
     assert found == {
         ("mass_kg", "wrong_unit"),
@@ -220,15 +222,15 @@ def test_all_that_is_wrong_with_the_shape_is_said_at_once(asking):
         ("standup", {"heights": [{"at_s": 0, "height_m": 0.01}]}, "heights"),
     ],
 )
-def test_what_makes_no_sense_is_a_problem(asking, name, change, field):
-    document = assert_problem(asking.post(f"/api/plans/{name}", json=REQUESTS[name][1] | change), 422)
+def test_what_makes_no_sense_is_a_problem(readonly_client, name, change, field):
+    document = assert_problem(readonly_client.post(f"/api/plans/{name}", json=REQUESTS[name][1] | change), 422)
     if field:
         assert document["errors"][0]["field"] == field
 
 
-def test_hundredths_are_taken_for_a_share_and_nothing_else_is(asking):
-    damp = asking.post("/api/plans/room", json={"room_c": 23, "humidity": "60 %"}).get_json()
-    assert damp == asking.post("/api/plans/room", json={"room_c": 23, "humidity": 0.6}).get_json()
-    refused = asking.post("/api/plans/room", json={"room_c": 23, "humidity": "60 kg"})
+def test_hundredths_are_taken_for_a_share_and_nothing_else_is(readonly_client):
+    damp = readonly_client.post("/api/plans/room", json={"room_c": 23, "humidity": "60 %"}).get_json()
+    assert damp == readonly_client.post("/api/plans/room", json={"room_c": 23, "humidity": 0.6}).get_json()
+    refused = readonly_client.post("/api/plans/room", json={"room_c": 23, "humidity": "60 kg"})
     assert_problem(refused, 422, "wrong_unit", "humidity")
     assert refused.get_json()["detail"].endswith("Accepted units: %.")
