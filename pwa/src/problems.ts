@@ -9,6 +9,11 @@ export class EngineProblem extends Error {
   }
 }
 
+/** The problem where it is one of these fields; else null. */
+export function problemAt(problem: ProblemDocument | null, ...fields: string[]): ProblemDocument | null {
+  return problem && fields.includes(problem.field) ? problem : null;
+}
+
 /** The engine itself broke: not the person's fault. `message` is for the log; screens show text `desk.engine_failed`.
  * fault: the exception inside it; null: it stopped as a whole. */
 export class EngineFailure extends Error {

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Bowl } from "../../documents";
 import type { ChocolatePlanRequest } from "../../engine/types";
 import { labelsOf, plan, type PlanAnswer, shop as shopSignal } from "../../state";
+import { problemAt } from "../../problems";
 import { format, formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { Desk } from "../../ui/Desk";
@@ -97,7 +98,7 @@ interface FieldsProps {
 
 function ChocolateFields({ form, shop, problem, onChange, onParseState }: FieldsProps) {
   const number = (field: "mass_kg" | "room_c" | "seed_c", note?: string) => (
-    <PlanNumberField label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
+    <PlanNumberField label={t(`desk.bowl_${field}`)} name={field} value={form[field]} problem={problemAt(problem, field)} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   return (
     <>

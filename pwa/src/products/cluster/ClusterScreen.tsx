@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { ClusterPlanRequest, ProductRow, Shop } from "../../documents";
 import { labelsOfProduct, plan, shop as shopSignal, withMeasured } from "../../state";
+import { problemAt } from "../../problems";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
@@ -74,7 +75,7 @@ type Quantity = "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "st
 function ClusterFields(props: FieldsProps) {
   const { form, shop, problem, onChange, onParseState } = props;
   const number = (field: Quantity, label: string, note?: string) => (
-    <PlanNumberField key={field} label={t(label)} name={field} value={form[field]} problem={problem?.field === field ? problem : null} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
+    <PlanNumberField key={field} label={t(label)} name={field} value={form[field]} problem={problemAt(problem, field)} note={note} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   const one = (name: "tray_id" | "funnel_id" | "oven_id" | "vessel_id", label: string, rows: { id: string; name: string }[], none: string) => {
     const options = rows.length ? rowOptions(rows) : [{ value: "", label: t(none) }];

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { ProblemDocument, ClusterLearnRequest, ProductRow, Shop } from "../../documents";
 import { EngineProblem, type FunnelLesson, learnFunnel, type PlannedCluster } from "../../state";
+import { problemAt } from "../../problems";
 import { format, formatNumber, formatRange, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
 import { useUnparsableFields } from "../../ui/useUnparsableFields";
@@ -78,7 +79,7 @@ function Weighing({ laid, shop }: { laid: WeighableProduct; shop: Shop }) {
       label={label}
       name={name.startsWith("across") ? "across_m" : name}
       value={values[name] ?? null}
-      problem={problem && problem.field === requestPath(name, across) ? problem : null}
+      problem={problemAt(problem, requestPath(name, across))}
       note={note}
       onValue={(value, fault) => {
         setParseState(name, fault !== null);

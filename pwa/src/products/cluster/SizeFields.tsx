@@ -1,4 +1,5 @@
 import type { ProblemDocument, Shop } from "../../documents";
+import { problemAt } from "../../problems";
 import { t } from "../../text";
 import { type ClusterForm, MOST_SIZES, withAnotherSize, type Size } from "./clusterForm";
 import { PlanNumberField } from "../shared/PlanNumberField";
@@ -13,14 +14,13 @@ export interface FieldsProps {
 
 /** How many clusters with how much on each, size by size in laying order; or caramel in hand, and one size. */
 export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onParseState }: Omit<FieldsProps, "shop">) {
-  const at = (...fields: string[]) => (problem && fields.includes(problem.field) ? problem : null);
   const deposit = (size: Size, path: string) => (
     <PlanNumberField
       label={t("desk.cluster_deposit_kg")}
       name="deposit_kg"
       place={`deposit ${size.id}`}
       value={size.deposit_kg}
-      problem={at(path)}
+      problem={problemAt(problem, path)}
       onParseState={onParseState}
       onValue={(deposit_kg) => put(size, { deposit_kg })}
     />
@@ -30,7 +30,7 @@ export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onParse
   if (by === "kg" && first)
     return (
       <div class="pair">
-        <PlanNumberField label={t("desk.cluster_kg")} name="kg" value={kg} problem={at("caramel_kg")} onParseState={onParseState} onValue={(value) => onChange({ kg: value })} />
+        <PlanNumberField label={t("desk.cluster_kg")} name="kg" value={kg} problem={problemAt(problem, "caramel_kg")} onParseState={onParseState} onValue={(value) => onChange({ kg: value })} />
         {deposit(first, "deposit_kg")}
       </div>
     );
@@ -46,7 +46,7 @@ export function SizeFields({ form: { by, kg, sizes }, problem, onChange, onParse
               name="clusters"
               place={`clusters ${size.id}`}
               value={size.clusters}
-              problem={at(`rows[${index}].clusters`, index ? "" : "rows")}
+              problem={problemAt(problem, `rows[${index}].clusters`, index ? "" : "rows")}
               onParseState={onParseState}
               onValue={(clusters) => put(size, { clusters })}
             />

@@ -1,4 +1,5 @@
 import type { ProblemDocument, Shop } from "../../documents";
+import { problemAt } from "../../problems";
 import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
@@ -34,8 +35,7 @@ const REQUEST_FIELDS: Record<string, string[]> = {
 };
 
 function at(field: string, problem: ProblemDocument | null): ProblemDocument | null {
-  if (!problem) return null;
-  return problem.field === field || REQUEST_FIELDS[field]?.includes(problem.field) ? problem : null;
+  return problemAt(problem, field, ...(REQUEST_FIELDS[field] ?? []));
 }
 
 export function SlabFields(props: Props) {

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 
 import type { PlanDocument, ProblemDocument } from "../../documents";
 import { type BatchRecord, EngineProblem, keepSheetDraft, sheetDraft, typeBack } from "../../state";
+import { problemAt } from "../../problems";
 import { formatDate, problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
@@ -84,7 +85,7 @@ interface BoxesProps {
 
 /** What draws the boxes: each knows its value, its problem and where it is kept. */
 function toolsFor({ form, problem, onChange, onParseState }: BoxesProps): BoxTools {
-  const at = (field: string) => (problem?.field === field ? problem : null);
+  const at = (field: string) => problemAt(problem, field);
   return {
     number: (name, label = `paper.type_${name}`) => (
       <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onParseState(name, fault !== null), onChange({ [name]: value }))} />
@@ -174,7 +175,7 @@ function Rows({ table, title, rows, left, problem, onParseState, onRows }: RowsP
   const drawn = (row: Row, index: number, box: string) => {
     const path = `${table}[${rows.slice(0, index).filter((one) => !isRowEmpty(one)).length}].${box === "at" ? "at_ms" : box}`;
     // An empty row has no place of its own among those filled in; the first says what all are missing.
-    const wrong = problem?.field === path && (index === 0 || !isRowEmpty(row)) ? problem : null;
+    const wrong = index === 0 || !isRowEmpty(row) ? problemAt(problem, path) : null;
     const label = t(box === "at" ? AT[table] : (LABELS[box] ?? ""));
     const put = (value: string | number | null) => onRows(rows.map((one, place) => (place === index ? { ...one, [box]: value } : one)));
     const value = row[box] ?? null;

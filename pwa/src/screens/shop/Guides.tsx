@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../../documents";
 import { densityOf, EngineProblem, ovenPowerOf } from "../../state";
+import { problemAt } from "../../problems";
 import { problemText, t } from "../../text";
 import { QuantityField } from "../../ui/fields";
 
@@ -74,7 +75,7 @@ function Guide({ name, fields, measure, found, onMeasured }: Props) {
           label={t(`shop.guide.${name}_${field}`)}
           name={field}
           value={values[field] ?? null}
-          problem={problem?.field === field ? problem : null}
+          problem={problemAt(problem, field)}
           onValue={(value) => (setResult(null), setValues((old) => ({ ...old, [field]: value })))}
         />
       ))}

@@ -12,6 +12,7 @@ interface Props {
   draft: Draft;
   /** What the value in the shop rests on. */
   basis: string | undefined;
+  /** What is wrong with this field. */
   problem: ProblemDocument | null;
   onValue: (field: string, value: unknown) => void;
   onParseState: (field: string, fault: boolean) => void;
@@ -56,15 +57,16 @@ export function RowField(props: Props) {
 
 type Shown = Props & { label: string };
 
-function Quantity({ field, problem, draft, label, value, onValue, onParseState, ...rest }: Shown & { value: number | null }) {
-  const { field: name } = field;
+function Quantity(props: Shown & { value: number | null }) {
+  const { problem, label, value, onValue, onParseState } = props;
+  const { field: name } = props.field;
   return (
     <QuantityField
       label={label}
       name={name}
       value={value}
-      problem={problem?.field === name ? problem : null}
-      note={noteOf({ field, problem, draft, onValue, onParseState, ...rest })}
+      problem={problem}
+      note={noteOf(props)}
       onValue={(next, fault) => {
         onParseState(name, fault !== null);
         onValue(name, next);
@@ -74,7 +76,8 @@ function Quantity({ field, problem, draft, label, value, onValue, onParseState, 
 }
 
 /** A word or a number of a few; a word of one's own (a base of layers) stays until another is chosen. */
-function Choice({ field, shop, label, value, onValue, ...rest }: Shown & { value: unknown }) {
+function Choice(props: Shown & { value: unknown }) {
+  const { field, shop, label, value, problem, onValue } = props;
   const { field: name } = field;
   const options = optionsOf(field, shop);
   const chosen = options.find((one) => one.key === String(value ?? ""));
@@ -84,8 +87,8 @@ function Choice({ field, shop, label, value, onValue, ...rest }: Shown & { value
       label={label}
       value={chosen?.key ?? ""}
       options={shown.map((one) => ({ value: one.key, label: one.label }))}
-      problem={rest.problem?.field === name ? rest.problem : null}
-      note={noteOf({ field, shop, onValue, ...rest })}
+      problem={problem}
+      note={noteOf(props)}
       onValue={(key) => onValue(name, shown.find((one) => one.key === key)?.value ?? null)}
     />
   );
@@ -98,7 +101,7 @@ function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown;
   return field.options.map((one) => ({ key: String(one), value: one, label: label(one) }));
 }
 
-/** What it is for and how to find it; and that it merely stands there until somebody says it. */
+/** What the field is for and how to find its value; and, where it rests on an assumption or a measurement, that it does. */
 function noteOf({ list, field, draft, basis, shop }: Props): string {
   if (field.kind === "row" && shop[field.of].length === 0) return t(`shop.no_${field.of}_yet`);
   const hint = `shop.hint.${keyOf(list, field.field)}`;

@@ -3,6 +3,7 @@ import { newId, type ShopRow } from "../../state";
 import { KINDS } from "../../products/traitRegistry";
 import type { Kind } from "../../products/kindTraits";
 import { viewsOf } from "../../products/viewRegistry";
+import { problemAt } from "../../problems";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { useUnparsableFields } from "../../ui/useUnparsableFields";
@@ -48,7 +49,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => withValue(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
-    <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problem} onValue={set} onParseState={setParseState} />
+    <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problemAt(problem, one.field)} onValue={set} onParseState={setParseState} />
   );
   const edits = editsOf(doc, row, draft, basis);
   const keep = async () => {
