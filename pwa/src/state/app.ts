@@ -120,7 +120,8 @@ export class AppState {
   async openBatch(plan: PlanDocument): Promise<string> {
     const batchId = uuid7(phoneNow());
     await this.keep(batchId, "batch_opened", { plan, engine_version: engineVersion.value });
-    // What was on the bench before is in its log before it is seen; without an engine it comes later.
+    // The check of the bench (tools and allergens of the batches before) reaches the log before the batch is shown; when the
+    // engine takes longer than DAY_WAITS_MS, it follows later.
     const checkTheBench = async () => {
       await this.book.refresh(batchId);
       await this.day.check();

@@ -257,7 +257,7 @@ test("events written while the server is away are sent when it is back", async (
   expect(server.log).toHaveLength(2);
 });
 
-// Rows of reference data/clock_offset_vectors.csv: RFC 5905 §8 with errata 5020, and two constructed there.
+// Rows worked out after RFC 5905 §8 with errata 5020, and two constructed ones.
 test.each([
   [0, 50, 60, 110, 0, 100],
   [1000, 301040, 301045, 1085, 300000, 80],

@@ -2,7 +2,7 @@ import type { ClusterPlan, Run, SlabPlan } from "../../documents";
 import { format, t } from "../../text";
 import type { ComparedRow } from "../../ui/ComparedTable";
 
-/** ChocolateRow and salt of pieces that are dipped: planned beside happened. */
+/** The rows of chocolate and salt in the record of a dipped batch: planned beside happened. */
 export function dipRows({ reply }: SlabPlan | ClusterPlan, { dip }: Run): ComparedRow[] {
   if (!dip) return [];
   const bowls = (dip.bowls ?? []).map(({ name, lot }) => (lot ? t("desk.with_lot", { what: name, lot }) : name));

@@ -1,4 +1,4 @@
-/** The fields of the forms in which the rows of the shop are typed. */
+/** The kinds of fields in the shop's forms, and the fields that the forms of several products share. */
 
 /** A field of a form. Its words are `shop.<list>.<field>` and `shop.hint.<list>.<field>`, points as underlines. */
 export type FormField =
@@ -15,10 +15,11 @@ export interface RowForm {
   fields: FormField[];
   /** Folded away until asked for. */
   more?: FormField[];
-  /** Further groups: what only products made so have, open at once; how they are finished. */
+  /** A group of its own, open from the start: the fields that only this way of making a product has. */
   own?: FormField[];
+  /** A group of its own, open from the start: how the product is finished. */
   finish?: FormField[];
-  /** The most telling of them, for lists. */
+  /** The fields shown beside a row's name in lists. */
   figures?: string[];
   /** The test that measures one of the fields. */
   guide?: "density" | "water";

@@ -7,7 +7,7 @@ import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFie
 
 const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
 
-/** How products of the shop are made. */
+/** The kinds whose products have a form in the shop. */
 const MADE = KINDS.filter((kind) => traitsOf(kind).rows);
 
 /** What has words of its own on a screen; the limits of every field are the engine's. */
@@ -94,7 +94,7 @@ export function titleOf(list: ShopList | "shop", row: Values): string {
   return t("shop.unnamed");
 }
 
-/** The most telling figures of a row, for lists. */
+/** The figures shown beside a row's name in lists. */
 export function detailOf(list: ShopList, row: Values): string {
   const shown: Record<ShopList, string[]> = {
     ovens: ["rated_w"],
@@ -134,8 +134,9 @@ export function withValue(draft: Draft, field: string, value: unknown, measured 
   return { values: { ...draft.values, [field]: value }, measured: measured ? [...others, field] : others };
 }
 
-/** Only what really differs becomes an edit, so that another phone's edits of other fields stay, or a list of which
- * nobody has said anything yet; nor does what the form no longer shows. */
+/** The edits that a draft makes. A field becomes an edit when its value differs from the row's (so edits of other fields by
+ * another phone stay), when a test measured it, or when it is a list that nobody has answered yet. Fields that the form no
+ * longer shows are left out. */
 export function editsOf(doc: string, row: Values, draft: Draft, basis: Record<string, string> = {}): ShopEdit[] {
   const shown = valuesOf(doc.split("/")[0] as ShopList | "shop", row, draft);
   const said = (field: string, value: unknown) =>
@@ -162,12 +163,12 @@ function isEqual(a: unknown, b: unknown): boolean {
   return JSON.stringify(a) === JSON.stringify(b);
 }
 
-/** The fields of a product that is made in a way. */
+/** The form of the kind that a product is made as. */
 function madeAs(row: Values): RowForm | undefined {
   return traitsOf(row["kind"] as Kind).rows;
 }
 
-/** The fields of a form, those of another way to make it left out. */
+/** The fields of a form by group; of a product, only those of the kind it is made as. */
 export function fieldsOf(list: ShopList | "shop", row: Values, draft: Draft): Record<"fields" | "own" | "finish" | "more", FormField[]> {
   const made = list === "products" ? madeAs({ ...row, ...draft.values }) : undefined;
   const { fields, own = [], finish = [], more = [] } = { ...FORMS[list], ...made };
