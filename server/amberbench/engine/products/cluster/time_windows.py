@@ -75,7 +75,7 @@ class Tray:
     def milestone_times(
         self, mixture: "Mixture", across_m: float, loss_factor: float, base_start_c: float, free: bool = True
     ) -> "MilestoneTimes":
-        """When a cluster passes its milestones: to the end where `free` is asked for, else until it is too cold to weld."""
+        """When a cluster passes milestones: to the end where `free` is asked for, else until too cold to weld."""
         # What heaps higher than half a ball is taken to be as wide as one.
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
         tall_m = height_m(mixture.volume_m3, radius_m)
