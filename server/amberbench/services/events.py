@@ -1,9 +1,8 @@
 """Takes events in, gives them out. Facts are appended: nothing here changes or deletes one."""
 
 import json
-from typing import Any
-
-from sqlalchemy.orm import Session
+from collections.abc import Iterable
+from typing import Any, NamedTuple
 
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
@@ -12,10 +11,18 @@ from amberbench.store.models import EventRow
 from . import clock, documents, streams
 from .event_validation import MEMBERS, Event, columns_of, parse_event
 
-Answer = dict[str, Any]
+Document = dict[str, Any]
 
 
-def push(events: list[Any], received_ms: int) -> dict[str, Any]:
+class Outcome(NamedTuple):
+    """What becomes of an event: "stored", "known" or "refused", with the problem's code and the member at fault."""
+
+    result: str
+    code: str | None = None
+    field: str | None = None
+
+
+def push(events: list[Any], received_ms: int) -> Document:
     """Stores what is new: `{log_id, answers}`, an answer for each event in the order given.
 
     "stored", "known" (the same event again) or "refused", with the code of the problem: malformed, too long, or
@@ -23,18 +30,21 @@ def push(events: list[Any], received_ms: int) -> dict[str, Any]:
     """
     read = [_read(event) for event in events]
     with writing() as session:
-        new, answers = _store(session, read, received_ms)
-        first = min((one["position"] for one in answers if one["result"] == "stored"), default=0)
+        stored = queries.events_by_id(session, [one.id for one in read if isinstance(one, Event)])
+        new, outcomes = _compare(read, stored.values())
+        shop = queries.shop(session)
+        rows = [_row(one, shop.id if shop else None, received_ms) for one in new]
+        # Positions follow the order in which the phone sent them.
+        positions = queries.append(session, rows)
+        kept = {row.id: (row.position, documents.flags(row.flags, vars(row))) for row in stored.values()}
+        kept |= {row["id"]: (positions[row["id"]], documents.flags(row["flags"], row)) for row in rows}
+        first = min(positions.values(), default=0)
         streams.fold_new_events(session, _by_kind_of_stream(new, first, received_ms))
         log_id = queries.log_id(session)
-    for index, event in enumerate(events):
-        if isinstance(read[index], Problem):
-            given = event.get("id") if isinstance(event, dict) else None
-            answers[index]["id"] = given if isinstance(given, str) else None
-    return {"log_id": log_id, "answers": answers}
+    return {"log_id": log_id, "answers": [_answer(*one, kept) for one in zip(events, outcomes, strict=True)]}
 
 
-def pull(after: int, limit: int, seen: str | None = None) -> dict[str, Any]:
+def pull(after: int, limit: int, seen: str | None = None) -> Document:
     """Events after a position, at most `limit`: `{log_id, events, cursor, cursor_mark, more}`; the cursor goes on.
 
     seen: the mark of that position, as the phone got it. Raises Problem `other_log` when another one stands
@@ -63,33 +73,26 @@ def _read(document: Any) -> Event | Problem:
         return problem
 
 
-def _store(session: Session, read: list[Event | Problem], received_ms: int) -> tuple[list[Event], list[Answer]]:
-    """Those that are new, and an answer for each."""
-    stored = queries.events_by_id(session, [one.id for one in read if isinstance(one, Event)])
-    kept = {row.id: _of_row(row) for row in stored.values()}
+def _compare(read: list[Event | Problem], stored: Iterable[EventRow]) -> tuple[list[Event], list[Outcome]]:
+    """The events that are not in the log yet, and what becomes of each one that was sent."""
+    kept = {row.id: _of_row(row) for row in stored}
     new: list[Event] = []
-    outcomes: list[tuple[str, str | None, str | None]] = []
+    outcomes: list[Outcome] = []
     for one in read:
         if isinstance(one, Problem):
-            outcomes.append(("refused", one.code, one.field))
+            outcomes.append(Outcome("refused", one.code, one.field))
         elif one.id not in kept:
             kept[one.id] = one
             new.append(one)
-            outcomes.append(("stored", None, None))
+            outcomes.append(Outcome("stored"))
         elif _is_same(one, kept[one.id]):
-            outcomes.append(("known", None, None))
+            outcomes.append(Outcome("known"))
         else:
-            outcomes.append(("refused", "id_reused", "id"))
-    shop = queries.shop(session)
-    rows = [_row(one, shop.id if shop else None, received_ms) for one in new]
-    # Positions follow the order in which the phone sent them.
-    positions = queries.append(session, rows)
-    known = {row.id: (row.position, documents.flags(row.flags, vars(row))) for row in stored.values()}
-    known |= {row["id"]: (positions[row["id"]], documents.flags(row["flags"], row)) for row in rows}
-    return new, [_answer(one, known, *outcome) for one, outcome in zip(read, outcomes, strict=True)]
+            outcomes.append(Outcome("refused", "id_reused", "id"))
+    return new, outcomes
 
 
-def _row(event: Event, shop_id: str | None, received_ms: int) -> dict[str, Any]:
+def _row(event: Event, shop_id: str | None, received_ms: int) -> Document:
     """The columns of an event."""
     flags = []
     if clock.is_from_the_future(event.members["at_ms"], event.members["offset_ms"], received_ms):
@@ -115,7 +118,7 @@ def _is_same(event: Event, kept: Event) -> bool:
 
 def _by_kind_of_stream(events: list[Event], first: int, received_ms: int) -> dict[str, documents.NewEvents]:
     """New events as documents, by their streams."""
-    found: dict[str, dict[str, list[dict[str, Any]]]] = {}
+    found: dict[str, dict[str, list[Document]]] = {}
     for event in events:
         document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
         kind, stream_id = event.members["stream"].split("/")
@@ -123,16 +126,15 @@ def _by_kind_of_stream(events: list[Event], first: int, received_ms: int) -> dic
     return {kind: documents.NewEvents(by_id, first, received_ms) for kind, by_id in found.items()}
 
 
-def _answer(
-    one: Event | Problem, known: dict[str, tuple[int, list[str]]], result: str, code: str | None, field: str | None
-) -> Answer:
-    event_id = one.id if isinstance(one, Event) else None
-    position, flags = (None, []) if event_id is None or result == "refused" else known[event_id]
+def _answer(given: Any, outcome: Outcome, kept: dict[str, tuple[int, list[str]]]) -> Document:
+    """What became of one event as it was given; `kept`: position and flags of those the log holds, by id."""
+    event_id: Any = given.get("id") if isinstance(given, dict) else None
+    position, flags = (None, []) if outcome.result == "refused" else kept[event_id]
     return {
-        "id": event_id,
-        "result": result,
+        "id": event_id if isinstance(event_id, str) else None,
+        "result": outcome.result,
         "position": position,
         "flags": flags,
-        "code": code,
-        "field": field,
+        "code": outcome.code,
+        "field": outcome.field,
     }
