@@ -14,7 +14,7 @@ interface DayParts {
   /** Corrected time (ms). */
   clock: () => number;
   batches: () => Batch[];
-  /** Whether this phone has the batch: only its own log it writes to. */
+  /** Whether this phone holds the batch: it writes only to the logs of batches it holds. */
   isMine: (batch: Batch) => boolean;
   write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
   /** Takes in what was answered. */
@@ -57,7 +57,7 @@ export class Day {
       this.parts.answered(this.reply);
     }
     for (const now of this.reply.now) {
-      // Somebody tapped meanwhile: this answer is of before, the next check asks anew.
+      // Somebody tapped meanwhile: this answer is out of date, and the next check asks again.
       if (JSON.stringify(this.rows()) !== this.asked) return;
       await this.recordWash(now);
     }

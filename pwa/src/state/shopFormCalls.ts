@@ -11,7 +11,7 @@ export async function checkRow(doc: string, values: Values): Promise<void> {
   await compute("shop.check", { doc, values }, "desk");
 }
 
-/** A row nobody has said anything of, and what its values rest on. */
+/** A new row with the values assumed for it, and the basis of each. */
 export async function emptyRow(list: ShopList): Promise<{ row: ShopRow; basis: Record<string, string> }> {
   const body = { doc: `${list}/new`, field: "removed", value: false, basis: "typed" };
   const event = { id: "new", v: 1, shop_id: "", device_id: "", seq: 0, at_ms: 0, offset_ms: 0, batch_id: null, kind: "shop_set", body };

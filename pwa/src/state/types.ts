@@ -29,7 +29,8 @@ export interface SyncState {
   refused: { event: BenchEvent; code: string }[];
   /** Events that are kept and in no fold, because their time lies more than a day ahead. */
   setAside: BenchEvent[];
-  /** Since when (ms, corrected) the server has another log than this phone had met; null: it has not, or somebody read of it. */
+  /** Since when (ms, corrected) the server has another log than the one this phone knew; null: the same one, or the
+   * notice has been read. */
   anotherLogSince: number | null;
   /** Whether the last exchange of this session came to its end: the log it was with has what is not unsent. */
   confirmed: boolean;

@@ -1,7 +1,7 @@
 import type { Connection } from "./database";
 import type { PhotoRow } from "./schema";
 
-/** The pictures on this phone, and which of them the server has not. They come in with their events (EventLog). */
+/** The pictures on this phone, and which of them still have to be sent. They are written with their events (`EventLog`). */
 export class PhotoBox {
   constructor(private readonly connection: Connection) {}
 

@@ -46,7 +46,7 @@ export interface PhotoRow {
   blob: Blob;
 }
 
-/** A picture the server has not. */
+/** A picture that still has to be sent to the server. */
 export interface PhotoOutboxRow {
   id: string;
   batch_id: string;

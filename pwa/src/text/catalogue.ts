@@ -22,7 +22,7 @@ function merged(files: Sentences[]): Sentences {
   return Object.assign({}, ...files) as Sentences;
 }
 
-/** The sentences of a file with their keys; without those the language has not. */
+/** The sentences of a file by key; keys that the language lacks are missing. */
 function keyed(path: string, texts: (Sentence | null)[]): Sentences {
   const keys = Object.keys(english[path.replace(/\w+(?=\/\w+\.json$)/, FALL_BACK)] ?? {});
   return Object.fromEntries(keys.flatMap((key, i) => (texts[i] ? [[key, texts[i]]] : [])));

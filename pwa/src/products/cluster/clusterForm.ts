@@ -119,7 +119,7 @@ export function learnRequest(product: ProductRow, shop: Shop): PlannedCluster {
   return withoutEmpty<PlannedCluster>({ deposit_kg, second_kg, spread_m, ...underOf(product), material: caramelOf(product, shop)?.material });
 }
 
-/** What dipping takes goes by weighed pick-up: a cluster has no sides to measure. */
+/** The part of the request about dipping. It rests on the weighed pick-up: a cluster has no sides to measure. */
 function dipOf(product: ProductRow | undefined, shop: Shop): Dip | undefined {
   const { thickness_m: _thickness, pocket_m: _pocket, ...dip } = dipRequest(product, shop) ?? {};
   return product?.finish === "dipped" ? dip : undefined;

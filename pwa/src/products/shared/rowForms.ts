@@ -58,7 +58,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     ],
     more: quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
   },
-  // What else a product has goes by how it is made.
+  // The other fields of a product are those of the kind it is made as.
   products: { fields: [NAME, choice("kind", MADE, "made")] },
   bases: {
     fields: [
@@ -78,7 +78,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
 /** What a slab cannot be planned without. */
 export const NEEDED_LISTS: ShopList[] = ["ovens", "caramels", "products"];
 
-/** The value of a field in a row; null where nobody has said anything. */
+/** The value of a field in a row; null where none has been entered. */
 export function valueOf(row: Values, field: string): unknown {
   let at: unknown = row;
   for (const name of field.split(".")) at = (at as Values | null | undefined)?.[name];
