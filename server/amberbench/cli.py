@@ -2,6 +2,7 @@
 
 import json
 import sys
+import threading
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -37,6 +38,14 @@ def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -
             return setup.set_up(seed, clock.system_now_ms(), language)
         except setup.Unusable as error:
             raise click.ClickException(text.sentence(f"server.{error.code}", error.values)) from error
+
+
+def _fold_outdated(app: "Flask") -> None:
+    """Beside the serving: a year of batches takes a while, and until then what the earlier engine folded is shown."""
+    from .services import folding
+
+    with app.app_context():
+        folding.fold_outdated()
 
 
 def _say(code: str, error: bool = False, **values: Any) -> None:
@@ -81,6 +90,7 @@ def serve(host: str, port: int, cert: str | None, key: str | None, language: str
         _say("language_kept")
     if not config.is_loopback(host):
         _say("no_sign_in")
+    threading.Thread(target=_fold_outdated, args=(app,), daemon=True).start()
     try:
         listen(app, host, port, cert, key, lambda address: _say("at", address=address))
     except OSError as error:

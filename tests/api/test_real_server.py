@@ -5,14 +5,18 @@ import json
 import os
 import shutil
 import signal
+import sqlite3
 import ssl
 import subprocess
 import sys
+import time
 import urllib.request
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from pathlib import Path
 
 import pytest
+
+from tests.log import Phone
 
 ROOT = Path(__file__).parent.parent.parent
 
@@ -98,3 +102,19 @@ def test_certificate_makes_it_https_and_warns_that_there_is_no_sign_in(tmp_path)
         context = ssl.create_default_context(cafile=cert)
         port = address.rsplit(":", 1)[1]
         assert get(f"https://127.0.0.1:{port}api/health", context)["app"] == "amberbench"
+
+
+def test_what_another_engine_folded_is_folded_again_while_the_server_answers(tmp_path):
+    phone = Phone()
+    body = json.dumps({"events": phone.whole_batch()}).encode()
+    with serving(tmp_path) as (address, _):
+        headers = {"Content-Type": "application/json"}
+        with urllib.request.urlopen(urllib.request.Request(f"{address}api/events", body, headers), timeout=20):
+            before = get(f"{address}api/batches")
+    with closing(sqlite3.connect(tmp_path / "served.sqlite")) as database, database:
+        database.execute("UPDATE batch SET engine_version = '0.1.0', pieces = 1, run = NULL")
+    with serving(tmp_path) as (address, _):
+        until = time.monotonic() + 20
+        while (now := get(f"{address}api/batches")) != before and time.monotonic() < until:
+            time.sleep(0.1)
+        assert now == before

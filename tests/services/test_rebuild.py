@@ -2,8 +2,7 @@
 
 from sqlalchemy import select, text
 
-from amberbench.config import demo_shop_file
-from amberbench.services import folding, setup
+from amberbench.services import folding
 from amberbench.store import reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 from tests.log import Phone, push
@@ -50,5 +49,5 @@ def test_server_with_a_newer_engine_folds_all_batches_anew(app, client):
         with writing() as session:
             session.execute(text("UPDATE batch SET pieces = 1, engine_version = '0.0.1' WHERE step = 'closed'"))
             session.execute(text("DELETE FROM batch WHERE step <> 'closed'"))
-        setup.set_up(demo_shop_file().read_text(encoding="utf-8"), 0)
+        folding.fold_outdated()
     assert rows(app) == before

@@ -60,7 +60,7 @@ export class AppState {
     acknowledged: Acknowledged[],
     knownOffsetMs: number | null,
   ) {
-    const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "" };
+    const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
     this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
     this.books = { batch: this.book, shop: this.shopBook };
@@ -111,10 +111,16 @@ export class AppState {
     void Promise.all(stale.map((batchId) => this.book.refresh(batchId)));
     void this.shopBook.refresh();
     void this.learning.refold();
+    effect(() => void (engineVersion.value !== null && untracked(() => this.foldOutdated())));
     await this.syncing.count();
     window.addEventListener("online", () => void this.syncing.loop.nudge());
     void this.syncing.loop.nudge();
     void this.store.batches.forgetOld(correctedNow()).catch(() => {});
+  }
+
+  /** What an earlier engine folded is folded again, and may teach something else. */
+  private async foldOutdated(): Promise<void> {
+    if (await this.book.foldOutdated()) await this.learning.noticed();
   }
 
   async openBatch(plan: PlanDocument): Promise<string> {

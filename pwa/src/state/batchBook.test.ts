@@ -39,13 +39,14 @@ beforeEach(async () => {
   store = await openStore(T0, `book-${++names}`);
 });
 
-function book(engine: Compute = compute, of: Store = store): BatchBook {
+function book(engine: Compute = compute, of: Store = store, version = "one"): BatchBook {
   return new BatchBook({
     store: of,
     compute: engine,
     phoneNow: () => nowMs,
     offsetMs: () => 0,
     shopId: () => "shop",
+    engineVersion: () => version,
     wrote: () => {},
   });
 }
@@ -417,4 +418,31 @@ test("a batch of 400 events is folded again in one call", async () => {
   await one.refresh(batchId);
   expect(calls).toEqual(["run.replay", "run.advise"]);
   expect(one.batches.value.get(batchId)?.events).toHaveLength(401);
+});
+
+test("a kept batch is folded again by another engine only, and a record that is not shown stays so", async () => {
+  const one = book();
+  const batchId = await opened(one);
+  const row = (await store.batches.get(batchId))!;
+  expect(row.folded.engine_version).toBe("one");
+  await store.batches.put({ ...row, run: null, closed_at_ms: T0 });
+  nowMs = T0 + 24 * 3_600_000;
+  const same = book();
+  await same.load();
+  expect(await same.foldOutdated()).toBe(false);
+  expect((await store.batches.get(batchId))!.run).toBeNull();
+  const renewed = book(compute, store, "two");
+  await renewed.load();
+  expect(await renewed.foldOutdated()).toBe(true);
+  expect(await store.batches.get(batchId)).toMatchObject({ run: row.run, folded: { ...row.folded, engine_version: "two" } });
+});
+
+test("a batch of an app that kept no version is folded again", async () => {
+  const batchId = await opened(book());
+  const row = (await store.batches.get(batchId))!;
+  const { engine_version: _, ...folded } = row.folded;
+  await store.batches.put({ ...row, folded, run: null, closed_at_ms: T0 });
+  nowMs = T0 + 24 * 3_600_000;
+  expect(await book().foldOutdated()).toBe(true);
+  expect((await store.batches.get(batchId))!.run).toEqual(row.run);
 });

@@ -18,6 +18,8 @@ interface BookParts {
   phoneNow: () => number;
   offsetMs: () => number;
   shopId: () => string;
+  /** The engine's version; null before it is ready. */
+  engineVersion: () => string | null;
   /** Something was written to the log. */
   wrote: (batchId: string) => void;
 }
@@ -44,6 +46,16 @@ export class BatchBook {
     shown.sort((a, b) => openedMs(a.events) - openedMs(b.events));
     this.batches.value = new Map(shown.map((batch) => [batch.batchId, batch]));
     return [...shown.map((batch) => batch.batchId), ...(await store.batches.uncached())];
+  }
+
+  /** Folds the kept batches again that another engine folded; whether there were any. Those that are shown are folded
+   * at every start. One after the other, so that a tap waits for one at most. */
+  async foldOutdated(): Promise<boolean> {
+    const version = this.parts.engineVersion();
+    const kept = (await this.parts.store.batches.all()).filter((row) => !this.batches.value.has(row.batch_id));
+    const outdated = kept.filter((row) => row.folded.engine_version !== version);
+    for (const row of outdated) await this.refresh(row.batch_id);
+    return outdated.length > 0;
   }
 
   /** Writes an event of a batch, with what the engine decides as it is told and the picture it tells of; resolves when
@@ -153,7 +165,7 @@ export class BatchBook {
     const batch: Batch = { batchId, plan, events, run, advice, pending, failure: null };
     // One that was closed before this session is a record, not a running batch.
     if (known || run.closed_at_ms === null) this.put(batch);
-    await this.parts.store.batches.put(rowOf(batch));
+    await this.parts.store.batches.put(rowOf(batch, this.parts.engineVersion()));
   }
 
   private async advise(run: Run): Promise<Advice> {
@@ -201,14 +213,14 @@ export function isOpen({ run }: Batch): boolean {
   return run?.closed_at_ms == null;
 }
 
-function rowOf(batch: Batch): BatchRow {
+function rowOf(batch: Batch, engine_version: string | null): BatchRow {
   const { batchId, plan, run, advice, events } = batch;
   return {
     batch_id: batchId,
     plan,
     run,
     advice,
-    folded: { count: events.length, last_id: events.at(-1)?.id ?? null },
+    folded: { count: events.length, last_id: events.at(-1)?.id ?? null, engine_version },
     opened_at_ms: openedMs(events),
     closed_at_ms: run?.closed_at_ms ?? null,
   };

@@ -30,7 +30,7 @@ async function phone() {
   await oldPhone(name);
   const store = await openStore(NOW, name);
   const shop = signal<Shop | null>(old.meta.shop as Shop);
-  const common = { store, compute, phoneNow: () => NOW, offsetMs: () => 0, shopId: () => shop.value?.id ?? "" };
+  const common = { store, compute, phoneNow: () => NOW, offsetMs: () => 0, shopId: () => shop.value?.id ?? "", engineVersion: () => "test" };
   const book = new BatchBook({ ...common, wrote: () => {} });
   const shopBook = new ShopBook({ ...common, wrote: () => {} }, shop);
   for (const batchId of await book.load()) await book.refresh(batchId);

@@ -33,8 +33,9 @@ export interface BatchRow {
   plan: PlanDocument;
   run: Run | null;
   advice: Advice | null;
-  /** How many events `run` and `advice` know, and the newest's id. */
-  folded: { count: number; last_id: string | null };
+  /** How many events `run` and `advice` know, the newest's id, and the version of the engine that folded them: missing
+   * in rows of earlier apps. */
+  folded: { count: number; last_id: string | null; engine_version?: string | null };
   opened_at_ms: number;
   closed_at_ms: number | null;
 }

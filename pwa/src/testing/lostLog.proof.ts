@@ -44,7 +44,7 @@ class Phone {
 
   static async opens(): Promise<Phone> {
     const store = await openStore(Date.now(), `lost-${++names}`);
-    const common = { store, compute, phoneNow: () => Date.now(), offsetMs: () => 0, wrote: () => {} };
+    const common = { store, compute, phoneNow: () => Date.now(), offsetMs: () => 0, wrote: () => {}, engineVersion: () => "test" };
     let phone: Phone;
     const book = new BatchBook({ ...common, shopId: () => phone.shop.value?.id ?? "" });
     phone = new Phone(store, book, new Exchange(store, httpApi, new OffsetFilter(), () => Date.now()));

@@ -50,7 +50,7 @@ export class PhoneUser {
       await this.book.refresh(batchId);
     };
     this.book = new BatchBook({ store: this.store, compute, phoneNow: () => this.clock(), offsetMs: () => this.offsetMs,
-      shopId: () => "demo-shop", wrote: () => {} });
+      shopId: () => "demo-shop", engineVersion: () => "test", wrote: () => {} });
     this.taps = new Taps({ clock: () => this.clock() + this.offsetMs, batch: (id) => this.book.batches.value.get(id), write,
       silence: () => false, armedAt: () => -Infinity });
     this.exchange = new Exchange(this.store, httpApi, this.filter, () => this.clock());

@@ -2,10 +2,13 @@
 
 from typing import Any
 
+from sqlalchemy.orm import Session
+
+from amberbench.engine import VERSION
 from amberbench.engine.batch import log as bench
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading
-from amberbench.store.models import EventRow
+from amberbench.store.models import BatchRow, EventRow
 
 from . import clock, documents, folding, strict_json
 from .event_validation import NAME
@@ -31,16 +34,23 @@ def record(batch_id: str) -> Document | None:
         return None
     with reading() as session:
         row = queries.batch(session, batch_id)
-        if row is None:
-            return None
-        rows: list[EventRow] = queries.events_of(session, "batch", batch_id)
-        events, aside = clock.split(sorted((documents.event(one) for one in rows), key=bench.order_key))
-        opening = folding.opening_of(events)
-        return {
-            "summary": documents.summary(row),
-            "plan": opening["body"]["plan"] if opening else None,
-            "run": strict_json.read(row.run) if row.run else None,
-            "broken": row.broken,
-            "events": events,
-            "set_aside": aside,
-        }
+        if row is None or row.engine_version == VERSION:
+            return _record(session, row) if row else None
+    folding.fold_again(batch_id)
+    with reading() as session:
+        row = queries.batch(session, batch_id)
+        return _record(session, row) if row else None
+
+
+def _record(session: Session, row: BatchRow) -> Document:
+    rows: list[EventRow] = queries.events_of(session, "batch", row.batch_id)
+    events, aside = clock.split(sorted((documents.event(one) for one in rows), key=bench.order_key))
+    opening = folding.opening_of(events)
+    return {
+        "summary": documents.summary(row),
+        "plan": opening["body"]["plan"] if opening else None,
+        "run": strict_json.read(row.run) if row.run else None,
+        "broken": row.broken,
+        "events": events,
+        "set_aside": aside,
+    }

@@ -28,7 +28,8 @@ def newest() -> Document:
     """`{contributions: [{batch_id, name, closed_at_ms, reason, contribution}]}` of the batches closed last.
 
     `reason` is why the shop leaves a batch out, or null; `contribution` as learn.contribution makes it, null for a
-    batch that cannot be read. What is missing or outdated is worked out between transactions: it takes a while.
+    batch that cannot be read. What is missing or outdated is worked out between transactions: it takes a while. Of a
+    batch that another engine folded stands what that one found, until this one has folded it (`folding.fold_outdated`).
     """
     with reading() as session:
         rows = queries.batches_closed_last(session, MOST, KINDS_WITHOUT_MELT)
@@ -37,7 +38,7 @@ def newest() -> Document:
         outdated = [
             (line, row.events, {"batch_id": row.batch_id, "plan": _plan(session, row.batch_id), "run": _run(row)})
             for row, line in zip(rows, lines, strict=True)
-            if not _is_good(kept.get(row.batch_id), row.events)
+            if row.engine_version == VERSION and not _is_good(kept.get(row.batch_id), row.events)
         ]
     for line, _, request in outdated:
         line["contribution"] = _contribution(request)

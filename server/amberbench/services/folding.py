@@ -17,7 +17,7 @@ from amberbench.engine.batch import courses
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
 from amberbench.engine.core.problems import Problem
-from amberbench.store import queries, writing
+from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
 from . import clock, documents, mistakes, strict_json
@@ -196,19 +196,29 @@ def _text(value: Any, most: int) -> str:
 
 
 def fold_outdated() -> None:
-    """Folds again the batches that another version of the engine folded, and those that were never folded."""
-    with writing() as session:
-        _fold_outdated(session)
+    """Folds again the batches that another version of the engine folded, and those that were never folded.
+
+    Each in a transaction of its own, so that no push waits for more than one of them.
+    """
+    with reading() as session:
+        outdated = queries.batches_to_fold(session, VERSION)
+    for batch_id in outdated:
+        fold_again(batch_id)
+
+
+def fold_again(batch_id: str) -> None:
+    """Folds a batch that another version of the engine folded; the row stays as it is if the database is not free."""
+    try:
+        with writing() as session:
+            project(session, batch_id)
+    except OperationalError as error:  # tried again when it is read, and at the next start
+        log.warning("batch %s could not be folded again: %s", batch_id, error)
 
 
 def rebuild() -> int:
     """Makes all batches anew from the log; how many there are."""
     with writing() as session:
         queries.forget_batches(session)
-        _fold_outdated(session)
+        for batch_id in queries.batches_to_fold(session, VERSION):
+            project(session, batch_id)
         return queries.count_batches(session)
-
-
-def _fold_outdated(session: Session) -> None:
-    for batch_id in queries.batches_to_fold(session, VERSION):
-        project(session, batch_id)

@@ -1,4 +1,4 @@
-"""Makes a database ready: newest tables, batches and shop folded by this engine, and a shop to begin with."""
+"""Makes a database ready: newest tables, and a shop to begin with."""
 
 import sqlite3
 from collections.abc import Iterator
@@ -9,7 +9,7 @@ from sqlalchemy.exc import DatabaseError
 
 from amberbench import store
 
-from . import folding, shop
+from . import shop
 
 
 class Unusable(Exception):
@@ -43,12 +43,11 @@ def import_earlier_database(earlier: Path | None) -> Path | None:
 
 
 def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
-    """Applies missing migrations, folds what another engine folded, begins a shop where there is none.
+    """Applies missing migrations, begins a shop where there is none.
 
     seed: JSON of `seed_data`, whose words are taken in this language; None: an empty shop. Returns whether a shop was
     begun. Raises Unusable when the file cannot be written, is no database, or was written by a newer version.
     """
     with _usable():
         store.upgrade()
-    folding.fold_outdated()
     return shop.begin(seed, now_ms, language)

@@ -165,10 +165,10 @@ def contributions(session: Session, batch_ids: Sequence[str]) -> dict[str, Contr
 
 
 def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:
-    """Batches the log speaks of that this engine has not folded."""
+    """Batches the log speaks of that this engine has not folded, newest first."""
     folded = select(BatchRow.batch_id).where(BatchRow.engine_version == engine_version)
     asked = select(EventRow.stream_id).where(_in_stream("batch"), EventRow.stream_id.not_in(folded))
-    return session.scalars(asked.distinct().order_by(EventRow.stream_id)).all()
+    return session.scalars(asked.distinct().order_by(EventRow.stream_id.desc())).all()
 
 
 def mark_opened(session: Session, batch_id: str) -> None:
