@@ -3,8 +3,10 @@
 from itertools import cycle
 
 from tests.measure.__main__ import PARTS
+from tests.measure.bare_server import bare_app
 from tests.measure.cpython import answered
 from tests.measure.engine_calls import EVENTS, bench_calls, desk_calls
+from tests.measure.events import pushes
 from tests.measure.table import drawn, time_row
 from tests.measure.timing import compared
 
@@ -29,3 +31,9 @@ def test_a_target_that_is_not_met_is_called_missed():
     found = compared({"job": lambda: 0.030}, lambda: 0.010, rounds=3)["job"]
     assert "MISSED" in drawn([time_row("a call", found, "loop", target_s=0.100, slower=4.0)])
     assert "met" in drawn([time_row("a call", found, "loop", target_s=0.200, slower=4.0)])
+
+
+def test_the_bare_route_takes_the_groups_that_are_pushed(tmp_path):
+    text = next(iter(pushes(1, 5)))
+    answer = bare_app(tmp_path / "bare.sqlite").test_client().post("/events", data=text)
+    assert answer.get_json() == {"stored": 5}

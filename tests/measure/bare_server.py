@@ -16,9 +16,11 @@ from amberbench import serving, store
 from amberbench.app import create_app
 from amberbench.services.event_validation import MEMBERS
 
+# A stream has two columns; here all events are of batches.
+PLAIN = [name for name in MEMBERS if name != "stream"]
 INSERT = (
-    f"INSERT INTO event ({', '.join(MEMBERS)}, body, received_ms, flags)"
-    f" VALUES ({', '.join('?' * len(MEMBERS))}, ?, 0, '')"
+    f"INSERT INTO event ({', '.join(PLAIN)}, stream_kind, stream_id, body, received_ms, flags)"
+    f" VALUES ({', '.join('?' * len(PLAIN))}, 'batch', ?, ?, 0, '')"
 )
 _own = threading.local()
 
@@ -32,7 +34,7 @@ def bare_app(file: Path) -> Flask:
     @app.post("/events")
     def keep() -> Response:
         events = json.loads(request.get_data())["events"]
-        values = [(*(event[name] for name in MEMBERS), json.dumps(event["body"])) for event in events]
+        values = [(*(event[name] for name in PLAIN), event["batch_id"], json.dumps(event["body"])) for event in events]
         with _connection(file) as connection:
             connection.executemany(INSERT, values)
         return Response(json.dumps({"stored": len(values)}), mimetype="application/json")
