@@ -27,7 +27,7 @@ from amberbench.engine.batch import advice as advise
 from amberbench.engine.batch import run
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import materials
-from amberbench.engine.products.cluster import time_windows as clusters
+from amberbench.engine.products.cluster import tray_cooling as clusters
 from tests.bench import NINE_OCLOCK_MS
 from tests.kitchens import Kitchen
 

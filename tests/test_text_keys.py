@@ -39,7 +39,7 @@ BOWL_STEPS = {"seed", "stir_seed", "rewarm", "mark", "salt", "mark_salt", "stand
 def melt_reasons():
     """The second of each answer of the melt's decision is the reason's code."""
     for path, tree in text_keys.trees():
-        if path.name == "next_burst.py":
+        if path.name == "next_action.py":
             for node in ast.walk(tree):
                 if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple) and len(node.value.elts) == 3:
                     yield from text_keys.constants(node.value.elts[1])

@@ -6,7 +6,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.physics import materials
-from amberbench.engine.products.cluster import time_windows as clusters
+from amberbench.engine.products.cluster import tray_cooling as clusters
 from tests.strategies_deposit import ON_A_BED, ON_NUTS
 
 PLAIN = {"conductivity_w_mk": 0.3, "density_kg_m3": 1400, "heat_capacity_j_kgk": 1900}

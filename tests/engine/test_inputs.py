@@ -7,13 +7,13 @@ from amberbench.engine.physics import bases
 from amberbench.engine.physics import convection as surfaces
 from amberbench.engine.physics import pot as heating
 from amberbench.engine.products.cluster import plan as deposit
-from amberbench.engine.products.cluster import time_windows as clusters
+from amberbench.engine.products.cluster import tray_cooling as clusters
 from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import time_spread as cooling_range
 from amberbench.engine.steps.deposit import funnel, schedule
 from amberbench.engine.steps.deposit import trays as trays_cluster
 from amberbench.engine.steps.melt import belief as melt_belief
-from amberbench.engine.steps.melt import burst_limit as melt_guard
+from amberbench.engine.steps.melt import burst_length as melt_guard
 from amberbench.engine.steps.melt import oven
 from amberbench.engine.steps.melt import plan as melt
 from amberbench.engine.steps.temper import plan as temper

@@ -9,7 +9,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.physics import spherical_cap as cap
-from amberbench.engine.products.cluster.time_windows import spread_m
+from amberbench.engine.products.cluster.tray_cooling import spread_m
 from amberbench.engine.steps.cool.cooling_curve import crossing_s
 from tests.round_bodies import CapOnTray, cap_height_m
 from tests.strategies_deposit import ON_NUTS

@@ -16,7 +16,7 @@ from .steps.coat import plan as coat
 from .steps.cool import plan as cool
 from .steps.cut import plan as cut
 from .steps.deposit import funnel
-from .steps.dip import salting
+from .steps.dip import salt_interval
 from .steps.jacket import plan as jacket
 from .steps.melt import plan as melt
 from .steps.pour import plan as pour
@@ -47,7 +47,7 @@ FUNCTIONS: "dict[str, Callable[..., Any]]" = {
     "chocolate.coating": coat.plan,
     "chocolate.temper": temper.plan,
     "chocolate.hold": temper.working_time,
-    "chocolate.salting": salting.salting,
+    "chocolate.salting": salt_interval.salting,
     "deposit.fill": funnel.fill,
     "room.dew_point": humid_air.dew_point,
     "room.advise": room.advise,

@@ -13,7 +13,7 @@ from ..steps.cool import fields as cool_fields
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
 from ..steps.melt.belief import Belief
-from ..steps.melt.next_burst import follow_history
+from ..steps.melt.next_action import follow_history
 from . import fields
 
 TYPE_CHECKING = False

@@ -5,7 +5,7 @@ import math
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
-from . import job, time_windows
+from . import job, tray_cooling
 from .fields import DEPOSIT_KG
 
 TYPE_CHECKING = False
@@ -112,4 +112,4 @@ def _planned_m(request: "Readable", deposit_kg: float) -> float | None:
     """What the planned width makes of the weight found; None where none was planned."""
     if request["spread_m"] is None or request["deposit_kg"] is None:
         return None
-    return time_windows.spread_m(request["spread_m"], deposit_kg / request["deposit_kg"])
+    return tray_cooling.spread_m(request["spread_m"], deposit_kg / request["deposit_kg"])

@@ -7,7 +7,7 @@ from ...core.problems import Problem
 from ...physics import materials
 from ...steps.melt.fields import MELT
 from .. import parts
-from . import lattice, time_windows
+from . import lattice, tray_cooling
 from .fields import IN_HAND
 from .lattice import ROUNDING_M
 
@@ -184,6 +184,6 @@ def _to_have_ready(material: str, kg: float, count: int | None) -> "Document":
 
 def _covered_m2(request: "Readable", job: "ClusterJob") -> float:
     """What a cluster covers of the tray in m², the mean."""
-    across = [(number, time_windows.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
+    across = [(number, tray_cooling.spread_m(request["spread_m"], kg / job.heaviest_kg)) for number, kg in job.rows]
     result: float = sum(number * 0.25 * math.pi * wide_m * wide_m for number, wide_m in across) / job.clusters
     return result

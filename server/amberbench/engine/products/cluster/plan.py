@@ -15,7 +15,7 @@ from ...steps.melt.fields import MELT
 from ...steps.room import plan as room
 from .. import parts
 from . import job as cluster_asked
-from . import time_windows
+from . import tray_cooling
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -101,8 +101,8 @@ def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document,
     """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
     rows of the melt)."""
     melt_request, melted = _melted(request, job)
-    if job.pour_c <= request["room_c"] + time_windows.COLD_K:
-        highest_c = job.pour_c - time_windows.COLD_K
+    if job.pour_c <= request["room_c"] + tray_cooling.COLD_K:
+        highest_c = job.pour_c - tray_cooling.COLD_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
     fill_request = _fill_request(request, job)
     rows, melted["inputs"] = melted["inputs"], []
@@ -156,7 +156,7 @@ def _thinner_than_measured(request: "Readable", job: "ClusterJob") -> float:
 
 def _run_together(request: "Readable", thinner: float) -> "list[Any]":
     """What to say of a gap that the warmest deposits close."""
-    wide_m = time_windows.spread_m(request["spread_m"], 1.0, thinner)
+    wide_m = tray_cooling.spread_m(request["spread_m"], 1.0, thinner)
     if wide_m <= request["spread_m"] + request["gap_m"]:
         return []
     return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
@@ -224,12 +224,12 @@ def _windows(
 ) -> "tuple[Document | None, Document]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
-    tray = time_windows.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
+    tray = tray_cooling.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
     material = materials.resolved(request["material"])
     lightest_kg = min(kg for _, kg in job.rows)
 
     def stuff(deposit_kg: float) -> "tuple[list[tuple[Readable, float, float]], float]":
-        across_m = time_windows.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
+        across_m = tray_cooling.spread_m(request["spread_m"], deposit_kg / job.heaviest_kg)
         beside = [(one, kg, request["room_c"]) for one, kg in cluster_asked.one_under(request, across_m)]
         return [(material, deposit_kg, job.pour_c)] + beside, across_m
 
@@ -237,7 +237,7 @@ def _windows(
     found, across_m = stuff(job.heaviest_kg)
     warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays.FRESH_BOWL_K)
     least = None if lightest_kg == job.heaviest_kg else stuff(lightest_kg)
-    return time_windows.windows(tray, found, across_m, least, second, warmest_c)
+    return tray_cooling.windows(tray, found, across_m, least, second, warmest_c)
 
 
 def _bed(request: "Readable", beds_m2: list[float]) -> "Document | None":
@@ -251,7 +251,7 @@ def _bed(request: "Readable", beds_m2: list[float]) -> "Document | None":
 def _sizes(job: "ClusterJob") -> "list[Document]":
     wide_m = job.request["spread_m"]
     return [
-        {"clusters": number, "deposit_kg": kg, "spread_m": time_windows.spread_m(wide_m, kg / job.heaviest_kg)}
+        {"clusters": number, "deposit_kg": kg, "spread_m": tray_cooling.spread_m(wide_m, kg / job.heaviest_kg)}
         for number, kg in job.rows
     ]
 
@@ -279,20 +279,20 @@ def _bench(
 def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     own = [
-        constant("deposit.tacky_c", time_windows.TACKY_C, "°C"),
-        constant("deposit.cold_c", time_windows.COLD_C, "°C"),
-        constant("deposit.free_c", time_windows.FREE_C, "°C"),
-        constant("deposit.tacky_k", time_windows.TACKY_K, "K"),
-        constant("deposit.cold_k", time_windows.COLD_K, "K"),
+        constant("deposit.tacky_c", tray_cooling.TACKY_C, "°C"),
+        constant("deposit.cold_c", tray_cooling.COLD_C, "°C"),
+        constant("deposit.free_c", tray_cooling.FREE_C, "°C"),
+        constant("deposit.tacky_k", tray_cooling.TACKY_K, "K"),
+        constant("deposit.cold_k", tray_cooling.COLD_K, "K"),
         constant("deposit.room_margin_k", cooling_curve.ROOM_MARGIN_K, "K"),
-        constant("deposit.contact_m2k_w", time_windows.CONTACT_M2K_W, "m² K/W", "asme_1992"),
-        constant("deposit.loss_sd", time_windows.LOSS_SD, ""),
-        constant("deposit.spread_exponent", time_windows.EXPONENT, "", "huppert_1982", "published"),
-        constant("deposit.thin_exponent", time_windows.THIN_EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.contact_m2k_w", tray_cooling.CONTACT_M2K_W, "m² K/W", "asme_1992"),
+        constant("deposit.loss_sd", tray_cooling.LOSS_SD, ""),
+        constant("deposit.spread_exponent", tray_cooling.EXPONENT, "", "huppert_1982", "published"),
+        constant("deposit.thin_exponent", tray_cooling.THIN_EXPONENT, "", "huppert_1982", "published"),
         constant("deposit.thinner", thinner, "", "berk"),
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
-        constant("deposit.guard_sd", time_windows.COLD_GUARD_SD, ""),
+        constant("deposit.guard_sd", tray_cooling.COLD_GUARD_SD, ""),
         constant("deposit.bowl_k", BOWL_BELOW_HIGH_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.

@@ -7,11 +7,11 @@ from ...steps.cool.fields import COOL, COOL_REPLY, FIRM
 from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.jacket.fields import CHOPPED, JACKET_REPLY, WATER
-from ...steps.melt import taken as melt_taken
+from ...steps.melt import plan_fields as melt_plan_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
-from .. import taken as plan_taken
+from .. import plan_fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -25,15 +25,15 @@ def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply: in a jacket another melt than in an oven."""
     jacketed = bool(reply.get("jacket"))
     return together(
-        plan_taken.REPLY,
+        plan_fields.REPLY,
         {
-            "caramel_kg": plan_taken.SOME,
-            "cut": record({"pieces": plan_taken.AMOUNT, "piece_kg": plan_taken.AMOUNT}, "the cutting"),
-            "pour": record({name: plan_taken.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"),
-            "melt_request": record(melt_taken.IN_JACKET if jacketed else melt_taken.IN_OVEN, "the melt"),
-            "jacket": plan_taken.times("seconds_s", "low_s", "high_s", default=None),
+            "caramel_kg": plan_fields.SOME,
+            "cut": record({"pieces": plan_fields.AMOUNT, "piece_kg": plan_fields.AMOUNT}, "the cutting"),
+            "pour": record({name: plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"),
+            "melt_request": record(melt_plan_fields.IN_JACKET if jacketed else melt_plan_fields.IN_OVEN, "the melt"),
+            "jacket": plan_fields.times("seconds_s", "low_s", "high_s", default=None),
             "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
-            "cool": plan_taken.times(*READY),
+            "cool": plan_fields.times(*READY),
         },
     )
 

@@ -1,7 +1,7 @@
 """Dipping the pieces of a batch: chocolate, outside size, and how many before they are marked or salted."""
 
 from ..coat import plan as coat
-from . import salting as dip_salting
+from . import salt_interval
 from .fields import AT_BENCH, COATED_AS
 
 TYPE_CHECKING = False
@@ -29,5 +29,5 @@ def plan(
         "salt_each_kg": dip["salt_each_kg"],
         "pieces": pieces,
     }
-    reply.update(dip_salting.salting(salting))
+    reply.update(salt_interval.salting(salting))
     return reply

@@ -7,10 +7,9 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
 from . import belief as melt_belief
-from . import burst_limit, oven
-from . import next_burst as melt_decide
-from .burst_limit import MeltLimits
-from .next_burst import decide, follow_history
+from . import burst_length, next_action, oven
+from .burst_length import MeltLimits
+from .next_action import decide, follow_history
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -178,10 +177,10 @@ def _decided() -> "list[Input]":
     """Input rows of the risks taken by a burst and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
-        constant("melt.guard", normal_below(burst_limit.GUARD_SD), ""),
-        constant("melt.guard_unread", normal_below(burst_limit.GUARD_SD_UNREAD), ""),
-        constant("melt.aim", burst_limit.AIM_IN_WINDOW, ""),
-        constant("melt.pour_risk", melt_decide.POUR_RISK, ""),
+        constant("melt.guard", normal_below(burst_length.GUARD_SD), ""),
+        constant("melt.guard_unread", normal_below(burst_length.GUARD_SD_UNREAD), ""),
+        constant("melt.aim", burst_length.AIM_IN_WINDOW, ""),
+        constant("melt.pour_risk", next_action.POUR_RISK, ""),
     ]
 
 
@@ -207,7 +206,7 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
     {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
     Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `belief`; what to do
-    with it, see `decide`; how long a burst may be, see `guard`.
+    with it, see `next_action`; how long a burst may be, see `burst_length`.
     Source: choi_okos_1986 for the heat; readings and lumps from memory.
     """
     check_melt(request)

@@ -1,4 +1,4 @@
-"""Salting in time."""
+"""After how many pieces to salt, so that the coat still takes it."""
 
 import math
 

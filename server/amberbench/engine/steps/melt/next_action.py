@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
     from ...core.annotations import Readable
     from .belief import Belief
-    from .burst_limit import MeltLimits
+    from .burst_length import MeltLimits
 
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a

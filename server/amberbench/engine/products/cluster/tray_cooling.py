@@ -6,7 +6,7 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import bases, convection, materials
 from ...physics.spherical_cap import CapCooling, SphericalCap, height_m
-from ...steps.cool import cooling_curve as cool_course
+from ...steps.cool import cooling_curve
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 # cools to it: the time is then that of a room at just this limit, so that a warmer room never frees a tray sooner.
 FREE_C = 24.0
 CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
-TACKY_C, TACKY_K = cool_course.MILESTONES[1][2:]
+TACKY_C, TACKY_K = cooling_curve.MILESTONES[1][2:]
 COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
 LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
 COLD_GUARD_SD = 2.05  # of its standard deviations: 2 % points
@@ -63,13 +63,13 @@ class Tray:
         # The tray beside a cluster is lined: it shines as food does, whatever lies below.
         self.top = convection.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = convection.face("insulated", 0.0, plate_m, False)  # it stands on a table
-        self.free_c = max(FREE_C, room_c + cool_course.ROOM_MARGIN_K)
+        self.free_c = max(FREE_C, room_c + cooling_curve.ROOM_MARGIN_K)
         self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
         self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
 
     def in_warmest_room(self) -> "Tray":
         """The tray in the warmest room in which clusters come free, if this one is warmer."""
-        warmest_c = FREE_C - cool_course.ROOM_MARGIN_K
+        warmest_c = FREE_C - cooling_curve.ROOM_MARGIN_K
         return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
 
     def milestone_times(
@@ -84,7 +84,7 @@ class Tray:
         course = CapCooling(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
         points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
         while course.surface_c > self.cold_c or (free and course.core_c > self.free_c):
-            if course.at_s > cool_course.LONGEST_S:
+            if course.at_s > cooling_curve.LONGEST_S:
                 raise Problem("base", "tray_cools_too_slowly", self.free_c, unit="°C")
             course.advance()
             points.append((course.at_s, course.core_c, course.surface_c))
@@ -111,7 +111,7 @@ class MilestoneTimes:
 
 def _crossed_s(points: list[tuple[float, float, float]], column: int, temp_c: float, room_c: float) -> float:
     """`crossing_s`, infinite where it never comes: only a time that nobody asked for."""
-    at_s = cool_course.crossing_s(points, column, temp_c, room_c)
+    at_s = cooling_curve.crossing_s(points, column, temp_c, room_c)
     return math.inf if at_s is None else at_s
 
 
