@@ -109,7 +109,7 @@ def rings_late(killable: KillableBrowser, batch: str, later_ms: int, clock: str,
     phone.page.goto(batch)
     expect(phone.ring).to_contain_text(clock)
     expect(phone.ring).to_contain_text("ago")
-    phone.silences(taps=3)
+    phone.silences()
     phone.is_at(step)
 
 

@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useLayoutEffect } from "preact/hooks";
 
 import { batches, now, type Ring, rings, silence, swallowClick } from "../state";
 import { figure, t } from "../text";
@@ -13,7 +13,8 @@ const FIRST_TAPS = ["pointerdown", "keydown"] as const;
 export function Ringing() {
   const ring = rings.value.find((one) => one.clock.sound === "too_hot") ?? rings.value[0];
   const ringing = ring !== undefined;
-  useEffect(() => (ringing ? catchFirstTap() : undefined), [ringing]);
+  // With the drawing, not after it: a tap on a ring that is seen is never lost.
+  useLayoutEffect(() => (ringing ? catchFirstTap() : undefined), [ringing]);
   if (!ring) return null;
   const mark = markOf(ring);
   if (!mark.too_hot && somethingIsTyped(ring)) return <RingStrip ring={mark} />;
