@@ -7,12 +7,12 @@ from typing import Any
 from flask.testing import FlaskClient
 
 from amberbench.config import demo_shop_file
-from amberbench.services import first_shop_edits
+from amberbench.services import initial_shop_events
 from tests.bench import NINE_OCLOCK_MS, planned_slab
 
 Event = dict[str, Any]
 _random = random.Random(7)
-BEGUN = len(first_shop_edits.of_seed(json.loads(demo_shop_file().read_text(encoding="utf-8"))))
+BEGUN = len(initial_shop_events.of_seed(json.loads(demo_shop_file().read_text(encoding="utf-8"))))
 """Events that the invented shop begins with: the first of a test has the next position."""
 
 

@@ -11,7 +11,7 @@ from amberbench.engine.core import describe as fields
 from amberbench.engine.core import sources
 from amberbench.engine.shop import fields as fields_shop
 from amberbench.engine.shop import fold
-from amberbench.services import first_shop_edits
+from amberbench.services import initial_shop_events
 
 SEED = json.loads((Path(__file__).parents[2] / "seed_data/demo_shop.json").read_text(encoding="utf-8"))
 ROWS = [(f"{doc}.{field}", row) for doc, rows in SEED["docs"].items() for field, row in rows.items()]
@@ -21,7 +21,7 @@ FIGURES = [(path, row) for path, row in ROWS if type(row["value"]) in (int, floa
 def folded(language="en"):
     events = [
         {"id": str(seq), "v": 1, "shop_id": SEED["id"], "device_id": "seed", "seq": seq, "at_ms": 0, "offset_ms": 0,
-         "kind": fold.KIND, "body": body} for seq, body in enumerate(first_shop_edits.of_seed(SEED, language))
+         "kind": fold.KIND, "body": body} for seq, body in enumerate(initial_shop_events.of_seed(SEED, language))
     ]  # fmt: skip
     reply = catalogue.call("shop.fold", {"events": events})
     assert reply["ignored"] == []

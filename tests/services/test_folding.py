@@ -80,7 +80,7 @@ def folded_whole(app, batch_id):
             session.delete(row)
             session.flush()
         assert waits(session, batch_id) == (row is None)
-        folding.project(session, batch_id)
+        folding.refold_batch(session, batch_id)
     return kept(app, batch_id)
 
 

@@ -2,5 +2,5 @@ declare module "@micropython/micropython-webassembly-pyscript/micropython.mjs" {
   export function loadMicroPython(options: {
     url: string;
     heapsize: number;
-  }): Promise<import("./install").MicroPython>;
+  }): Promise<import("./loadEngine").MicroPython>;
 }

@@ -4,7 +4,7 @@ import wasm from "@micropython/micropython-webassembly-pyscript/micropython.wasm
 
 import engine from "../../packed/engine.mpy?url";
 import { faultOf } from "./fault";
-import { type CallText, install } from "./install";
+import { type CallText, loadEngine } from "./loadEngine";
 import type { Answer, Call } from "./messages";
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -20,7 +20,7 @@ async function compiled(): Promise<Uint8Array> {
 }
 
 async function startPython(): Promise<CallText> {
-  const { version, callText, python } = await install((options) => loadMicroPython({ ...options, url: wasm }), compiled());
+  const { version, callText, python } = await loadEngine((options) => loadMicroPython({ ...options, url: wasm }), compiled());
   // Within reach of `make measure`, which times the engine beside a plain loop in this very MicroPython.
   Object.assign(self, { amberbenchPython: python });
   post({ ready: version });

@@ -1,5 +1,5 @@
 import type { SoundName } from "../documents";
-import { onEveryTap } from "./taps";
+import { onEveryTap } from "./userActivation";
 import { FIGURES, VIBRATIONS } from "./tones";
 import { vibrate } from "./vibration";
 

@@ -1,4 +1,4 @@
-import { onEveryTap } from "./taps";
+import { onEveryTap } from "./userActivation";
 
 /** Whether the screen stays on: asked for and held, refused by the phone, or not to be had here. */
 export type WakeState = "idle" | "held" | "refused" | "missing";

@@ -4,7 +4,7 @@ import type { ComponentChildren, ComponentType } from "preact";
 import type { Advice, BenchEvent, ShopList, Shop, Summary } from "../documents";
 import type { BatchRecord, ShopRow } from "../state";
 import type { Kind, PlanOf, RunOf } from "./kindTraits";
-import type { BoxTools } from "./shared/sheetForm";
+import type { BoxTools } from "./shared/typedBackForm";
 
 export interface PictureProps<K extends Kind> {
   plan: PlanOf<K>;

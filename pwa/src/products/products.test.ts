@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 
 import type { PlanDocument } from "../documents";
-import { batchForWorker } from "../state/forWorker";
+import { batchForWorker } from "../state/replayRequest";
 import { hasSheet, KINDS, traitsOf } from "./traitRegistry";
 import { viewsOf } from "./viewRegistry";
 

@@ -11,9 +11,9 @@ import { correctedMs } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
 import { batchOf, batchStream } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
-import { type Books, refreshStreams } from "./books";
+import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { Day } from "./day";
-import { heldByOtherDevice } from "./holder";
+import { heldByOtherDevice } from "./heldElsewhere";
 import { Learning } from "./learning";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
@@ -22,7 +22,7 @@ import { settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batches, day, engineVersion, rings, storage, willRing } from "./signals";
 import { Syncing } from "./syncing";
-import { Taps } from "./taps";
+import { TapRecorder } from "./tapRecorder";
 import { correctedNow, offsetMs, setOffset } from "./time";
 import type { Batch, Settings } from "./types";
 import { PendingComputations } from "./pendingComputations";
@@ -46,11 +46,11 @@ export class AppState {
   readonly book: BatchBook;
   readonly shopBook: ShopBook;
   readonly ringBook: RingBook;
-  readonly taps: Taps;
+  readonly taps: TapRecorder;
   readonly learning: Learning;
   readonly syncing: Syncing;
   readonly photos: Photos;
-  private readonly books: Books;
+  private readonly streamFolders: StreamFolders;
   private readonly day: Day;
   private readonly tabs = new Tabs<Broadcast>((message) => this.takeBroadcast(message));
   private readonly pendingComputations: PendingComputations;
@@ -63,7 +63,7 @@ export class AppState {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
     this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
-    this.books = { batch: this.book, shop: this.shopBook };
+    this.streamFolders = { batch: this.book, shop: this.shopBook };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringBook = this.makeRingBook(acknowledged);
     this.pendingComputations = new PendingComputations(
@@ -84,7 +84,7 @@ export class AppState {
         day.value = reply;
       },
     });
-    this.taps = new Taps({
+    this.taps = new TapRecorder({
       clock: correctedNow,
       batch: (batchId) => batches.value.get(batchId),
       write: (batchId, kind, body) =>
@@ -232,7 +232,7 @@ export class AppState {
 
   /** Folds streams again; closed batches may teach something new. */
   private refreshAll(streams: string[]): void {
-    void refreshStreams(this.books, streams).then(() => {
+    void refreshStreams(this.streamFolders, streams).then(() => {
       const open = (one: string | null) => one === null || batches.value.get(one)?.run?.closed_at_ms === null;
       if (!streams.map(batchOf).every(open)) void this.learning.noticed();
     });

@@ -9,7 +9,7 @@ import { batchStream } from "../streams";
 import { inEngine, realEngine } from "../testing/engine";
 import { BatchBook } from "./batchBook";
 import type { Compute } from "./types";
-import { Taps } from "./taps";
+import { TapRecorder } from "./tapRecorder";
 import { PendingComputations } from "./pendingComputations";
 
 const T0 = 1_790_000_000_000;
@@ -276,7 +276,7 @@ test("events of a batch whose opening has not arrived wait for it", async () => 
 function taps(one: BatchBook, ringing = false) {
   let rings = ringing;
   let armedAt = 0;
-  return new Taps({
+  return new TapRecorder({
     clock: () => nowMs,
     batch: (batchId) => one.batches.value.get(batchId),
     write: (batchId, kind, body) => one.write(batchId, kind, body),
@@ -336,7 +336,7 @@ test("the first tap while a clock rings only silences, and the button arms 700 m
 test("a tap that could not be kept may be tapped again at once", async () => {
   const one = book();
   const batchId = await opened(one);
-  const tap = new Taps({
+  const tap = new TapRecorder({
     clock: () => nowMs,
     batch: (id) => one.batches.value.get(id),
     write: failsOnce(() => one.write(batchId, "ready_checked", {})),

@@ -7,7 +7,7 @@ import type { BatchRow, Photo, Store } from "../storage";
 import { uuid7 } from "../storage";
 import { batchStream } from "../streams";
 import { decidedBodies } from "./decisions";
-import { batchForWorker } from "./forWorker";
+import { batchForWorker } from "./replayRequest";
 import type { Batch, Compute } from "./types";
 
 interface BookParts {

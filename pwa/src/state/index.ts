@@ -11,7 +11,7 @@ import { alarmFile } from "./alarmFile";
 import { isAtHand, isOpen } from "./batchBook";
 import * as demoShop from "./demoShop";
 import * as exports from "./exports";
-import * as holder from "./holder";
+import * as heldElsewhere from "./heldElsewhere";
 import * as learning from "./learning";
 import * as paper from "./paper";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
@@ -25,7 +25,7 @@ import * as time from "./time";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
-export { swallowClick } from "../platform/taps";
+export { swallowClick } from "../platform/userActivation";
 export { EngineProblem } from "../problems";
 export { labelsOf, labelsOfProduct } from "./labels";
 export { type PlanParts, withMeasured } from "./learning";
@@ -79,8 +79,8 @@ export const lessons: ReadonlySignal<Lesson[] | null> = learning.lessons;
 export const measured: ReadonlySignal<Measured | null> = learning.measured;
 
 /** The other device that holds a batch, and since when; null: this phone holds it. */
-export function heldByOtherDevice(batch: Batch): holder.OtherHolder | null {
-  return holder.heldByOtherDevice(batch, signals.deviceId.value);
+export function heldByOtherDevice(batch: Batch): heldElsewhere.OtherHolder | null {
+  return heldElsewhere.heldByOtherDevice(batch, signals.deviceId.value);
 }
 
 // --- actions ---

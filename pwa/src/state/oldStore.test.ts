@@ -11,7 +11,7 @@ import { realEngine } from "../testing/engine";
 import { oldPhone } from "../testing/oldStore";
 import old from "../testing/oldStore.json";
 import { BatchBook } from "./batchBook";
-import { refreshStreams } from "./books";
+import { refreshStreams } from "./streamFolders";
 import { ShopBook } from "./shopBook";
 import type { Compute } from "./types";
 

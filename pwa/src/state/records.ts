@@ -6,7 +6,7 @@ import type { Store } from "../storage";
 import { batchStream } from "../streams";
 import { httpApi } from "../sync/api";
 import { openedMs, planOf } from "./batchBook";
-import { batchForWorker } from "./forWorker";
+import { batchForWorker } from "./replayRequest";
 import { sync } from "./syncing";
 import type { Batch, BatchRecord } from "./types";
 

@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 
 import type { Compute } from "../state/types";
 import { faultOf } from "../engine/fault";
-import { install } from "../engine/install";
+import { loadEngine } from "../engine/loadEngine";
 import { unwrapped } from "../engine/answer";
 import { EngineFailure } from "../problems";
 
@@ -15,7 +15,7 @@ let run: ((code: string) => void) | null = null;
 export async function realEngine(): Promise<Compute> {
   const wasm = import.meta.resolve("@micropython/micropython-webassembly-pyscript/micropython.wasm");
   const compiled = readFile(`${import.meta.dirname}/../../packed/engine.mpy`);
-  const { callText, python } = await install((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }), compiled);
+  const { callText, python } = await loadEngine((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }), compiled);
   run = (code) => python.runPython(code);
   return async (name, request) => {
     let text: string;

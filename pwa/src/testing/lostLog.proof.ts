@@ -7,7 +7,7 @@ import { afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 
 import type { BenchEvent, PlanDocument, Shop, ShopEdit } from "../documents";
 import { BatchBook } from "../state/batchBook";
-import { refreshStreams } from "../state/books";
+import { refreshStreams } from "../state/streamFolders";
 import type { Compute } from "../state/types";
 import { ShopBook } from "../state/shopBook";
 import { openStore, type Store, uuid7 } from "../storage";

@@ -1,9 +1,9 @@
 /** One phone and the person who uses it: the real store, outbox, book, taps and exchange, a clock that may be wrong. */
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
 import { BatchBook } from "../state/batchBook";
-import { refreshStreams } from "../state/books";
-import { heldByOtherDevice } from "../state/holder";
-import { Taps } from "../state/taps";
+import { refreshStreams } from "../state/streamFolders";
+import { heldByOtherDevice } from "../state/heldElsewhere";
+import { TapRecorder } from "../state/tapRecorder";
 import type { Batch, Compute } from "../state/types";
 import { openStore, type Store, uuid7 } from "../storage";
 import { httpApi, Refusal, Unreachable } from "../sync/api";
@@ -30,7 +30,7 @@ export class PhoneUser {
   book!: BatchBook;
   /** The phone's clock against the true one (ms). */
   errorMs = 0;
-  private taps!: Taps;
+  private taps!: TapRecorder;
   private exchange!: Exchange;
   private filter = new OffsetFilter();
   private offsetMs = 0;
@@ -51,7 +51,7 @@ export class PhoneUser {
     };
     this.book = new BatchBook({ store: this.store, compute, phoneNow: () => this.clock(), offsetMs: () => this.offsetMs,
       shopId: () => "demo-shop", engineVersion: () => "test", wrote: () => {} });
-    this.taps = new Taps({ clock: () => this.clock() + this.offsetMs, batch: (id) => this.book.batches.value.get(id), write,
+    this.taps = new TapRecorder({ clock: () => this.clock() + this.offsetMs, batch: (id) => this.book.batches.value.get(id), write,
       silence: () => false, armedAt: () => -Infinity });
     this.exchange = new Exchange(this.store, httpApi, this.filter, () => this.clock());
     for (const batchId of await this.book.load()) await this.book.refresh(batchId);

@@ -44,7 +44,7 @@ def record(batch_id: str) -> Document | None:
 
 def _record(session: Session, row: BatchRow) -> Document:
     rows: list[EventRow] = queries.events_of(session, "batch", row.batch_id)
-    events, aside = clock.split(sorted((documents.event(one) for one in rows), key=bench.order_key))
+    events, aside = clock.split_set_aside(sorted((documents.event(one) for one in rows), key=bench.order_key))
     opening = folding.opening_of(events)
     return {
         "summary": documents.summary(row),

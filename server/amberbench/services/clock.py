@@ -25,6 +25,6 @@ def is_ahead(event: Mapping[str, Any]) -> bool:
     return bool(event["at_ms"] + event["offset_ms"] > event["received_ms"] + AHEAD_MS)
 
 
-def split(events: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
+def split_set_aside(events: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """Stored events that folds take, and those set aside; each in the order given."""
     return [one for one in events if not is_ahead(one)], [one for one in events if is_ahead(one)]

@@ -54,7 +54,7 @@ def _is_good(kept: ContributionRow | None, events: int) -> bool:
 
 
 def _plan(session: Session, batch_id: str) -> Document | None:
-    openings, _ = clock.split([documents.event(one) for one in queries.openings_of(session, batch_id)])
+    openings, _ = clock.split_set_aside([documents.event(one) for one in queries.openings_of(session, batch_id)])
     opening = opening_of(openings)
     return opening["body"]["plan"] if opening else None
 

@@ -45,7 +45,7 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
     except Exception as error:  # one by one it harms no other batch
         errors.append(error)
         left = batch_ids
-    if all([project(session, batch_id) for batch_id in left]):
+    if all([refold_batch(session, batch_id) for batch_id in left]):
         # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
             mistakes.record("a batch could not be folded without its whole log", missed)
@@ -107,14 +107,14 @@ def _append_to_run(row: BatchRow, events: list[Document]) -> None:
     row.run = strict_json.write(run)
 
 
-def project(session: Session, batch_id: str) -> bool:
+def refold_batch(session: Session, batch_id: str) -> bool:
     """Folds a batch's events anew and keeps the result; False: a mistake of ours was in the way, and was told.
 
     A batch that nobody has opened yet waits for that event. Whatever goes wrong in folding stays here: the events are
     facts and must be kept.
     """
     rows = queries.events_of(session, "batch", batch_id)
-    events, _ = clock.split([documents.event(row) for row in rows])
+    events, _ = clock.split_set_aside([documents.event(row) for row in rows])
     opening = opening_of(events)
     if opening is None:
         queries.mark_unopened(session, batch_id)
@@ -210,7 +210,7 @@ def fold_again(batch_id: str) -> None:
     """Folds a batch that another version of the engine folded; the row stays as it is if the database is not free."""
     try:
         with writing() as session:
-            project(session, batch_id)
+            refold_batch(session, batch_id)
     except OperationalError as error:  # tried again when it is read, and at the next start
         log.warning("batch %s could not be folded again: %s", batch_id, error)
 
@@ -220,5 +220,5 @@ def rebuild() -> int:
     with writing() as session:
         queries.forget_batches(session)
         for batch_id in queries.batches_to_fold(session, VERSION):
-            project(session, batch_id)
+            refold_batch(session, batch_id)
         return queries.count_batches(session)

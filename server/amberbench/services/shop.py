@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import clock, documents, first_shop_edits, mistakes, strict_json
+from . import clock, documents, initial_shop_events, mistakes, strict_json
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7
@@ -44,12 +44,12 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
         if row is None:
             given = strict_json.read(seed) if seed is not None else {"id": uuid7(now_ms)}
             session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
-            facts = first_shop_edits.of_nothing() if seed is None else first_shop_edits.of_seed(given, language)
+            facts = initial_shop_events.of_nothing() if seed is None else initial_shop_events.of_seed(given, language)
             # At the beginning of time: whatever a person says stands over it, also what a phone brings back later.
             _write(session, given["id"], facts, 0, now_ms)
         elif not queries.events_of(session, "shop", row.id):
-            facts = first_shop_edits.of_document(strict_json.read(row.document))
-            _write(session, row.id, facts or first_shop_edits.of_nothing(), row.changed_ms, row.changed_ms)
+            facts = initial_shop_events.of_document(strict_json.read(row.document))
+            _write(session, row.id, facts or initial_shop_events.of_nothing(), row.changed_ms, row.changed_ms)
         fold(session, now_ms)
         return row is None
 
@@ -89,7 +89,7 @@ def fold(session: Session, now_ms: int) -> None:
     row = queries.shop(session)
     if row is None:
         return
-    events, _ = clock.split([documents.event(one) for one in queries.events_of(session, "shop", row.id)])
+    events, _ = clock.split_set_aside([documents.event(one) for one in queries.events_of(session, "shop", row.id)])
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:
@@ -99,7 +99,7 @@ def fold(session: Session, now_ms: int) -> None:
     row.changed_ms = now_ms
 
 
-def _write(session: Session, shop_id: str, facts: list[first_shop_edits.Body], at_ms: int, now_ms: int) -> None:
+def _write(session: Session, shop_id: str, facts: list[initial_shop_events.Body], at_ms: int, now_ms: int) -> None:
     """Appends facts as events of the seeding device, in their order."""
     for seq, body in enumerate(facts, start=1):
         event = parse_event(

@@ -6,7 +6,7 @@ import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { plannedLadder } from "../shared/ladder";
+import { plannedLadder } from "../shared/burstLadderData";
 import { type ClusterForm, clusterParts } from "./clusterForm";
 import { trayOf } from "./tray";
 import { DipSentences } from "../shared/DipSentences";

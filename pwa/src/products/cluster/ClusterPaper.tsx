@@ -3,7 +3,7 @@ import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { ClusterCautions } from "./ClusterCautions";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
-import { plannedLadder } from "../shared/ladder";
+import { plannedLadder } from "../shared/burstLadderData";
 import { BatchPage, BasisList } from "../shared/paper";
 import { Section } from "../../ui/Card";
 

@@ -1,6 +1,6 @@
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
-import { MELTING, meltedLadder } from "../shared/ladder";
+import { MELTING, meltedLadder } from "../shared/burstLadderData";
 import type { PictureProps } from "../kindViews";
 import { type Sizes, trayOf } from "./tray";
 

@@ -7,7 +7,7 @@ import type { RecordOf } from "../kindViews";
 import { ClusterCautions } from "./ClusterCautions";
 import { TrayMaps } from "./ClusterAnswerCards";
 import { FunnelCard } from "./FunnelCard";
-import { meltedLadder, plannedLadder } from "../shared/ladder";
+import { meltedLadder, plannedLadder } from "../shared/burstLadderData";
 import { Card } from "../../ui/Card";
 
 /** Clusters: planned beside happened, the melt, and the tray. */

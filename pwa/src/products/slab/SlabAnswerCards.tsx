@@ -8,7 +8,7 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedLadder } from "../shared/ladder";
+import { plannedLadder } from "../shared/burstLadderData";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
 import { meltedMs, BasisMarks } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";

@@ -2,7 +2,7 @@ import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
-import { meltedLadder, plannedLadder } from "../shared/ladder";
+import { meltedLadder, plannedLadder } from "../shared/burstLadderData";
 import type { RecordOf } from "../kindViews";
 import { cooledSlab, jacketOf } from "./slabPictures";
 

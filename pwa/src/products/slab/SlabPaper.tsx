@@ -4,7 +4,7 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedLadder } from "../shared/ladder";
+import { plannedLadder } from "../shared/burstLadderData";
 import { SlabCautions } from "./SlabCautions";
 import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
 import { meltedMs } from "../shared/Sentences";

@@ -3,7 +3,7 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
-import { MELTING, meltedLadder } from "../shared/ladder";
+import { MELTING, meltedLadder } from "../shared/burstLadderData";
 import type { PictureProps } from "../kindViews";
 import { cooledSlab, frameOf, jacketOf, slabOf } from "./slabPictures";
 

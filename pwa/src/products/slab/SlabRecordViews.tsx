@@ -1,7 +1,7 @@
 import { t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedLadder } from "../shared/ladder";
+import { plannedLadder } from "../shared/burstLadderData";
 import type { RecordOf } from "../kindViews";
 import { SlabCautions } from "./SlabCautions";
 import { SlabCompared } from "./SlabCompared";

@@ -11,7 +11,7 @@ import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { hasSheet } from "../../products/traitRegistry";
 import { viewsOf } from "../../products/viewRegistry";
 import { go } from "../../router";
-import { type BoxTools, emptyRow, firstSheet, isQuantity, isRowEmpty, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/sheetForm";
+import { type BoxTools, emptyRow, firstSheet, isQuantity, isRowEmpty, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/typedBackForm";
 import { Card } from "../../ui/Card";
 
 /** A sheet is of a batch that no phone has gone on with. */

@@ -7,7 +7,7 @@
 from ..products import KINDS
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import prompts as wash_prompts
-from . import shapes
+from . import input_checks
 from .courses import KIND_OF, open_step
 
 TYPE_CHECKING = False
@@ -65,7 +65,7 @@ def advise_request(request: "Readable") -> "Any":
     Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.
     Raises: Problem not_a_run (run).
     """
-    shapes.check_run(request["run"])
+    input_checks.check_run(request["run"])
     return advise(request["run"], request["at_ms"])
 
 

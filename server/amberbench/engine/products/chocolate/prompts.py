@@ -1,6 +1,6 @@
 """A bowl of chocolate as prompts: melt, seed, stir and read, strip, use, leftover. Nothing here changes the run."""
 
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, skip, text_entry
 from ...steps.common.prompts import lot_page
 from . import plan
@@ -62,7 +62,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.seed_aside", "values": {"seed_kg": run["planned"]["seed_kg"]}}
     advice["number"] = {"name": "caramel_kg", "value": planned_kg}
     likely = {"likely_low": planned_kg * 0.97, "likely_high": planned_kg * 1.03, "body": {"lot": lot}}
-    advice["entry"] = changed(entry("weighed", "kg", 0.05, 50.0, **likely), name="caramel_kg")
+    advice["entry"] = copy_with(entry("weighed", "kg", 0.05, 50.0, **likely), name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": lot})]
     advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_label"}
 
@@ -223,7 +223,7 @@ def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     body = {"what": "chocolate", "seen": len(run["out"])}
     advice["say"] = {"code": "say.weigh_chocolate", "values": {}}
     advice["more"] = {"code": "more.weigh_chocolate", "values": {}}
-    advice["entry"] = changed(
+    advice["entry"] = copy_with(
         entry("weighed_out", "kg", 0.0, min(50.0, 1.2 * chocolate_kg(run)), body=body), name="rest_kg"
     )
     advice["choices"] = [skip("weigh_out")]

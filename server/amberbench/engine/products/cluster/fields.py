@@ -7,11 +7,11 @@ from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import FIRM
 from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
-from ...steps.melt import plan_fields as melt_plan_fields
+from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
-from .. import plan_fields
+from .. import kept_plan_fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -203,26 +203,26 @@ CLUSTER_REPLY = together(
 
 def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply; an older one says less of its sizes."""
-    window = plan_fields.times("from_s", "to_s")
+    window = kept_plan_fields.times("from_s", "to_s")
     under = {
-        "kg": plan_fields.AMOUNT,
+        "kg": kept_plan_fields.AMOUNT,
         "material": document("as asked"),
-        "count": dict(plan_fields.AMOUNT, nullable=True),
+        "count": dict(kept_plan_fields.AMOUNT, nullable=True),
     }
-    size = {"clusters": plan_fields.AMOUNT, "deposit_kg": plan_fields.AMOUNT}
+    size = {"clusters": kept_plan_fields.AMOUNT, "deposit_kg": kept_plan_fields.AMOUNT}
     some = ("caramel_kg", "clusters", "per_tray", "trays", "fill_kg", "deposits_kg")
     return together(
-        plan_fields.REPLY,
-        {name: plan_fields.SOME for name in some},
-        {name: plan_fields.AMOUNT for name in ("piece_kg", "fill_s", "tray_s")},
+        kept_plan_fields.REPLY,
+        {name: kept_plan_fields.SOME for name in some},
+        {name: kept_plan_fields.AMOUNT for name in ("piece_kg", "fill_s", "tray_s")},
         {
-            "safe_s": dict(plan_fields.TIME, default=0.0),
-            "second_kg": dict(plan_fields.AMOUNT, default=0.0),
+            "safe_s": dict(kept_plan_fields.TIME, default=0.0),
+            "second_kg": dict(kept_plan_fields.AMOUNT, default=0.0),
             "second": dict(window, nullable=True),
             "free": window,
             "sizes": many(record(size, "one size"), 1, 100, "sizes", default=None),
             "under": many(record(under, "one"), 0, 100, "what goes under"),
-            "melt_request": record(melt_plan_fields.IN_OVEN, "the melt"),
+            "melt_request": record(kept_melt_fields.IN_OVEN, "the melt"),
             "fill_request": record(
                 {
                     name: FILL[name]

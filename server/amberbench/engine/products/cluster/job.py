@@ -6,7 +6,7 @@ from ...core import allergens
 from ...core.problems import Problem
 from ...physics import materials
 from ...steps.melt.fields import MELT
-from .. import parts
+from .. import subplans
 from . import lattice, tray_cooling
 from .fields import IN_HAND
 from .lattice import ROUNDING_M
@@ -122,7 +122,7 @@ def _refuse_both(request: "Readable") -> None:
 
 
 def _resolved(material: str, path: str) -> "Document":
-    return parts.call_renamed(materials.resolved, material, {"material": path})
+    return subplans.call_renamed(materials.resolved, material, {"material": path})
 
 
 def _bed(request: "Readable") -> list[tuple[str, float]]:

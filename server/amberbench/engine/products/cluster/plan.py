@@ -13,7 +13,7 @@ from ...steps.dip import plan as dip_plan
 from ...steps.melt import plan as melt
 from ...steps.melt.fields import MELT
 from ...steps.room import plan as room
-from .. import parts
+from .. import subplans
 from . import job as cluster_asked
 from . import tray_cooling
 
@@ -119,7 +119,7 @@ def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document,
 
 def _weights(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document":
     """What is weighed out and what it makes."""
-    blocks, leftover_kg = parts.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
+    blocks, leftover_kg = subplans.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
     return {
         "clusters": job.clusters,
         "sizes": _sizes(job),
@@ -184,7 +184,7 @@ def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document |
     asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2)
     names = {name: "dip." + name for name in dip}
     names["piece"] = "dip.pickup"
-    return parts.call_renamed(lambda one: dip_plan.plan(*one), asked, names)
+    return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, names)
 
 
 def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document]":
@@ -194,12 +194,12 @@ def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document
     names = {"mass_kg": job.field}
     try:
         wanted = _melt_request(request, job, warm_c)
-        return wanted, parts.call_renamed(melt.plan, wanted, names)
+        return wanted, subplans.call_renamed(melt.plan, wanted, names)
     except Problem as problem:
         if problem.code != "oven_too_weak":
             raise
     wanted = _melt_request(request, job, request["window_low_c"])
-    return wanted, parts.call_renamed(melt.plan, wanted, names)
+    return wanted, subplans.call_renamed(melt.plan, wanted, names)
 
 
 def _melt_request(request: "Readable", job: "ClusterJob", low_c: float) -> "Any":
@@ -207,7 +207,7 @@ def _melt_request(request: "Readable", job: "ClusterJob", low_c: float) -> "Any"
     wanted = {name: request[name] for name in MELT_AS_IS}
     wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
     wanted["window_high_c"] = min(request["window_high_c"] + trays.POURING_LOSS_K, request["warn_c"])
-    return parts.checked_part(MELT, wanted, request, {"mass_kg": job.field})
+    return subplans.checked_part(MELT, wanted, request, {"mass_kg": job.field})
 
 
 def _fill_request(request: "Readable", job: "ClusterJob") -> "Document":

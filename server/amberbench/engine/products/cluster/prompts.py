@@ -4,9 +4,8 @@ Nothing here changes the run.
 """
 
 from ...core import allergens
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, most_pieces
-from ...steps.deposit.laid import freed, second_deposits
 from ...steps.deposit.prompts import (
     bowl_empty_page,
     fill_button,
@@ -17,6 +16,7 @@ from ...steps.deposit.prompts import (
     stood_c,
 )
 from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
+from ...steps.deposit.tray_counts import freed, second_deposits
 from ...steps.deposit.trays import on_tray, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
 
@@ -141,7 +141,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         melt_page(run, at_ms, advice, (fill_page, fill_button))
         if advice["step"] == "fill":
             now: "Any" = advice["melt"]
-            advice["action"] = changed(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
+            advice["action"] = copy_with(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
         # The bowl keeps warm longer than the funnel.
         if (
             task == "wait"
@@ -247,7 +247,7 @@ def _cool(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.cool_tray", "values": {"high_at_ms": span_ms}}
     advice["number"] = {"name": "due_ms", "value": due_ms}
     if at_ms >= _resting_ms(state) + 1000.0 * SOONEST_FREE * state["free"]["from_s"]:
-        advice["choices"] = [changed(free, code="button.tray_free_already")]
+        advice["choices"] = [copy_with(free, code="button.tray_free_already")]
 
 
 def _separate(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -256,7 +256,7 @@ def _separate(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if not any(one["what"] == "loose" for one in run["out"]):
         most_kg = max(0.1, run["planned"]["under_kg"] * max(1, run["planned"]["trays"]))
         loose = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "loose", "seen": len(run["out"])})
-        advice["choices"] = [{"code": "button.weigh_loose", "entry": changed(loose, name="loose_kg")}]
+        advice["choices"] = [{"code": "button.weigh_loose", "entry": copy_with(loose, name="loose_kg")}]
     advice["caution"] = {"word": "NOTICE", "code": "caution.loose_nuts"}
 
 

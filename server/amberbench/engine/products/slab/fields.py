@@ -7,11 +7,11 @@ from ...steps.cool.fields import COOL, COOL_REPLY, FIRM
 from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.jacket.fields import CHOPPED, JACKET_REPLY, WATER
-from ...steps.melt import plan_fields as melt_plan_fields
+from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
-from .. import plan_fields
+from .. import kept_plan_fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -25,15 +25,17 @@ def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply: in a jacket another melt than in an oven."""
     jacketed = bool(reply.get("jacket"))
     return together(
-        plan_fields.REPLY,
+        kept_plan_fields.REPLY,
         {
-            "caramel_kg": plan_fields.SOME,
-            "cut": record({"pieces": plan_fields.AMOUNT, "piece_kg": plan_fields.AMOUNT}, "the cutting"),
-            "pour": record({name: plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"),
-            "melt_request": record(melt_plan_fields.IN_JACKET if jacketed else melt_plan_fields.IN_OVEN, "the melt"),
-            "jacket": plan_fields.times("seconds_s", "low_s", "high_s", default=None),
+            "caramel_kg": kept_plan_fields.SOME,
+            "cut": record({"pieces": kept_plan_fields.AMOUNT, "piece_kg": kept_plan_fields.AMOUNT}, "the cutting"),
+            "pour": record(
+                {name: kept_plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
+            ),
+            "melt_request": record(kept_melt_fields.IN_JACKET if jacketed else kept_melt_fields.IN_OVEN, "the melt"),
+            "jacket": kept_plan_fields.times("seconds_s", "low_s", "high_s", default=None),
             "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
-            "cool": plan_fields.times(*READY),
+            "cool": kept_plan_fields.times(*READY),
         },
     )
 

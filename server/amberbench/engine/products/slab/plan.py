@@ -15,7 +15,7 @@ from ...steps.melt import plan as melt
 from ...steps.pour import fields as pour_fields
 from ...steps.pour import plan as pour
 from ...steps.room import plan as room
-from .. import parts
+from .. import subplans
 from . import frame as slab_frame
 
 TYPE_CHECKING = False
@@ -76,11 +76,12 @@ def plan(request: "SlabPlanRequest") -> "Document":
     """
     job, pour_c, others, poured, warnings = _choose_frame(request)
     mass_kg = poured["mass_kg"]
-    blocks, leftover_kg = parts.blocks(mass_kg, request["block_kg"], job.kg)
+    blocks, leftover_kg = subplans.blocks(mass_kg, request["block_kg"], job.kg)
     cuts = _cut(request, poured, materials.resolved(request["material"]))
     melt_request, melted = _melt(request, job, mass_kg)
     cool_request = _cool_request(request, poured, pour_c)
-    cooled = parts.call_renamed(cool.plan, cool_request, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+    names = {"thickness_m": "slab_height_m", "start_c": "windows.high_c"}
+    cooled = subplans.call_renamed(cool.plan, cool_request, names)
     dip = _dip(request, poured, cuts)
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
     air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
@@ -148,7 +149,7 @@ def _pour(request: "Readable", job: "SlabJob", frame: "Readable", pour_c: float)
             values = {"have_kg": job.kg, "caramel_kg": full_kg}
             warnings.append({"code": "more_than_frame_holds", "values": values})
     names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
-    return parts.call_renamed(_checked_pour, wanted, names), warnings
+    return subplans.call_renamed(_checked_pour, wanted, names), warnings
 
 
 def _checked_pour(wanted: "Readable") -> "Document":
@@ -177,7 +178,7 @@ def _dip(request: "Readable", poured: "Readable", cuts: "Readable") -> "Document
     sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
     piece, under_m2 = dict(zip(coat.SIDES, sides)), poured["area_m2"]
     asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
-    return parts.call_renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
+    return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
 def _melt_names(job: "SlabJob") -> "Document":
@@ -193,14 +194,14 @@ def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Docu
         if request["oven"] is None:
             raise Problem("oven", "missing")
         full = _melt_request(request, job, caramel_kg)
-        return full, parts.call_renamed(melt.plan, full, _melt_names(job))
+        return full, subplans.call_renamed(melt.plan, full, _melt_names(job))
     jacketed, names = request["jacket"], _melt_names(job)
     full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
     full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
     full.update({LINES[line]: request["windows"][line] for line in LINES})
     names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
     names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
-    return full, parts.call_renamed(_in_jacket, full, names)
+    return full, subplans.call_renamed(_in_jacket, full, names)
 
 
 def _in_jacket(melt_request: "Readable") -> "Document":
@@ -214,7 +215,7 @@ def _melt_request(request: "Readable", job: "SlabJob", caramel_kg: float) -> "An
     wanted["mass_kg"] = caramel_kg
     for line in LINES:
         wanted[LINES[line]] = request["windows"][line]
-    return parts.checked_part(melt_fields.MELT, wanted, request, _melt_names(job))
+    return subplans.checked_part(melt_fields.MELT, wanted, request, _melt_names(job))
 
 
 def _cool_request(request: "Readable", poured: "Readable", pour_c: float) -> "Any":
@@ -227,7 +228,7 @@ def _cool_request(request: "Readable", poured: "Readable", pour_c: float) -> "An
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     for side in ("length_m", "width_m"):
         names[side] = "frame"
-    return parts.checked_part(cool_fields.COOL, wanted, request, names)
+    return subplans.checked_part(cool_fields.COOL, wanted, request, names)
 
 
 def _collected_inputs(replies: "list[Document]") -> "list[Input]":

@@ -1,7 +1,7 @@
 """Folds of the steps that every batch has: weighed in, lot named, counted, weighed out."""
 
 from ...core import check, duplicates
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.unfit import Unfit
 from .fields import BOWL_KG
 
@@ -23,7 +23,7 @@ def _weigh(run: "Run", body: "WeighedBody") -> None:
         run["lot"] = body["lot"]
     if run["melt"] is not None:
         # A changed copy: the request belongs to the plan document and must not change under it.
-        run["melt"]["request"] = changed(run["melt"]["request"], mass_kg=body["kg"])
+        run["melt"]["request"] = copy_with(run["melt"]["request"], mass_kg=body["kg"])
 
 
 def _name_lot(run: "Run", body: "LotNamedBody", at_ms: float) -> None:

@@ -1,6 +1,6 @@
 """Prompts of the steps that every batch has: weigh, lot, weigh out, close."""
 
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import SLIP_FACTOR, button, entry, skip, text_entry
 from .fields import BOWL_KG
 
@@ -36,7 +36,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
         likely_high=planned_kg * 1.03,
         body={"lot": run["lot"]},
     )
-    advice["entry"] = changed(typed, name="caramel_kg")
+    advice["entry"] = copy_with(typed, name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
     advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
 
@@ -55,7 +55,7 @@ def plain_page(words: str, kind: str, word: "SignalWord", caution: str) -> "Call
 def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
     typed = entry("weighed_out", "kg", 0.0, SLIP_FACTOR * weighed_kg, body={"what": "rest", "seen": len(run["out"])})
-    advice["entry"] = changed(typed, name="rest_kg")
+    advice["entry"] = copy_with(typed, name="rest_kg")
     advice["choices"] = [skip("weigh_out")]
 
 

@@ -1,7 +1,7 @@
 """Folds of a slab that cools: poured, read, touched, refitted."""
 
 from ...core import check, duplicates
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.unfit import Unfit, part
 from ..melt.fold import melting
 
@@ -39,7 +39,7 @@ def _pour(run: "SlabRun", body: "PouredBody", at_ms: float) -> None:
     run["melt"]["read_wanted"] = False
     cool = run["cool"]
     if body["bulk_c"] is not None:
-        cool["request"] = changed(cool["request"], start_c=body["bulk_c"])
+        cool["request"] = copy_with(cool["request"], start_c=body["bulk_c"])
     cool["due_ms"] = at_ms + 1000.0 * cool["ready_low_s"]
 
 

@@ -1,6 +1,6 @@
 """Prompts for a slab that cools: soak, read, touch; and the refit that new readings ask for."""
 
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import button, entry
 
 TYPE_CHECKING = False
@@ -29,7 +29,7 @@ def pending_refit(run: "Readable") -> "Wants | None":
         return None
     return {
         "name": "cool.refit",
-        "request": changed(cool["request"], readings=cool["readings"], touches=cool["touches"]),
+        "request": copy_with(cool["request"], readings=cool["readings"], touches=cool["touches"]),
         "kind": "cooling_refitted",
         "body": {"seen": seen},
         "keep": ["ready_s", "ready_low_s", "ready_high_s", "loss_factor", "loss_factor_sd"],
@@ -62,7 +62,7 @@ def cool_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["number"] = {"name": "due_ms", "value": cool["due_ms"]}
     advice["action"] = read
     if at_ms >= poured_ms + 1000.0 * SOONEST_FIRM * cool["ready_low_s"]:
-        advice["choices"] = [changed(firm, code="button.firm_now")]
+        advice["choices"] = [copy_with(firm, code="button.firm_now")]
 
 
 def _slab_entry(cool: "Readable") -> "Entry":

@@ -4,7 +4,7 @@ How much caramel is in it, how warm it is believed to be and when its clock ring
 """
 
 from ...core import duplicates
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.unfit import Unfit, part
 from ..melt import fold as melt_fold
 from ..melt.fold import melting
@@ -62,7 +62,7 @@ def _melt_anew(melt_state: "MeltState", bowl: "Document", at_ms: float) -> None:
             oven[name] = bowl[name]
     melt_state["past"] = melt_fold.readings(melt_state)
     melt_state["history"] = []
-    melt_state["request"] = changed(
+    melt_state["request"] = copy_with(
         request, mass_kg=bowl["mass_kg"], start_c=bowl["start_c"], start_sd_k=bowl["start_sd_k"], oven=oven
     )
     melt_state["burning"] = melt_state["resting"] = None

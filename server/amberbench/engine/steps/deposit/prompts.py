@@ -3,7 +3,7 @@
 Nothing here changes the run.
 """
 
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import button, entry
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
@@ -103,7 +103,7 @@ def fill_clock_page(run: "Readable", at_ms: float, advice: "Advice", read: "Entr
     back, task = button("reheat", "fill_ended", body), next_task(state, at_ms)[0]
     topped = None if now is None else fill_button(run, bowl_c, now, (had_kg, had_c))
     if now is not None and topped is not None and _is_worth_topping_up(state, topped, had_kg, at_ms):
-        _top_up(run, now, advice, changed(topped, code="button.funnel_topped_up"), [back, read])
+        _top_up(run, now, advice, copy_with(topped, code="button.funnel_topped_up"), [back, read])
     elif why == "thick" and task != "wait" and at_ms > fill["seen_ms"] + 1000.0 * READ_AGAIN_S:
         # It may be warmer than its clock, which is on the safe side.
         advice["step"] = "read_fill"
@@ -115,7 +115,7 @@ def fill_clock_page(run: "Readable", at_ms: float, advice: "Advice", read: "Entr
             "code": {"low": "say.reheat", "thick": "say.too_thick"}.get(why, "say.fill_anew"),
             "values": {},
         }
-        advice["action"] = back if why == "low" else changed(back, code="button.fill_back")
+        advice["action"] = back if why == "low" else copy_with(back, code="button.fill_back")
         advice["choices"] = [read]
     else:
         bowl_empty_page(state, at_ms, advice)

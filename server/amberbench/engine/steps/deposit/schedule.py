@@ -5,7 +5,7 @@ A task begins with a tap and holds until the next one: nobody is called away fro
 
 from ...core.check import constant
 from . import trays
-from .laid import second_deposits
+from .tray_counts import second_deposits
 from .trays import (
     SHORTEST_FILL_S,
     fills_are_short,

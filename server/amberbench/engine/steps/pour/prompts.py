@@ -1,6 +1,6 @@
 """Prompts for pouring, once the caramel is ready."""
 
-from ...core.changed import changed
+from ...core.copy_with import copy_with
 from ...core.prompts import button
 from ..melt.prompts import read_entry
 
@@ -20,7 +20,7 @@ def ready_page(run: "Readable", now: "Readable", advice: "Advice", poured: "Even
     advice["say"] = {"code": "say.ready", "values": {}}
     advice["more"] = {"code": "more.pour", "values": frame_for(run)}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
-    advice["action"] = changed(poured, code="button.poured")
+    advice["action"] = copy_with(poured, code="button.poured")
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
 

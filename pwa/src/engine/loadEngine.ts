@@ -11,7 +11,7 @@ export interface MicroPython {
 }
 
 /** Starts a MicroPython with the engine as `build/compile_engine.py` compiles it: one module of bytecode. */
-export async function install(
+export async function loadEngine(
   load: (options: { heapsize: number }) => Promise<MicroPython>,
   compiled: Uint8Array | Promise<Uint8Array>,
 ): Promise<{ version: string; callText: CallText; python: MicroPython }> {

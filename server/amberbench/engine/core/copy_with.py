@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     D = TypeVar("D", bound=Mapping[str, Any])
 
 
-def changed(document: "D", **members: "Any") -> "D":
+def copy_with(document: "D", **members: "Any") -> "D":
     """The document with these members, as a new one; for the type checker of the same type."""
     made: "Any" = dict(document, **members)
     result: "D" = made

@@ -16,7 +16,7 @@ interface TapParts {
 const SAME_TAP_MS = 700;
 
 /** Turns taps into events: one tap, one event, whatever a glove does. */
-export class Taps {
+export class TapRecorder {
   private readonly last = new Map<string, { at: number; said: string }>();
 
   constructor(private readonly parts: TapParts) {}
