@@ -50,7 +50,7 @@ def _calls(name: str, request: dict[str, Any]) -> Calls:
 
 
 def _for_worker(bench: Bench) -> dict[str, Any]:
-    """A batch as the phone asks for its fold (`forWorker.ts`): without what only pictures and the desk read."""
+    """A batch as the phone asks for its fold (`replayRequest.ts`): without what only pictures and the desk read."""
     reply = {name: part for name, part in bench.plan["reply"].items() if name not in ("melt", "inputs", "frames")}
     for part, left_out in (("cool", ("curve", "milestones", "inputs")), ("cut", ("cuts_along_m", "cuts_across_m"))):
         reply[part] = {name: value for name, value in reply[part].items() if name not in left_out}

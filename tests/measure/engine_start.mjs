@@ -5,7 +5,7 @@ import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
-import { install } from "../../pwa/src/engine/install.ts";
+import { loadEngine } from "../../pwa/src/engine/loadEngine.ts";
 
 const [compiled, folder, micropython, rounds] = process.argv.slice(2);
 const { loadMicroPython } = await import(pathToFileURL(join(micropython, "micropython.mjs")));
@@ -34,5 +34,5 @@ async function timed(work) {
 
 const pairs = [];
 for (let round = 0; round <= Number(rounds); round += 1)
-  pairs.push([await timed(() => install(loadMicroPython, shipped)), await timed(fromSources)]);
+  pairs.push([await timed(() => loadEngine(loadMicroPython, shipped)), await timed(fromSources)]);
 console.log(JSON.stringify(pairs.slice(1)));

@@ -5,11 +5,11 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
-import { install } from "../../pwa/src/engine/install.ts";
+import { loadEngine } from "../../pwa/src/engine/loadEngine.ts";
 
 const [engine, micropython, casesFile, answersFile] = process.argv.slice(2);
 const { loadMicroPython } = await import(pathToFileURL(join(micropython, "micropython.mjs")));
-const { callText } = await install(loadMicroPython, readFileSync(engine));
+const { callText } = await loadEngine(loadMicroPython, readFileSync(engine));
 
 const answers = JSON.parse(readFileSync(casesFile, "utf8")).map(([name, text]) => {
   try {
