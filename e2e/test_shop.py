@@ -341,3 +341,21 @@ def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):
     phone.answered()
     expect(phone.page.get_by_label("Frame length", exact=True)).to_have_value("300")
     expect(phone.page.locator(".plan-answer")).to_contain_text(re.compile(r"frame 300\s?mm × 250\s?mm"))
+
+
+def test_units_chosen_on_one_phone_become_those_of_the_whole_shop(phone: Phone, browser: Browser, server: Server):
+    phone.opens_place("Settings")
+    phone.page.get_by_label("Temperatures", exact=True).select_option("°F")
+    phone.page.get_by_label("Lengths", exact=True).select_option("in")
+    expect(phone.page.get_by_text("Only on this phone. The shop has °C, kg, mm.")).to_be_visible()
+    phone.page.get_by_role("button", name="Use these in the whole shop").tap()
+    expect(phone.page.get_by_text("Only on this phone")).to_have_count(0)
+    sends_everything(phone)
+    context = browser.new_context(base_url=server.url, **PHONE)
+    other = Phone(context.new_page())
+    other.installs()
+    other.opens_place("Settings")
+    expect(other.page.get_by_label("Temperatures", exact=True)).to_have_value("°F")
+    expect(other.page.get_by_label("Weights", exact=True)).to_have_value("kg")
+    expect(other.page.get_by_label("Lengths", exact=True)).to_have_value("in")
+    context.close()

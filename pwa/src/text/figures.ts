@@ -25,6 +25,8 @@ interface Marks {
 
 const LADDERS: Record<string, Rung[]> = specification.ladders;
 const SIGNS: Record<string, string> = specification.signs;
+/** The words of a unit that is a word, by language: for one and for more. */
+const WORDS: Record<string, Record<string, string[]>> = specification.words;
 const MARKS: Record<string, Marks> = specification.marks;
 const FINE = new RegExp(specification.fine);
 /** From here on by power of ten. */
@@ -86,18 +88,37 @@ function nearest(size: number): number {
 function onRung(rung: Rung, value: number, locale: string): Figure {
   const shown = fromSi(value, rung.unit);
   const count = steps(rung, value);
-  const { text, unit } = sized(rung, Math.abs(shown), count, marksOf(locale));
+  const { text, unit } = sized(rung, Math.abs(shown), count, locale);
   return { text: shown < 0 && count > 0 ? specification.minus + text : text, unit };
 }
 
-function sized(rung: Rung, size: number, count: number, marks: Marks): Figure {
-  const unit = SIGNS[rung.unit] ?? rung.unit;
+function sized(rung: Rung, size: number, count: number, locale: string): Figure {
+  const marks = marksOf(locale);
+  const unit = named(rung.unit, count > stepsInOne(rung), locale);
   if (size >= HUGE) return { text: byPower(size).replace(".", marks.decimal), unit };
   const [whole, rest] = [Math.floor(count / stepsInOne(rung)), count % stepsInOne(rung)];
   if (rung.and) return inTwoUnits(grouped(whole, marks), unit, rest, rung.and);
   if (rung.parts) return { text: withFraction(whole, rest, rung.parts, marks), unit };
   const decimals = rest ? marks.decimal + String(rest).padStart(rung.decimals ?? 0, "0").replace(/0+$/, "") : "";
   return { text: grouped(whole, marks) + decimals, unit };
+}
+
+function named(unit: string, several: boolean, locale: string): string {
+  const words = WORDS[unit];
+  const own = words?.[locale.split("-")[0] as string] ?? words?.["en"];
+  return own?.[several ? 1 : 0] ?? SIGNS[unit] ?? unit;
+}
+
+/** How finely a unit is written in fractions ("15 1/2 in"); null: in decimals. */
+export function partsOf(unit: string): number | null {
+  return LADDERS[unit]?.find((rung) => rung.unit === unit && rung.parts)?.parts ?? null;
+}
+
+/** A number in parts of one ("15 1/2"), where it is a whole number of them; null where it is not. */
+export function inParts(value: number, parts: number, locale: string): string | null {
+  const count = nearest(Math.abs(value) * parts);
+  if (Math.abs(Math.abs(value) * parts - count) > 1e-6) return null;
+  return (value < 0 ? specification.minus : "") + withFraction(Math.floor(count / parts), count % parts, parts, marksOf(locale));
 }
 
 function inTwoUnits(whole: string, unit: string, rest: number, small: string): Figure {

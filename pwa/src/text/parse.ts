@@ -1,5 +1,5 @@
 import type { ProblemDocument } from "../documents";
-import { marksOf, plainNumber } from "./figures";
+import { inParts, marksOf, partsOf, plainNumber } from "./figures";
 import { locale, reader } from "./reader";
 import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
 
@@ -84,10 +84,13 @@ function fault(field: string, code: string, given: unknown, unit: string, accept
   return { value: null, problem: { field, code, given, low: null, high: null, unit, accepted, message } };
 }
 
-/** A value as one would type it: as fine as its unit is typed, no grouping, no unit. */
+/** A value as one would type it: a fraction where its unit is read in fractions, else as fine as the unit is typed; no unit. */
 export function editable(name: string, value: number, unit?: string): string {
   const own = unit ?? unitFor(dimensionOf(name), reader.value.units);
   const shown = fromSi(value, own);
+  const parts = partsOf(own);
+  const fraction = parts && inParts(shown, parts, locale());
+  if (fraction) return fraction;
   const decimals = UNITS[own]?.typed ?? Math.max(0, 5 - Math.floor(Math.log10(Math.abs(shown) || 1)));
   return plainNumber(shown, decimals, locale()).replaceAll(marksOf(locale()).group, "");
 }

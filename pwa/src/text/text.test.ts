@@ -169,7 +169,9 @@ describe("parse", () => {
     expect(editable("caramel_kg", 1.8)).toBe("3.97");
     expect(editable("limit_c", 93.3)).toBe("199.9");
     expect(editable("window_low_c", 71.11111)).toBe("160");
-    expect(editable("slab_height_m", 0.0127)).toBe("0.5");
+    expect(editable("slab_height_m", 0.0127)).toBe("1/2");
+    expect(editable("bar_length_m", 0.3937)).toBe("15\u00a01/2");
+    expect(editable("slab_height_m", 0.013)).toBe("0.512");
     expect(editable("deposit_kg", 0.0145, "g")).toBe("14.5");
     expect(editable("pieces", 12_500)).toBe("12500");
     expect(editable("conductivity_w_mk", 0.387_654_321)).toBe("0.387654");

@@ -49,6 +49,9 @@ export const SPELLINGS: Record<string, string> = {
   hora: "h",
   horas: "h",
   floz: "fl oz",
+  cups: "cup",
+  taza: "cup",
+  tazas: "cup",
 };
 
 const SUFFIXES: readonly [suffix: string, dimension: string][] = Object.entries(specification.suffixes);

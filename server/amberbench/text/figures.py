@@ -5,8 +5,9 @@ A unit's factor and offset are exact by definition (NIST SP 811, appendix B.8): 
 are its decimals while it is typed. `chosen` and `fixed` say which unit a dimension is shown in, by the units a reader
 chose. A unit's ladder is how it is written, small values first: the first rung is taken below whose `below` the value
 stays once it is rounded, to `decimals`, to one of so many `parts`, or to whole units of the smaller unit `and`. A tie
-goes away from zero. `fine` and `in_grams` are patterns of names: chocolate is in temper within a kelvin, and a deposit
-is weighed in grams wherever caramel is weighed in pounds.
+goes away from zero. `words` are those of a unit that is a word, for one and for more. `fine` and `in_grams` are
+patterns of names: chocolate is in temper within a kelvin, and a deposit is weighed in grams wherever caramel is
+weighed in pounds.
 """
 
 import json
@@ -43,7 +44,7 @@ def figure(name: str, value: float, language: str = "en", units: dict[str, str] 
     if finer:
         rung = {"unit": rung["unit"], "decimals": rung.get("decimals", 1) + finer}
     shown, steps = _measured(rung, value)
-    text = _written(rung, abs(shown), steps, marks)
+    text = _written(rung, abs(shown), steps, marks, language)
     return (SPECIFICATION["minus"] if shown < 0 and steps else "") + text
 
 
@@ -100,8 +101,8 @@ def _nearest(size: float) -> float:
     return math.floor(float(f"{size:.12g}") + 0.5) if math.isfinite(size) else size
 
 
-def _written(rung: dict[str, Any], size: float, steps: float, marks: dict[str, Any]) -> str:
-    unit = rung["unit"]
+def _written(rung: dict[str, Any], size: float, steps: float, marks: dict[str, Any], language: str) -> str:
+    unit = _named(rung["unit"], steps > _steps_in_one(rung), language)
     if size >= HUGE:
         return _with_unit(_by_power(size).replace(".", marks["decimal"]), unit)
     whole, rest = divmod(int(steps), _steps_in_one(rung))
@@ -117,6 +118,13 @@ def _written(rung: dict[str, Any], size: float, steps: float, marks: dict[str, A
     return _with_unit(_grouped(whole, marks) + (marks["decimal"] + decimals if decimals else ""), unit)
 
 
+def _named(unit: str, several: bool, language: str) -> str:
+    words = SPECIFICATION["words"].get(unit)
+    if words:
+        return str(words.get(language.split("-")[0], words["en"])[several])
+    return str(SPECIFICATION["signs"].get(unit, unit))
+
+
 def _joined(parts: Iterable[str]) -> str:
     return str(SPECIFICATION["part_space"]).join(parts)
 
@@ -129,8 +137,7 @@ def _by_power(size: float) -> str:
 
 
 def _with_unit(number: str, unit: str) -> str:
-    sign = SPECIFICATION["signs"].get(unit, unit)
-    return f"{number}{SPECIFICATION['unit_space']}{sign}" if unit else number
+    return f"{number}{SPECIFICATION['unit_space']}{unit}" if unit else number
 
 
 def _grouped(whole: int, marks: dict[str, Any]) -> str:

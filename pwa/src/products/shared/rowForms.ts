@@ -17,9 +17,6 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       { kind: "words", field: "name", most: 80 },
       choice("language", ["en", "es"], "language"),
       ...quantities("room_c", "humidity"),
-      choice("units.temperature", ["°C", "°F"], ""),
-      choice("units.mass", ["kg", "g", "lb", "oz"], ""),
-      choice("units.length", ["mm", "cm", "m", "in"], ""),
     ],
   },
   ovens: {

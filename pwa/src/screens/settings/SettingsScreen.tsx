@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { SoundName, Units } from "../../documents";
-import { awake, changeSettings, exportUnsent, offline, playSound, settings, sync, syncNow, units } from "../../state";
+import { awake, changeSettings, editShop, exportUnsent, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
 import { SyncStatus } from "../SyncStatus";
 import { Spoken } from "./Spoken";
@@ -15,6 +15,7 @@ const UNITS: { [K in keyof Units]: Units[K][] } = {
   length: ["mm", "cm", "m", "in"],
   power: ["W"],
 };
+const DIMENSIONS = ["temperature", "mass", "length"] as const;
 const SOUNDS: SoundName[] = ["stir", "read", "ready", "too_hot"];
 
 export function SettingsScreen() {
@@ -53,7 +54,7 @@ export function SettingsScreen() {
 function UnitFields() {
   return (
     <>
-      {(["temperature", "mass", "length"] as const).map((dimension) => (
+      {DIMENSIONS.map((dimension) => (
         <ChoiceField
           key={dimension}
           label={t(`settings.${dimension}`)}
@@ -62,13 +63,29 @@ function UnitFields() {
           onValue={(unit) => void changeSettings({ units: { ...units.value, [dimension]: unit } as Units })}
         />
       ))}
-      {settings.value.units !== null && (
-        <div class="buttons">
-          <button type="button" onClick={() => void changeSettings({ units: null })}>
-            {t("settings.units_as_shop")}
-          </button>
-        </div>
-      )}
+      {shop.value && settings.value.units !== null && <OwnUnits own={settings.value.units} ofShop={shop.value.units} />}
+    </>
+  );
+}
+
+/** Units that this phone alone has: as the shop's again, or the shop's as these. */
+function OwnUnits({ own, ofShop }: { own: Units; ofShop: Units }) {
+  const asShop = () => changeSettings({ units: null });
+  const forAll = async () => {
+    await editShop(DIMENSIONS.map((one) => ({ doc: "shop", field: `units.${one}`, value: own[one], basis: "typed" as const })));
+    await asShop();
+  };
+  return (
+    <>
+      <p class="quiet">{t("settings.units_here", { units: DIMENSIONS.map((one) => ofShop[one]).join(", ") })}</p>
+      <div class="buttons">
+        <button type="button" onClick={() => void asShop()}>
+          {t("settings.units_as_shop")}
+        </button>
+        <button type="button" onClick={() => void forAll()}>
+          {t("settings.units_for_all")}
+        </button>
+      </div>
     </>
   );
 }
