@@ -9,8 +9,8 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.batch import decisions, folds
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.products.slab import plan as slab
 from amberbench.engine.steps.melt import plan as melt
+from amberbench.engine.steps.pour import plan as pour
 from tests.bench import (
     NINE_OCLOCK_MS,
     SLAB_REQUEST,
@@ -67,7 +67,7 @@ def test_mistake_in_a_planner_comes_out_of_the_plan_and_of_the_next_step(monkeyp
     monkeypatch.setattr(melt, "next_burst", mistaken)
     with pytest.raises(TypeError):
         catalogue.call("run.advise", {"run": bench.run, "at_ms": bench.now_ms})
-    monkeypatch.setattr(slab.pour, "plan", mistaken)
+    monkeypatch.setattr(pour, "plan", mistaken)
     with pytest.raises(TypeError):
         catalogue.call("slab.plan", SLAB_REQUEST)
 

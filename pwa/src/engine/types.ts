@@ -604,7 +604,7 @@ export type SlabPlan = {
   reply: SlabPlanReply;
 };
 
-/** what a run takes of the plan of a slab */
+/** what a run takes of the plan of a slab of caramels */
 export type SlabPlanTaken = {
   /** the kind */
   kind: "slab";
@@ -632,7 +632,7 @@ export type SlabPlanTaken = {
   reply: SlabPlanTakenReply;
 };
 
-/** the state of a slab */
+/** the state of a slab of caramels */
 export type SlabRun = {
   /** the kind */
   kind: "slab";
@@ -2912,18 +2912,8 @@ export type SlabPlanReply = {
   leftover_kg: number;
   /** as pour.plan */
   pour: PourPlanReply;
-  /** as cut.plan */
-  cut: Cut;
-  /** as melt.plan; null in a jacket */
-  melt: MeltPlanReply | null;
-  /** as melt.plan_jacket; null in an oven */
-  jacket: MeltPlanJacketReply | null;
   /** as cool.plan */
   cool: CoolPlanReply;
-  /** other frames that would do */
-  frames: Frame[];
-  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
-  dip: SlabPlanReplyDip | null;
   /** dew point of the room and what its air does, as room.advise */
   room: Room;
   /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what is needed of it */
@@ -2932,6 +2922,16 @@ export type SlabPlanReply = {
   cool_request: CoolRequest;
   /** what to mind */
   warnings: Warning[];
+  /** as cut.plan */
+  cut: Cut;
+  /** as melt.plan; null in a jacket */
+  melt: MeltPlanReply | null;
+  /** as melt.plan_jacket; null in an oven */
+  jacket: MeltPlanJacketReply | null;
+  /** other frames that would do */
+  frames: Frame[];
+  /** chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped */
+  dip: SlabPlanReplyDip | null;
   /** every input that went into the answer */
   inputs: Input[];
 };
@@ -3490,6 +3490,12 @@ export type FreedBody = {
   typed_at_ms?: number;
 };
 
+/** body of the event cut */
+export type CutBody = {
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
 /** body of the event prebottomed */
 export type PrebottomedBody = {
   /** when somebody typed it back from paper; ms */
@@ -3504,12 +3510,6 @@ export type FlippedBody = {
 
 /** body of the event scored */
 export type ScoredBody = {
-  /** when somebody typed it back from paper; ms */
-  typed_at_ms?: number;
-};
-
-/** body of the event cut */
-export type CutBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4294,6 +4294,14 @@ export type Dip = {
   top_mark?: boolean | null;
 };
 
+/** dew point of the room and what its air does, as room.advise */
+export type Room = {
+  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
+  dew_point_c: number | null;
+  /** what to mind */
+  warnings: Warning[];
+};
+
 /** as cut.plan */
 export type Cut = {
   /** centres across the width; 1 to 5000 */
@@ -4348,14 +4356,6 @@ export type SlabPlanReplyDip = {
   every: number;
   /** salt for all; null: none goes on; 0 to 200 kg */
   salt_kg: number | null;
-};
-
-/** dew point of the room and what its air does, as room.advise */
-export type Room = {
-  /** temperature of a surface that just begins to sweat; -100 to 60 °C */
-  dew_point_c: number | null;
-  /** what to mind */
-  warnings: Warning[];
 };
 
 /** one kind of piece */
@@ -5455,10 +5455,10 @@ export interface EventBodies {
   "set_hard": SetHardBody;
   "wrapped": WrappedBody;
   "freed": FreedBody;
+  "cut": CutBody;
   "prebottomed": PrebottomedBody;
   "flipped": FlippedBody;
   "scored": ScoredBody;
-  "cut": CutBody;
   "filled": FilledBody;
   "fill_read": FillReadBody;
   "fill_ended": FillEndedBody;

@@ -412,7 +412,7 @@ class SlabPlan(TypedDict):
 
 
 class SlabPlanTaken(TypedDict):
-    """What a run takes of the plan of a slab."""
+    """What a run takes of the plan of a slab of caramels."""
 
     kind: Literal["slab"]
     name: str
@@ -429,7 +429,7 @@ class SlabPlanTaken(TypedDict):
 
 
 class SlabRun(TypedDict):
-    """The state of a slab."""
+    """The state of a slab of caramels."""
 
     kind: Literal["slab"]
     name: str
@@ -1843,16 +1843,16 @@ class SlabPlanReply(TypedDict):
     blocks: int
     leftover_kg: float
     pour: PourPlanReply
-    cut: Cut
-    melt: MeltPlanReply | None
-    jacket: MeltPlanJacketReply | None
     cool: CoolPlanReply
-    frames: list[Frame]
-    dip: SlabPlanReplyDip | None
     room: Room
     melt_request: MeltRequest
     cool_request: CoolRequest
     warnings: list[Warning]
+    cut: Cut
+    melt: MeltPlanReply | None
+    jacket: MeltPlanJacketReply | None
+    frames: list[Frame]
+    dip: SlabPlanReplyDip | None
     inputs: list[Input]
 
 
@@ -2256,6 +2256,12 @@ class FreedBody(TypedDict):
     typed_at_ms: NotRequired[float]
 
 
+class CutBody(TypedDict):
+    """Body of the event cut."""
+
+    typed_at_ms: NotRequired[float]
+
+
 class PrebottomedBody(TypedDict):
     """Body of the event prebottomed."""
 
@@ -2270,12 +2276,6 @@ class FlippedBody(TypedDict):
 
 class ScoredBody(TypedDict):
     """Body of the event scored."""
-
-    typed_at_ms: NotRequired[float]
-
-
-class CutBody(TypedDict):
-    """Body of the event cut."""
 
     typed_at_ms: NotRequired[float]
 
@@ -2859,6 +2859,13 @@ class Dip(TypedDict):
     top_mark: bool
 
 
+class Room(TypedDict):
+    """Dew point of the room and what its air does, as room.advise."""
+
+    dew_point_c: float | None
+    warnings: list[Warning]
+
+
 class Cut(TypedDict):
     """As cut.plan."""
 
@@ -2891,13 +2898,6 @@ class SlabPlanReplyDip(TypedDict):
     top_mark: bool
     every: int
     salt_kg: float | None
-
-
-class Room(TypedDict):
-    """Dew point of the room and what its air does, as room.advise."""
-
-    dew_point_c: float | None
-    warnings: list[Warning]
 
 
 class Under(TypedDict):

@@ -19,11 +19,15 @@ from ...steps.melt import decisions as melt_decisions
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import fold as melt_fold
 from ...steps.melt import prompts as melt_prompts
+from ...steps.pour import prompts as pour_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ...steps.wrap import fields as wrap_fields
 from ..kind import Kind
-from . import fields, fold, plan, prompts, sheet
+from ..poured import fields as poured_fields
+from ..poured import fold as poured_fold
+from ..poured import sheet as poured_sheet
+from . import fields, plan, prompts
 
 KIND = Kind(
     name="slab",
@@ -60,11 +64,11 @@ KIND = Kind(
         "wrap": lambda run: not run.get("wrap"),
     },
     never_skipped=("melt", "close"),
-    taken=fields.taken,
-    begin=fold.begin,
+    taken=poured_fields.taken,
+    begin=poured_fold.begin,
     parts=("melt", "cool"),
     by_itself=("cooling_refitted",),
-    sheet=sheet,
+    sheet=poured_sheet,
     in_shop=True,
     events=together(
         common_fields.EVENTS,
@@ -74,6 +78,7 @@ KIND = Kind(
         temper_fields.EVENTS,
         dip_fields.EVENTS,
         wrap_fields.EVENTS,
+        poured_fields.EVENTS,
         fields.EVENTS,
     ),
     folds=together(
@@ -90,7 +95,7 @@ KIND = Kind(
     clocks=(
         ("melt", melt_prompts.melt_clocks),
         ("melt", jacket_prompts.jacket_clocks),
-        ("cool", prompts.slab_clocks),
+        ("cool", pour_prompts.cooling_clocks),
         ("dip", dip_prompts.dip_clocks),
     ),
     pending_computation=cool_prompts.pending_refit,

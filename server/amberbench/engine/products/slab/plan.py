@@ -1,53 +1,23 @@
 """A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
 
-from ...core import check
 from ...core.problems import Problem
 from ...physics import materials
 from ...steps.coat import plan as coat
-from ...steps.cool import fields as cool_fields
-from ...steps.cool import firmness
-from ...steps.cool import plan as cool
 from ...steps.cut import plan as cut
 from ...steps.dip import plan as dip_plan
 from ...steps.jacket import plan as jacket
-from ...steps.melt import fields as melt_fields
 from ...steps.melt import plan as melt
-from ...steps.pour import fields as pour_fields
-from ...steps.pour import plan as pour
-from ...steps.room import plan as room
 from .. import subplans
+from ..poured import plan as poured_plan
 from . import frame as slab_frame
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from collections.abc import Sequence
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import Input, SlabPlanRequest
+    from ...types import SlabPlanRequest
     from .frame import SlabJob
-
-
-COOL_AS_IS = (
-    "room_c",
-    "material",
-    "top",
-    "base",
-    "contact_m2k_w",
-    "bottom",
-    "target_c",
-    "loss_factor",
-    "loss_factor_sd",
-    "spread",
-)
-MELT_AS_IS = ("start_c", "room_c", "material", "burst_s", "step_s", "oven", "vessel")
-LINES = {
-    "low_c": "window_low_c",
-    "high_c": "window_high_c",
-    "limit_c": "limit_c",
-    "warn_c": "warn_c",
-    "stop_c": "stop_c",
-}
 
 
 def plan(request: "SlabPlanRequest") -> "Document":
@@ -75,48 +45,26 @@ def plan(request: "SlabPlanRequest") -> "Document":
     Source: choi_okos_1986 for density and heat, practice for the window, assumed for the rest.
     """
     job, pour_c, others, poured, warnings = _choose_frame(request)
-    mass_kg = poured["mass_kg"]
-    blocks, leftover_kg = subplans.blocks(mass_kg, request["block_kg"], job.kg)
     cuts = _cut(request, poured, materials.resolved(request["material"]))
-    melt_request, melted = _melt(request, job, mass_kg)
-    cool_request = _cool_request(request, poured, pour_c)
-    names = {"thickness_m": "slab_height_m", "start_c": "windows.high_c"}
-    cooled = subplans.call_renamed(cool.plan, cool_request, names)
+    melted = _melt(request, job, poured["mass_kg"])
+    cooled = poured_plan.cool_down(request, poured, pour_c, ("frame", "frame"))
     dip = _dip(request, poured, cuts)
-    chocolate = request["dip"]["chocolate"] if request["dip"] else None
-    air, air_inputs = room.for_plan(request["room_c"], request["humidity"], chocolate)
-    _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
-    return {
-        "caramel_kg": mass_kg,
-        "blocks": blocks,
-        "leftover_kg": leftover_kg,
-        "warnings": warnings + soft + poured["warnings"] + cooled["warnings"] + (dip["warnings"] if dip else []),
-        "inputs": _collected_inputs([one for one in (poured, melted, cooled, dip) if one]) + air_inputs + soft_inputs,
-        "room": _not_said_elsewhere(air, cooled["warnings"]),
-        "pour": poured,
+    reply = poured_plan.whole(request, poured, melted, cooled, warnings, job.kg, dip)
+    own = {
         "cut": cuts,
-        "melt": None if request["jacket"] else melted,
-        "jacket": melted if request["jacket"] else None,
-        "cool": cooled,
+        "melt": None if request["jacket"] else melted[1],
+        "jacket": melted[1] if request["jacket"] else None,
         "frames": others,
         "dip": dip,
-        "melt_request": melt_request,
-        "cool_request": cool_request,
     }
-
-
-def _not_said_elsewhere(air: "Readable", warnings: "Sequence[Readable]") -> "Document":
-    """The room's warnings without those that another part has given already."""
-    said = [one["code"] for one in warnings]
-    return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
+    return dict(reply, **own)
 
 
 def _choose_frame(request: "Readable") -> "tuple[SlabJob, float, list[Document], Document, list[Any]]":
     """(job, pouring temperature in °C, other frames, reply of pour.plan, own warnings)."""
-    job, windows = slab_frame.SlabJob(request), request["windows"]
-    pour_c = 0.5 * (windows["low_c"] + windows["high_c"])
-    bars = request["bars_m"]
-    job.height_m = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
+    job = slab_frame.SlabJob(request)
+    pour_c = poured_plan.middle_of_window(request)
+    job.height_m = poured_plan.height_of_bars(request)
     job.density = materials.density(materials.resolved(request["material"]), pour_c)
     frame, others = slab_frame.choose(job, request["frame"])
     poured, warnings = _pour(request, job, frame, pour_c)
@@ -133,11 +81,7 @@ def _pour(request: "Readable", job: "SlabJob", frame: "Readable", pour_c: float)
     """(reply of pour.plan, own warnings) for the chosen frame."""
     area = frame["length_m"] * frame["width_m"]
     full_kg, warnings = job.mass_kg(area), []
-    wanted = {
-        name: request[name] for name in ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m")
-    }
-    wanted.update({"pour_c": pour_c, "slab_height_m": request["slab_height_m"]})
-    wanted.update({"length_m": frame["length_m"], "width_m": frame["width_m"]})
+    wanted = poured_plan.pour_wanted(request, frame, pour_c)
     fit = request["frame"] == "fit"
     if job.kg is not None and (fit or job.kg < full_kg):
         wanted.update({"solve_for": "length" if fit else "height", "mass_kg": job.kg})
@@ -149,11 +93,7 @@ def _pour(request: "Readable", job: "SlabJob", frame: "Readable", pour_c: float)
             values = {"have_kg": job.kg, "caramel_kg": full_kg}
             warnings.append({"code": "more_than_frame_holds", "values": values})
     names = {"mass_kg": job.field, "length_m": "frame.length_m", "width_m": "frame.width_m"}
-    return subplans.call_renamed(_checked_pour, wanted, names), warnings
-
-
-def _checked_pour(wanted: "Readable") -> "Document":
-    return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
+    return poured_plan.pour_between(wanted, names), warnings
 
 
 def _cut(request: "Readable", poured: "Readable", material: "Readable") -> "Document":
@@ -181,24 +121,16 @@ def _dip(request: "Readable", poured: "Readable", cuts: "Readable") -> "Document
     return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
 
 
-def _melt_names(job: "SlabJob") -> "Document":
-    names = {"mass_kg": job.field}
-    for line in LINES:
-        names[LINES[line]] = "windows." + line
-    return names
-
-
 def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Document, Document]":
     """(request, reply) of the melt, in the oven or in a water jacket."""
     if request["jacket"] is None:
         if request["oven"] is None:
             raise Problem("oven", "missing")
-        full = _melt_request(request, job, caramel_kg)
-        return full, subplans.call_renamed(melt.plan, full, _melt_names(job))
-    jacketed, names = request["jacket"], _melt_names(job)
+        return poured_plan.melt_in_oven(request, job.field, caramel_kg)
+    jacketed, names = request["jacket"], poured_plan.melt_names(job.field)
     full = {"mass_kg": caramel_kg, "jacket_c": jacketed["water_c"], "start_c": request["start_c"]}
     full.update(thickness_m=jacketed["thickness_m"], chopped_m=jacketed["chopped_m"], material=request["material"])
-    full.update({LINES[line]: request["windows"][line] for line in LINES})
+    full.update({poured_plan.LINES[line]: request["windows"][line] for line in poured_plan.LINES})
     names.update({"block." + side: "jacket.thickness_m" for side in ("length_m", "width_m", "height_m")})
     names.update(jacket_c="jacket.water_c", thickness_m="jacket.thickness_m")
     return full, subplans.call_renamed(_in_jacket, full, names)
@@ -207,36 +139,3 @@ def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Docu
 def _in_jacket(melt_request: "Readable") -> "Document":
     melt.refuse_lines(melt_request)
     return jacket.plan(jacket.request_for(melt_request))
-
-
-def _melt_request(request: "Readable", job: "SlabJob", caramel_kg: float) -> "Any":
-    """The full, checked request to melt.plan."""
-    wanted = {name: request[name] for name in MELT_AS_IS}
-    wanted["mass_kg"] = caramel_kg
-    for line in LINES:
-        wanted[LINES[line]] = request["windows"][line]
-    return subplans.checked_part(melt_fields.MELT, wanted, request, _melt_names(job))
-
-
-def _cool_request(request: "Readable", poured: "Readable", pour_c: float) -> "Any":
-    """The full, checked request to cool.plan."""
-    wanted = {name: request[name] for name in COOL_AS_IS}
-    softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
-    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
-    wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
-    wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
-    names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
-    for side in ("length_m", "width_m"):
-        names[side] = "frame"
-    return subplans.checked_part(cool_fields.COOL, wanted, request, names)
-
-
-def _collected_inputs(replies: "list[Document]") -> "list[Input]":
-    """The constants the parts assumed, each once; the parts' own lists are emptied."""
-    rows: "list[Input]" = []
-    for reply in replies:
-        for row in reply["inputs"]:
-            if row["field"] not in [known["field"] for known in rows]:
-                rows.append(row)
-        reply["inputs"] = []
-    return rows

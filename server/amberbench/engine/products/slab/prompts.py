@@ -1,41 +1,29 @@
 """Prompts for a slab: set up, melt, score and cut by the map, count."""
 
-from ...core.prompts import button, clock, entry, most_pieces
 from ...steps.common.prompts import plain_page
 from ...steps.cool.prompts import cool_page
 from ...steps.jacket.prompts import jacket_page
 from ...steps.melt.prompts import melt_page
-from ...steps.pour.prompts import frame_for, pour_button, ready_page
-from ...steps.wrap.prompts import rest_clocks, wrap_page
+from ...steps.pour.prompts import bars_page, count_page, frame_for, pour_button, ready_page
+from ...steps.wrap.prompts import wrap_page
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice, Clock
+    from ...types import Advice
 
 
 # A slab longer or shorter than the map by more than this share no longer matches it (assumed).
 SAME_LENGTH = 0.03
 
 
-def slab_clocks(run: "Readable", step: str) -> "list[Clock]":
-    done = run["done"]
-    if "melt" in done and step == "cool":
-        return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
-    return rest_clocks(run, step)
-
-
 # One page for each step ---------------------------------------------------------------------------------------------
 
 
 def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    planned = run["planned"]
-    frame = {name: planned[name] for name in ("length_m", "width_m", "bar_height_m")}
-    advice["more"] = {"code": "more.frame", "values": frame}
-    advice["action"] = button("all_ready", "ready_checked")
-    advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+    bars_page(run, at_ms, advice)
     if run["melt"]["jacket"] is not None:
         request = run["melt"]["request"]
         heat = {"jacket_c": request["jacket_c"], "limit_c": request["limit_c"]}
@@ -64,17 +52,6 @@ def _by_map(words: str, kind: str, caution: str) -> "Callable[..., None]":
     return page
 
 
-def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    planned = run["planned"]
-    pieces = planned["pieces"]
-    likely = pieces * frame_for(run)["length_m"] / planned["length_m"]
-    advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
-    advice["entry"] = entry(
-        "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
-    )
-    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
-
-
 PAGES = {
     "set_up": _set_up,
     "melt": _melt,
@@ -85,5 +62,5 @@ PAGES = {
     "score": _by_map("scored", "scored", "knife"),
     "cut": _by_map("cut", "cut", "knife_cut"),
     "wrap": wrap_page,
-    "count": _count,
+    "count": count_page,
 }

@@ -1,13 +1,14 @@
-"""Prompts for pouring, once the caramel is ready."""
+"""Pouring between bars as prompts: the bars set up, the pour once it is ready, what rings after it, the count."""
 
 from ...core.copy_with import copy_with
-from ...core.prompts import button
+from ...core.prompts import button, clock, entry, most_pieces
 from ..melt.prompts import read_entry
+from ..wrap.prompts import rest_clocks
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
-    from ...types import Advice, EventButton
+    from ...types import Advice, Clock, EventButton
 
 
 def pour_button(run: "Readable", bulk_c: float) -> "EventButton":
@@ -34,3 +35,32 @@ def frame_for(run: "Readable") -> "Document":
         "width_m": planned["width_m"],
         "bar_height_m": planned["bar_height_m"],
     }
+
+
+def bars_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
+    """All ready, with the frame to set up."""
+    planned = run["planned"]
+    frame = {name: planned[name] for name in ("length_m", "width_m", "bar_height_m")}
+    advice["more"] = {"code": "more.frame", "values": frame}
+    advice["action"] = button("all_ready", "ready_checked")
+    advice["caution"] = {"word": "WARNING", "code": "caution.set_up"}
+
+
+def count_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
+    """The count of pieces, as many as the weight that was poured gives."""
+    planned = run["planned"]
+    pieces = planned["pieces"]
+    likely = pieces * frame_for(run)["length_m"] / planned["length_m"]
+    advice["more"] = {"code": "more.planned_pieces", "values": {"n": pieces}}
+    advice["entry"] = entry(
+        "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
+    )
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+
+
+def cooling_clocks(run: "Readable", step: str) -> "list[Clock]":
+    """What rings after the pour: when the slab is to be touched, when what was cut has rested."""
+    done = run["done"]
+    if "melt" in done and step == "cool":
+        return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
+    return rest_clocks(run, step)

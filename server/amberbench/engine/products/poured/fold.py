@@ -1,4 +1,4 @@
-"""The run of a slab before its first event."""
+"""The run of a kind poured between bars, at its beginning; `reply` is the plan's."""
 
 from ...steps.cool import fold as cool_fold
 from ...steps.jacket import fold as jacket_fold

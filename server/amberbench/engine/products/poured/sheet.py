@@ -1,4 +1,4 @@
-"""What the batch sheet of a slab has of its own: the pour, looks at the slab, the cut."""
+"""What the batch sheet of a kind poured between bars has of its own: the pour, looks at the slab, the cut."""
 
 from ...core.describe import boolean, many, number, record
 from ...core.problems import Problem

@@ -1,0 +1,94 @@
+"""The fields that plans of all kinds poured between bars have, what a run reads of their replies, their events."""
+
+from ...core.describe import document, integer, number, record, together
+from ...core.fields import WARNINGS
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
+from ...steps.cool.fields import COOL, COOL_REPLY
+from ...steps.melt import kept_plan_fields as kept_melt_fields
+from ...steps.melt.fields import MELT, VESSEL
+from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
+from ...steps.room.fields import AIR
+from .. import kept_plan_fields
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ...core.annotations import Document
+
+
+READY = ("ready_s", "ready_low_s", "ready_high_s")
+
+
+def taken(reply: "Document") -> "Document":
+    """What a run reads of a plan's reply: in a jacket another melt than in an oven."""
+    jacketed = bool(reply.get("jacket"))
+    return together(
+        kept_plan_fields.REPLY,
+        {
+            "caramel_kg": kept_plan_fields.SOME,
+            "cut": record({"pieces": kept_plan_fields.AMOUNT, "piece_kg": kept_plan_fields.AMOUNT}, "the cutting"),
+            "pour": record(
+                {name: kept_plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
+            ),
+            "melt_request": record(kept_melt_fields.IN_JACKET if jacketed else kept_melt_fields.IN_OVEN, "the melt"),
+            "jacket": kept_plan_fields.times("seconds_s", "low_s", "high_s", default=None),
+            "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
+            "cool": kept_plan_fields.times(*READY),
+        },
+    )
+
+
+SLAB_HEIGHT = number("m", 0.002, 0.1, "slab height wanted")
+# The frames that there is room for, and the bars that close one.
+TABLE = {
+    "max_length_m": number("m", 0.02, 5, "longest frame", default=0.6, basis="assumed", source="assumed"),
+    "max_width_m": number("m", 0.02, 5, "widest frame", default=0.4, basis="assumed", source="assumed"),
+    "bars_m": BARS,
+}
+MELTED_AND_COOLED = {
+    "vessel": VESSEL,
+    "burst_s": MELT["burst_s"],
+    "step_s": MELT["step_s"],
+    "base": BASE,
+    "top": COOL["top"],
+    "bottom": COOL["bottom"],
+    "contact_m2k_w": COOL["contact_m2k_w"],
+    "target_c": COOL["target_c"],
+    "loss_factor": COOL["loss_factor"],
+    "loss_factor_sd": COOL["loss_factor_sd"],
+    "spread": COOL["spread"],
+    "room_c": ROOM,
+    "humidity": HUMIDITY_OR_NONE,
+    "start_c": START,
+    "windows": record(
+        {
+            "low_c": MELT["window_low_c"],
+            "high_c": MELT["window_high_c"],
+            "limit_c": MELT["limit_c"],
+            "warn_c": MELT["warn_c"],
+            "stop_c": MELT["stop_c"],
+        },
+        "the heat lines of this caramel",
+        default={},
+    ),
+    "residue": RESIDUE,
+    "material": MATERIAL,
+    "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
+}
+REPLY = {
+    "caramel_kg": number("kg", 0, 50, "caramel to weigh in"),
+    "blocks": integer(0, 1000, "blocks to open"),
+    "leftover_kg": number("kg", 0, 50, "left of the last block"),
+    "pour": record(POUR_REPLY, "as pour.plan"),
+    "cool": record(COOL_REPLY, "as cool.plan"),
+    "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
+    "melt_request": document(
+        "the request to melt.plan, for melt.next_burst at the bench; in a jacket what is needed of it",
+        of="MeltRequest",
+    ),
+    "cool_request": document("the request to cool.plan, for cool.refit at the bench", of="CoolRequest"),
+    "warnings": WARNINGS,
+}
+EVENTS: "Document" = {
+    "freed": {},
+    "cut": {},
+}

@@ -1,0 +1,153 @@
+"""The parts of a plan of caramel poured between bars: the pour, the melt in an oven, the cooling, what they assumed."""
+
+from ...core import check
+from ...steps.cool import fields as cool_fields
+from ...steps.cool import firmness
+from ...steps.cool import plan as cool
+from ...steps.melt import fields as melt_fields
+from ...steps.melt import plan as melt
+from ...steps.pour import fields as pour_fields
+from ...steps.pour import plan as pour
+from ...steps.room import plan as room
+from .. import subplans
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from ...core.annotations import Document, Readable
+    from ...types import Input
+
+
+POUR_AS_IS = ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m", "slab_height_m")
+COOL_AS_IS = (
+    "room_c",
+    "material",
+    "top",
+    "base",
+    "contact_m2k_w",
+    "bottom",
+    "target_c",
+    "loss_factor",
+    "loss_factor_sd",
+    "spread",
+)
+MELT_AS_IS = ("start_c", "room_c", "material", "burst_s", "step_s", "oven", "vessel")
+LINES = {
+    "low_c": "window_low_c",
+    "high_c": "window_high_c",
+    "limit_c": "limit_c",
+    "warn_c": "warn_c",
+    "stop_c": "stop_c",
+}
+
+
+def middle_of_window(request: "Readable") -> float:
+    """The temperature (°C) at which it is poured."""
+    windows = request["windows"]
+    result: float = 0.5 * (windows["low_c"] + windows["high_c"])
+    return result
+
+
+def height_of_bars(request: "Readable") -> float:
+    """The height (m) that the bars owned make nearest to the one wanted; that itself where no bars are owned."""
+    bars = request["bars_m"]
+    height_m: float = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
+    return height_m
+
+
+def pour_wanted(request: "Readable", frame: "Readable", pour_c: float) -> "Document":
+    """A request to pour.plan for a frame {length_m (m), width_m (m)}, but for what is solved for."""
+    wanted = {name: request[name] for name in POUR_AS_IS}
+    wanted.update({"pour_c": pour_c, "length_m": frame["length_m"], "width_m": frame["width_m"]})
+    return wanted
+
+
+def pour_between(wanted: "Readable", names: "Readable") -> "Document":
+    """The reply of pour.plan; a Problem names the fields of the whole plan by `names`."""
+    return subplans.call_renamed(_checked_pour, wanted, names)
+
+
+def _checked_pour(wanted: "Readable") -> "Document":
+    return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
+
+
+def melt_names(amount_field: str) -> "Document":
+    """What the fields of melt.plan are called in the whole plan; the amount stands in `amount_field`."""
+    names = {"mass_kg": amount_field}
+    for line in LINES:
+        names[LINES[line]] = "windows." + line
+    return names
+
+
+def melt_in_oven(request: "Readable", amount_field: str, caramel_kg: float) -> "tuple[Document, Document]":
+    """(full, checked request, reply) of melt.plan."""
+    wanted = {name: request[name] for name in MELT_AS_IS}
+    wanted["mass_kg"] = caramel_kg
+    for line in LINES:
+        wanted[LINES[line]] = request["windows"][line]
+    names = melt_names(amount_field)
+    full = subplans.checked_part(melt_fields.MELT, wanted, request, names)
+    return full, subplans.call_renamed(melt.plan, full, names)
+
+
+def cool_down(
+    request: "Readable", poured: "Readable", pour_c: float, side_fields: tuple[str, str]
+) -> "tuple[Document, Document]":
+    """(full, checked request, reply) of cool.plan; `side_fields` say what in the plan sets length and width."""
+    wanted = {name: request[name] for name in COOL_AS_IS}
+    softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
+    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
+    wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
+    wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
+    names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
+    names.update({"length_m": side_fields[0], "width_m": side_fields[1]})
+    full = subplans.checked_part(cool_fields.COOL, wanted, request, names)
+    return full, subplans.call_renamed(cool.plan, full, {"thickness_m": "slab_height_m", "start_c": "windows.high_c"})
+
+
+def whole(
+    request: "Readable",
+    poured: "Document",
+    melted: "tuple[Document, Document]",
+    cooled: "tuple[Document, Document]",
+    warnings: "list[Document]",
+    have_kg: float | None = None,
+    dip: "Document | None" = None,
+) -> "Document":
+    """What every kind replies, of (request, reply) of its melt and its cooling; `have_kg`: the caramel in hand."""
+    blocks, leftover_kg = subplans.blocks(poured["mass_kg"], request["block_kg"], have_kg)
+    air, air_inputs = room.for_plan(
+        request["room_c"], request["humidity"], request["dip"]["chocolate"] if dip else None
+    )
+    _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
+    assumed = _collected_inputs([one for one in (poured, melted[1], cooled[1], dip) if one])
+    return {
+        "caramel_kg": poured["mass_kg"],
+        "blocks": blocks,
+        "leftover_kg": leftover_kg,
+        "warnings": warnings + soft + poured["warnings"] + cooled[1]["warnings"] + (dip["warnings"] if dip else []),
+        "inputs": assumed + air_inputs + soft_inputs,
+        "room": _not_said_elsewhere(air, cooled[1]["warnings"]),
+        "pour": poured,
+        "cool": cooled[1],
+        "melt_request": melted[0],
+        "cool_request": cooled[0],
+    }
+
+
+def _not_said_elsewhere(air: "Readable", warnings: "Sequence[Readable]") -> "Document":
+    """The room's warnings without those that another part has given already."""
+    said = [one["code"] for one in warnings]
+    return dict(air, warnings=[one for one in air["warnings"] if one["code"] not in said])
+
+
+def _collected_inputs(replies: "list[Document]") -> "list[Input]":
+    """The constants the parts assumed, each once; the parts' own lists are emptied."""
+    rows: "list[Input]" = []
+    for reply in replies:
+        for row in reply["inputs"]:
+            if row["field"] not in [known["field"] for known in rows]:
+                rows.append(row)
+        reply["inputs"] = []
+    return rows
