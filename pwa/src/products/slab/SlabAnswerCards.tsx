@@ -4,12 +4,10 @@ import type { Input, SlabPlanReply } from "../../documents";
 import type { PlanAnswer } from "../../state";
 import { t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
-import { BurstLadder } from "../../ui/pictures/BurstLadder";
-import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
-import { plannedLadder } from "../shared/burstLadderData";
-import { plannedCooling, plannedJacket, slabOf } from "./slabPictures";
+import { BurstsCard, CoolingCard } from "../shared/PouredCards";
+import { plannedJacket, slabOf } from "./slabPictures";
 import { meltedMs, BasisMarks } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";
 import { Card } from "../../ui/Card";
@@ -29,7 +27,7 @@ export function SlabAnswerCards({ answer, children }: Props) {
       {children}
       <Cutting reply={reply} />
       <Melting reply={reply} />
-      <CoolingCard reply={reply} />
+      <CoolingCard reply={reply} poured_ms={pouredMs(reply)} />
       <BasisTable inputs={reply.inputs}>
         <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
       </BasisTable>
@@ -67,13 +65,7 @@ function OtherFrames({ reply }: { reply: SlabPlanReply }) {
 function Melting({ reply }: { reply: SlabPlanReply }) {
   const jacket = plannedJacket(reply, meltedMs());
   if (jacket) return <Jacketed jacket={jacket} inputs={reply.inputs} />;
-  return (
-    <Card title={t("desk.melting")}>
-      <p class="quiet">{t("desk.bursts_note")}</p>
-      <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-      <BasisMarks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "oven.unevenness", "vessel.mass_kg", "start_c", "windows.low_c", "windows.limit_c"]} />
-    </Card>
-  );
+  return <BurstsCard reply={reply} />;
 }
 
 function Jacketed({ jacket, inputs }: { jacket: JacketTimes; inputs: Input[] }) {
@@ -85,19 +77,6 @@ function Jacketed({ jacket, inputs }: { jacket: JacketTimes; inputs: Input[] }) 
       </p>
       <JacketLine jacket={jacket} place="desk" />
       <BasisMarks inputs={inputs} fields={["jacket.water_c", "jacket.thickness_m", "jacket.chopped_m", "jacket.wall_w_m2k", "start_c", "windows.low_c", "windows.limit_c"]} />
-    </Card>
-  );
-}
-
-function CoolingCard({ reply }: { reply: SlabPlanReply }) {
-  return (
-    <Card title={t("desk.cooling")}>
-      <CoolingCurve cooling={plannedCooling(reply, pouredMs(reply))} place="desk" />
-      <p class="legend">
-        <span class="legend-core">{t("desk.curve_core")}</span>
-        <span class="legend-surface">{t("desk.curve_surface")}</span>
-      </p>
-      <BasisMarks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
     </Card>
   );
 }

@@ -3,11 +3,11 @@ import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { CoolingCurve } from "../../ui/pictures/CoolingCurve";
 import { JacketLine } from "../../ui/pictures/JacketLine";
 import { SlabMap } from "../../ui/pictures/SlabMap";
+import { cooledSlab, COOLING } from "../shared/cooling";
 import { MELTING, meltedLadder } from "../shared/burstLadderData";
 import type { PictureProps } from "../kindViews";
-import { cooledSlab, frameOf, jacketOf, slabOf } from "./slabPictures";
+import { frameOf, jacketOf, slabOf } from "./slabPictures";
 
-const COOLING = ["cool", "touch"];
 const SETTING = ["set_up", "pour"];
 const CUTTING = ["score", "cut"];
 

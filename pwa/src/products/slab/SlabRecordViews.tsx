@@ -5,7 +5,8 @@ import { plannedLadder } from "../shared/burstLadderData";
 import type { RecordOf } from "../kindViews";
 import { SlabCautions } from "./SlabCautions";
 import { SlabCompared } from "./SlabCompared";
-import { CooledPicture, MeltedPicture } from "./SlabHappened";
+import { CooledPicture } from "../shared/PouredCards";
+import { MeltedPicture } from "./SlabHappened";
 import { slabOf } from "./slabPictures";
 import { Card, Section } from "../../ui/Card";
 

@@ -1,6 +1,7 @@
 import type { SlabPlanReply } from "../../documents";
-import { format, formatTime, t } from "../../text";
+import { formatTime, t } from "../../text";
 import { DipSentences } from "../shared/DipSentences";
+import { PouredSentences, ReadySentences } from "../shared/PouredCards";
 import { RoomSentences, meltedMs, BasisMarks, Warnings } from "../shared/Sentences";
 
 export function pouredMs({ melt, jacket }: SlabPlanReply): number {
@@ -9,35 +10,22 @@ export function pouredMs({ melt, jacket }: SlabPlanReply): number {
 
 /** The plan in words, each with the marks of what it rests on. */
 export function Sentences({ reply }: { reply: SlabPlanReply }) {
-  const { pour, cut, cool } = reply;
-  const poured_ms = pouredMs(reply);
-  const time = (after_s: number) => formatTime(poured_ms + after_s * 1000);
+  const { cut } = reply;
   return (
     <section class="card sentences">
       <h2>{t("desk.the_plan")}</h2>
-      <p class="answer">{frameWords(pour)}</p>
-      <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
-      {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
-      <BasisMarks inputs={reply.inputs} fields={["residue"]} />
+      <PouredSentences reply={reply} />
       <p class="answer">
         {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
       </p>
       <BasisMarks inputs={reply.inputs} fields={["trim_m"]} />
       <MeltSentence reply={reply} />
-      <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
-      <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
-      <BasisMarks inputs={reply.inputs} fields={["room_c", "loss_factor"]} />
+      <ReadySentences reply={reply} poured_ms={pouredMs(reply)} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}
       <RoomSentences air={reply.room} inputs={reply.inputs} />
       <Warnings warnings={reply.warnings} />
     </section>
   );
-}
-
-/** Which bars close the frame; without any the height has to be kept by eye. */
-function frameWords({ bars, slab_height_m, length_m, width_m }: SlabPlanReply["pour"]): string {
-  if (bars.length === 0) return t("desk.without_bars", { slab_height_m, length_m, width_m });
-  return t("desk.use_bars", { bars: stack(bars), length_m, width_m });
 }
 
 /** How long the melt takes: bursts in an oven, hours in a water jacket. */
@@ -55,8 +43,4 @@ function MeltSentence({ reply: { melt, jacket, inputs } }: { reply: SlabPlanRepl
       <BasisMarks inputs={inputs} fields={[inputs.some((one) => one.field === "oven.power_w") ? "oven.power_w" : "oven.rated_w", "jacket.water_c"]} />
     </>
   );
-}
-
-function stack(bars: number[]): string {
-  return bars.length ? bars.map((bar) => format("bar_m", bar)).join(" + ") : "–";
 }

@@ -1,7 +1,8 @@
-import type { BasisByField, FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
+import type { FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { caramelBasis, caramelOf, HEAT_LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
+import { ovenRequest } from "../shared/meltRequest";
+import { pouredBasis, pouredOrigins, pouredRequest } from "../shared/pouredRequest";
 import { withoutEmpty, sameNamed } from "../shared/request";
 
 /** What the person has said, in SI; null: nothing typed. */
@@ -98,12 +99,6 @@ export function measuredBy(form: SlabForm, by: SlabForm["by"], planned: number |
   return { ...form, by, pieces: form.pieces ?? planned, boxes: form.boxes ?? boxes };
 }
 
-/** The product, the caramel it is made of, and the table. */
-function chosenRows(form: SlabForm, shop: Shop) {
-  const product = shop.products.find((one) => one.id === form.product_id);
-  return { product, caramel: caramelOf(product, shop), table: shop.tables[0] };
-}
-
 /** The oven and the base it uses, of which the shop may have measured something. */
 export function ovenAndBaseOf(form: SlabForm, shop: Shop): PlanParts {
   return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null };
@@ -111,34 +106,15 @@ export function ovenAndBaseOf(form: SlabForm, shop: Shop): PlanParts {
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */
 export function requestOf(form: SlabForm, shop: Shop): SlabPlanRequest {
-  const { product, caramel, table } = chosenRows(form, shop);
-  const base = shop.bases.find((one) => one.id === form.base_id);
-  const window = caramel?.windows["slab"];
+  const product = shop.products.find((one) => one.id === form.product_id);
   return withoutEmpty<SlabPlanRequest>({
     ...amountOf(form),
-    slab_height_m: form.slab_height_m,
-    piece_length_m: form.piece_length_m,
+    ...pouredRequest(form, shop),
     piece_width_m: form.piece_width_m,
-    trim_m: product?.trim_m,
-    kerf_m: product?.kerf_m,
     frame: form.frame === "fit" ? "fit" : withoutEmpty<FrameByLength>({ length_m: form.frame_length_m, width_m: form.frame_width_m }),
-    max_length_m: table?.max_length_m,
-    max_width_m: table?.max_width_m,
-    bars_m: barSets(shop),
     ...(jacketedVessel(form, shop) ? { jacket: jacketRequest(form) } : ovenRequest(form, shop)),
-    base: base?.base,
-    contact_m2k_w: base?.contact_m2k_w,
-    bottom: base?.bottom,
-    room_c: form.room_c,
-    humidity: form.humidity,
-    start_c: form.start_c,
-    windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
-    material: caramel?.material,
-    block_kg: caramel?.block_kg,
-    firmness: caramel?.firmness,
-    squeeze: caramel?.squeeze,
     dip: dipRequest(product, shop),
-    basis: basisOf(form, shop),
+    basis: pouredBasis(form, shop, origins(form, shop)),
   });
 }
 
@@ -154,36 +130,13 @@ function amountOf(form: SlabForm): Pick<SlabPlanRequest, "have" | "want"> {
   return { want: withoutEmpty<Want>({ boxes: form.boxes, per_box: form.per_box }) };
 }
 
-/** Four bars of a height close a frame; each such set may be stacked. */
-function barSets(shop: Shop): number[] | null {
-  const sets = shop.bars.flatMap(({ height_m, count }) => (height_m ? Array.from({ length: Math.floor(count / 4) }, () => height_m) : []));
-  return sets.length ? sets : null;
-}
-
 /** Which row and field of the shop a field of the request comes from. */
 function origins(form: SlabForm, shop: Shop): Record<string, string> {
-  const { product, caramel, table } = chosenRows(form, shop);
+  const product = shop.products.find((one) => one.id === form.product_id);
   return {
-    ...sharedOrigins(form, caramel),
+    ...pouredOrigins(form, shop),
     ...sameNamed(`vessels/${form.vessel_id}`, ["water_c"], "jacket."),
-    ...sameNamed(`bases/${form.base_id}`, ["base", "bottom", "contact_m2k_w"]),
-    bars_m: `bars/${shop.bars[0]?.id}.height_m`,
-    ...sameNamed(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
-    ...sameNamed(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
-    ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES, "windows."),
     ...dipOrigins(product),
-    ...sameNamed(`products/${product?.id}`, ["piece_length_m", "piece_width_m", "slab_height_m", "trim_m", "kerf_m"]),
+    ...sameNamed(`products/${product?.id}`, ["piece_width_m"]),
   };
-}
-
-/** The basis of what came from the shop and was not typed over. */
-function basisOf(form: SlabForm, shop: Shop): BasisByField {
-  const found: BasisByField = {};
-  for (const [here, there] of Object.entries(origins(form, shop))) {
-    const basis = shop.basis[there];
-    if (basis && !form.typed.includes(here.replace("jacket.", ""))) found[here] = basis;
-  }
-  // Nobody has read the block: it is taken to be as warm as the room.
-  if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
-  return { ...found, ...caramelBasis(chosenRows(form, shop).caramel, shop) };
 }

@@ -1,7 +1,5 @@
 /** What the pictures of a slab show, gathered from plan and run. No arithmetic but adding times up. */
-import type { BenchEvent, SlabPlan, SlabPlanReply, SlabRun, Values } from "../../documents";
-import { isOfKind } from "../../order";
-import type { Cooling } from "../../ui/pictures/CoolingCurve";
+import type { SlabPlanReply, SlabRun, Values } from "../../documents";
 import type { JacketTimes } from "../../ui/pictures/JacketLine";
 import type { Slab } from "../../ui/pictures/SlabMap";
 
@@ -40,29 +38,4 @@ export function frameOf(reply: SlabPlanReply, said: Values = {}): Slab {
   const slab = slabOf(reply);
   const length_m = typeof said["length_m"] === "number" ? said["length_m"] : slab.length_m;
   return { ...slab, length_m, along_m: [0, slab.width_m], across_m: [0, length_m] };
-}
-
-/** The curve as planned; `poured_ms` null draws it in hours after pouring. */
-export function plannedCooling(reply: SlabPlanReply, poured_ms: number | null): Cooling {
-  const { curve, milestones, target_c, ready_s, ready_low_s, ready_high_s } = reply.cool;
-  const span = { target_c, ready_s, ready_low_s, ready_high_s };
-  return { curve, milestones, ...span, readings: [], touches: [], poured_ms, now_s: null };
-}
-
-/** The curve of the last refit that the run has taken in, else the planned one; with what was read and felt. */
-export function cooledSlab(plan: SlabPlan, events: BenchEvent[], { cool, done }: SlabRun, now_ms: number | null): Cooling {
-  const poured_ms = done["melt"] ?? null;
-  const refit = events.filter(isOfKind("cooling_refitted")).filter((one) => one.body.seen === cool.fitted).at(-1);
-  const { curve, milestones } = refit?.body.reply ?? plan.reply.cool;
-  return {
-    ...plannedCooling(plan.reply, poured_ms),
-    curve: curve ?? plan.reply.cool.curve,
-    milestones: milestones ?? plan.reply.cool.milestones,
-    ready_s: cool.ready_s,
-    ready_low_s: cool.ready_low_s,
-    ready_high_s: cool.ready_high_s,
-    readings: cool.readings,
-    touches: cool.touches,
-    now_s: now_ms === null || poured_ms === null ? null : (now_ms - poured_ms) / 1000,
-  };
 }

@@ -1,0 +1,85 @@
+/** What the request of every plan poured between bars takes from its form and from the shop, and what that rests on. */
+import type { BasisByField, Shop, SlabPlanRequest } from "../../documents";
+import { caramelBasis, caramelOf, HEAT_LINES, sharedOrigins } from "./meltRequest";
+import { withoutEmpty, sameNamed } from "./request";
+
+export interface PouredForm {
+  product_id: string;
+  oven_id: string;
+  vessel_id: string;
+  base_id: string;
+  slab_height_m: number | null;
+  piece_length_m: number | null;
+  room_c: number | null;
+  humidity: number | null;
+  start_c: number | null;
+  /** Fields the person has typed in themselves. */
+  typed: string[];
+}
+
+type Poured = Omit<SlabPlanRequest, "have" | "want" | "frame" | "piece_width_m" | "oven" | "vessel" | "jacket" | "dip" | "basis" | "batches">;
+
+/** The product, the caramel it is made of, and the table. */
+function chosenRows(form: PouredForm, shop: Shop) {
+  const product = shop.products.find((one) => one.id === form.product_id);
+  return { product, caramel: caramelOf(product, shop), table: shop.tables[0] };
+}
+
+/** Fields left empty are left out, so that the engine names what is missing. */
+export function pouredRequest(form: PouredForm, shop: Shop): Poured {
+  const { product, caramel, table } = chosenRows(form, shop);
+  const base = shop.bases.find((one) => one.id === form.base_id);
+  const window = caramel?.windows["slab"];
+  return withoutEmpty<Poured>({
+    slab_height_m: form.slab_height_m,
+    piece_length_m: form.piece_length_m,
+    trim_m: product?.trim_m,
+    kerf_m: product?.kerf_m,
+    max_length_m: table?.max_length_m,
+    max_width_m: table?.max_width_m,
+    bars_m: barSets(shop),
+    base: base?.base,
+    contact_m2k_w: base?.contact_m2k_w,
+    bottom: base?.bottom,
+    room_c: form.room_c,
+    humidity: form.humidity,
+    start_c: form.start_c,
+    windows: caramel && window && { ...window, limit_c: caramel.limit_c, warn_c: caramel.warn_c, stop_c: caramel.stop_c },
+    material: caramel?.material,
+    block_kg: caramel?.block_kg,
+    firmness: caramel?.firmness,
+    squeeze: caramel?.squeeze,
+  });
+}
+
+/** Four bars of a height close a frame; each such set may be stacked. */
+function barSets(shop: Shop): number[] | null {
+  const sets = shop.bars.flatMap(({ height_m, count }) => (height_m ? Array.from({ length: Math.floor(count / 4) }, () => height_m) : []));
+  return sets.length ? sets : null;
+}
+
+/** Which row and field of the shop each of these comes from. */
+export function pouredOrigins(form: PouredForm, shop: Shop): Record<string, string> {
+  const { product, caramel, table } = chosenRows(form, shop);
+  return {
+    ...sharedOrigins(form, caramel),
+    ...sameNamed(`bases/${form.base_id}`, ["base", "bottom", "contact_m2k_w"]),
+    bars_m: `bars/${shop.bars[0]?.id}.height_m`,
+    ...sameNamed(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
+    ...sameNamed(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
+    ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES, "windows."),
+    ...sameNamed(`products/${product?.id}`, ["piece_length_m", "slab_height_m", "trim_m", "kerf_m"]),
+  };
+}
+
+/** The basis of what came from the shop and was not typed over. */
+export function pouredBasis(form: PouredForm, shop: Shop, origins: Record<string, string>): BasisByField {
+  const found: BasisByField = {};
+  for (const [here, there] of Object.entries(origins)) {
+    const basis = shop.basis[there];
+    if (basis && !form.typed.includes(here.replace("jacket.", ""))) found[here] = basis;
+  }
+  // Nobody has read the block: it is taken to be as warm as the room.
+  if (!form.typed.includes("start_c")) found["start_c"] = "assumed";
+  return { ...found, ...caramelBasis(chosenRows(form, shop).caramel, shop) };
+}
