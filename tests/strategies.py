@@ -16,6 +16,7 @@ from amberbench.engine.physics import fields as physics_fields
 from amberbench.engine.shop import fields as fields_shop
 from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit, strategies_melt
 from tests.drawing import maybe
+from tests.gathered import of_kinds
 
 NAMES = sorted(fields.FUNCTIONS)
 JUNK = [
@@ -196,6 +197,8 @@ SENSIBLE = {
 }  # fmt: skip
 for _part in (strategies_batch, strategies_chocolate, strategies_deposit, strategies_day, strategies_melt):
     SENSIBLE.update(_part.SENSIBLE)
+for _own in of_kinds("SENSIBLE"):
+    SENSIBLE.update(_own)
 
 
 def sensible(name: str, rng: Any) -> dict[str, Any]:

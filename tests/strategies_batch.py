@@ -3,6 +3,7 @@
 from amberbench.engine import fields
 from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, planned_clusters, stand_up_test
 from tests.drawing import maybe
+from tests.gathered import of_kinds
 
 
 def _bench(rng, stop=None):
@@ -101,7 +102,9 @@ def _shared_bench(rng):
 
 
 def any_bench(rng):
-    return rng.choice([_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench, _shared_bench])(rng)
+    own = [bench for benches in of_kinds("BENCHES") for bench in benches]
+    every = [_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench, _shared_bench, *own]
+    return rng.choice(every)(rng)
 
 
 def _replay(rng):

@@ -14,6 +14,7 @@ from amberbench.engine.steps.temper import plan as temper
 from amberbench.text import languages
 from tests import strategies_deposit, text_keys
 from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
+from tests.gathered import of_kinds
 from tests.text_catalogue import texts
 
 ENGLISH = texts("en")
@@ -97,6 +98,7 @@ def basis_rows():
     for request in (strategies_deposit.ON_NUTS, strategies_deposit.ON_A_BED):
         yield from catalogue.call("cluster.plan", request)["inputs"]
     yield from planned_bowl()["reply"]["inputs"]
+    yield from (row for plans in of_kinds("PLANS") for planned in plans for row in planned()["reply"]["inputs"])
     yield from dipped_slab()["reply"]["inputs"]
     own = planned_bowl()["reply"]["bowl_request"] | {"targets": OWN_CURVE, "seed_c": 20}
     yield from catalogue.call("chocolate.plan", own)["inputs"]

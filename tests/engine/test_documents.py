@@ -9,6 +9,7 @@ from amberbench.engine import catalogue, documents, fields
 from amberbench.engine.batch.courses import KIND_OF
 from amberbench.engine.core import describe
 from amberbench.engine.learning.fields import KIND_BY_FUNCTION
+from amberbench.engine.products import KINDS
 from tests import strategies_batch
 from tests.bench import (
     Bench,
@@ -21,10 +22,12 @@ from tests.bench import (
 )
 from tests.cluster_simulation import LayingBench
 from tests.conforming import conforms, is_body, is_document
+from tests.gathered import of_kinds
 from tests.shops import Shop
 from tests.workers import SimulatedWorker
 
 PLANS_OF_ALL = [planned_slab, jacket_slab, dipped_slab, planned_clusters, planned_bowl, stand_up_test]
+PLANS_OF_ALL += [planned for plans in of_kinds("PLANS") for planned in plans]
 
 
 def parts(field: dict[str, Any]) -> list[dict[str, Any]]:
@@ -63,6 +66,10 @@ def test_only_what_may_be_anything_is_left_open():
         "a word or a number",
         "its value; null takes it back",
     }
+
+
+def test_every_kind_has_a_plan_here():
+    assert {planned()["kind"] for planned in PLANS_OF_ALL} == {kind.name for kind in KINDS}
 
 
 @pytest.mark.parametrize("planned", PLANS_OF_ALL)
@@ -144,6 +151,7 @@ def test_a_simulated_shop_is_as_described(seed):
 
 @pytest.mark.parametrize("function", KIND_BY_FUNCTION)
 def test_a_plan_that_learns_is_asked_with_what_the_document_of_requests_says(function):
-    request = {"slab.plan": planned_slab, "cluster.plan": planned_clusters}[function]()["request"]
+    plans = [planned() for planned in PLANS_OF_ALL]
+    request = next(plan["request"] for plan in plans if KIND_BY_FUNCTION[function].name == plan["kind"])
     applied = {"function": function, "request": request, "measured": Shop("documents").measured()}
     conforms("learn.apply", catalogue.call("learn.apply", applied))

@@ -1,6 +1,7 @@
 """Every document that is exchanged or kept, by name; read by the generators of types and by the API's schemas."""
 
 from importlib import import_module
+from importlib.util import find_spec
 
 from .batch import documents as batch
 from .core import documents as core
@@ -10,6 +11,7 @@ from .learning import documents as learning
 from .physics import documents as physics
 from .products import KINDS
 from .products import documents as products
+from .products.poured import documents as poured
 from .shop import documents as shop
 from .steps.cool import documents as cool
 from .steps.deposit import documents as deposit
@@ -19,12 +21,13 @@ from .steps.melt import documents as melt
 from .steps.temper import documents as temper
 from .steps.wash import documents as wash
 
-# The folder of a kind is called as the kind is.
-_kinds = [import_module(f"{__package__}.products.{kind.name}.documents") for kind in KINDS]
+# A kind has its own beside its record, or they are made from that (`products/poured`).
+_homes = [f"{__package__}.products.{kind.name}.documents" for kind in KINDS]
+_kinds = [import_module(home) for home in _homes if find_spec(home)]
 DOCUMENTS: dict[str, Field] = {}
 for _part in (
     core, physics, melt, jacket, cool, deposit, temper, dip, wash,
-    products, *_kinds, batch, shop, learning, exports,
+    products, poured, *_kinds, batch, shop, learning, exports,
 ):  # fmt: skip
     DOCUMENTS.update(_part.DOCUMENTS)
 # The body of every kind of event, of the shop's as well.

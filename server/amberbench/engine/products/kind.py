@@ -30,6 +30,7 @@ class Kind:
     - in_shop: whether the shop keeps products of this kind; shop_row: what only those have, below the kind's name
     - functions: its functions in the catalogue, by name; described: their fields; routes: those the API answers, by
       the last word of the route
+    - what: in a few words; plan_members: what its plan document says besides what every one says
     - function: the one that plans it (None: nothing does); request: its fields; mass_kg: the caramel (kg) that a
       checked request would melt
 
@@ -62,6 +63,8 @@ class Kind:
         described: "dict[str, Document]",
         routes: "dict[str, str]",
         parts: tuple[str, ...] = (),
+        what: str = "",
+        plan_members: "Document | None" = None,
         function: str | None = None,
         mass_kg: "Any" = None,
         without: "dict[str, Callable[..., bool]] | None" = None,
@@ -85,6 +88,7 @@ class Kind:
         self.pages, self.clocks, self.pending_computation = pages, clocks, pending_computation
         self.functions, self.described, self.routes = functions, described, routes
         self.function, self.mass_kg = function, mass_kg
+        self.what, self.plan_members = what, plan_members or {}
         self.request: "Any" = None if function is None else described[function]["request"]
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot
         self.parts, self.oven_melt = parts, oven_melt

@@ -1,11 +1,14 @@
-"""The plan and the run of a kind poured between bars."""
+"""The plan and the run of every kind poured between bars."""
 
 from ...core.describe import document, record, together
-from ...core.documents import Field, Fields, only, optional
+from ...core.documents import Field, only, optional
 from ...steps.cool.documents import TIMES
 from ...steps.cut.fields import CUT_REPLY
 from ...steps.pour.fields import POUR_REPLY
+from .. import KINDS
 from ..documents import HEAD, PLANNED, RUN, absent, kind, titled
+from ..kind import Kind
+from .fold import begin
 
 PIECES = only(CUT_REPLY, "pieces", "piece_kg")
 FRAME = only(POUR_REPLY, "length_m", "width_m", "bar_height_m")
@@ -20,13 +23,14 @@ TAKEN = {
 }
 
 
-def documents_of(name: str, function: str, described: Fields, what: str, own: Fields) -> dict[str, Field]:
-    """The plan, what a run takes of it, and the run, of a kind; `own`: members that only its plan has."""
-    request, reply = described[function]["request"], described[function]["reply"]
-    plan = together(kind(name), HEAD, own)
-    taken = together(only(reply, *[one for one in AS_THEY_ARE if one in reply]), TAKEN)
+def _documents_of(one: Kind) -> dict[str, Field]:
+    """The plan, what a run takes of it, and the run, of a kind."""
+    function = str(one.function)
+    reply = one.described[function]["reply"]
+    plan = together(kind(one.name), HEAD, one.plan_members)
+    taken = together(only(reply, *[name for name in AS_THEY_ARE if name in reply]), TAKEN)
     run = together(
-        kind(name),
+        kind(one.name),
         RUN,
         {
             "planned": record(together(PLANNED, FRAME), "what was planned"),
@@ -36,13 +40,19 @@ def documents_of(name: str, function: str, described: Fields, what: str, own: Fi
         absent("cluster", "bowl", "stand"),
     )
     exchanged = {
-        "request": record(request, "the request to " + function, asked=True),
+        "request": record(one.request, "the request to " + function, asked=True),
         "reply": record(reply, "the reply of " + function),
     }
     of_reply = record(optional(taken, *LATER), "of the reply of " + function)
-    of_plan = "what a run takes of the plan of " + what
+    of_plan = "what a run takes of the plan of " + one.what
     return {
-        titled(name) + "Plan": record(together(plan, exchanged), "the plan of " + what),
-        titled(name) + "PlanTaken": record(together(plan, {"reply": of_reply}), of_plan),
-        titled(name) + "Run": record(run, "the state of " + what),
+        titled(one.name) + "Plan": record(together(plan, exchanged), "the plan of " + one.what),
+        titled(one.name) + "PlanTaken": record(together(plan, {"reply": of_reply}), of_plan),
+        titled(one.name) + "Run": record(run, "the state of " + one.what),
     }
+
+
+DOCUMENTS: dict[str, Field] = {}
+for _kind in KINDS:
+    if _kind.begin is begin:
+        DOCUMENTS.update(_documents_of(_kind))

@@ -36,6 +36,8 @@ KIND = Kind(
     routes={"slab": "slab.plan"},
     function="slab.plan",
     mass_kg=plan.caramel_kg,
+    what="a slab of caramels",
+    plan_members=fields.PLAN,
     course=(
         ("set_up", "ready_checked"),
         ("weigh", "weighed"),

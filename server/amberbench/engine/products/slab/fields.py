@@ -1,6 +1,6 @@
 """The fields of the whole slab plan, and the events of its own."""
 
-from ...core.describe import choice, either, integer, many, number, record, together
+from ...core.describe import boolean, choice, either, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS
 from ...steps.cool.fields import FIRM
 from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE
@@ -63,6 +63,11 @@ SLAB = together(
     BASIS,
 )
 
+# What its plan document says besides what every plan says.
+PLAN = {
+    "prebottom": boolean("whether it gets a thin coat below before it is cut", optional=True),
+    "finish": choice(("plain", "dipped", "wrapped"), "what becomes of the cut pieces", optional=True),
+}
 FUNCTIONS = {
     "slab.plan": {
         "request": SLAB,
