@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for the log of a batch, on the phone, on paper and in tables."""
 
 from amberbench.engine import fields
-from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, planned_clusters, stand_up_test
+from tests.bench import Bench, dipped_slab, jacket_slab, planned_bowl, planned_clusters
 from tests.drawing import maybe
 from tests.gathered import of_kinds
 
@@ -79,17 +79,6 @@ def _dip_bench(rng):
     return bench
 
 
-def _stand_bench(rng):
-    """A stand-up test over its days; some looks missed, some heights that grow."""
-    bench = Bench(stand_up_test())
-    bench.sets_up_cube()
-    height_m = 0.02
-    for _ in range(rng.randrange(6)):
-        height_m *= rng.uniform(0.85, 1.02)
-        bench.does("stood", rng.choice([5, 3600, 90000, 300000]), height_m=height_m)
-    return bench
-
-
 def _shared_bench(rng):
     """A batch that is told of nuts on the bench at some step, and answers it or not."""
     bench = _bench(rng)
@@ -103,7 +92,7 @@ def _shared_bench(rng):
 
 def any_bench(rng):
     own = [bench for benches in of_kinds("BENCHES") for bench in benches]
-    every = [_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _stand_bench, _shared_bench, *own]
+    every = [_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _shared_bench, *own]
     return rng.choice(every)(rng)
 
 

@@ -69,14 +69,6 @@ def _room(rng):
     return request
 
 
-def _stand_up(rng):
-    heights, at_s, height_m = [], 0.0, rng.uniform(0.01, 0.03)
-    for _ in range(rng.randrange(2, 5)):
-        heights.append({"at_s": at_s, "height_m": height_m})
-        at_s, height_m = at_s + rng.uniform(3600, 90000), height_m * rng.uniform(0.85, 1.0)
-    return {"heights": heights, "room_c": rng.uniform(15, 30)}
-
-
 SENSIBLE = {
     "chocolate.coating": _coating,
     "chocolate.plan": _bowl,
@@ -86,5 +78,4 @@ SENSIBLE = {
     "room.dew_point": lambda rng: {"temp_c": rng.uniform(-20, 45), "humidity": rng.uniform(0.1, 1.0)},
     "room.advise": _room,
     "flow.viscosity": lambda rng: {"temp_c": rng.uniform(15, 85), "moisture": rng.uniform(0.06, 0.13)},
-    "flow.stand_up_test": _stand_up,
 }

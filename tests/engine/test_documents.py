@@ -11,23 +11,12 @@ from amberbench.engine.core import describe
 from amberbench.engine.learning.fields import KIND_BY_FUNCTION
 from amberbench.engine.products import KINDS
 from tests import strategies_batch
-from tests.bench import (
-    Bench,
-    dipped_slab,
-    jacket_slab,
-    planned_bowl,
-    planned_clusters,
-    planned_slab,
-    stand_up_test,
-)
+from tests.bench import Bench
 from tests.cluster_simulation import LayingBench
 from tests.conforming import conforms, is_body, is_document
-from tests.gathered import of_kinds
+from tests.gathered import PLANS_OF_ALL
 from tests.shops import Shop
 from tests.workers import SimulatedWorker
-
-PLANS_OF_ALL = [planned_slab, jacket_slab, dipped_slab, planned_clusters, planned_bowl, stand_up_test]
-PLANS_OF_ALL += [planned for plans in of_kinds("PLANS") for planned in plans]
 
 
 def parts(field: dict[str, Any]) -> list[dict[str, Any]]:

@@ -11,19 +11,8 @@ from amberbench.engine.batch import decisions, folds
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.steps.melt import plan as melt
 from amberbench.engine.steps.pour import plan as pour
-from tests.bench import (
-    NINE_OCLOCK_MS,
-    SLAB_REQUEST,
-    Bench,
-    dipped_slab,
-    jacket_slab,
-    planned_bowl,
-    planned_clusters,
-    planned_slab,
-    stand_up_test,
-)
-
-PLANS = [planned_slab, jacket_slab, dipped_slab, planned_clusters, planned_bowl, stand_up_test]
+from tests.bench import NINE_OCLOCK_MS, SLAB_REQUEST, Bench, planned_bowl, planned_slab
+from tests.gathered import PLANS_OF_ALL
 
 
 def mistaken(*_: Any) -> Any:
@@ -88,7 +77,7 @@ def test_what_is_no_plan_is_refused(plan):
     assert refused("run.replay", plan=plan, events=[]) == ("plan", "not_a_plan")
 
 
-@pytest.mark.parametrize("planned", PLANS)
+@pytest.mark.parametrize("planned", PLANS_OF_ALL)
 def test_plan_that_lacks_something_its_run_reads_is_refused_and_no_more_than_that_is_asked(planned):
     """Each member of the reply taken away, and each replaced by junk: a run or a plan that is none, never a mistake."""
     plan, missing = planned(), 0
@@ -102,7 +91,7 @@ def test_plan_that_lacks_something_its_run_reads_is_refused_and_no_more_than_tha
     assert missing > 3 or plan["kind"] == "standup"
 
 
-@pytest.mark.parametrize("planned", PLANS)
+@pytest.mark.parametrize("planned", PLANS_OF_ALL)
 def test_run_that_has_lost_a_part_is_no_run(planned):
     whole = Bench(planned()).run
     for name in ("kind", "done", "planned", "ignored", "out", "last_at_ms", "weighed_kg"):

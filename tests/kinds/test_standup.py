@@ -11,6 +11,30 @@ from tests.bench import Bench, stand_up_test
 HOUR_S, DAY_S = 3600, 86400
 
 
+def a_bench(rng):
+    """A stand-up test over its days; some looks missed, some heights that grow."""
+    bench = Bench(stand_up_test())
+    bench.sets_up_cube()
+    height_m = 0.02
+    for _ in range(rng.randrange(6)):
+        height_m *= rng.uniform(0.85, 1.02)
+        bench.does("stood", rng.choice([5, 3600, 90000, 300000]), height_m=height_m)
+    return bench
+
+
+def measured_heights(rng):
+    heights, at_s, height_m = [], 0.0, rng.uniform(0.01, 0.03)
+    for _ in range(rng.randrange(2, 5)):
+        heights.append({"at_s": at_s, "height_m": height_m})
+        at_s, height_m = at_s + rng.uniform(3600, 90000), height_m * rng.uniform(0.85, 1.0)
+    return {"heights": heights, "room_c": rng.uniform(15, 30)}
+
+
+SENSIBLE = {"flow.stand_up_test": measured_heights}
+PLANS = [stand_up_test]
+BENCHES = [a_bench]
+
+
 def cube_of(heights_m: tuple[float, ...]) -> Bench:
     """The cube measured fresh and at the looks that follow."""
     bench = Bench(stand_up_test())
