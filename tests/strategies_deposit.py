@@ -5,14 +5,16 @@ from tests.drawing import maybe
 
 OVEN = {"rated_w": 1000}
 TRAY = {"length_m": 0.45, "width_m": 0.32, "rim_m": 0.01}
+# In the narrower window, that of a slab: fills last for minutes there.
 ON_NUTS = {
     "rows": [{"clusters": 60, "deposit_kg": 0.012}, {"clusters": 20, "deposit_kg": 0.010}], "second_kg": 0.006,
     "under": [{"material": "pecan", "kg_each": 0.0016, "count": 4}], "tray": TRAY, "spread_m": 0.04,
-    "funnel": {"volume_m3": 0.001}, "oven": OVEN,
+    "funnel": {"volume_m3": 0.001}, "oven": OVEN, "window_high_c": 77.0,
 }  # fmt: skip
 ON_A_BED = {
     "caramel_kg": 1.2, "deposit_kg": 0.012, "bed": {"materials": [{"material": "peanut", "share": 1}], "bed_kg_m2": 5},
     "tray": TRAY, "spread_m": 0.04, "funnel": {"volume_m3": 0.001}, "oven": OVEN, "block_kg": 2.0,
+    "window_high_c": 77.0,
 }  # fmt: skip
 # Ten clusters of 9 g and 5 g of caramel on 4.5 g of pecans, 40 mm wide.
 LEARNED = {

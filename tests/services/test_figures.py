@@ -27,6 +27,11 @@ def test_a_value_over_its_limit_never_reads_like_the_limit(name, value, limit, u
     assert [figure(name, one, "en", units, finer) for one in (value, limit)] == [spaced(given), spaced(accepted)]
 
 
+@pytest.mark.parametrize(("name", "value", "toward", "units", "text"), EXAMPLES["limits"])
+def test_a_limit_reads_as_what_is_still_accepted(name, value, toward, units, text):
+    assert figure(name, value, "en", EXAMPLES["units"][units], toward=toward) == spaced(text)
+
+
 def test_the_units_figures_are_shown_in_are_the_engines():
     shown = {
         unit: (one["dimension"], one["factor"], one.get("offset", 0)) for unit, one in SPECIFICATION["units"].items()

@@ -3014,7 +3014,7 @@ export type ClusterPlanRequest = {
   start_c?: number | null;
   /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
   window_low_c?: number | null;
-  /** hottest temperature to deposit at; 30 to 120 °C; 77.0 when left out */
+  /** hottest temperature to deposit at; 30 to 120 °C; 82.0 when left out */
   window_high_c?: number | null;
   /** scorch limit for any spot; 40 to 140 °C; 93.3 when left out */
   limit_c?: number | null;
@@ -4840,9 +4840,9 @@ export type CaramelRowWindowsSlab = {
 
 /** deposit */
 export type Deposit = {
-  /** coolest temperature to deposit at; 30 to 120 °C; 65.0 when left out */
+  /** coolest temperature to deposit at; 30 to 120 °C; 71.0 when left out */
   low_c: number;
-  /** hottest temperature to deposit at; 30 to 120 °C; 77.0 when left out */
+  /** hottest temperature to deposit at; 30 to 120 °C; 82.0 when left out */
   high_c: number;
 };
 

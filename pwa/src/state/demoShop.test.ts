@@ -33,6 +33,11 @@ test("the invented shop is as invented when a phone took it", async () => {
   expect(await inventedDocs(taken)).toEqual(await after());
 });
 
+test("the figures that older demo shops began with are invented too", async () => {
+  expect(await after(typed("caramels/caramel-firm", "windows.slab.low_c", 71, "assumed"))).toEqual(await after());
+  expect(await after(typed("caramels/caramel-firm", "windows.slab.low_c", 70))).not.toContain("caramels/caramel-firm");
+});
+
 test("a row of one's own, and an invented one that somebody changed or measured, are not", async () => {
   const invented = await after(
     typed("ovens/own", "name", "Blue oven"),

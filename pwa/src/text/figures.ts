@@ -39,11 +39,12 @@ export function marksOf(locale: string): Marks {
   return (MARKS[own] ?? MARKS["en"]) as Marks;
 }
 
-/** A finite SI value (°C) as `units` and a locale have it; `finer` asks for so many decimals more than a reader needs. */
-export function written(name: string, value: number, units: Units, locale: string, finer = 0): Figure {
+/** A finite SI value (°C) as `units` and a locale have it; `finer` asks for so many decimals more than a reader needs;
+ * `toward` rounds up (1) or down (−1), so that a limit, typed as it reads, is kept. */
+export function written(name: string, value: number, units: Units, locale: string, finer = 0, toward = 0): Figure {
   const ladder = LADDERS[ladderName(name, units)] ?? [];
   const usual = ladder.find((rung) => rung.below === undefined || steps(rung, value) / stepsInOne(rung) < rung.below) as Rung;
-  return onRung(finer ? { unit: usual.unit, decimals: (usual.decimals ?? 1) + finer } : usual, value, locale);
+  return onRung(finer ? { unit: usual.unit, decimals: (usual.decimals ?? 1) + finer } : usual, value, locale, toward);
 }
 
 /** A number with at most so many decimals, and none it does not need. */
@@ -76,18 +77,20 @@ function stepsInOne({ unit, decimals = 0, parts, and }: Rung): number {
   return and ? nearest(fromSi(toSi(1, unit), and)) : (parts ?? 10 ** decimals);
 }
 
-function steps(rung: Rung, value: number): number {
-  return nearest(Math.abs(fromSi(value, rung.unit)) * stepsInOne(rung));
-}
-
-/** The nearest whole number, ties up; the noise of binary fractions decides no tie. */
-function nearest(size: number): number {
-  return Math.floor(Number(size.toPrecision(12)) + 0.5);
-}
-
-function onRung(rung: Rung, value: number, locale: string): Figure {
+function steps(rung: Rung, value: number, toward = 0): number {
   const shown = fromSi(value, rung.unit);
-  const count = steps(rung, value);
+  return nearest(Math.abs(shown) * stepsInOne(rung), shown < 0 ? -toward : toward);
+}
+
+/** The nearest whole number, ties up, or that above (1) or below (−1); the noise of binary fractions decides none. */
+function nearest(size: number, toward = 0): number {
+  const plain = Number(size.toPrecision(12));
+  return toward > 0 ? Math.ceil(plain) : Math.floor(plain + (toward ? 0 : 0.5));
+}
+
+function onRung(rung: Rung, value: number, locale: string, toward = 0): Figure {
+  const shown = fromSi(value, rung.unit);
+  const count = steps(rung, value, toward);
   const { text, unit } = sized(rung, Math.abs(shown), count, locale);
   return { text: shown < 0 && count > 0 ? specification.minus + text : text, unit };
 }

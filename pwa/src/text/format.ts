@@ -44,18 +44,18 @@ function clock(ms: number, day: Intl.DateTimeFormatOptions): string {
 }
 
 /** A value and its unit apart, for the one big number. The suffix of `name` says what it measures; SI in. */
-export function figure(name: string, value: number, units: Units = reader.value.units, finer = 0): Figure {
+export function figure(name: string, value: number, units: Units = reader.value.units, finer = 0, toward = 0): Figure {
   if (dimensionOf(name) === "instant") return { text: formatTime(value), unit: "" };
-  return written(name, value, units, locale(), finer);
+  return written(name, value, units, locale(), finer, toward);
 }
 
 /** A value as the reader sees it, unit and all: format("mass_kg", 1.134) → "1.13 kg". Lists are joined. */
-export function format(name: string, value: unknown, units?: Units, finer = 0): string {
+export function format(name: string, value: unknown, units?: Units, finer = 0, toward = 0): string {
   if (Array.isArray(value)) return value.map((one) => format(name, one, units)).join(", ");
   if (typeof value === "string") return value;
   if (value == null || Number.isNaN(value)) return specification.nothing;
   if (typeof value !== "number") return String(value);
-  const { text, unit } = figure(name, value, units, finer);
+  const { text, unit } = figure(name, value, units, finer, toward);
   return withUnit(text, unit);
 }
 
@@ -65,11 +65,11 @@ export function finerFor(name: string, value: unknown, others: unknown[]): numbe
   return typeof value === "number" ? finerToTellApart(name, value, numbers, reader.value.units) : 0;
 }
 
-/** A range with its unit once: formatRange("window_c", 71, 77) → "71–77 °C". */
-export function formatRange(name: string, low: number, high: number): string {
-  const bottom = figure(name, low);
-  const top = figure(name, high);
-  if (bottom.unit !== top.unit || bottom.unit === "") return `${format(name, low)} – ${format(name, high)}`;
-  if (bottom.text === top.text) return format(name, low);
+/** A range with its unit once: formatRange("window_c", 71, 77) → "71–77 °C"; `inward`: rounded to what lies in it. */
+export function formatRange(name: string, low: number, high: number, inward = 0, finer = 0): string {
+  const bottom = figure(name, low, undefined, finer, inward);
+  const top = figure(name, high, undefined, finer, -inward);
+  if (bottom.unit !== top.unit || bottom.unit === "") return `${withUnit(bottom.text, bottom.unit)} – ${withUnit(top.text, top.unit)}`;
+  if (bottom.text === top.text) return withUnit(top.text, top.unit);
   return `${bottom.text}–${withUnit(top.text, top.unit)}`;
 }

@@ -1,6 +1,7 @@
 export { languages, loadLanguage, spokenHere } from "./catalogue";
 export {
   figure,
+  finerFor,
   format,
   formatCountdown,
   formatDate,

@@ -49,12 +49,13 @@ export function problemText(problem: ProblemDocument, label?: string): string {
   const { given, low, high } = problem;
   const [name, unit] = measuredAs(problem.field, problem.unit ?? "");
   const finer = finerFor(name, given, [low, high]);
-  const shown = (value: unknown) => (value == null ? "" : withUnit(format(name, value, undefined, finer), typeof value === "number" ? unit : ""));
+  // A limit is rounded to the side that is accepted, so that it may be typed as it reads.
+  const shown = (value: unknown, toward = 0) => (value == null ? "" : withUnit(format(name, value, undefined, finer, toward), typeof value === "number" ? unit : ""));
   return t(`problem.${problem.code}`, {
     field: fieldName(problem.field, label),
     given: shown(given),
-    low: shown(low),
-    high: shown(high),
+    low: shown(low, 1),
+    high: shown(high, -1),
     unit: problem.unit ?? "",
     accepted: (problem.accepted ?? []).map(word).join(", "),
   });

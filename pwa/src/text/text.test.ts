@@ -57,6 +57,11 @@ describe("format", () => {
     },
   );
 
+  test.each(examples.limits as [string, number, number, string, string][])("%s of %s, accepted towards %s (%s), reads %s", (name, value, toward, units, text) => {
+    const { text: digits, unit } = written(name, value, UNITS[units] as Units, "en", 0, toward);
+    expect(withUnit(digits, unit)).toBe(spaced(text));
+  });
+
   test("what is shown is in the reader's units", () => {
     expect(plain(format("caramel_kg", 1.134))).toBe("1.13 kg");
     expect(plain(formatDuration(6000))).toBe("1 h 40 min");

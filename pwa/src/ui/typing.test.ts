@@ -62,6 +62,20 @@ test("below, in and over the window read differently", () => {
   expect(words).not.toContain("");
 });
 
+test("180 °F is in a window that ends at 180 °F, wherever its limit was set in °C", () => {
+  reader.value = { language: "en", units: { ...METRIC, temperature: "°F" } };
+  const window = { ...READING, band_low: 71, band_high: 82 };
+  expect([160, 180, 181].map((typed) => bandWords(typedValue(String(typed), window), window))).toEqual(["in the window", "in the window", "over the window"]);
+});
+
+test("a range is said so that its ends are accepted as they read", () => {
+  reader.value = { language: "en", units: { ...METRIC, temperature: "°F" } };
+  const read = { ...READING, low: 9, high: 149.5 };
+  const range = /(\d+)–(\d+)/.exec(outOfRangeMessage(typedValue("302", read), read) as string) as string[];
+  expect(range.slice(1)).toEqual(["49", "301"]);
+  expect(range.slice(1).map((one) => outOfRangeMessage(typedValue(one, read), read))).toEqual([null, null]);
+});
+
 test("a count or a weight that surprises is said to", () => {
   const counted = { ...COUNT, likely_low: 173, likely_high: 192 };
   expect(bandWords(250, counted)).toBe("more than expected");

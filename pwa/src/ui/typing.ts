@@ -1,5 +1,5 @@
 import type { Entry, TextEntry } from "../documents";
-import { decimalMark, dimensionOf, format, formatRange, parse, reader, t, unitFor } from "../text";
+import { decimalMark, dimensionOf, finerFor, format, formatRange, parse, reader, t, unitFor } from "../text";
 
 const MOST_DIGITS = 5;
 const MOST_LETTERS = 12;
@@ -42,17 +42,20 @@ export function outOfRangeMessage(value: number | string | null, entry: Typing):
   if (typeof value !== "number" || isWord(entry)) return null;
   const { low, high, name } = entry;
   if (value >= low && value <= high) return null;
-  return t("screen.impossible", { given: format(name, value), range: formatRange(name, low, high) });
+  const finer = finerFor(name, value, [low, high]);
+  return t("screen.impossible", { given: format(name, value, undefined, finer), range: formatRange(name, low, high, 1, finer) });
 }
 
 /** Where a value lies against the wanted band, in words; without a band, whether it surprises; else "". */
 export function bandWords(value: number | string | null, entry: Typing): string {
-  const { band_low, band_high, likely_low, likely_high } = entry;
+  const { name, band_low, band_high, likely_low, likely_high } = entry;
   if (typeof value !== "number") return "";
   if (band_low === null || band_high === null) {
     if (likely_low !== null && value < likely_low) return t("screen.below_likely");
     return likely_high !== null && value > likely_high ? t("screen.over_likely") : "";
   }
-  if (value < band_low) return t("screen.below_window");
-  return value > band_high ? t("screen.over_window") : t("screen.in_window");
+  // What reads like an end of the window lies in it.
+  const isOther = (end: number) => format(name, value) !== format(name, end);
+  if (value < band_low && isOther(band_low)) return t("screen.below_window");
+  return value > band_high && isOther(band_high) ? t("screen.over_window") : t("screen.in_window");
 }

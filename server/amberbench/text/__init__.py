@@ -13,6 +13,8 @@ FOLDER = Path(__file__).parent
 FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
 PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
+# A limit is rounded to the side that is accepted, so that it may be typed as it reads.
+TOWARD = {"given": 0, "low": 1, "high": -1}
 UNIT_SUFFIX = re.compile(r"_(kg|m2|m3|m|c|k|s|w)$")
 
 
@@ -41,7 +43,7 @@ def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
     name, unit = _measured_as(problem["field"], last, problem.get("unit") or "")
     figures = {one: problem.get(one) for one in ("given", "low", "high")}
     finer = finer_to_tell_apart(name, *figures.values())
-    shown = {one: _shown(name, value, unit, language, finer) for one, value in figures.items()}
+    shown = {one: _shown(name, value, unit, language, finer, TOWARD[one]) for one, value in figures.items()}
     accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
     values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
     return sentence(f"problem.{problem['code']}", values, language)
@@ -61,7 +63,7 @@ def _filled(name: str, values: dict[str, Any], unfilled: str, language: str) -> 
     return formatted(name, values[name], language) if name in values else unfilled
 
 
-def formatted(name: str, value: Any, language: str = FALL_BACK, finer: int = 0) -> str:
+def formatted(name: str, value: Any, language: str = FALL_BACK, finer: int = 0, toward: int = 0) -> str:
     """A value as a reader sees it, in metric units: formatted("mass_kg", 1.134) → "1.13 kg"."""
     if isinstance(value, list | tuple):
         return ", ".join(formatted(name, one, language) for one in value)
@@ -71,13 +73,13 @@ def formatted(name: str, value: Any, language: str = FALL_BACK, finer: int = 0) 
         return str(value)
     if name.endswith("_at_ms") or name == "due_ms":
         return datetime.fromtimestamp(value / 1000, UTC).strftime("%H:%M UTC")
-    return figure(name, value, language, finer=finer)
+    return figure(name, value, language, finer=finer, toward=toward)
 
 
-def _shown(name: str, value: Any, unit: str, language: str, finer: int) -> str:
+def _shown(name: str, value: Any, unit: str, language: str, finer: int, toward: int) -> str:
     if value is None:
         return ""
-    return formatted(name, value, language, finer) + (unit if isinstance(value, int | float) else "")
+    return formatted(name, value, language, finer, toward) + (unit if isinstance(value, int | float) else "")
 
 
 def _measured_as(field: str, last: str, unit: str) -> tuple[str, str]:

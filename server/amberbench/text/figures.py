@@ -32,10 +32,13 @@ def dimension_of(name: str) -> str:
     return next((dimension for suffix, dimension in suffixes.items() if f"_{name}".endswith(f"_{suffix}")), "")
 
 
-def figure(name: str, value: float, language: str = "en", units: dict[str, str] = METRIC, finer: int = 0) -> str:
+def figure(
+    name: str, value: float, language: str = "en", units: dict[str, str] = METRIC, finer: int = 0, toward: int = 0
+) -> str:
     """An SI value (°C; not NaN) with its unit; the suffix of the name says which. A number alone where there is none.
 
-    `finer` asks for so many decimals more than a reader needs, to tell two values apart.
+    `finer` asks for so many decimals more than a reader needs, to tell two values apart. `toward`: 1 rounds up and −1
+    down, so that a limit, typed as it reads, is kept; 0 to the nearest.
     """
     value = value if abs(value) < MOST else math.inf if value > 0 else -math.inf
     marks = _marks(language)
@@ -43,7 +46,7 @@ def figure(name: str, value: float, language: str = "en", units: dict[str, str] 
     rung = next(rung for rung in ladder if _reaches(rung, value))
     if finer:
         rung = {"unit": rung["unit"], "decimals": rung.get("decimals", 1) + finer}
-    shown, steps = _measured(rung, value)
+    shown, steps = _measured(rung, value, toward)
     text = _written(rung, abs(shown), steps, marks, language)
     return (SPECIFICATION["minus"] if shown < 0 and steps else "") + text
 
@@ -78,11 +81,11 @@ def _ladder_name(name: str, units: dict[str, str]) -> str:
     return f"{unit} fine" if dimension == "temperature" and re.search(SPECIFICATION["fine"], name) else unit
 
 
-def _measured(rung: dict[str, Any], value: float) -> tuple[float, float]:
+def _measured(rung: dict[str, Any], value: float, toward: int = 0) -> tuple[float, float]:
     """The value in a rung's unit, and its size in whole steps of the rung."""
     unit = SPECIFICATION["units"].get(rung["unit"], {"factor": 1})
     shown = (value - unit.get("offset", 0)) / unit["factor"]
-    return shown, _nearest(abs(shown) * _steps_in_one(rung))
+    return shown, _nearest(abs(shown) * _steps_in_one(rung), toward if shown >= 0 else -toward)
 
 
 def _reaches(rung: dict[str, Any], value: float) -> bool:
@@ -96,9 +99,12 @@ def _steps_in_one(rung: dict[str, Any]) -> int:
     return int(rung["parts"]) if "parts" in rung else 10 ** int(rung["decimals"])
 
 
-def _nearest(size: float) -> float:
-    """The nearest whole number, ties up; the noise of binary fractions decides no tie."""
-    return math.floor(float(f"{size:.12g}") + 0.5) if math.isfinite(size) else size
+def _nearest(size: float, toward: int = 0) -> float:
+    """The nearest whole number, ties up, or that above (1) or below (−1); noise of binary fractions decides none."""
+    if not math.isfinite(size):
+        return size
+    plain = float(f"{size:.12g}")
+    return math.ceil(plain) if toward > 0 else math.floor(plain + (0.0 if toward else 0.5))
 
 
 def _written(rung: dict[str, Any], size: float, steps: float, marks: dict[str, Any], language: str) -> str:

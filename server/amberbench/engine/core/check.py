@@ -1,5 +1,6 @@
 """Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
 
+from . import units
 from .describe import BASES
 from .fields import BATCHES
 from .problems import Problem
@@ -53,7 +54,33 @@ def _value(field: "Readable", request: "Readable", name: str, path: str) -> "Any
     return default
 
 
+def default_in(field: "Readable", own_units: "Readable | Any") -> "Any":
+    """The default of a field, a round figure in one of these units; None where it has none."""
+    rounds = field.get("default_in", {})
+    for unit in rounds:
+        if unit in own_units:
+            return units.to_si(rounds[unit], unit)
+    return field.get("default")
+
+
 LARGEST = 1e300
+# A limit in °C reads as a whole degree of either scale, which is typed back: half a degree Fahrenheit lies between. Of
+# other units converting leaves no more than the noise of binary fractions.
+ONE_FIGURE_K, ONE_FIGURE_SHARE = 0.5 / 1.8, 1e-9
+
+
+def is_above(value: float, limit: float, unit: str = "") -> bool:
+    """Whether a value lies above a limit, by more than reading both in another unit may change."""
+    return value > limit + _slack(limit, unit)
+
+
+def is_below(value: float, limit: float, unit: str = "") -> bool:
+    """Whether a value lies below a limit, by more than reading both in another unit may change."""
+    return value < limit - _slack(limit, unit)
+
+
+def _slack(limit: float, unit: str) -> float:
+    return ONE_FIGURE_K if unit == "°C" else ONE_FIGURE_SHARE * abs(limit)
 
 
 def is_number(value: "Any") -> "TypeGuard[float]":
@@ -67,9 +94,9 @@ def _number(field: "Readable", value: "Any", path: str) -> "Any":
         raise Problem(path, "not_a_number", value, low, high, unit)
     if type(value) is float and value - value != 0:
         raise Problem(path, "not_finite", str(value), low, high, unit)
-    if value < low:
+    if is_below(value, low, unit):
         raise Problem(path, "too_low", value, low, high, unit)
-    if value > high:
+    if is_above(value, high, unit):
         raise Problem(path, "too_high", value, low, high, unit)
     return value
 
@@ -223,7 +250,7 @@ def _list_inputs(
                 continue
             basis: "Any" = said.get(here) or ("typed" if given else field.get("basis", "assumed"))
             # A default handed on by another plan keeps its source.
-            usual = "default" in field and value == field["default"]
+            usual = value in (default_in(field, ()), default_in(field, field.get("default_in", ())))
             rows.append(
                 {
                     "field": here,

@@ -19,7 +19,10 @@ def _field(kind: str, meaning: str, more: "Document", **own: "Any") -> "Document
 
 
 def number(unit: str, low: float, high: float, meaning: str, **more: "Any") -> "Document":
-    """A finite number from low to high; unit "" for a pure number."""
+    """A finite number from low to high; unit "" for a pure number.
+
+    `default_in`: {unit: figure}, the default as a shop has it whose unit that is, a round figure there too.
+    """
     return _field("number", meaning, more, unit=unit, low=low, high=high)
 
 

@@ -100,8 +100,6 @@ FUNNELS = {
     "fill": FUNNEL["fields"]["fill"],
     "deposits_per_min": CLUSTER_REQUEST["deposits_per_min"],
 }
-# A bowl for depositing is kept at 65 to 75 °C (common practice, no published source).
-DEPOSIT_LOW_C, DEPOSIT_HIGH_C = 65.0, 77.0
 CARAMELS = {
     "name": NAME,
     "material": choice(MATERIAL_NAMES, "the built-in material it is most like", default="caramel"),
@@ -109,12 +107,8 @@ CARAMELS = {
     "density_kg_m3": number("kg/m³", 800, 1700, "weighed at room temperature; null: from its make-up", default=None),
     "windows.slab.low_c": MELT["window_low_c"],
     "windows.slab.high_c": MELT["window_high_c"],
-    "windows.deposit.low_c": dict(
-        CLUSTER_REQUEST["window_low_c"], default=DEPOSIT_LOW_C, basis="assumed", source="practice"
-    ),
-    "windows.deposit.high_c": dict(
-        CLUSTER_REQUEST["window_high_c"], default=DEPOSIT_HIGH_C, basis="assumed", source="practice"
-    ),
+    "windows.deposit.low_c": CLUSTER_REQUEST["window_low_c"],
+    "windows.deposit.high_c": CLUSTER_REQUEST["window_high_c"],
     "limit_c": MELT["limit_c"],
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],

@@ -163,7 +163,7 @@ def _check_lines(full: "Readable") -> None:
         below, above = lines[index - 1], lines[index]
         if below[0] == HEAT_LINES[0] and above[0] == HEAT_LINES[1] and below[1] >= above[1]:
             raise Problem(below[0], "window_upside_down", below[1], high=above[1], unit="°C")
-        if below[1] > above[1]:
+        if check.is_above(below[1], above[1], "°C"):
             raise Problem(below[0], "line_above_line", below[1], high=above[1], unit="°C")
 
 
@@ -198,7 +198,7 @@ def _check_label(full: "Readable") -> None:
 
 def _document(shop_id: str, said: "Document", order: list[str]) -> "Document":
     basis: "Document" = {}
-    shop = _row("shop", fields.SHOP, said.get("shop", {}), basis)
+    shop = _row("shop", fields.SHOP, said.get("shop", {}), basis, [])
     shop["id"] = shop_id
     for name in fields.LISTS:
         shop[name] = []
@@ -206,10 +206,11 @@ def _document(shop_id: str, said: "Document", order: list[str]) -> "Document":
         if doc == "shop" or said[doc].get("removed", (None, None))[0]:
             continue
         name, row_id = doc.split("/")
-        row = _row(doc, fields.LISTS[name], said[doc], basis)
+        row = _row(doc, fields.LISTS[name], said[doc], basis, shop["units"].values())
         row["id"] = row_id
         if name == "caramels":
             row["material"] = _material(row)
+            _keep_below_darkening(row["windows"]["deposit"], row["warn_c"], said[doc])
         if name == "chocolates":
             row["contains"] = _unnamed(row) + row["contains"]
         shop[name].append(row)
@@ -217,13 +218,19 @@ def _document(shop_id: str, said: "Document", order: list[str]) -> "Document":
     return shop
 
 
-def _row(doc: str, known: "Document", said: "Document", basis: "Document") -> "Document":
+def _keep_below_darkening(window: "Document", warn_c: float, said: "Document") -> None:
+    """A window for deposits that nobody has set ends at the darkening line at the latest."""
+    if said.get("windows.deposit.high_c", (None, None))[0] is None:
+        window["high_c"] = min(window["high_c"], warn_c)
+
+
+def _row(doc: str, known: "Document", said: "Document", basis: "Document", own_units: "Any") -> "Document":
     """A row with every field as it was said or as it stands until then; what it rests on goes into `basis`."""
     row: "Document" = {}
     for field in known:
         value, rests_on = said.get(field, (None, None))
         if value is None:
-            value, rests_on = known[field].get("default"), known[field].get("basis")
+            value, rests_on = check.default_in(known[field], own_units), known[field].get("basis")
         # Nobody measures a name.
         if value is not None and rests_on and known[field]["kind"] != "text":
             basis[doc + "." + field] = rests_on

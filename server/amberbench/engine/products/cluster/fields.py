@@ -5,7 +5,7 @@ from ...core.describe import boolean, choice, document, either, integer, many, n
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import FIRM
-from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_LOW
+from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_HIGH, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
@@ -88,7 +88,7 @@ CLUSTER_REQUEST = together(
         ),
         "start_c": START,
         "window_low_c": WINDOW_LOW,
-        "window_high_c": dict(MELT["window_high_c"], meaning="hottest temperature to deposit at"),
+        "window_high_c": WINDOW_HIGH,
         "limit_c": MELT["limit_c"],
         "warn_c": MELT["warn_c"],
         "stop_c": MELT["stop_c"],

@@ -188,7 +188,8 @@ def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document |
 
 
 def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document]":
-    """(request to melt.plan, its reply): to the warm end of the window, or to all of it if the oven is too weak."""
+    """(request to melt.plan, its reply): to the warm end of the window, or to all of it where the oven does not hit so
+    narrow a one."""
     melt.refuse_lines(request)
     warm_c = max(job.pour_c, request["window_high_c"] - BOWL_BELOW_HIGH_K)
     names = {"mass_kg": job.field}
@@ -196,7 +197,7 @@ def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document
         wanted = _melt_request(request, job, warm_c)
         return wanted, subplans.call_renamed(melt.plan, wanted, names)
     except Problem as problem:
-        if problem.code != "oven_too_weak":
+        if problem.code not in ("oven_too_weak", "step_too_coarse"):
             raise
     wanted = _melt_request(request, job, request["window_low_c"])
     return wanted, subplans.call_renamed(melt.plan, wanted, names)

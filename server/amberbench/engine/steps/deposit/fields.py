@@ -29,7 +29,11 @@ FUNNEL = record(
     },
     "the funnel",
 )
+# Deposits are laid from 160 to 180 °F, a slab is poured up to 170 °F (common practice, no published source).
 WINDOW_LOW = dict(MELT["window_low_c"], meaning="coolest temperature to deposit at")
+WINDOW_HIGH = dict(
+    MELT["window_high_c"], meaning="hottest temperature to deposit at", default=82.0, default_in={"°F": 180}
+)
 FILL = {
     "h_w_m2k": LOSS,
     "material": MATERIAL,

@@ -2,7 +2,7 @@
 
 import math
 
-from ...core.check import constant
+from ...core.check import constant, is_above
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
@@ -68,7 +68,7 @@ def refuse_lines(request: "Readable") -> None:
         raise Problem("window_low_c", "window_upside_down", low_c, high=high_c, unit="°C")
     lines = (("window_high_c", high_c, warn_c), ("warn_c", warn_c, stop_c), ("stop_c", stop_c, limit_c))
     for field, value, above in lines:
-        if value > above:
+        if is_above(value, above, "°C"):
             raise Problem(field, "line_above_line", value, high=above, unit="°C")
 
 
@@ -104,7 +104,7 @@ def plan(request: "MeltPlanRequest") -> "Document":
     melt = MeltLimits(request)
     belief, start_c = melt.belief, request["start_c"]
     bursts: "list[Document]" = []
-    if start_c > melt.high_c:
+    if is_above(start_c, melt.high_c, "°C"):
         raise Problem("start_c", "start_above_window", start_c, high=melt.high_c, unit="°C")
     while belief.t_c < melt.low_c:
         if len(bursts) == MOST_BURSTS:
