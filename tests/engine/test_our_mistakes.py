@@ -71,7 +71,14 @@ def test_mistake_in_learning_comes_out(monkeypatch):
 
 @pytest.mark.parametrize(
     "plan",
-    [{}, {"reply": 7}, {"reply": {}}, {"kind": ["slab"], "reply": {}}, {"kind": "roll", "reply": {}}, {"kind": None}],
+    [
+        {},
+        {"reply": 7},
+        {"reply": {}},
+        {"kind": ["slab"], "reply": {}},
+        {"kind": "none", "reply": {}},
+        {"kind": None},
+    ],
 )
 def test_what_is_no_plan_is_refused(plan):
     assert refused("run.replay", plan=plan, events=[]) == ("plan", "not_a_plan")
@@ -97,7 +104,7 @@ def test_run_that_has_lost_a_part_is_no_run(planned):
     for name in ("kind", "done", "planned", "ignored", "out", "last_at_ms", "weighed_kg"):
         less = {other: whole[other] for other in whole if other != name}
         assert refused("run.advise", run=less, at_ms=NINE_OCLOCK_MS) == ("run", "not_a_run")
-    assert refused("run.advise", run=whole | {"kind": "roll"}, at_ms=NINE_OCLOCK_MS) == ("run", "not_a_run")
+    assert refused("run.advise", run=whole | {"kind": "none"}, at_ms=NINE_OCLOCK_MS) == ("run", "not_a_run")
 
 
 # No number is clamped in silence -----------------------------------------------------------------------------------

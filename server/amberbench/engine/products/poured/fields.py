@@ -19,8 +19,9 @@ READY = ("ready_s", "ready_low_s", "ready_high_s")
 
 
 def taken(reply: "Document") -> "Document":
-    """What a run reads of a plan's reply: in a jacket another melt than in an oven."""
+    """What a run reads of a plan's reply: in a jacket another melt than in an oven. Some kinds have no jacket."""
     jacketed = bool(reply.get("jacket"))
+    jacket = {"jacket": kept_plan_fields.times("seconds_s", "low_s", "high_s", default=None)}
     return together(
         kept_plan_fields.REPLY,
         {
@@ -30,10 +31,10 @@ def taken(reply: "Document") -> "Document":
                 {name: kept_plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
             ),
             "melt_request": record(kept_melt_fields.IN_JACKET if jacketed else kept_melt_fields.IN_OVEN, "the melt"),
-            "jacket": kept_plan_fields.times("seconds_s", "low_s", "high_s", default=None),
             "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
             "cool": kept_plan_fields.times(*READY),
         },
+        jacket if "jacket" in reply else {},
     )
 
 
