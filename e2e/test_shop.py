@@ -95,14 +95,14 @@ def test_an_empty_shop_is_set_up_and_a_slab_planned_with_it(phone: Phone):
 def test_an_empty_shop_speaks_as_the_phone_does_until_it_says_otherwise(browser: Browser, server: Server):
     context = browser.new_context(base_url=server.url, **PHONE | {"locale": "es-MX"})
     phone = Phone(context.new_page())
-    phone.language = "es"
+    phone.language = "es-MX"
     phone.installs()
-    expect(phone.page.locator("html")).to_have_attribute("lang", "es")
+    expect(phone.page.locator("html")).to_have_attribute("lang", "es-MX")
     expect(phone.page.get_by_role("heading", name="Este taller está vacío")).to_be_visible()
     phone.opens_place("Settings")
     phone.page.get_by_role("link", name=re.compile("^El taller")).tap()
     phone.page.get_by_role("link", name=re.compile("idioma")).tap()
-    expect(phone.page.get_by_label("Idioma", exact=True)).to_have_value("es")
+    expect(phone.page.get_by_label("Idioma", exact=True)).to_have_value("es-MX")
     phone.page.get_by_label("Idioma", exact=True).select_option("en")
     phone.passes(600)
     phone.page.get_by_role("button", name="Guardar").tap()

@@ -3,8 +3,8 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 
-import { bareTexts } from "./build/bareTexts.ts";
 import { NOTICES, notices } from "./build/notices.ts";
+import { languageIn, texts } from "./build/texts.ts";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
@@ -37,8 +37,8 @@ export default defineConfig({
     license: { fileName: NOTICES },
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // One file a language: they pack better together, and each request has a head.
-    rolldownOptions: { output: { codeSplitting: { groups: [{ test: /\/text\/(?!en\/)\w+\//, name: (id: string) => id.split("/").at(-2) ?? null }] } } },
+    // By these names the service worker and `compress.mjs` tell the texts of a language.
+    rolldownOptions: { output: { chunkFileNames: ({ facadeModuleId }) => `assets/${(facadeModuleId && languageIn(facadeModuleId)) ? "text-" : ""}[name]-[hash].js` } },
   },
   worker: { format: "es", rolldownOptions: { output: { codeSplitting: false } } },
   // The engine and the texts live with the server: one copy of each.
@@ -46,7 +46,7 @@ export default defineConfig({
   preview: { proxy: { "/api": api } },
   plugins: [
     { name: "in-a-worker", apply: "build", config: () => ({ define: IN_A_WORKER }) },
-    bareTexts(),
+    texts(),
     notices(),
     VitePWA({
       strategies: "injectManifest",

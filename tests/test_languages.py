@@ -1,18 +1,23 @@
-"""Spanish says all that English says: key by key, placeholder by placeholder, in the workshop's own words."""
+"""Spanish says all that English says: key by key, placeholder by placeholder, in the workshop's own words.
+
+Mexican Spanish holds what is said otherwise in Mexico, and nothing else.
+"""
 
 import re
 
 import pytest
 
-from amberbench.text import languages
-from tests.text_catalogue import FOLDER, bare, files, forms, placeholders, texts, twice
+from amberbench.text import VARIANTS, chain, language_of, languages
+from tests.text_catalogue import FOLDER, bare, files, forms, own_texts, placeholders, texts, twice
 
-ENGLISH, SPANISH = texts("en"), texts("es")
+ENGLISH, SPANISH, MEXICAN = texts("en"), texts("es"), texts("es-MX")
+WHOLE = [one for one in languages() if one not in VARIANTS]
 # Unicode CLDR 48, plural rules, cardinal: Spanish has "many" for whole millions, which no count here reaches.
 PLURALS = {"one", "other"}
 SAME_IN_BOTH = {
     "language.en",
     "language.es",
+    "language.es-MX",
     "desk.place_plan",
     "desk.row_chocolate",
     "basis.no",
@@ -26,9 +31,12 @@ ENGLISH_WORDS = re.compile(
 # One word for one thing, as DEVELOPERS.md lists them; and nobody is called tú, usted or vos.
 OTHER_WORDS = re.compile(
     r"\b(hornos?|ráfagas?|bloques? de tiempo|lámina|placa de caramelo|reglas?|colada|hornada|sala|mezclar|revolver|"
-    r"temporizador(es)?|tazón|cuenco|depósitos?|tú|tu|tus|usted|vos|vosotros)\b",
+    r"temporizador(es)?|tazón|cuenco|depósitos?)\b",
     re.I,
 )
+# Words of Spain that a Mexican kitchen has others for.
+NOT_MEXICAN = re.compile(r"\b(neveras?)\b", re.I)
+PRONOUNS = re.compile(r"\b(tú|tu|tus|usted|vos|vosotros)\b", re.I)
 # Imperatives of tú that an infinitive should stand for.
 IMPERATIVES = re.compile(
     r"(?:^|[.;:,] |\by )"
@@ -39,7 +47,25 @@ WORK_OF = "source.buffler_1993"  # the title of an English book
 
 
 def test_there_is_spanish():
-    assert languages() == ["en", "es"]
+    assert languages() == ["en", "es", "es-MX"]
+    assert WHOLE == ["en", "es"]
+    assert [chain(one) for one in languages()] == [["en"], ["es"], ["es-MX", "es"]]
+
+
+@pytest.mark.parametrize(
+    ("locale", "language"),
+    [("es-MX", "es-MX"), ("ES-419", "es-MX"), ("es-us", "es-MX"), ("es-AR", "es"), ("en-GB", "en"), ("de-DE", None)],
+)
+def test_a_locale_is_read_in_its_own_variant_where_there_is_one(locale, language):
+    assert language_of(locale) == language
+
+
+@pytest.mark.parametrize("variant", VARIANTS)
+def test_a_variant_holds_only_what_its_language_says_otherwise_in_the_same_file(variant):
+    whole, own = files(variant.split("-")[0]), files(variant)
+    assert own_texts(variant)
+    assert {name: sorted(set(own[name]) - set(whole.get(name, {}))) for name in own} == {name: [] for name in own}
+    assert [key for name in own for key, said in own[name].items() if said == whole[name][key]] == []
 
 
 def test_both_languages_have_the_same_keys_in_the_same_files():
@@ -51,7 +77,7 @@ def test_both_languages_have_the_same_keys_in_the_same_files():
 @pytest.mark.parametrize("language", languages())
 def test_no_key_stands_twice_in_a_file(language):
     paths = sorted((FOLDER / language).glob("*.json"))
-    assert len(paths) == len(files(language)) > 5
+    assert len(paths) == len(files(language)) > (0 if language in VARIANTS else 5)
     assert {path.name: twice(path.read_text(encoding="utf-8")) for path in paths} == {path.name: [] for path in paths}
 
 
@@ -65,17 +91,18 @@ def test_no_key_stands_in_two_files(language):
     assert sorted({key for key in keys if keys.count(key) > 1}) == []
 
 
-def test_a_sentence_has_the_same_placeholders_in_both_languages():
-    apart = []
+@pytest.mark.parametrize("language", languages()[1:])
+def test_a_sentence_has_the_same_placeholders_in_every_language(language):
+    apart, other = [], texts(language)
     for key, sentence in ENGLISH.items():
         wanted = placeholders(forms(sentence)[-1])
-        apart += [key for form in forms(SPANISH[key])[-1:] if placeholders(form) != wanted]
+        apart += [key for form in forms(other[key])[-1:] if placeholders(form) != wanted]
         # The form for one may leave the number out, and what only many have.
-        apart += [key for form in forms(SPANISH[key])[:-1] if not placeholders(form) <= wanted]
+        apart += [key for form in forms(other[key])[:-1] if not placeholders(form) <= wanted]
     assert apart == []
 
 
-@pytest.mark.parametrize("language", languages())
+@pytest.mark.parametrize("language", WHOLE)
 def test_plural_forms_are_those_of_the_language(language):
     plural = {key: set(sentence) for key, sentence in texts(language).items() if not isinstance(sentence, str)}
     assert plural.keys() == {key for key, sentence in ENGLISH.items() if not isinstance(sentence, str)}
@@ -96,25 +123,33 @@ def test_a_button_at_the_bench_has_at_most_four_words(language):
     assert long == []
 
 
-def test_no_english_is_left_in_spanish():
+@pytest.mark.parametrize("spanish", [SPANISH, MEXICAN], ids=["es", "es-MX"])
+def test_no_english_is_left_in_spanish(spanish):
     same = {
         key
         for key in ENGLISH
-        if ENGLISH[key] == SPANISH[key] and any(re.search("[a-z]", bare(one)) for one in forms(ENGLISH[key]))
+        if ENGLISH[key] == spanish[key] and any(re.search("[a-z]", bare(one)) for one in forms(ENGLISH[key]))
     }
     assert same == SAME_IN_BOTH
-    english = {key: form for key in SPANISH for form in forms(SPANISH[key]) if ENGLISH_WORDS.search(bare(form))}
-    assert english.keys() == {WORK_OF}
+    assert found(ENGLISH_WORDS, spanish).keys() == {WORK_OF}
 
 
-def test_spanish_keeps_to_the_words_of_the_glossary_and_calls_nobody_by_a_pronoun():
-    assert {key: form for key in SPANISH for form in forms(SPANISH[key]) if OTHER_WORDS.search(bare(form))} == {}
-    assert {key: form for key in SPANISH for form in forms(SPANISH[key]) if IMPERATIVES.search(form)} == {}
+def found(words, spanish):
+    """The texts with one of such words in them, placeholders aside."""
+    return {key: form for key, sentence in spanish.items() for form in forms(sentence) if words.search(bare(form))}
 
 
-def test_spanish_is_punctuated_as_spanish():
+@pytest.mark.parametrize(("spanish", "others"), [(SPANISH, OTHER_WORDS), (MEXICAN, NOT_MEXICAN)], ids=["es", "es-MX"])
+def test_spanish_keeps_to_the_words_of_the_glossary_and_calls_nobody_by_a_pronoun(spanish, others):
+    assert found(others, spanish) == {}
+    assert found(PRONOUNS, spanish) == {}
+    assert {key: form for key in spanish for form in forms(spanish[key]) if IMPERATIVES.search(form)} == {}
+
+
+@pytest.mark.parametrize("spanish", [SPANISH, MEXICAN], ids=["es", "es-MX"])
+def test_spanish_is_punctuated_as_spanish(spanish):
     """Questions and exclamations open with a mark, quotation marks are angular, and a space stands before no colon."""
-    for form in (form for sentence in SPANISH.values() for form in forms(sentence)):
+    for form in (form for sentence in spanish.values() for form in forms(sentence)):
         assert form.count("?") == form.count("¿"), form
         assert form.count("!") == form.count("¡"), form
         assert not re.search(r"[“”]| [:;?!,.](?!\d)", form), form

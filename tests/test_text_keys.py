@@ -20,7 +20,9 @@ from tests.text_catalogue import texts
 ENGLISH = texts("en")
 ROOMS = {key.split(".")[0] for key in ENGLISH}
 # "cool.plan", "shop.room_c": functions and paths have a point in them too.
-NO_TEXTS = set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c", "shop.humidity"}
+NO_TEXTS = (
+    set(fields.FUNCTIONS) | text_keys.options_rooms() | {"event.kind", "shop.room_c", "shop.humidity", "shop.language"}
+)
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
 NOT_UNDONE = {
     "batch_opened",

@@ -18,9 +18,15 @@ def files(language: str) -> dict[str, dict[str, Sentence]]:
 
 
 @cache
-def texts(language: str) -> dict[str, Any]:
-    """Every text of a language by its key."""
+def own_texts(language: str) -> dict[str, Any]:
+    """The texts of a language's own catalogue by their keys; of a variant what differs from its language."""
     return {key: sentence for file in files(language).values() for key, sentence in file.items()}
+
+
+@cache
+def texts(language: str) -> dict[str, Any]:
+    """Every text of a language by its key, as its reader gets them."""
+    return {key: sentence for one in reversed(text.chain(language)) for key, sentence in own_texts(one).items()}
 
 
 def forms(sentence: Sentence) -> list[str]:

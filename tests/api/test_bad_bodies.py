@@ -99,11 +99,19 @@ def test_problem_speaks_english_where_it_has_no_other_language(readonly_client):
     assert assert_problem(response, 404)["detail"] == "There is nothing here."
 
 
-@pytest.mark.parametrize("asked", ["es", "es-MX, en;q=0.5", "fr, es;q=0.8, en;q=0.2"])
-def test_problem_speaks_spanish_to_who_asks_for_it(readonly_client, asked):
+@pytest.mark.parametrize(
+    ("asked", "language", "given"),
+    [
+        ("es", "es", "900,5"),
+        ("es-AR, en;q=0.5", "es", "900,5"),
+        ("es-419, en;q=0.5", "es-MX", "900.5"),
+        ("fr, es;q=0.8, en;q=0.2", "es", "900,5"),
+    ],
+)
+def test_problem_speaks_spanish_to_who_asks_for_it(readonly_client, asked, language, given):
     request = {"mass_kg": 900.5, "oven": {"rated_w": 1000}}
     response = readonly_client.post("/api/plans/melt", json=request, headers={"Accept-Language": asked})
     document = assert_problem(response, 422, field="mass_kg")
-    assert response.headers["Content-Language"] == "es"
+    assert response.headers["Content-Language"] == language
     assert "Accept-Language" in response.headers["Vary"]
-    assert "900,5\u202fkg es demasiado. Se admite: de" in document["detail"]
+    assert f"{given}\u202fkg es demasiado. Se admite: de" in document["detail"]

@@ -28,14 +28,14 @@ TIME_LOOP_JS = f"""() => {{
 
 
 @contextmanager
-def opened(profile: Path, url: str) -> Iterator[BrowserContext]:
+def opened(profile: Path, url: str, **options: Any) -> Iterator[BrowserContext]:
     """A browser with its profile on the disk: what was stored is there when it is opened again."""
     path = chromium.find()
     if path is None:
         raise RuntimeError("no Chromium: run `python e2e/chromium.py`")
     with sync_playwright() as playwright:
         context = playwright.chromium.launch_persistent_context(
-            profile, executable_path=path, args=chromium.FLAGS, base_url=url, **PHONE
+            profile, executable_path=path, args=chromium.FLAGS, base_url=url, **PHONE | options
         )
         try:
             yield context

@@ -8,23 +8,40 @@ from e2e.phone import Phone
 from e2e.server import Server
 
 from . import browser, wire
-from .table import Row, size_row
+from .table import Row, kb, size_row
 
 DIST = Path(__file__).parents[2] / "pwa/dist"
 MOST_BYTES = 400_000
+LANGUAGE_OF = {"en-GB": "en", "es-MX": "es-MX"}
+"""Locale → the language the phone opens in."""
+REST_MS = 8_000
+"""By then a phone has stored what it did not wait for: it begins after three seconds."""
 
 
 def rows() -> Iterator[Row]:
-    """One row, counted between browser and server, so that workers and the service worker are in it."""
+    """First visits in two languages, counted between browser and server, so that workers and the service worker are in
+    it; and what comes after them by itself."""
+    for locale, language in LANGUAGE_OF.items():
+        first, rest = visit(locale, language)
+        name = f"first load, {locale}, over the wire with heads"
+        yield size_row(name, first, "built files as they are", plain_bytes(), MOST_BYTES)
+        yield Row(f"after it, {locale}: other languages, invented shop", kb(rest), "", "", "")
+
+
+def visit(locale: str, language: str) -> tuple[int, int]:
+    """The bytes sent until the phone needs no network, and those it fetches by itself afterwards."""
     with (
         TemporaryDirectory() as folder,
         Server(Path(folder)) as server,
         wire.counted(server.port) as relay,
-        browser.opened(Path(folder) / "profile", relay.url) as context,
+        browser.opened(Path(folder) / "profile", relay.url, locale=locale) as context,
     ):
-        Phone(context.pages[0], fake_clock=False).installs()
-        sent = relay.sent
-    yield size_row("first load, over the wire with heads", sent, "built files as they are", plain_bytes(), MOST_BYTES)
+        phone = Phone(context.pages[0], fake_clock=False)
+        phone.language = language
+        phone.installs()
+        first = relay.sent
+        phone.passes(REST_MS)
+        return first, relay.sent - first
 
 
 def plain_bytes() -> int:

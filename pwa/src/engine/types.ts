@@ -1649,7 +1649,7 @@ export type Shop = {
   /** whether it is a shop to try things with; false when left out */
   invented: boolean;
   /** language of screens and prints; "en" when left out */
-  language: "en" | "es";
+  language: "en" | "es" | "es-MX";
   /** units */
   units: Units;
   /** room temperature; -5 to 45 °C; 21.0 when left out */

@@ -19,6 +19,16 @@ test("a sentence is handed to a voice of the reader's language", async () => {
   expect(handed).toMatchObject([{ text: "Medir ya.", lang: "es_MX" }]);
 });
 
+test("a variant is read in its own voice, else in another of its language", async () => {
+  const handed = browserWith("en-GB", "es-ES", "es_MX");
+  await speak("Medir ya.", "es-MX");
+  await speak("Medir ya.", "es");
+  expect(handed).toMatchObject([{ lang: "es_MX" }, { lang: "es-ES" }]);
+  const fewer = browserWith("es-ES");
+  expect(await speak("Medir ya.", "es-MX")).toBe("spoken");
+  expect(fewer).toMatchObject([{ lang: "es-ES" }]);
+});
+
 test("a voice of another language does not read it, and that is told", async () => {
   const handed = browserWith("de-DE");
   expect(await speak("Medir ya.", "es")).toBe("no_voice");

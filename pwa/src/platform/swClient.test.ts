@@ -26,11 +26,19 @@ async function opens(secure: boolean, register?: () => Promise<unknown>): Promis
   await (await import("./swClient")).startShell(listener);
 }
 
-const kept = { active: {}, waiting: null, installing: null, addEventListener: () => {} };
+const kept = { active: { postMessage: () => {} }, waiting: null, installing: null, addEventListener: () => {} };
 
 test("an app that is kept says so", async () => {
   await opens(true, () => Promise.resolve(kept));
   expect(states).toEqual(["stored"]);
+});
+
+test("what a first visit did not wait for is asked for then, and again when the network is back", async () => {
+  const asked: unknown[] = [];
+  await opens(true, () => Promise.resolve({ ...kept, active: { postMessage: (message: unknown) => asked.push(message) } }));
+  expect(asked).toEqual([{ type: "store-the-rest" }]);
+  window.dispatchEvent(new Event("online"));
+  expect(asked).toHaveLength(2);
 });
 
 test("a page over plain http needs HTTPS", async () => {

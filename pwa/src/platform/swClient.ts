@@ -43,15 +43,24 @@ export async function startShell(listener: ShellListener): Promise<void> {
   watch(found.installing, look);
   found.addEventListener("updatefound", () => watch(found.installing, look));
   setInterval(() => void found.update().catch(() => {}), LOOK_MS);
+  window.addEventListener("online", () => storeTheRest(found));
 }
 
 function watch(worker: ServiceWorker | null, look: () => void): void {
   worker?.addEventListener("statechange", look);
 }
 
-/** A worker is active only after it has stored every file. */
+/** What a first visit did not wait for: other languages, the invented shop. Nothing is fetched twice. */
+function storeTheRest(found: ServiceWorkerRegistration): void {
+  found.active?.postMessage({ type: "store-the-rest" });
+}
+
+/** A worker is active only after it has stored every file that this phone needs. */
 function report(found: ServiceWorkerRegistration, listener: ShellListener): void {
-  if (found.active) listener.is("stored");
+  if (found.active) {
+    listener.is("stored");
+    storeTheRest(found);
+  }
   if (found.waiting && found.active) listener.waiting();
 }
 

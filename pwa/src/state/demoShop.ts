@@ -1,7 +1,7 @@
 /** The invented shop: as edits to begin with, and told from what somebody has made their own. */
 import type { BenchEvent, ShopEdit } from "../documents";
 import { isOfKind } from "../order";
-import { reader } from "../text";
+import { inLanguage, reader } from "../text";
 
 /** A field of the invented shop: its value, words in other languages by their names. */
 interface SeedField {
@@ -20,7 +20,7 @@ async function seedDocs(): Promise<Record<string, Record<string, SeedField>>> {
 /** The invented shop as edits, in the reader's language; rows that were taken away come back. */
 export async function demoEdits(): Promise<ShopEdit[]> {
   return Object.entries(await seedDocs()).flatMap(([doc, rows]) => {
-    const facts = Object.entries(rows).map(([field, row]) => edit(doc, field, row[reader.value.language] ?? row.value, row.basis));
+    const facts = Object.entries(rows).map(([field, row]) => edit(doc, field, inLanguage(row, reader.value.language) ?? row.value, row.basis));
     return doc === "shop" ? facts : [...facts, edit(doc, "removed", false)];
   });
 }

@@ -31,7 +31,7 @@ export { labelsOf, labelsOfProduct } from "./labels";
 export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
-export { languageOf } from "./shop";
+export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopFormCalls";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
@@ -42,6 +42,8 @@ export { applyUpdate, isAtHand, isOpen, playSound, start };
 /** The shop document; null until it was fetched once or read from the phone. */
 export const shop: ReadonlySignal<Shop | null> = shopState.shop;
 export const settings: ReadonlySignal<Settings> = shopState.settings;
+/** The language somebody chose whose texts are not on this phone yet, and not to be had now; "": none. */
+export const missingLanguage: ReadonlySignal<string> = shopState.missingLanguage;
 /** The units in force: the reader's own, else the shop's. */
 export const units: ReadonlySignal<Units> = shopState.units;
 export const sync: ReadonlySignal<SyncState> = syncing.sync;

@@ -10,6 +10,17 @@ const SHELL = "/index.html";
 const NOTICES = "/notices.txt";
 const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url, self.location.origin).pathname, revision }));
 const known = new Set(files.map(({ path }) => path));
+/** What a first visit does not wait for: the texts of other languages, and the invented shop. */
+const LATER = /^\/assets\/(?:text-([a-z]+)|demo_shop)[^/]*\.js$/;
+const languages = files.flatMap(({ path }) => LATER.exec(path)?.[1] ?? []);
+/** With its variants: they are small, and which of them is read only the page knows. */
+const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";
+const first = files.filter(({ path }) => {
+  const later = LATER.exec(path);
+  return !later || later[1] === language;
+});
+/** The rest begins so long after the page has asked for it: the first visit still fetches what it shows (ms). */
+const REST_AFTER_MS = 3_000;
 /** The name changes with whatever is in it. */
 const CACHE = PREFIX + digest(files.map(({ path, revision }) => `${path}?${revision ?? ""}`).join("\n"));
 
@@ -20,10 +31,22 @@ function digest(text: string): string {
   return (hash >>> 0).toString(16);
 }
 
-/** All files or none: a worker that could not store everything is never installed. */
-async function store(): Promise<void> {
+/** All of them or none: a worker that could not store everything is never installed. A first visit stores what this phone
+ * needs to work without a network, an update everything there is: the reader may have chosen another language. */
+async function install(): Promise<void> {
+  const before = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && name !== CACHE);
+  await store(before.length ? files : first);
+}
+
+async function store(wanted: typeof files): Promise<void> {
   const cache = await caches.open(CACHE);
-  await Promise.all(files.map((file) => storeOne(cache, file)));
+  await Promise.all(wanted.map((file) => storeOne(cache, file)));
+}
+
+/** What is still missing after a first visit; without a network the page asks again. */
+async function storeTheRest(): Promise<void> {
+  await new Promise((done) => setTimeout(done, REST_AFTER_MS));
+  await store(files).catch(() => {});
 }
 
 async function storeOne(cache: Cache, { path, revision }: { path: string; revision: string | null }): Promise<void> {
@@ -42,10 +65,15 @@ async function forgetOld(): Promise<void> {
 
 async function answer(request: Request, path: string): Promise<Response> {
   const cache = await caches.open(CACHE);
-  return (await cache.match(path)) ?? fetch(request);
+  const kept = await cache.match(path);
+  if (kept) return kept;
+  const response = await fetch(request);
+  // Wanted before the rest was stored: a language just chosen must be here without a network, too.
+  if (response.ok && LATER.test(path)) await cache.put(path, response.clone());
+  return response;
 }
 
-self.addEventListener("install", (event) => event.waitUntil(store()));
+self.addEventListener("install", (event) => event.waitUntil(install()));
 
 self.addEventListener("activate", (event) => event.waitUntil(forgetOld().then(() => self.clients.claim())));
 
@@ -60,5 +88,7 @@ self.addEventListener("fetch", (event) => {
 
 // A new version waits until the page says so: never under someone's hands.
 self.addEventListener("message", (event) => {
-  if ((event.data as { type?: string } | null)?.type === "skip-waiting") void self.skipWaiting();
+  const { type } = (event.data ?? {}) as { type?: string };
+  if (type === "skip-waiting") void self.skipWaiting();
+  if (type === "store-the-rest") event.waitUntil(storeTheRest());
 });

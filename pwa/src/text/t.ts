@@ -34,8 +34,13 @@ function chosen(found: Sentence, values: Values): string {
   return found[new Intl.PluralRules(locale()).select(n)] ?? found.other ?? "";
 }
 
+/** "at 3:40 p.m." ends with the point it has. */
 function filled(text: string, values: Values): string {
-  return text.replace(/\{(\w+)\}/g, (whole, name: string) => (name in values ? shown(name, values[name]) : whole));
+  return text.replace(/\{(\w+)\}(\.?)/g, (whole, name: string, point: string) => {
+    if (!(name in values)) return whole;
+    const value = shown(name, values[name]);
+    return value.endsWith(".") ? value : value + point;
+  });
 }
 
 /** A value as it stands in a sentence. */

@@ -25,7 +25,8 @@ import { UNITS, unitFor } from "./units";
 const IMPERIAL: Units = { mass: "lb", length: "in", temperature: "°F", power: "W" };
 const plain = (text: string) => text.replaceAll(/[\u202f\u00a0]/g, " ");
 
-beforeEach(() => {
+beforeEach(async () => {
+  await loadLanguage("en");
   reader.value = { language: "en", units: METRIC };
 });
 

@@ -2,13 +2,14 @@
 import { beforeEach, expect, test } from "vitest";
 
 import type { Input } from "../documents";
-import { METRIC, reader } from "../text";
+import { loadLanguage, METRIC, reader } from "../text";
 import { shownValue } from "./BasisMark";
 
 const shown = (field: string, value: unknown, unit: string) =>
   shownValue({ field, value, unit, basis: "assumed" } as Input).replaceAll("\u202f", " ");
 
-beforeEach(() => {
+beforeEach(async () => {
+  await loadLanguage("en");
   reader.value = { language: "en", units: METRIC };
 });
 

@@ -1,7 +1,7 @@
 import { beforeEach, expect, test } from "vitest";
 
 import type { Entry, TextEntry } from "../documents";
-import { METRIC, reader } from "../text";
+import { loadLanguage, METRIC, reader } from "../text";
 import { bandWords, outOfRangeMessage, pressed, typedValue } from "./typing";
 
 const shown = { last: null, likely_low: null, likely_high: null, band_low: null, band_high: null, body: {} };
@@ -14,7 +14,8 @@ function typed(keys: string, entry: Entry | TextEntry): string {
   return [...keys].reduce((text, key) => pressed(text, key, entry), "");
 }
 
-beforeEach(() => {
+beforeEach(async () => {
+  await loadLanguage("en");
   reader.value = { language: "en", units: METRIC };
 });
 

@@ -78,10 +78,9 @@ def with_clock(document: dict[str, Any]) -> dict[str, Any]:
 
 
 def language(asking: werkzeug.Request) -> str:
-    """The language the reader likes best of those there are texts in: Mexican Spanish is Spanish before English."""
-    spoken = text.languages()
-    asked = (tag.split("-")[0].lower() for tag, quality in asking.accept_languages if quality > 0)
-    return next((one for one in asked if one in spoken), text.FALL_BACK)
+    """The language the reader likes best of those there are texts in: Peruvian Spanish is Spanish before English."""
+    asked = (text.language_of(locale) for locale, quality in asking.accept_languages if quality > 0)
+    return next((one for one in asked if one), text.FALL_BACK)
 
 
 def answer(document: Any) -> Response:

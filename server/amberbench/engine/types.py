@@ -1079,7 +1079,7 @@ class Shop(TypedDict):
     id: str | None
     name: str
     invented: bool
-    language: Literal["en", "es"]
+    language: Literal["en", "es", "es-MX"]
     units: Units
     room_c: float
     humidity: float | None

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from amberbench import text
 from amberbench.engine.shop import fields as fields_shop
 
 Body = dict[str, Any]
@@ -14,7 +15,7 @@ def of_seed(seed: dict[str, Any], language: str = "en") -> list[Body]:
     return [
         {"doc": doc, "field": field, "basis": "assumed"}
         | {name: row[name] for name in ("basis", "source") if name in row}
-        | {"value": row.get(language, row["value"])}
+        | {"value": next((row[one] for one in text.chain(language) if one in row), row["value"])}
         for doc, rows in seed["docs"].items()
         for field, row in rows.items()
     ]

@@ -10,6 +10,9 @@ from typing import Any
 from .figures import SPECIFICATION, dimension_of, figure, finer_to_tell_apart
 
 FOLDER = Path(__file__).parent
+VARIANTS: dict[str, dict[str, list[str]]] = json.loads((FOLDER / "languages.json").read_text(encoding="utf-8"))[
+    "variants"
+]
 FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
 PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
@@ -20,8 +23,22 @@ UNIT_SUFFIX = re.compile(r"_(kg|m2|m3|m|c|k|s|w)$")
 
 def languages() -> list[str]:
     """The languages there are texts for, English first."""
-    others = sorted(one.name for one in FOLDER.iterdir() if (one / "problems.json").is_file() and one.name != FALL_BACK)
+    others = sorted(one.name for one in FOLDER.iterdir() if any(one.glob("*.json")) and one.name != FALL_BACK)
     return [FALL_BACK, *others]
+
+
+def chain(language: str) -> list[str]:
+    """The catalogues a reader's texts are looked for in: a variant's own, then that of its language."""
+    return list(dict.fromkeys([language, language.split("-")[0]]))
+
+
+def language_of(locale: str) -> str | None:
+    """The language a reader of a locale ("es-US", "en-GB", in any case) gets; None where there are no texts for it."""
+    lower = locale.lower()
+    for variant, rule in VARIANTS.items():
+        if lower in (one.lower() for one in rule["read_by"]):
+            return variant
+    return next((one for one in languages() if one == lower.split("-")[0]), None)
 
 
 def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> str:
@@ -30,7 +47,8 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
     The suffix of a value's name decides its form: _kg, _m, _m2, _c, _k, _s, _w, _at_ms. A sentence with forms for one
     and for others goes by the value `n`.
     """
-    found = _sentences(language).get(code) or _sentences(FALL_BACK).get(code)
+    catalogues = [_sentences(one) for one in (*chain(language), FALL_BACK)]
+    found = next((one[code] for one in catalogues if code in one), None)
     if found is None:
         return code
     chosen = found if isinstance(found, str) else found["one" if values.get("n") == 1 else "other"]

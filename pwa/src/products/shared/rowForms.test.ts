@@ -2,10 +2,12 @@ import { beforeAll, expect, test } from "vitest";
 
 import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
+import { loadLanguage } from "../../text";
 import { detailOf, type Draft, withValue, editsOf, fieldsOf, valuesOf, NOTHING_CHANGED, titleOf, undoOf, valueOf } from "./rowForms";
 
 let shop: Shop;
 beforeAll(async () => {
+  await loadLanguage("en");
   shop = await demoShop();
 });
 

@@ -1,6 +1,6 @@
 import type { ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
-import { format, t } from "../../text";
+import { format, languages, t } from "../../text";
 import { KINDS, traitsOf } from "../traitRegistry";
 import type { Kind } from "../kindTraits";
 import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
@@ -15,7 +15,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
   shop: {
     fields: [
       { kind: "words", field: "name", most: 80 },
-      choice("language", ["en", "es"], "language"),
+      choice("language", languages, "language"),
       ...quantities("room_c", "humidity"),
     ],
   },

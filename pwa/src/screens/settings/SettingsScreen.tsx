@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { SoundName, Units } from "../../documents";
-import { awake, changeSettings, editShop, exportUnsent, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
+import { awake, changeSettings, editShop, exportUnsent, missingLanguage, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
 import { SyncStatus } from "../SyncStatus";
 import { Spoken } from "./Spoken";
@@ -32,6 +32,7 @@ export function SettingsScreen() {
           options={["", ...languages].map((one) => ({ value: one, label: t(one ? `language.${one}` : "settings.as_shop") }))}
           onValue={(language) => void changeSettings({ language })}
         />
+        {missingLanguage.value && <p role="alert">{t("settings.language_missing", { language: t(`language.${missingLanguage.value}`) })}</p>}
         <UnitFields />
         <SwitchField
           legend={t("settings.theme")}

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from ..core.annotations import Document
 
 
-LANGUAGES = ("en", "es")
+LANGUAGES = ("en", "es", "es-MX")
 NAME = text(60, "what people call it", default="")
 TABLE_M = (0.05, 5)
 

@@ -1,0 +1,54 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+
+import type { Plugin } from "vite";
+
+const FOLDER = fileURLToPath(new URL("../../server/amberbench/text", import.meta.url));
+/** What only the server says stays there. */
+const NOT_HERE = "server.json";
+const ALL = "virtual:texts";
+const ONE = `${ALL}/`;
+/** A module made here; the nought is Rollup's sign that no file has this name. */
+const MADE = "\0";
+
+type Texts = Record<string, unknown>;
+
+/** The sentences, one file a language, so that a phone waits for those it reads alone. They travel without their keys, which
+ * the page holds once, in the order of the English ones: `virtual:texts` has the keys and loads a language. */
+export function texts(): Plugin {
+  return {
+    name: "texts",
+    resolveId: (id) => (id === ALL || id.startsWith(ONE) ? MADE + id : null),
+    load(id) {
+      if (id === MADE + ALL) return overview(Object.keys(textsOf("en")), languages());
+      if (!id.startsWith(MADE + ONE)) return null;
+      return `export default ${inOrder(Object.keys(textsOf("en")), textsOf(id.slice(MADE.length + ONE.length)))}`;
+    },
+  };
+}
+
+/** The language whose texts a module holds; null: another module. */
+export function languageIn(id: string): string | null {
+  return id.startsWith(MADE + ONE) ? id.slice(MADE.length + ONE.length) : null;
+}
+
+/** The sentences of `own` by `keys`, as JSON; null where there is none. */
+export function inOrder(keys: string[], own: Texts): string {
+  return JSON.stringify(keys.map((key) => own[key] ?? null));
+}
+
+function overview(keys: string[], all: string[]): string {
+  const loads = all.map((one) => `${JSON.stringify(one)}: () => import("${ONE}${one}")`);
+  return `export const keys = ${JSON.stringify(keys.join(" "))}.split(" ");\nexport const loads = { ${loads.join(", ")} };`;
+}
+
+/** English first: the others are read beside it. */
+function languages(): string[] {
+  const found = readdirSync(FOLDER, { withFileTypes: true }).filter((one) => one.isDirectory() && !one.name.startsWith("_"));
+  return ["en", ...found.map(({ name }) => name).filter((name) => name !== "en").sort()];
+}
+
+function textsOf(language: string): Texts {
+  const files = readdirSync(`${FOLDER}/${language}`).filter((name) => name.endsWith(".json") && name !== NOT_HERE);
+  return Object.assign({}, ...files.sort().map((name) => JSON.parse(readFileSync(`${FOLDER}/${language}/${name}`, "utf8")) as Texts)) as Texts;
+}

@@ -1,0 +1,89 @@
+// @vitest-environment node
+import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+
+import { inOrder } from "../../build/texts";
+import { format, formatTime, hasTexts, inLanguage, loadLanguage, parse, reader, spokenHere, t } from ".";
+import { METRIC } from "./reader";
+
+afterEach(() => vi.unstubAllGlobals());
+
+function usedIn(...locales: string[]): void {
+  vi.stubGlobal("navigator", { languages: locales });
+}
+
+test("texts travel in the order of the English keys, with a gap where a language lacks one", () => {
+  expect(inOrder(["a", "b", "c"], { c: "tres", a: "uno" })).toBe('["uno",null,"tres"]');
+});
+
+test.each([
+  [["es-MX", "en"], "es-MX"],
+  [["es-419"], "es-MX"],
+  [["es-US", "en-US"], "es-MX"],
+  [["es-ES"], "es"],
+  [["es-AR"], "es"],
+  [["es"], "es"],
+  [["de-DE", "es-ES", "en"], "es"],
+  [["en-GB", "es"], "en"],
+  [["de-DE"], "en"],
+])("a phone used in %s reads %s", (locales, language) => {
+  usedIn(...locales);
+  expect(spokenHere()).toBe(language);
+});
+
+test("texts are here only once they were loaded, a variant with those of its language", async () => {
+  expect(hasTexts("es-MX")).toBe(false);
+  expect(t("button.stirred")).toBe("button.stirred");
+  await loadLanguage("es-MX");
+  expect([hasTexts("es-MX"), hasTexts("es"), hasTexts("en")]).toEqual([true, true, false]);
+});
+
+test("a word is taken in the variant, else in its language, else not at all", () => {
+  expect(inLanguage({ "es-MX": 1, es: 2 }, "es-MX")).toBe(1);
+  expect(inLanguage({ es: 2 }, "es-MX")).toBe(2);
+  expect(inLanguage({ es: 2 }, "en")).toBeUndefined();
+});
+
+describe("Mexican Spanish", () => {
+  const plain = (text: string) => text.replaceAll(/[\u202f\u00a0]/g, " ");
+  const reads = (language: string) => {
+    reader.value = { language, units: METRIC };
+  };
+  beforeEach(async () => {
+    await loadLanguage("es-MX");
+    usedIn("es-MX");
+    reads("es-MX");
+  });
+
+  test("says what it says otherwise in its own words, the rest in Spanish", async () => {
+    expect(t("button.stirred")).toBe("Revuelto");
+    const mexican = t("button.cut");
+    reads("es");
+    expect(t("button.stirred")).toBe("Removido");
+    expect(t("button.cut")).toBe(mexican);
+  });
+
+  test("has a decimal point, and a comma between thousands", () => {
+    expect(plain(format("caramel_kg", 1.134))).toBe("1.13 kg");
+    expect(plain(format("pieces", 12_500))).toBe("12,500");
+    expect(parse("mass_kg", "1,250.5 g").value).toBeCloseTo(1.2505, 12);
+  });
+
+  test("a sentence that ends with the time of day ends with one point", () => {
+    const at = new Date(2026, 2, 4, 15, 40).getTime();
+    expect(plain(formatTime(at))).toBe("3:40 p.m.");
+    expect(plain(t("settings.heard", { time: formatTime(at) }))).toMatch(/3:40 p\.m\.$/);
+    expect(t("settings.heard", { time: "15:40" })).toMatch(/15:40\.$/);
+  });
+
+  test("Spain's Spanish, chosen on a Mexican phone, has Spain's figures and clock", () => {
+    reads("es");
+    expect(plain(format("caramel_kg", 1.134))).toBe("1,13 kg");
+    expect(formatTime(new Date(2026, 2, 4, 15, 40).getTime())).toBe("15:40");
+  });
+
+  test("a Peruvian phone reads the Spanish texts with the point of its country", () => {
+    usedIn("es-PE");
+    reads("es");
+    expect(plain(format("caramel_kg", 1.134))).toBe("1.13 kg");
+  });
+});
