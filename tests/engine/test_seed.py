@@ -45,11 +45,19 @@ def words(shop):
 
 def test_in_spanish_it_is_the_same_shop_with_every_word_in_spanish():
     spanish = folded("es")
-    assert spanish["language"] == "es"
     assert len(words(spanish)) == len(words(SHOP)) > 20
     assert not set(words(spanish)) & set(words(SHOP))
     assert "inventada" in spanish["name"]
     assert [row["rated_w"] for row in spanish["ovens"]] == [row["rated_w"] for row in SHOP["ovens"]]
+
+
+def test_it_speaks_to_nobody_in_a_language_of_its_own():
+    """Each phone reads in its own language until somebody chooses one for the shop."""
+    assert [folded(one)["basis"].get("shop.language") for one in ("en", "es")] == [None, None]
+
+
+def test_a_variant_without_a_word_of_its_own_has_that_of_its_language():
+    assert words(folded("es-MX")) == words(folded("es"))
 
 
 def test_it_has_something_in_every_list_a_slab_needs():
