@@ -46,8 +46,7 @@ def says(bench: Bench) -> str:
 def test_plan_is_that_of_temper_and_says_how_long_the_bowl_holds():
     request = planned_bowl()["request"]
     reply = catalogue.call("chocolate.plan", request)
-    alone = {name: value for name, value in request.items() if name != "bowl"}
-    for name, value in catalogue.call("chocolate.temper", alone).items():
+    for name, value in catalogue.call("chocolate.temper", request).items():
         assert name == "inputs" or reply[name] == value
     kept = catalogue.call(
         "chocolate.hold", {n: v for n, v in request.items() if n not in ("melt_c", "seed_c")} | {"now_c": WORK[1]}

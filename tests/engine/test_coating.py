@@ -22,7 +22,10 @@ def test_all_of_it_adds_up():
     found = coated(piece=CENTRE, prebottom_m=0.0005, bowl_reserve_kg=0.4)
     assert found["coating_kg"] == pytest.approx(80 * found["per_piece_kg"])
     assert found["prebottom_kg"] == pytest.approx(80 * 1300 * 0.024 * 0.024 * 0.0005)
-    assert found["total_kg"] == pytest.approx(found["coating_kg"] + found["prebottom_kg"] + 0.4)
+    assert found["drip_kg"] == pytest.approx(0.05 * found["coating_kg"])
+    parts = ("coating_kg", "prebottom_kg", "drip_kg", "reserve_kg")
+    assert found["total_kg"] == pytest.approx(sum(found[part] for part in parts))
+    assert (found["reserve_kg"], found["depth_m"]) == (0.4, None)
 
 
 def test_finished_piece_is_larger_by_its_coating_and_its_pre_bottom():
@@ -69,7 +72,7 @@ def test_an_enrober_without_a_bottomer_leaves_the_underside_to_the_pre_bottom():
     """Common practice, no published source. By hand: 27 × 27 × 14.2 mm less 25 × 25 × 13.2 mm are 2101.8 mm³, 2.732 g
     of 1300 kg/m³; the pre-bottom of half a millimetre 0.406 g."""
     piece = {"length_m": 0.025, "width_m": 0.025, "height_m": 0.0127}
-    found = coated(piece=piece, method="enrober", prebottom_m=0.0005, pieces=1, bowl_reserve_kg=0)
+    found = coated(piece=piece, method="enrober", prebottom_m=0.0005, pieces=1, bowl_reserve_kg=0, drip_share=0)
     assert found["per_piece_kg"] == pytest.approx(0.002732, abs=1e-6)
     assert found["total_kg"] == pytest.approx(0.003139, abs=1e-6)
     assert found["outside_m"]["height_m"] == pytest.approx(0.0142)

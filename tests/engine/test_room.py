@@ -116,3 +116,10 @@ def test_damp_air_is_told_of_chocolate_where_there_is_some_and_of_sticky_caramel
 def test_cold_room_is_told_once():
     reply = catalogue.call("slab.plan", SLAB_REQUEST | {"room_c": 16.0})
     assert [one["code"] for one in reply["warnings"] + reply["room"]["warnings"]].count("cold_room") == 1
+
+
+@pytest.mark.parametrize(("room_c", "told"), [(22.0, False), (22.3, False), (22.4, False), (22.6, True), (23.0, True)])
+def test_room_that_reads_as_the_limit_is_not_told_to_cool_to_it(room_c, told):
+    """72 °F is 22.2 °C: "At 72 °F chocolate sets slowly. Cool the room to 72 °F or less." says nothing."""
+    reply = catalogue.call("room.advise", {"room_c": room_c, "chocolate": "dark_chocolate"})
+    assert ("slow_setting" in [one["code"] for one in reply["warnings"]]) is told

@@ -131,9 +131,17 @@ def test_room_that_does_not_cool_the_bowl_is_refused():
 
 
 @pytest.mark.parametrize(("dip_s", "set_s", "every"), [
-    (25, 120, 4), (30, 120, 4), (20, 180, 9), (0.1 * 300, 0.1 * 900, 3), (200, 120, 1)])  # fmt: skip
+    (20, 120, 4), (25, 120, 3), (30, 120, 3), (20, 180, 6), (28, 90, 2), (200, 120, 1)])  # fmt: skip
 def test_salt_goes_on_before_the_first_has_set(dip_s, set_s, every):
     assert catalogue.call("chocolate.salting", {"dip_s": dip_s, "set_s": set_s})["every"] == every
+
+
+@pytest.mark.parametrize("dip_s", [4, 9, 15, 20, 33, 47])
+def test_last_of_the_pieces_has_its_salt_while_its_coat_still_takes_it(dip_s):
+    """The first of them is dipped at once and salted last, each in two seconds."""
+    every = catalogue.call("chocolate.salting", {"dip_s": dip_s, "set_s": 120})["every"]
+    assert every * dip_s + every * 2 <= 0.8 * 120
+    assert (every + 1) * (dip_s + 2) > 0.8 * 120
 
 
 def test_salt_for_all_pieces():

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.steps.temper import plan as temper
 
 # Seed as a share of the whole, all of it melting: melt, end and seed in °C. Heat balance worked out apart from the
 # engine, with the heats of Beckett (ed.), Industrial Chocolate Manufacture and Use, 4th ed. 2009, pp. 667–668: 1.67
@@ -29,6 +30,27 @@ def tempered(**request: Any) -> dict[str, Any]:
 def own(work_high_c):
     return {"melt_low_c": 40, "melt_high_c": 50, "cool_low_c": 28, "cool_high_c": 29, "work_low_c": 30,
             "work_high_c": work_high_c}  # fmt: skip
+
+
+def test_bowl_that_is_warm_with_its_melt_takes_more_seed():
+    """Worked out apart: 1.5 kg of glass, 800 J/(kg K), of which 60 % follows (assumed), from 45 to 32 °C give 9.36 kJ;
+    1 kg in all with seed of 20 °C: (1 − s) · 21.71 + 9.36 = s · 65.08 kJ. Without the bowl's heat the mix of it ends
+    above the seed's melting point of 33.8 °C and no crystal survives."""
+    found = tempered(mass_kg=1.0, melt_c=45, seed_c=20, bowl={"mass_kg": 1.5})
+    assert found["seed_share"] == pytest.approx(0.358, abs=5e-4)
+    mixed_c = 45 - (0.25 * (46.0 + 1.59 * 12)) / (0.75 * 1.67 + 0.25 * 1.67 + 0.6 * 1.5 * 0.8)
+    assert mixed_c > 33.8
+
+
+def test_bowl_too_heavy_for_its_chocolate_is_told():
+    found = tempered(mass_kg=0.5, melt_c=45, seed_c=20, bowl={"mass_kg": 3.0})
+    assert found["seed_share"] == 0.5
+    assert [one["code"] for one in found["warnings"]] == ["small_bowl", "heavy_bowl"]
+
+
+def test_seed_at_the_bench_is_that_of_the_plan():
+    planned = catalogue.call("chocolate.plan", {"mass_kg": 2.0, "room_c": 20.0, "melt_c": 45, "bowl": {"mass_kg": 1.0}})
+    assert temper.seed_kg(planned["bowl_request"], planned["melt_kg"], 45.0) == pytest.approx(planned["seed_kg"])
 
 
 def test_dark_from_45_to_32_takes_a_quarter_of_seed_at_20():

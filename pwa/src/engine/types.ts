@@ -913,7 +913,7 @@ export type ChocolatePlan = {
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
   /** the request to chocolate.plan */
-  request: ChocolatePlanRequest;
+  request: ChocolateTemperRequest;
   /** the reply of chocolate.plan */
   reply: ChocolatePlanReply;
 };
@@ -2416,6 +2416,10 @@ export type ChocolateCoatingRequest = {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
   bowl_reserve_kg?: number | null;
+  /** inside width of the bowl that the pieces are dipped in; null: its depth is not counted; 0.05 to 1 m */
+  bowl_width_m?: number | null;
+  /** what drips off or runs into a foot, over the coating; 0 to 0.5; 0.05 when left out */
+  drip_share?: number | null;
   /** inside of the box's pocket; null: not compared */
   pocket_m?: PocketM | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
@@ -2436,7 +2440,13 @@ export type ChocolateCoatingReply = {
   prebottom_kg: number;
   /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
   coating_kg: number;
-  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
+  /** chocolate that drips off or runs into a foot; 0 to 1e+09 kg */
+  drip_kg: number;
+  /** how deep the last piece is dipped; null: width or size not known; 0 to 1 m */
+  depth_m: number | null;
+  /** chocolate that stays in the bowl: the reserve, or what is so deep; 0 to 10000 kg */
+  reserve_kg: number;
+  /** chocolate to have: coating, pre-bottom, drips, reserve; 0 to 1e+09 kg */
   total_kg: number;
   /** the finished piece; null when its size is not known */
   outside_m: OutsideM | null;
@@ -2460,6 +2470,8 @@ export type ChocolateTemperRequest = {
   seed_c?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** the bowl; null: none counted */
+  bowl?: Bowl | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -3114,28 +3126,6 @@ export type ClusterPlanReply = {
   room: Room;
   /** every input that went into the answer */
   inputs: Input[];
-};
-
-/** the request to chocolate.plan */
-export type ChocolatePlanRequest = {
-  /** the kind of chocolate; "dark_chocolate" when left out */
-  chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
-  /** heat lines of the shop's own chocolate, from its label; null: those of its kind */
-  targets?: Targets | null;
-  /** chocolate wanted in temper, seed included; 0.05 to 100 kg */
-  mass_kg: number;
-  /** temperature of the melt; null: the coolest of its kind; 20 to 80 °C */
-  melt_c?: number | null;
-  /** temperature of the seed; null: the room's; -20 to 60 °C */
-  seed_c?: number | null;
-  /** room temperature; -5 to 45 °C; 21.0 when left out */
-  room_c?: number | null;
-  /** basis of fields by dotted path: typed, measured, published or assumed */
-  basis?: BasisByField | null;
-  /** how many closed batches a measured field rests on, by dotted path */
-  batches?: BatchesByField | null;
-  /** the bowl; null: none counted */
-  bowl?: Bowl | null;
 };
 
 /** the reply of chocolate.plan */
@@ -3948,6 +3938,14 @@ export type Targets = {
   work_high_c: number;
 };
 
+/** the bowl; null: none counted */
+export type Bowl = {
+  /** mass of the empty bowl; 0.01 to 20 kg */
+  mass_kg: number;
+  /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
+  heat_capacity_j_kgk?: number | null;
+};
+
 /** one step */
 export type Step = {
   /** the step */
@@ -3956,14 +3954,6 @@ export type Step = {
   low_c: number;
   /** upper end; 0 to 100 °C */
   high_c: number;
-};
-
-/** the bowl; null: none counted */
-export type Bowl = {
-  /** mass of the empty bowl; 0.01 to 20 kg */
-  mass_kg: number;
-  /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
-  heat_capacity_j_kgk?: number | null;
 };
 
 /** what will be an event */
@@ -4280,6 +4270,10 @@ export type Dip = {
   chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
   /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
   bowl_reserve_kg?: number | null;
+  /** inside width of the bowl that the pieces are dipped in; null: its depth is not counted; 0.05 to 1 m */
+  bowl_width_m?: number | null;
+  /** what drips off or runs into a foot, over the coating; 0 to 0.5; 0.05 when left out */
+  drip_share?: number | null;
   /** inside of the box's pocket; null: not compared */
   pocket_m?: PocketM | null;
   /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
@@ -4334,7 +4328,13 @@ export type SlabPlanReplyDip = {
   prebottom_kg: number;
   /** chocolate on all pieces, without the pre-bottom; 0 to 1e+09 kg */
   coating_kg: number;
-  /** chocolate to have, bowl reserve included; 0 to 1e+09 kg */
+  /** chocolate that drips off or runs into a foot; 0 to 1e+09 kg */
+  drip_kg: number;
+  /** how deep the last piece is dipped; null: width or size not known; 0 to 1 m */
+  depth_m: number | null;
+  /** chocolate that stays in the bowl: the reserve, or what is so deep; 0 to 10000 kg */
+  reserve_kg: number;
+  /** chocolate to have: coating, pre-bottom, drips, reserve; 0 to 1e+09 kg */
   total_kg: number;
   /** the finished piece; null when its size is not known */
   outside_m: OutsideM | null;
@@ -4356,6 +4356,12 @@ export type SlabPlanReplyDip = {
   every: number;
   /** salt for all; null: none goes on; 0 to 200 kg */
   salt_kg: number | null;
+  /** time to dip and salt all; 0 to 1e+09 s */
+  dip_all_s: number;
+  /** time the full bowl stays in its working range; null: it does not cool; 0 to 1e+08 s */
+  holds_s: number | null;
+  /** times the bowl is warmed until all are dipped; 0 to 1e+08 */
+  rewarms: number;
 };
 
 /** one kind of piece */
@@ -4888,6 +4894,8 @@ export type Coating = {
   pickup_share: number | null;
   /** thickness of the pre-bottom; 0: none; 0 to 0.005 m; 0.0005 when left out */
   prebottom_m: number;
+  /** inside width of the bowl that the pieces are dipped in; null: its depth is not counted; 0.05 to 1 m */
+  bowl_width_m: number | null;
   /** time from one piece to the next; 0.5 to 600 s; 20.0 when left out */
   dip_s: number;
   /** whether each piece gets a mark on top; false when left out */
@@ -5326,6 +5334,8 @@ export type ShopList = "ovens" | "vessels" | "bases" | "bars" | "tables" | "fram
 
 /** a request to a plan that takes in what was measured */
 export type PlanRequest = SlabPlanRequest | ClusterPlanRequest;
+
+export type ChocolatePlanRequest = ChocolateTemperRequest;
 
 export type CoolRefitRequest = RefitRequest;
 

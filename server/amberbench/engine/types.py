@@ -594,7 +594,7 @@ class ChocolatePlan(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
-    request: AskedChocolatePlanRequest
+    request: AskedChocolateTemperRequest
     reply: ChocolatePlanReply
 
 
@@ -1481,6 +1481,8 @@ class ChocolateCoatingRequest(TypedDict):
     chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
     material: Material
     bowl_reserve_kg: float
+    bowl_width_m: float | None
+    drip_share: float
     pocket_m: PocketM | None
     basis: BasisByField | None
     batches: BatchesByField | None
@@ -1494,6 +1496,9 @@ class ChocolateCoatingReply(TypedDict):
     piece_kg: float
     prebottom_kg: float
     coating_kg: float
+    drip_kg: float
+    depth_m: float | None
+    reserve_kg: float
     total_kg: float
     outside_m: OutsideM | None
     warnings: list[Warning]
@@ -1509,6 +1514,7 @@ class ChocolateTemperRequest(TypedDict):
     melt_c: float | None
     seed_c: float | None
     room_c: float
+    bowl: Bowl | None
     basis: BasisByField | None
     batches: BatchesByField | None
 
@@ -1956,20 +1962,6 @@ class ClusterPlanReply(TypedDict):
     warnings: list[Warning]
     room: Room
     inputs: list[Input]
-
-
-class ChocolatePlanRequest(TypedDict):
-    """The request to chocolate.plan."""
-
-    chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
-    targets: Targets | None
-    mass_kg: float
-    melt_c: float | None
-    seed_c: float | None
-    room_c: float
-    basis: BasisByField | None
-    batches: BatchesByField | None
-    bowl: Bowl | None
 
 
 class ChocolatePlanReply(TypedDict):
@@ -2614,19 +2606,19 @@ class Targets(TypedDict):
     work_high_c: float
 
 
+class Bowl(TypedDict):
+    """The bowl; null: none counted."""
+
+    mass_kg: float
+    heat_capacity_j_kgk: float
+
+
 class Step(TypedDict):
     """One step."""
 
     name: Literal["melt", "seed", "cool", "work"]
     low_c: float
     high_c: float
-
-
-class Bowl(TypedDict):
-    """The bowl; null: none counted."""
-
-    mass_kg: float
-    heat_capacity_j_kgk: float
 
 
 class Fact(TypedDict):
@@ -2851,6 +2843,8 @@ class Dip(TypedDict):
     prebottom_m: float
     chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
     bowl_reserve_kg: float
+    bowl_width_m: float | None
+    drip_share: float
     pocket_m: PocketM | None
     set_s: float
     salt_each_kg: float | None
@@ -2887,6 +2881,9 @@ class SlabPlanReplyDip(TypedDict):
     piece_kg: float
     prebottom_kg: float
     coating_kg: float
+    drip_kg: float
+    depth_m: float | None
+    reserve_kg: float
     total_kg: float
     outside_m: OutsideM | None
     warnings: list[Warning]
@@ -2898,6 +2895,9 @@ class SlabPlanReplyDip(TypedDict):
     top_mark: bool
     every: int
     salt_kg: float | None
+    dip_all_s: float
+    holds_s: float | None
+    rewarms: int
 
 
 class Under(TypedDict):
@@ -3180,6 +3180,8 @@ class AskedDip(TypedDict):
     prebottom_m: NotRequired[float | None]
     chocolate: NotRequired[Literal["dark_chocolate", "milk_chocolate", "white_chocolate"] | None]
     bowl_reserve_kg: NotRequired[float | None]
+    bowl_width_m: NotRequired[float | None]
+    drip_share: NotRequired[float | None]
     pocket_m: NotRequired[AskedPocketM | None]
     set_s: NotRequired[float | None]
     salt_each_kg: NotRequired[float | None]
@@ -3381,7 +3383,7 @@ class ClusterRunPlanned(TypedDict):
     under: NotRequired[list[LiesUnder]]
 
 
-class AskedChocolatePlanRequest(TypedDict):
+class AskedChocolateTemperRequest(TypedDict):
     """The request to chocolate.plan."""
 
     chocolate: NotRequired[Literal["dark_chocolate", "milk_chocolate", "white_chocolate"] | None]
@@ -3390,9 +3392,9 @@ class AskedChocolatePlanRequest(TypedDict):
     melt_c: NotRequired[float | None]
     seed_c: NotRequired[float | None]
     room_c: NotRequired[float | None]
+    bowl: NotRequired[AskedBowl | None]
     basis: NotRequired[BasisByField | None]
     batches: NotRequired[BatchesByField | None]
-    bowl: NotRequired[AskedBowl | None]
 
 
 class AskedTargets(TypedDict):
@@ -3521,6 +3523,7 @@ class Coating(TypedDict):
     thickness_m: float | None
     pickup_share: float | None
     prebottom_m: float
+    bowl_width_m: float | None
     dip_s: float
     top_mark: bool
     salt: str | None
@@ -3808,6 +3811,7 @@ PlanTaken = SlabPlanTaken | ClusterPlanTaken | ChocolatePlanTaken | StandupPlanT
 Run = SlabRun | ClusterRun | ChocolateRun | StandupRun
 ShopList = Literal["ovens", "vessels", "bases", "bars", "tables", "frames", "trays", "funnels", "caramels", "chocolates", "products", "thermometers"]
 PlanRequest = AskedSlabPlanRequest | AskedClusterPlanRequest
+ChocolatePlanRequest = ChocolateTemperRequest
 CoolPlanRequest = CoolRequest
 LearnFoldReply = Measured
 MeltNextBurstReply = NextBurst

@@ -25,7 +25,9 @@ export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
   return (
     <>
       <p class="answer">{t(dip.prebottom_kg > 0 ? "desk.dip_total_prebottom" : "desk.dip_total", { ...dip })}</p>
-      <BasisMarks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg"]} />
+      <BasisMarks inputs={inputs} fields={["dip.pickup", "dip.thickness_m.side", "coating.thickness_m", "dip.bowl_reserve_kg", "dip.bowl_width_m", "dip.drip_share"]} />
+      {dip.depth_m !== null && <p>{t("desk.dip_depth", { depth_m: dip.depth_m, reserve_kg: dip.reserve_kg })}</p>}
+      {dip.rewarms > 0 && dip.holds_s !== null && <p>{t("desk.dip_rewarm", { dip_all_s: dip.dip_all_s, holds_s: dip.holds_s, n: dip.rewarms })}</p>}
       <p class="answer">
         {t(dip.outside_m ? "desk.dip_piece" : "desk.dip_cluster", { size: sizeOf(dip), piece_kg: dip.piece_kg, percent: formatNumber(100 * dip.share, 0) })}
       </p>

@@ -20,6 +20,7 @@ export function targetsOf({ targets }: Choice): Targets | undefined {
 const FROM_COATING = {
   method: "method",
   pickup: "pickup_share",
+  bowl_width_m: "bowl_width_m",
   dip_s: "dip_s",
   top_mark: "top_mark",
   salt: "salt",
@@ -32,11 +33,12 @@ export function dipRequest(product: ProductRow | undefined, shop: Shop): Dip | u
   const { coating, pocket, prebottom } = product;
   const chocolate = shop.chocolates.find((one) => one.id === product.chocolate_id);
   const all_m = coating.thickness_m;
-  const { method, pickup_share: pickup, dip_s, top_mark, salt, salt_each_kg } = coating;
+  const { method, pickup_share: pickup, bowl_width_m, dip_s, top_mark, salt, salt_each_kg } = coating;
   const sides = withoutEmpty<PocketM>(pocket);
   return withoutEmpty<Dip>({
     method,
     pickup,
+    bowl_width_m,
     dip_s,
     top_mark,
     salt,

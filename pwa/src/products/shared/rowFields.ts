@@ -38,7 +38,7 @@ export function dippingFields(layer: FormField[]): FormField[] {
     { kind: "row", of: "chocolates", field: "chocolate_id" },
     choice("coating.method", ["fork", "enrober", "enrober_with_bottomer"], "word"),
     ...layer,
-    ...quantities("coating.pickup_share", "coating.prebottom_m", "coating.dip_s"),
+    ...quantities("coating.pickup_share", "coating.prebottom_m", "coating.bowl_width_m", "coating.dip_s"),
     { kind: "yes_no", field: "coating.top_mark" },
     { kind: "words", field: "coating.salt", most: 60 },
     ...quantities("coating.salt_each_kg"),

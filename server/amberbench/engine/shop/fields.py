@@ -143,6 +143,7 @@ PRODUCTS = {
     "coating.thickness_m": number("m", 0.0001, 0.01, "all round; null: that of the method", default=None),
     "coating.pickup_share": dict(COATING["pickup"]),
     "coating.prebottom_m": dict(COATING["prebottom_m"], default=0.0005),
+    "coating.bowl_width_m": COATING["bowl_width_m"],
     "coating.dip_s": DIP["dip_s"],
     "coating.top_mark": DIP["top_mark"],
     "coating.salt": DIP["salt"],

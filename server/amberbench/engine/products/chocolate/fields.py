@@ -13,7 +13,7 @@ TEMPER, HOLD = CHOCOLATE["chocolate.temper"], CHOCOLATE["chocolate.hold"]
 
 FUNCTIONS = {
     "chocolate.plan": {
-        "request": together(TEMPER["request"], {"bowl": HOLD["request"]["bowl"]}),
+        "request": TEMPER["request"],
         "reply": together(
             TEMPER["reply"],
             {

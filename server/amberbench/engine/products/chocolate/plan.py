@@ -21,7 +21,7 @@ PASSED_ON = ("chocolate", "targets", "mass_kg", "melt_c", "seed_c", "room_c", "b
 def plan(request: "ChocolatePlanRequest") -> "Document":
     """A bowl of chocolate to melt, seed and keep in its working range.
 
-    Request: as chocolate.temper, and bowl {mass_kg (kg), heat_capacity_j_kgk (J/(kg K))} or null.
+    Request: as chocolate.temper.
     Reply: as chocolate.temper, and hold {seconds_s (s), low_s (s), high_s (s)} from the upper end of the working range,
     bowl_request (what the bench reckons with), inputs.
     Raises: Problem of chocolate.temper and chocolate.hold.
@@ -38,14 +38,6 @@ def plan(request: "ChocolatePlanRequest") -> "Document":
     reply["hold"] = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
     reply["bowl_request"] = wanted
     return reply
-
-
-def seed_kg(request: "Readable", melted_kg: float, melt_c: float) -> float:
-    """Seed in kg for so much chocolate melted to melt_c (°C): as chocolate.temper, all of it melting."""
-    seed_c = request["room_c"] if request["seed_c"] is None else request["seed_c"]
-    latent_j_kg = temper.LATENT_J_KG[request["chocolate"]]
-    share = temper.seed_share(melt_c, temper.lines(request)["work_high_c"], seed_c, latent_j_kg)
-    return melted_kg * share / (1.0 - share)
 
 
 def working_time(request: "Readable", now_c: float, faster: float, faster_sd: float) -> "Document":

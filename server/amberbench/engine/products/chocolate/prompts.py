@@ -3,7 +3,7 @@
 from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, skip, text_entry
 from ...steps.common.prompts import lot_page
-from . import plan
+from ...steps.temper import plan as temper
 from .decisions import chocolate_kg
 
 TYPE_CHECKING = False
@@ -124,7 +124,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
 
 def _first_seed(run: "Readable", read_c: float, read: "EntryButton", advice: "Advice") -> None:
     state, line = run["bowl"], run["bowl"]["line"]
-    kg = plan.seed_kg(state["request"], chocolate_kg(run), read_c)
+    kg = temper.seed_kg(state["request"], chocolate_kg(run), read_c)
     advice["step"] = "seed"
     _seed(kg, state, advice)
     advice["more"] = {"code": "more.seed_in", "values": {"bowl_high_c": line["work_high_c"]}}

@@ -181,7 +181,7 @@ def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document |
     if dip is None:
         return None
     under_m2 = job.clusters * 0.25 * math.pi * request["spread_m"] * request["spread_m"]
-    asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2)
+    asked = (dip, job.clusters, None, piece_kg, request["material"], under_m2, request["room_c"])
     names = {name: "dip." + name for name in dip}
     names["piece"] = "dip.pickup"
     return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, names)

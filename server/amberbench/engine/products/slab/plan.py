@@ -117,7 +117,7 @@ def _dip(request: "Readable", poured: "Readable", cuts: "Readable") -> "Document
         return None
     sides = (request["piece_length_m"], request["piece_width_m"], poured["settled_height_m"])
     piece, under_m2 = dict(zip(coat.SIDES, sides)), poured["area_m2"]
-    asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2)
+    asked = (dip, cuts["pieces"], piece, cuts["piece_kg"], request["material"], under_m2, request["room_c"])
     return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, {name: "dip." + name for name in dip})
 
 

@@ -1,5 +1,7 @@
 """How much chocolate coats the pieces, and how large they come out."""
 
+import math
+
 from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import materials
@@ -86,6 +88,15 @@ def _by_pickup(request: "Readable", density: float) -> "tuple[float, float, floa
     return request["pickup"] * request["centre_kg"], under_kg, request["centre_kg"], None, []
 
 
+def _deep(
+    width_m: float | None, outside: tuple[float, float, float] | None, density: float
+) -> tuple[float | None, float]:
+    """(how deep the last piece is dipped in m, chocolate in kg that is so deep in a round upright bowl of that width)."""
+    if width_m is None or outside is None:
+        return None, 0.0
+    return outside[2], density * 0.25 * math.pi * width_m * width_m * outside[2]
+
+
 def _warnings(request: "Readable", outside: tuple[float, float, float] | None) -> "list[Warning]":
     found: "list[Warning]" = []
     if request["method"] == "enrober" and request["prebottom_m"] <= 0.0:
@@ -106,18 +117,20 @@ def plan(request: "ChocolateCoatingRequest") -> "Document":
     Request: piece {length_m, width_m, height_m (m)} or null (a cluster), centre_kg (kg) or null, pickup (fraction of
     the undipped weight, weighed) or null, thickness_m {bottom, side, top (m)} or null (by method), method, prebottom_m
     (m, thickness), prebottom_m2 (m², area) or null, pieces, chocolate, material (of the centre), bowl_reserve_kg (kg),
-    pocket_m {length_m, width_m, height_m (m)} or null, basis, batches.
+    bowl_width_m (m, inside width of the dipping bowl) or null, drip_share (fraction of the coating), pocket_m {length_m, width_m, height_m (m)} or null, basis, batches.
     Reply: per_piece_kg (kg, coating), share (of chocolate in the finished piece), piece_kg (kg, finished),
-    prebottom_kg (kg), coating_kg (kg), total_kg (kg, with the bowl reserve), outside_m {length_m, width_m, height_m
-    (m)} or null, warnings, inputs.
+    prebottom_kg (kg), coating_kg (kg), drip_kg (kg), depth_m (m) or null, reserve_kg (kg), total_kg (kg, all of
+    them), outside_m {length_m, width_m, height_m (m)} or null, warnings, inputs.
     Warnings: prebottom_wanted, larger_than_pocket (length_m, width_m, height_m).
     Raises: Problem coating_without_size (neither piece nor pickup), missing (centre_kg or prebottom_m2 of a cluster),
     no_coating (no thickness to speak of), unknown_material, composition_sum.
     Relation: coated box less box, times density. A measured pick-up decides the mass, and the layer is thickened or
     thinned in proportion. The pre-bottom adds to the height before coating; by method an enrober without a bottomer
-    leaves the underside to it (practice). Masses at 21 °C.
+    leaves the underside to it (practice). The last piece is dipped as deep as it is high: in an upright round bowl of
+    that width so much stays, or bowl_reserve_kg where that is more; a bowl that narrows below needs less. Masses at
+    21 °C.
     Example: 25 × 25 × 12.7 mm at 1.0 mm all round: 24.1 % of the finished piece is coating.
-    Source: bar_densities for chocolate, choi_okos_1986 for the centre; assumed for thickness_m and
+    Source: bar_densities for chocolate, choi_okos_1986 for the centre; assumed for thickness_m, the drips and
     bowl_reserve_kg.
     """
     density = materials.density(materials.resolved(request["chocolate"]), COLD_C)
@@ -128,13 +141,19 @@ def plan(request: "ChocolateCoatingRequest") -> "Document":
     if request["prebottom_m2"] is not None:
         prebottom_kg = density * request["prebottom_m"] * request["prebottom_m2"]
     finished_kg = centre_kg + coat_kg + under_kg
+    drip_kg = request["drip_share"] * coat_kg * pieces
+    depth_m, deep_kg = _deep(request["bowl_width_m"], outside, density)
+    reserve_kg = max(request["bowl_reserve_kg"], deep_kg)
     return {
         "per_piece_kg": coat_kg,
         "share": (coat_kg + under_kg) / finished_kg,
         "piece_kg": finished_kg,
         "prebottom_kg": prebottom_kg,
         "coating_kg": coat_kg * pieces,
-        "total_kg": coat_kg * pieces + prebottom_kg + request["bowl_reserve_kg"],
+        "drip_kg": drip_kg,
+        "depth_m": depth_m,
+        "reserve_kg": reserve_kg,
+        "total_kg": coat_kg * pieces + prebottom_kg + drip_kg + reserve_kg,
         "outside_m": None if outside is None else dict(zip(SIDES, outside)),
         "warnings": _warnings(request, outside),
         "inputs": rows + [constant("chocolate.density_kg_m3", density, "kg/m³", "bar_densities", "published")],

@@ -37,7 +37,10 @@ FUNCTIONS = {
     },
 }
 
-COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "pocket_m")
+COATED_AS = (
+    *("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "bowl_width_m", "drip_share"),
+    "pocket_m",
+)
 SALTED_AS = ("set_s", "salt_each_kg")
 # What the prompts at the bench need besides.
 AT_BENCH = {
@@ -63,6 +66,11 @@ DIP_REPLY = record(
         {
             "every": integer(1, 10000, "pieces to dip before the first of them is marked or salted"),
             "salt_kg": number("kg", 0, 200, "salt for all; null: none goes on", default=None),
+            "dip_all_s": number("s", 0, 1e9, "time to dip and salt all"),
+            "holds_s": number(
+                "s", 0, 1e8, "time the full bowl stays in its working range; null: it does not cool", default=None
+            ),
+            "rewarms": integer(0, 100000000, "times the bowl is warmed until all are dipped"),
         },
     ),
     "chocolate, outside size and salting as chocolate.coating and chocolate.salting; null: not dipped",

@@ -20,6 +20,7 @@ HUMID_AIR, WARM_SETTING_C = 0.55, 22.0
 CENTRE_LOW_C, CENTRE_HIGH_C = 21.0, 26.0
 SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 °C
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
+READS_AS_K = 0.5  # a room within half a degree of a limit reads as the limit, in °C and in °F: it is not above it
 
 
 def advise(request: "RoomAdviseRequest") -> "Document":
@@ -98,9 +99,9 @@ def _humid(code: str, humidity: float, most: float) -> "Warning":
 def _warmth(room_c: float, chocolate: str | None) -> "list[Warning]":
     """Warnings of the room's temperature."""
     found: "list[Warning]" = []
-    if chocolate is not None and room_c > WARM_SETTING_C:
+    if chocolate is not None and room_c > WARM_SETTING_C + READS_AS_K:
         found.append({"code": "slow_setting", "values": {"room_c": room_c, "most_c": WARM_SETTING_C}})
-    if chocolate is not None and room_c > FAT_BLOOM_C:
+    if chocolate is not None and room_c > FAT_BLOOM_C + READS_AS_K:
         found.append({"code": "fat_bloom", "values": {"room_c": room_c, "most_c": FAT_BLOOM_C}})
     if room_c > SOFT_C:
         found.append({"code": "soft_caramel", "values": {"room_c": room_c}})

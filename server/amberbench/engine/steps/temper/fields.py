@@ -18,6 +18,16 @@ TARGETS = record(
 )
 
 
+BOWL = record(
+    {
+        "mass_kg": number("kg", 0.01, 20, "mass of the empty bowl"),
+        "heat_capacity_j_kgk": number(
+            "J/(kg K)", 300, 3000, "specific heat", default=800.0, basis="assumed", source="memory"
+        ),
+    },
+    "the bowl; null: none counted",
+    default=None,
+)
 FUNCTIONS = {
     "chocolate.temper": {
         "request": together(
@@ -28,6 +38,7 @@ FUNCTIONS = {
                 "melt_c": number("°C", 20, 80, "temperature of the melt; null: the coolest of its kind", default=None),
                 "seed_c": number("°C", -20, 60, "temperature of the seed; null: the room's", default=None),
                 "room_c": ROOM,
+                "bowl": BOWL,
             },
             BASIS,
         ),
@@ -63,16 +74,7 @@ FUNCTIONS = {
                 "mass_kg": number("kg", 0.05, 100, "chocolate in the bowl"),
                 "now_c": number("°C", 10, 80, "temperature of the bowl, stirred"),
                 "room_c": ROOM,
-                "bowl": record(
-                    {
-                        "mass_kg": number("kg", 0.01, 20, "mass of the empty bowl"),
-                        "heat_capacity_j_kgk": number(
-                            "J/(kg K)", 300, 3000, "specific heat", default=800.0, basis="assumed", source="memory"
-                        ),
-                    },
-                    "the bowl; null: none counted",
-                    default=None,
-                ),
+                "bowl": BOWL,
             },
             BASIS,
         ),

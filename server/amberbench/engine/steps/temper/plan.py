@@ -30,6 +30,7 @@ UPWARDS = ("cool_low_c", "cool_high_c", "work_low_c", "work_high_c", "melt_low_c
 LIQUID_J_KGK, SOLID_J_KGK = 1670.0, 1590.0
 LATENT_J_KG = {"dark_chocolate": 46000.0, "milk_chocolate": 44000.0, "white_chocolate": 44000.0}
 SEED_MELTS_C = 33.8  # crystal form V, the one wanted (wille_lutton_1966)
+MOST_SEED = 0.5  # more of the whole than this as seed is no longer stirred in by hand (assumed)
 LEAST_HANDY_KG = 0.9  # less loses its temper too fast by hand (common practice, no published source)
 WARM_THICK_CHOCOLATE_K = 0.5  # warmed by so little when too thick (from memory)
 # Share of its latent heat that a tempered bowl gives off per kelvin it falls, as new crystals grow: 0 to 4 %, evenly.
@@ -50,10 +51,26 @@ def lines(request: "Readable") -> "Document":
     return result
 
 
-def seed_share(melt_c: float, end_c: float, seed_c: float, latent_j_kg: float) -> float:
-    """Share of the whole that is seed, when all of it melts and melt and seed end at end_c (all °C)."""
-    given_j = LIQUID_J_KGK * (melt_c - end_c)
-    return given_j / (given_j + SOLID_J_KGK * (end_c - seed_c) + latent_j_kg)
+def seed_kg(request: "Readable", melted_kg: float, melt_c: float) -> float:
+    """Seed in kg for so much chocolate melted to melt_c (°C), when all of it melts: `plan`'s balance, at the bench."""
+    melt_gives_j_kg, seed_takes_j_kg, bowl_gives_j = _heats_between(request, melt_c)
+    return min(
+        (melted_kg * melt_gives_j_kg + bowl_gives_j) / seed_takes_j_kg, MOST_SEED / (1.0 - MOST_SEED) * melted_kg
+    )
+
+
+def _heats_between(request: "Readable", melt_c: float) -> tuple[float, float, float]:
+    """(J each kg of the melt gives, J each kg of seed takes, J the bowl gives) until all are at the working range."""
+    end_c, seed_c = lines(request)["work_high_c"], _seed_c(request)
+    bowl = request["bowl"]
+    bowl_j_k = physics_pot.VESSEL_SHARE * bowl["mass_kg"] * bowl["heat_capacity_j_kgk"] if bowl else 0.0
+    seed_takes_j_kg = SOLID_J_KGK * (end_c - seed_c) + LATENT_J_KG[request["chocolate"]]
+    return LIQUID_J_KGK * (melt_c - end_c), seed_takes_j_kg, bowl_j_k * (melt_c - end_c)
+
+
+def _seed_c(request: "Readable") -> float:
+    result: float = request["room_c"] if request["seed_c"] is None else request["seed_c"]
+    return result
 
 
 def remedies(line: "Readable") -> "list[Warning]":
@@ -82,34 +99,44 @@ def plan(request: "ChocolateTemperRequest") -> "Document":
     """How much seed cools a melt to its working range, and the heat lines of each step.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
-    null, mass_kg (kg, seed included), melt_c (°C) or null, seed_c (°C) or null, room_c (°C), basis, batches.
+    null, mass_kg (kg, seed included), melt_c (°C) or null, seed_c (°C) or null, room_c (°C), bowl {mass_kg (kg),
+    heat_capacity_j_kgk (J/(kg K))} or null (none counted), basis, batches.
     Reply: seed_kg (kg), melt_kg (kg), seed_share, steps (name, low_c and high_c in °C), remedies, warnings, inputs.
-    Warnings: small_bowl (mass_kg, handy_kg).
+    Warnings: small_bowl (mass_kg, handy_kg), heavy_bowl (seed_percent, most_percent): cut to the most seed.
     Raises: Problem melt_too_cool, melt_too_warm (melt_c), seed_melts (seed_c at or above what the seed bears),
     room_too_warm_for_chocolate (room_c), heat_line_too_low (targets out of order).
-    Relation: heat given by the melt = heat taken by the seed, warmed and melted, both ending at the upper end of the
-    working range; nothing lost to room and bowl. So it is the most seed a bowl can take: a bowl that loses heat wants
-    less, and some should stay unmelted.
-    Example: dark from 45 to 32 °C with seed of 20 °C takes 25.0 % seed.
+    Relation: heat given by the melt and by the share of the bowl that follows it = heat taken by the seed, warmed and
+    melted, all ending at the upper end of the working range; nothing lost to the room. So it is the most seed a bowl
+    can take: one that stands long wants less, and some should stay unmelted.
+    Example: dark from 45 to 32 °C with seed of 20 °C takes 25.0 % seed; 1 kg in a glass bowl of 1.5 kg takes 35.8 %.
     Source: beckett_2009 for heats (white chocolate's latent heat assumed), wille_lutton_1966 for the seed's melting
     point, practice for heat lines and a small bowl; memory for what a thick bowl is warmed by.
     """
     line = lines(request)
     melt_c = line["melt_low_c"] if request["melt_c"] is None else request["melt_c"]
-    seed_c = request["room_c"] if request["seed_c"] is None else request["seed_c"]
-    _refuse(request, line, melt_c, seed_c)
-    latent = LATENT_J_KG[request["chocolate"]]
-    share = seed_share(melt_c, line["work_high_c"], seed_c, latent)
-    small = {"code": "small_bowl", "values": {"mass_kg": request["mass_kg"], "handy_kg": LEAST_HANDY_KG}}
+    _refuse(request, line, melt_c, _seed_c(request))
+    melt_gives_j_kg, seed_takes_j_kg, bowl_gives_j = _heats_between(request, melt_c)
+    wanted = (melt_gives_j_kg + bowl_gives_j / request["mass_kg"]) / (melt_gives_j_kg + seed_takes_j_kg)
+    share = min(wanted, MOST_SEED)
     return {
         "seed_kg": share * request["mass_kg"],
         "melt_kg": (1.0 - share) * request["mass_kg"],
         "seed_share": share,
         "steps": _steps(line),
         "remedies": remedies(line),
-        "warnings": [small] if request["mass_kg"] < LEAST_HANDY_KG else [],
-        "inputs": _assumed(request, line) + _heats(request["chocolate"]),
+        "warnings": _bowl_warnings(request["mass_kg"], wanted),
+        "inputs": _assumed(request, line) + _heats(request["chocolate"]) + _bowl_rows(request),
     }
+
+
+def _bowl_warnings(mass_kg: float, wanted: float) -> "list[Warning]":
+    found: "list[Warning]" = []
+    if mass_kg < LEAST_HANDY_KG:
+        found.append({"code": "small_bowl", "values": {"mass_kg": mass_kg, "handy_kg": LEAST_HANDY_KG}})
+    if wanted > MOST_SEED:
+        values = {"seed_percent": 100.0 * wanted, "most_percent": 100.0 * MOST_SEED}
+        found.append({"code": "heavy_bowl", "values": values})
+    return found
 
 
 def _steps(line: "Readable") -> "list[Step]":
@@ -132,6 +159,10 @@ def _heats(chocolate: str) -> "list[Input]":
         constant("temper.thick_k", WARM_THICK_CHOCOLATE_K, "K", "memory"),
         _latent_row(chocolate),
     ]
+
+
+def _bowl_rows(request: "Readable") -> "list[Input]":
+    return [constant("melt.vessel_share", physics_pot.VESSEL_SHARE, "")] if request["bowl"] is not None else []
 
 
 def _latent_row(chocolate: str) -> "Input":
@@ -176,15 +207,13 @@ def working_time(request: "ChocolateHoldRequest") -> "Document":
     rows = [constant("temper.loss_sd", physics_pot.LOSS_SD, ""), constant("temper.crystal_share", CRYSTAL_SHARE, "1/K")]
     rows.append(constant("melt.loss_w", bowl_of(request)[0].loss_w(now_c), "W", "mcadams"))
     rows.append(_latent_row(request["chocolate"]))
-    if request["bowl"] is not None:
-        rows.append(constant("melt.vessel_share", physics_pot.VESSEL_SHARE, ""))
     return {
         "state": state,
         "seconds_s": seconds_s,
         "low_s": seconds_s / spread,
         "high_s": seconds_s * spread,
         "remedy": {"too_warm": remedies(line)[0], "too_cool": remedies(line)[1]}.get(state),
-        "inputs": _assumed(request, line) + rows,
+        "inputs": _assumed(request, line) + rows + _bowl_rows(request),
     }
 
 
