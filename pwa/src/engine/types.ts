@@ -1298,6 +1298,8 @@ export type Clock = {
   due_ms: number;
   /** how it sounds */
   sound: SoundName;
+  /** what the tap that silences it writes; none: it only silences */
+  tells?: EventButton;
 };
 
 /** a number to type; it writes event `kind` with `body` and the field */

@@ -64,5 +64,6 @@ function markOf({ batchId, clock, lateMs }: Ring): RingMark {
     late_s: lateMs > 2000 ? (now.value - clock.due_ms) / 1000 : 0,
     figure: number ? figure(number.name, number.value) : null,
     too_hot: clock.sound === "too_hot",
+    tells: clock.tells ? t(clock.tells.code) : "",
   };
 }

@@ -1,7 +1,7 @@
 /** The state of the app: makes its parts once the store is open and connects them. */
 import { effect, untracked } from "@preact/signals";
 
-import type { PlanDocument, Values } from "../documents";
+import type { EventButton, PlanDocument, Values } from "../documents";
 import { compute } from "../engine/client";
 import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound, unlockSound } from "../platform/sound";
@@ -171,6 +171,7 @@ export class AppState {
         this.tabs.send({ about: "acknowledged", acknowledged: all });
         void this.store.meta.put("acknowledged", all).catch(() => {});
       },
+      tell: (batchId: string, { kind, body }: EventButton) => void this.keep(batchId, kind, body).catch(() => {}),
     };
     return new RingBook(parts, acknowledged, rings, armedAt, willRing);
   }

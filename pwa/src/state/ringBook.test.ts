@@ -25,6 +25,7 @@ function book(acknowledged: Acknowledged[] = []): RingBook {
       remember: (all) => {
         remembered = all;
       },
+      tell: (batchId, button) => log.push(`${batchId} ${button.kind}`),
     },
     acknowledged,
   );
@@ -148,6 +149,17 @@ test("silencing in one tab silences the other", () => {
   one.silence();
   two.takeAcknowledged(remembered);
   expect(two.rings.value).toEqual([]);
+});
+
+test("the tap that silences the salt clock says that they are salted", () => {
+  const one = book();
+  const salted = { code: "button.salted", kind: "salted", body: { seen: 0 } };
+  one.setClocks([running({ ...clock("salt", 1_000, "ready"), tells: salted }), running(clock("stir", 60_000))]);
+  one.silence();
+  expect(log).toEqual([]);
+  vi.advanceTimersByTime(1_000);
+  one.silence();
+  expect(log.at(-1)).toBe("a salted");
 });
 
 test("a clock two days ahead does not ring now", () => {

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 
-import type { Clock, SoundName } from "../documents";
+import type { Clock, EventButton, SoundName } from "../documents";
 import { Alarm } from "../platform/clock";
 import type { Ring } from "./types";
 
@@ -27,6 +27,8 @@ interface RingParts {
   /** A clock is due: ask the engine what now. */
   due: (batchId: string, clock: Clock) => void;
   remember: (acknowledged: Acknowledged[]) => void;
+  /** The tap that silenced a clock is a button of its batch as well. */
+  tell: (batchId: string, button: EventButton) => void;
 }
 
 /** It rings so long, pauses so long, and rings again (ms). */
@@ -87,7 +89,7 @@ export class RingBook {
     this.alarm.rearm();
   }
 
-  /** Stops the ringing and remembers what was acknowledged; false when nothing rang. */
+  /** Stops the ringing, tells what the tap means and remembers what was acknowledged; false when nothing rang. */
   silence(): boolean {
     const ringing = this.rings.value;
     if (ringing.length === 0) return false;
@@ -96,6 +98,7 @@ export class RingBook {
     this.armedAt.value = this.parts.clock() + ARM_MS;
     this.show([]);
     this.count();
+    for (const { batchId, clock } of ringing) if (clock.tells) this.parts.tell(batchId, clock.tells);
     return true;
   }
 

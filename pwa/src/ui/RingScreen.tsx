@@ -12,6 +12,8 @@ export interface RingMark {
   late_s: number;
   figure: { text: string; unit: string } | null;
   too_hot: boolean;
+  /** What the tap says besides silencing, in the words of its button; "": nothing. */
+  tells: string;
 }
 
 interface Props {
@@ -39,8 +41,8 @@ export function RingScreen({ ring, more, onSilence }: Props) {
       {ring.late_s >= 2 && <p class="ring-late">{t("screen.late", { late_s: ring.late_s })}</p>}
       {more > 0 && <p class="ring-late">{t("screen.ring_more", { n: more })}</p>}
       <button type="button" class="act ring-act" ref={button} onClick={onSilence}>
-        <span>{t("button.silence")}</span>
-        <small>{t("screen.tap_anywhere")}</small>
+        <span>{ring.tells || t("button.silence")}</span>
+        <small>{t(ring.tells ? "screen.tap_when_done" : "screen.tap_anywhere")}</small>
       </button>
     </div>
   );

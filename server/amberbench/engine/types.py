@@ -841,6 +841,7 @@ class Clock(TypedDict):
     started_ms: float
     due_ms: float
     sound: SoundName
+    tells: NotRequired[EventButton]
 
 
 class Entry(TypedDict):

@@ -61,6 +61,7 @@ CLOCK = {
     "started_ms": instant("since when it runs"),
     "due_ms": instant("when it rings"),
     "sound": document("how it sounds", of="SoundName"),
+    "tells": document("what the tap that silences it writes; none: it only silences", of="EventButton", optional=True),
 }
 WANTS = {
     "name": choice(("cool.refit",), "the function to call"),

@@ -49,6 +49,13 @@ def _typed(kind: str, field: str, low: float | None, high: float | None, more: "
     return made
 
 
-def clock(name: str, started_ms: float, due_ms: float, sound: "SoundName") -> "Clock":
-    """A running clock; the sound is one of stir, read, ready and too_hot."""
-    return {"name": name, "started_ms": started_ms, "due_ms": due_ms, "sound": sound}
+def clock(
+    name: str, started_ms: float, due_ms: float, sound: "SoundName", tells: "EventButton | None" = None
+) -> "Clock":
+    """A running clock; the sound is one of stir, read, ready and too_hot. `tells`: the tap that silences it is the
+    button of its page too, for hands that have only a knuckle free.
+    """
+    made: "Clock" = {"name": name, "started_ms": started_ms, "due_ms": due_ms, "sound": sound}
+    if tells is not None:
+        made["tells"] = tells
+    return made

@@ -91,7 +91,7 @@ def _by_pickup(request: "Readable", density: float) -> "tuple[float, float, floa
 def _deep(
     width_m: float | None, outside: tuple[float, float, float] | None, density: float
 ) -> tuple[float | None, float]:
-    """(how deep the last piece is dipped in m, chocolate in kg that is so deep in a round upright bowl of that width)."""
+    """(how deep the last piece is dipped in m, chocolate in kg that is so deep in an upright bowl of that width)."""
     if width_m is None or outside is None:
         return None, 0.0
     return outside[2], density * 0.25 * math.pi * width_m * width_m * outside[2]
@@ -117,7 +117,8 @@ def plan(request: "ChocolateCoatingRequest") -> "Document":
     Request: piece {length_m, width_m, height_m (m)} or null (a cluster), centre_kg (kg) or null, pickup (fraction of
     the undipped weight, weighed) or null, thickness_m {bottom, side, top (m)} or null (by method), method, prebottom_m
     (m, thickness), prebottom_m2 (m², area) or null, pieces, chocolate, material (of the centre), bowl_reserve_kg (kg),
-    bowl_width_m (m, inside width of the dipping bowl) or null, drip_share (fraction of the coating), pocket_m {length_m, width_m, height_m (m)} or null, basis, batches.
+    bowl_width_m (m, inside width of the dipping bowl) or null, drip_share (fraction of the coating), pocket_m
+    {length_m, width_m, height_m (m)} or null, basis, batches.
     Reply: per_piece_kg (kg, coating), share (of chocolate in the finished piece), piece_kg (kg, finished),
     prebottom_kg (kg), coating_kg (kg), drip_kg (kg), depth_m (m) or null, reserve_kg (kg), total_kg (kg, all of
     them), outside_m {length_m, width_m, height_m (m)} or null, warnings, inputs.

@@ -37,10 +37,8 @@ FUNCTIONS = {
     },
 }
 
-COATED_AS = (
-    *("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "bowl_reserve_kg", "bowl_width_m", "drip_share"),
-    "pocket_m",
-)
+COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "pocket_m")
+COATED_AS += ("bowl_reserve_kg", "bowl_width_m", "drip_share")
 SALTED_AS = ("set_s", "salt_each_kg")
 # What the prompts at the bench need besides.
 AT_BENCH = {

@@ -7,7 +7,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from ...types import Advice
+    from ...types import Advice, EventButton
 
 
 # Cut centres rest ten to twenty minutes before they are dipped or wrapped (common practice, no published source).
@@ -24,7 +24,13 @@ def dip_clocks(run: "Readable", step: str) -> "list[Any]":
     if step != "dip" or state["started_ms"] is None or state["every"] < 2 or not _on_top(state):
         return []
     since_ms = state["started_ms"] if state["salted_ms"] is None else state["salted_ms"]
-    return [clock(_on_top(state), since_ms, since_ms + 1000.0 * state["every"] * state["dip_s"], "ready")]
+    due_ms = since_ms + 1000.0 * state["every"] * state["dip_s"]
+    return [clock(_on_top(state), since_ms, due_ms, "ready", tells=_salted(state))]
+
+
+def _salted(state: "Readable") -> "EventButton":
+    """The button that says that the pieces so far are marked or salted."""
+    return button("salted" if state["salt_each_kg"] else "marked", "salted", {"seen": state["salted"]})
 
 
 def _on_top(state: "Readable") -> "Any":
@@ -71,7 +77,7 @@ def _dip(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["action"] = dipped
         return
     due_ms = clocks[0]["due_ms"]
-    advice["action"] = button("marked" if not salt else "salted", "salted", {"seen": state["salted"]})
+    advice["action"] = _salted(state)
     advice["choices"] = [dipped]
     if at_ms >= due_ms:
         advice["step"] = _on_top(state)
