@@ -4270,14 +4270,14 @@ export type Dip = {
   prebottom_m?: number | null;
   /** the kind of chocolate; "dark_chocolate" when left out */
   chocolate?: "dark_chocolate" | "milk_chocolate" | "white_chocolate" | null;
+  /** inside of the box's pocket; null: not compared */
+  pocket_m?: PocketM | null;
   /** chocolate that must stay in the bowl for the last piece to be dipped; 0 to 20 kg; 0.3 when left out */
   bowl_reserve_kg?: number | null;
   /** inside width of the bowl that the pieces are dipped in; null: its depth is not counted; 0.05 to 1 m */
   bowl_width_m?: number | null;
   /** what drips off or runs into a foot, over the coating; 0 to 0.5; 0.05 when left out */
   drip_share?: number | null;
-  /** inside of the box's pocket; null: not compared */
-  pocket_m?: PocketM | null;
   /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
   set_s?: number | null;
   /** salt on one piece; null: not weighed; 1e-05 to 0.002 kg */

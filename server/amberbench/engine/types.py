@@ -2843,10 +2843,10 @@ class Dip(TypedDict):
     method: Literal["fork", "enrober", "enrober_with_bottomer"]
     prebottom_m: float
     chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
+    pocket_m: PocketM | None
     bowl_reserve_kg: float
     bowl_width_m: float | None
     drip_share: float
-    pocket_m: PocketM | None
     set_s: float
     salt_each_kg: float | None
     dip_s: float
@@ -3180,10 +3180,10 @@ class AskedDip(TypedDict):
     method: NotRequired[Literal["fork", "enrober", "enrober_with_bottomer"] | None]
     prebottom_m: NotRequired[float | None]
     chocolate: NotRequired[Literal["dark_chocolate", "milk_chocolate", "white_chocolate"] | None]
+    pocket_m: NotRequired[AskedPocketM | None]
     bowl_reserve_kg: NotRequired[float | None]
     bowl_width_m: NotRequired[float | None]
     drip_share: NotRequired[float | None]
-    pocket_m: NotRequired[AskedPocketM | None]
     set_s: NotRequired[float | None]
     salt_each_kg: NotRequired[float | None]
     dip_s: NotRequired[float | None]

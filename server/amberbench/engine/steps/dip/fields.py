@@ -37,8 +37,17 @@ FUNCTIONS = {
     },
 }
 
-COATED_AS = ("pickup", "thickness_m", "method", "prebottom_m", "chocolate", "pocket_m")
-COATED_AS += ("bowl_reserve_kg", "bowl_width_m", "drip_share")
+COATED_AS = (
+    "pickup",
+    "thickness_m",
+    "method",
+    "prebottom_m",
+    "chocolate",
+    "pocket_m",
+    "bowl_reserve_kg",
+    "bowl_width_m",
+    "drip_share",
+)
 SALTED_AS = ("set_s", "salt_each_kg")
 # What the prompts at the bench need besides.
 AT_BENCH = {
