@@ -31,9 +31,12 @@ ENGLISH_WORDS = re.compile(
 # One word for one thing, as DEVELOPERS.md lists them; and nobody is called tú, usted or vos.
 OTHER_WORDS = re.compile(
     r"\b(hornos?|ráfagas?|bloques? de tiempo|lámina|placa de caramelo|reglas?|colada|hornada|sala|mezclar|revolver|"
-    r"temporizador(es)?|tazón|cuenco|depósitos?)\b",
+    r"temporizador(es)?|tazón|cuenco|depósitos?|baño(?! maría)|miradas?|camas?|lechos?|templ(ar|ados?|adas?|e|en)|"
+    r"nunca sobre|muy pasado|de pie|(?<!alimentaria )local)\b",
     re.I,
 )
+# Before a time or a duration an article or "unos" is right for some values and wrong for others: "a las 1:05".
+BEFORE_TIMES = re.compile(r"\b(las?|un[oa]s) \{\w+_(s|at_ms)\}", re.I)
 # Words of Spain that a Mexican kitchen has others for.
 NOT_MEXICAN = re.compile(r"\b(neveras?)\b", re.I)
 PRONOUNS = re.compile(r"\b(tú|tu|tus|usted|vos|vosotros)\b", re.I)
@@ -143,6 +146,7 @@ def found(words, spanish):
 def test_spanish_keeps_to_the_words_of_the_glossary_and_calls_nobody_by_a_pronoun(spanish, others):
     assert found(others, spanish) == {}
     assert found(PRONOUNS, spanish) == {}
+    assert {key: form for key in spanish for form in forms(spanish[key]) if BEFORE_TIMES.search(form)} == {}
     assert {key: form for key in spanish for form in forms(spanish[key]) if IMPERATIVES.search(form)} == {}
 
 
