@@ -105,6 +105,11 @@ def _slab(rng):
         request["want"] = {"boxes": rng.randrange(5, 8), "per_box": 4 if frame else rng.choice([6, 8])}
     if rng.random() < 0.7:
         request["bars_m"] = [0.010, 0.010, 0.012, 0.0127]
+    elif rng.random() < 0.5:
+        request["bars"] = [{"height_m": height_m, "length_m": rng.choice([None, rng.uniform(0.3, 0.6)]), "count": 4}
+                           for height_m in (0.010, 0.012)]  # fmt: skip
+    strategies_deposit.sizes_of_things(rng, request)
+    maybe(rng, request, "trim_share", rng.uniform(0, 0.3), 0.2)
     maybe(rng, request, "block_kg", rng.uniform(1, 5))
     maybe(rng, request, "base", rng.choice(physics_fields.BASE_NAMES))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.5)})

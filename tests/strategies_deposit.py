@@ -29,6 +29,14 @@ def _mixed(rng):
     return [{"material": kinds[0], "share": share}, {"material": kinds[1], "share": 1.0 - share}]
 
 
+def sizes_of_things(rng, request):
+    """A bowl that holds so much, a share that turns out good, old caramel."""
+    maybe(rng, request, "vessel_volume_m3", rng.uniform(0.001, 0.006), 0.4)
+    maybe(rng, request, "yield_share", rng.uniform(0.8, 1), 0.3)
+    maybe(rng, request, "old", {rng.choice(["kg", "share"]): rng.uniform(0, 0.3), "remelts": rng.randrange(3)}, 0.3)
+    maybe(rng, request, "remelts_allowed", rng.randrange(3), 0.3)
+
+
 def _plan(rng):
     each_kg, room_c = rng.uniform(0.007, 0.018), rng.uniform(16, 27)
     request = {
@@ -56,6 +64,7 @@ def _plan(rng):
     maybe(rng, request, "base", "steel_sheet", 0.2)
     maybe(rng, request, "block_kg", rng.uniform(1, 5))
     maybe(rng, request, "vessel", {"mass_kg": rng.uniform(0.1, 1.0)})
+    sizes_of_things(rng, request)
     maybe(rng, request, "basis", {"room_c": "measured", "spread_m": "measured"}, 0.3)
     maybe(rng, request, "dip", strategies_chocolate.dip(rng) | {"pickup": rng.uniform(0.2, 0.8)}, 0.3)
     return request

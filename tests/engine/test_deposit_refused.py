@@ -28,7 +28,7 @@ def problem(name, request):
         ({"rows": [], "caramel_kg": 1.0}, "deposit_kg", "missing"),
         ({"rows": [], "deposit_kg": 0.01}, "caramel_kg", "missing"),
         ({"rows": [], "caramel_kg": 0.1, "deposit_kg": 0.2}, "caramel_kg", "too_little_caramel"),
-        ({"rows": [{"clusters": 9000, "deposit_kg": 0.012}]}, "rows", "more_than_a_bowl"),
+        ({"rows": [{"clusters": 20000, "deposit_kg": 0.05}] * 2}, "rows", "too_many_batches"),
         ({"rows": [{"clusters": 2, "deposit_kg": 0.01}]}, "rows", "too_little_caramel"),
         ({"under": [{"material": "pecan", "kg_each": 0.002, "count": -4}]}, "under[0].count", "too_low"),
         ({"under": [{"material": "gravel", "kg_each": 0.002}]}, "under[0].material", "not_an_option"),

@@ -550,6 +550,18 @@ export type Held = {
   since_ms: number;
 };
 
+/** old caramel in a batch */
+export type RemeltState = {
+  /** old caramel to weigh in; kg */
+  old_kg: number;
+  /** times that what is left over will have been melted again; 0 to 1e+09 */
+  n: number;
+  /** times that its label allows; null: not known; 0 to 1e+09 */
+  allowed_n: number | null;
+  /** old caramel weighed in; null: not yet; kg */
+  weighed_kg: number | null;
+};
+
 /** a weighing */
 export type WeighedOut = {
   /** what the scale said; 0 to 50 kg */
@@ -656,6 +668,8 @@ export type SlabRun = {
   skipped: string[];
   /** caramel or chocolate weighed in; kg */
   weighed_kg: number | null;
+  /** old caramel in it */
+  remelt?: RemeltState;
   /** the dipping; null: nothing is dipped */
   dip?: DipState | null;
   /** warnings of the plan that the bench says again */
@@ -772,6 +786,8 @@ export type ClusterRun = {
   skipped: string[];
   /** caramel or chocolate weighed in; kg */
   weighed_kg: number | null;
+  /** old caramel in it */
+  remelt?: RemeltState;
   /** the dipping; null: nothing is dipped */
   dip?: DipState | null;
   /** warnings of the plan that the bench says again */
@@ -966,6 +982,8 @@ export type ChocolateRun = {
   skipped: string[];
   /** caramel or chocolate weighed in; kg */
   weighed_kg: number | null;
+  /** old caramel in it */
+  remelt?: RemeltState;
   /** the dipping; null: nothing is dipped */
   dip?: DipState | null;
   /** warnings of the plan that the bench says again */
@@ -1168,6 +1186,8 @@ export type StandupRun = {
   skipped: string[];
   /** caramel or chocolate weighed in; kg */
   weighed_kg: number | null;
+  /** old caramel in it */
+  remelt?: RemeltState;
   /** the dipping; null: nothing is dipped */
   dip?: DipState | null;
   /** warnings of the plan that the bench says again */
@@ -2716,6 +2736,8 @@ export type LearnApplyRequest = {
   oven_id?: string | null;
   /** the base it uses */
   base_id?: string | null;
+  /** the product it makes */
+  product_id?: string | null;
 };
 
 /** the reply of learn.apply */
@@ -2844,24 +2866,32 @@ export type TableTimelineRequest = {
 export type SlabPlanRequest = {
   /** caramel by weight */
   have?: Have | null;
-  /** centres, or boxes and centres a box */
+  /** good centres, or boxes and centres a box */
   want?: Want | null;
-  /** slab height wanted; 0.002 to 0.1 m */
-  slab_height_m: number;
   /** a frame in hand, or find one; "fit" when left out */
   frame?: "fit" | FrameByLength | null;
+  /** slab height wanted; 0.002 to 0.1 m */
+  slab_height_m: number;
+  /** share of what is made that turns out good; 0.05 to 1; 1.0 when left out */
+  yield_share?: number | null;
+  /** trim over the caramel weighed in; null: as the cuts leave it; 0 to 0.9 */
+  trim_share?: number | null;
   /** longest frame; 0.02 to 5 m; 0.6 when left out */
   max_length_m?: number | null;
   /** widest frame; 0.02 to 5 m; 0.4 when left out */
   max_width_m?: number | null;
   /** heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height */
   bars_m?: number[] | null;
+  /** the bars owned, by height and length, up to three sets stacked, taken to be as wide as high; null: as bars_m */
+  bars?: Bar[] | null;
   /** the microwave oven; needed without a jacket */
   oven?: Oven | null;
   /** melt in a water jacket instead of an oven; null: in the oven */
   jacket?: Jacket | null;
   /** the bowl or jug; null: none counted */
   vessel?: Vessel | null;
+  /** what the bowl holds, filled to the brim; null: unknown; 0.0003 to 0.2 m³ */
+  vessel_volume_m3?: number | null;
   /** longest burst; 5 to 300 s; 60.0 when left out */
   burst_s?: number | null;
   /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
@@ -2896,6 +2926,10 @@ export type SlabPlanRequest = {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** weight of one block as bought; 0.05 to 50 kg */
   block_kg?: number | null;
+  /** trim and leftovers to melt again; null: none */
+  old?: Old | null;
+  /** times that the caramel's label allows it to be melted again; null: not known; 0 to 10 */
+  remelts_allowed?: number | null;
   /** dip the pieces in chocolate; null: they stay plain */
   dip?: Dip | null;
   /** what a stand-up test said of it; null: none was made */
@@ -2918,6 +2952,8 @@ export type SlabPlanRequest = {
 
 /** the reply of slab.plan */
 export type SlabPlanReply = {
+  /** old caramel in it, and how often what is left over has been melted again */
+  remelt: Remelt;
   /** caramel to weigh in; 0 to 50 kg */
   caramel_kg: number;
   /** blocks to open; 0 to 1000 */
@@ -2934,8 +2970,18 @@ export type SlabPlanReply = {
   melt_request: MeltRequest;
   /** the request to cool.plan, for cool.refit at the bench */
   cool_request: CoolRequest;
+  /** what the plan could not be held to */
+  sizes_unknown: ("bars" | "bowl")[];
   /** what to mind */
   warnings: Warning[];
+  /** pieces that are likely to be good, by the share that turns out good; 0 to 1e+06 */
+  good: number;
+  /** the batches that make up what is asked for, in order */
+  batches: SlabPlanReplyBatch[];
+  /** all batches together */
+  together: Together;
+  /** trim and cut loss to expect: by its measured share, else by the cuts; 0 to 50 kg */
+  trim_kg: number;
   /** as cut.plan */
   cut: Cut;
   /** as melt.plan; null in a jacket */
@@ -3002,7 +3048,7 @@ export type ClusterLearnReply = {
 export type ClusterPlanRequest = {
   /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
   rows?: Row[] | null;
-  /** caramel in hand; null: as rows want; 0.05 to 10 kg */
+  /** caramel in hand; null: as rows want; 0.05 to 50 kg */
   caramel_kg?: number | null;
   /** one first deposit of the caramel in hand; 0.0005 to 0.5 kg */
   deposit_kg?: number | null;
@@ -3046,12 +3092,20 @@ export type ClusterPlanRequest = {
   oven: Oven;
   /** the bowl or jug; null: none counted */
   vessel?: Vessel | null;
+  /** what the bowl holds, filled to the brim; null: unknown; 0.0003 to 0.2 m³ */
+  vessel_volume_m3?: number | null;
+  /** share of what is made that turns out good; 0.05 to 1; 1.0 when left out */
+  yield_share?: number | null;
   /** what the oven can set: 1, 5, 10, 15 or 30; 1 to 30 s; 5.0 when left out */
   step_s?: number | null;
   /** weight of one block as bought; 0.05 to 50 kg */
   block_kg?: number | null;
   /** fraction of the caramel that stays in the bowl; 0 to 0.3; 0.02 when left out */
   residue?: number | null;
+  /** trim and leftovers to melt again; null: none */
+  old?: Old | null;
+  /** times that the caramel's label allows it to be melted again; null: not known; 0 to 10 */
+  remelts_allowed?: number | null;
   /** dip the clusters in chocolate, by weighed pick-up; null: they stay plain */
   dip?: Dip | null;
   /** what a stand-up test said of it; null: none was made */
@@ -3066,6 +3120,16 @@ export type ClusterPlanRequest = {
 
 /** the reply of cluster.plan */
 export type ClusterPlanReply = {
+  /** pieces that are likely to be good, by the share that turns out good; 0 to 1e+06 */
+  good: number;
+  /** the batches that make up what is asked for, in order */
+  batches: ClusterPlanReplyBatch[];
+  /** all batches together */
+  together: Together;
+  /** old caramel in it, and how often what is left over has been melted again */
+  remelt: Remelt;
+  /** what the plan was not held to */
+  sizes_unknown: "bowl"[];
   /** how the deposits lie */
   pattern: "square" | "staggered_long" | "staggered_short";
   /** deposits on a full tray; 1 to 10000 */
@@ -3276,6 +3340,14 @@ export type WeighedBody = {
   kg: number;
   /** its lot */
   lot?: string | null;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
+/** body of the event old_weighed */
+export type OldWeighedBody = {
+  /** old caramel put into the bowl before fresh; 0: none; 0 to 50 kg */
+  kg: number;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4216,13 +4288,13 @@ export type Have = {
   kg: number;
 };
 
-/** centres, or boxes and centres a box */
+/** good centres, or boxes and centres a box */
 export type Want = {
-  /** centres; 1 to 5000 */
+  /** good centres; 1 to 5000 */
   pieces?: number | null;
   /** boxes; 1 to 1000 */
   boxes?: number | null;
-  /** centres in a box; 1 to 500 */
+  /** good centres in a box; 1 to 500 */
   per_box?: number | null;
 };
 
@@ -4232,6 +4304,16 @@ export type FrameByLength = {
   length_m: number;
   /** frame width; 0.02 to 5 m */
   width_m: number;
+};
+
+/** bars alike */
+export type Bar = {
+  /** height of the bar; 0.002 to 0.1 m */
+  height_m: number;
+  /** length of the bar; null: unknown; 0.05 to 5 m */
+  length_m?: number | null;
+  /** how many there are; four of one height close a frame; 1 to 200; 4 when left out */
+  count?: number | null;
 };
 
 /** melt in a water jacket instead of an oven; null: in the oven */
@@ -4256,6 +4338,16 @@ export type Windows = {
   warn_c?: number | null;
   /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
   stop_c?: number | null;
+};
+
+/** trim and leftovers to melt again; null: none */
+export type Old = {
+  /** its weight, for all batches of the plan; null: by its share; 0 to 50 kg */
+  kg?: number | null;
+  /** its share of the caramel weighed in; null: by its weight; 0 to 1 */
+  share?: number | null;
+  /** times it was melted again already; trim of fresh caramel: 0; 0 to 10; 0 when left out */
+  remelts?: number | null;
 };
 
 /** dip the pieces in chocolate; null: they stay plain */
@@ -4290,12 +4382,74 @@ export type Dip = {
   top_mark?: boolean | null;
 };
 
+/** old caramel in it, and how often what is left over has been melted again */
+export type Remelt = {
+  /** old caramel to weigh in; 0 to 50 kg */
+  old_kg: number;
+  /** fresh caramel to weigh in beside it; 0 to 50 kg */
+  fresh_kg: number;
+  /** times that the oldest of it will have been melted again after this batch; 0 to 11 */
+  n: number;
+  /** times that its label allows; null: not known; 0 to 10 */
+  allowed_n: number | null;
+};
+
 /** dew point of the room and what its air does, as room.advise */
 export type Room = {
   /** temperature of a surface that just begins to sweat; -100 to 60 °C */
   dew_point_c: number | null;
   /** what to mind */
   warnings: Warning[];
+};
+
+/** batches alike */
+export type SlabPlanReplyBatch = {
+  /** caramel to weigh in; 0 to 50000 kg */
+  caramel_kg: number;
+  /** pieces to make; 0 to 1e+06 */
+  pieces: number;
+  /** pieces of them that are likely to be good; 0 to 1e+06 */
+  good: number;
+  /** batches alike; 1 to 100 */
+  count: number;
+  /** frame length; 0 to 5 m */
+  length_m: number;
+  /** frame width; 0 to 5 m */
+  width_m: number;
+  /** what its own request has in place of that of all */
+  asked: Asked;
+};
+
+/** what its own request has in place of that of all */
+export type Asked = {
+  /** caramel by weight */
+  have?: Have | null;
+  /** good centres, or boxes and centres a box */
+  want?: Want | null;
+  /** a frame in hand, or find one; "fit" when left out */
+  frame?: "fit" | FrameByLength | null;
+  /** longest frame; 0.02 to 5 m; 0.6 when left out */
+  max_length_m?: number | null;
+  /** widest frame; 0.02 to 5 m; 0.4 when left out */
+  max_width_m?: number | null;
+  /** trim and leftovers to melt again; null: none */
+  old?: Old | null;
+};
+
+/** all batches together */
+export type Together = {
+  /** caramel to weigh in; 0 to 50000 kg */
+  caramel_kg: number;
+  /** pieces to make; 0 to 1e+06 */
+  pieces: number;
+  /** pieces of them that are likely to be good; 0 to 1e+06 */
+  good: number;
+  /** batches; 1 to 100 */
+  batches: number;
+  /** blocks to open for all; 0 to 100000 */
+  blocks: number;
+  /** left of the last block; without block_kg, of the caramel in hand; 0 to 1000 kg */
+  leftover_kg: number;
 };
 
 /** as cut.plan */
@@ -4418,6 +4572,30 @@ export type Funnel = {
   fill?: number | null;
   /** heat the fill loses through wall and open top; 1 to 60 W/(m² K); 10.0 when left out */
   h_w_m2k?: number | null;
+};
+
+/** batches alike */
+export type ClusterPlanReplyBatch = {
+  /** caramel to weigh in; 0 to 50000 kg */
+  caramel_kg: number;
+  /** pieces to make; 0 to 1e+06 */
+  pieces: number;
+  /** pieces of them that are likely to be good; 0 to 1e+06 */
+  good: number;
+  /** batches alike; 1 to 100 */
+  count: number;
+  /** what its own request has in place of that of all */
+  asked: ClusterPlanReplyBatchAsked;
+};
+
+/** what its own request has in place of that of all */
+export type ClusterPlanReplyBatchAsked = {
+  /** clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives; [] when left out */
+  rows?: Row[] | null;
+  /** caramel in hand; null: as rows want; 0.05 to 50 kg */
+  caramel_kg?: number | null;
+  /** trim and leftovers to melt again; null: none */
+  old?: Old | null;
 };
 
 /** one size */
@@ -4598,6 +4776,8 @@ export type SlabPlanTakenReply = {
   cool_request: CoolRequest;
   /** what to mind */
   warnings?: Warning[];
+  /** old caramel in it, and how often what is left over has been melted again */
+  remelt?: Remelt;
   /** as cut.plan */
   cut: SlabPlanTakenReplyCut;
   /** as pour.plan */
@@ -4652,6 +4832,8 @@ export type SlabRunPlanned = {
 
 /** of the reply of cluster.plan */
 export type ClusterPlanTakenReply = {
+  /** old caramel in it, and how often what is left over has been melted again */
+  remelt?: Remelt;
   /** how the deposits lie */
   pattern: "square" | "staggered_long" | "staggered_short";
   /** deposits on a full tray; 1 to 10000 */
@@ -5446,6 +5628,7 @@ export interface EventBodies {
   "washed": WashedBody;
   "ready_checked": ReadyCheckedBody;
   "weighed": WeighedBody;
+  "old_weighed": OldWeighedBody;
   "lot_named": LotNamedBody;
   "counted": CountedBody;
   "weighed_out": WeighedOutBody;

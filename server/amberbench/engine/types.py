@@ -372,6 +372,15 @@ class Held(TypedDict):
     since_ms: float
 
 
+class RemeltState(TypedDict):
+    """Old caramel in a batch."""
+
+    old_kg: float
+    n: int
+    allowed_n: int | None
+    weighed_kg: float | None
+
+
 class WeighedOut(TypedDict):
     """A weighing."""
 
@@ -442,6 +451,7 @@ class SlabRun(TypedDict):
     done: dict[str, float]
     skipped: list[str]
     weighed_kg: float | None
+    remelt: NotRequired[RemeltState]
     dip: NotRequired[DipState | None]
     room: NotRequired[list[Warning]]
     wash: NotRequired[WashState]
@@ -509,6 +519,7 @@ class ClusterRun(TypedDict):
     done: dict[str, float]
     skipped: list[str]
     weighed_kg: float | None
+    remelt: NotRequired[RemeltState]
     dip: NotRequired[DipState | None]
     room: NotRequired[list[Warning]]
     wash: NotRequired[WashState]
@@ -627,6 +638,7 @@ class ChocolateRun(TypedDict):
     done: dict[str, float]
     skipped: list[str]
     weighed_kg: float | None
+    remelt: NotRequired[RemeltState]
     dip: NotRequired[DipState | None]
     room: NotRequired[list[Warning]]
     wash: NotRequired[WashState]
@@ -755,6 +767,7 @@ class StandupRun(TypedDict):
     done: dict[str, float]
     skipped: list[str]
     weighed_kg: float | None
+    remelt: NotRequired[RemeltState]
     dip: NotRequired[DipState | None]
     room: NotRequired[list[Warning]]
     wash: NotRequired[WashState]
@@ -1703,6 +1716,7 @@ class LearnApplyRequest(TypedDict):
     function: Literal["slab.plan", "cluster.plan"]
     oven_id: str | None
     base_id: str | None
+    product_id: str | None
 
 
 class LearnApplyReply(TypedDict):
@@ -1807,14 +1821,18 @@ class SlabPlanRequest(TypedDict):
 
     have: Have | None
     want: Want | None
-    slab_height_m: float
     frame: Literal["fit"] | FrameByLength
+    slab_height_m: float
+    yield_share: float
+    trim_share: float | None
     max_length_m: float
     max_width_m: float
     bars_m: list[float] | None
+    bars: list[Bar] | None
     oven: Oven | None
     jacket: Jacket | None
     vessel: Vessel | None
+    vessel_volume_m3: float | None
     burst_s: float
     step_s: float
     base: Base | None
@@ -1832,6 +1850,8 @@ class SlabPlanRequest(TypedDict):
     residue: float
     material: Material
     block_kg: float | None
+    old: Old | None
+    remelts_allowed: int | None
     dip: Dip | None
     firmness: Literal["firm", "borderline", "slumps"] | None
     squeeze: Literal["firm", "soft", "brittle"] | None
@@ -1846,6 +1866,7 @@ class SlabPlanRequest(TypedDict):
 class SlabPlanReply(TypedDict):
     """The reply of slab.plan."""
 
+    remelt: Remelt
     caramel_kg: float
     blocks: int
     leftover_kg: float
@@ -1854,7 +1875,12 @@ class SlabPlanReply(TypedDict):
     room: Room
     melt_request: MeltRequest
     cool_request: CoolRequest
+    sizes_unknown: list[Literal["bars", "bowl"]]
     warnings: list[Warning]
+    good: int
+    batches: list[SlabPlanReplyBatch]
+    together: Together
+    trim_kg: float
     cut: Cut
     melt: MeltPlanReply | None
     jacket: MeltPlanJacketReply | None
@@ -1919,9 +1945,13 @@ class ClusterPlanRequest(TypedDict):
     material: Material
     oven: Oven
     vessel: Vessel | None
+    vessel_volume_m3: float | None
+    yield_share: float
     step_s: float
     block_kg: float | None
     residue: float
+    old: Old | None
+    remelts_allowed: int | None
     dip: Dip | None
     firmness: Literal["firm", "borderline", "slumps"] | None
     squeeze: Literal["firm", "soft", "brittle"] | None
@@ -1932,6 +1962,11 @@ class ClusterPlanRequest(TypedDict):
 class ClusterPlanReply(TypedDict):
     """The reply of cluster.plan."""
 
+    good: int
+    batches: list[ClusterPlanReplyBatch]
+    together: Together
+    remelt: Remelt
+    sizes_unknown: list[Literal["bowl"]]
     pattern: Literal["square", "staggered_long", "staggered_short"]
     per_tray: int
     trays: int
@@ -2082,6 +2117,13 @@ class WeighedBody(TypedDict):
 
     kg: float
     lot: str | None
+    typed_at_ms: NotRequired[float]
+
+
+class OldWeighedBody(TypedDict):
+    """Body of the event old_weighed."""
+
+    kg: float
     typed_at_ms: NotRequired[float]
 
 
@@ -2803,7 +2845,7 @@ class Have(TypedDict):
 
 
 class Want(TypedDict):
-    """Centres, or boxes and centres a box."""
+    """Good centres, or boxes and centres a box."""
 
     pieces: int | None
     boxes: int | None
@@ -2815,6 +2857,14 @@ class FrameByLength(TypedDict):
 
     length_m: float
     width_m: float
+
+
+class Bar(TypedDict):
+    """Bars alike."""
+
+    height_m: float
+    length_m: float | None
+    count: int
 
 
 class Jacket(TypedDict):
@@ -2833,6 +2883,14 @@ class Windows(TypedDict):
     limit_c: float
     warn_c: float
     stop_c: float
+
+
+class Old(TypedDict):
+    """Trim and leftovers to melt again; null: none."""
+
+    kg: float | None
+    share: float | None
+    remelts: int
 
 
 class Dip(TypedDict):
@@ -2854,11 +2912,83 @@ class Dip(TypedDict):
     top_mark: bool
 
 
+class Remelt(TypedDict):
+    """Old caramel in it, and how often what is left over has been melted again."""
+
+    old_kg: float
+    fresh_kg: float
+    n: int
+    allowed_n: int | None
+
+
 class Room(TypedDict):
     """Dew point of the room and what its air does, as room.advise."""
 
     dew_point_c: float | None
     warnings: list[Warning]
+
+
+class SlabPlanReplyBatch(TypedDict):
+    """Batches alike."""
+
+    caramel_kg: float
+    pieces: int
+    good: int
+    count: int
+    length_m: float
+    width_m: float
+    asked: Asked
+
+
+class Asked(TypedDict):
+    """What its own request has in place of that of all."""
+
+    have: NotRequired[AskedHave | None]
+    want: NotRequired[AskedWant | None]
+    frame: NotRequired[Literal["fit"] | AskedFrameByLength | None]
+    max_length_m: NotRequired[float | None]
+    max_width_m: NotRequired[float | None]
+    old: NotRequired[AskedOld | None]
+
+
+class AskedHave(TypedDict):
+    """Caramel by weight."""
+
+    kg: float
+
+
+class AskedWant(TypedDict):
+    """Good centres, or boxes and centres a box."""
+
+    pieces: NotRequired[int | None]
+    boxes: NotRequired[int | None]
+    per_box: NotRequired[int | None]
+
+
+class AskedFrameByLength(TypedDict):
+    """A frame in hand."""
+
+    length_m: float
+    width_m: float
+
+
+class AskedOld(TypedDict):
+    """Trim and leftovers to melt again; null: none."""
+
+    kg: NotRequired[float | None]
+    share: NotRequired[float | None]
+    remelts: NotRequired[int | None]
+
+
+class Together(TypedDict):
+    """All batches together."""
+
+    caramel_kg: float
+    pieces: int
+    good: int
+    batches: int
+    blocks: int
+    leftover_kg: float
 
 
 class Cut(TypedDict):
@@ -2944,6 +3074,31 @@ class Funnel(TypedDict):
     volume_m3: float
     fill: float
     h_w_m2k: float
+
+
+class ClusterPlanReplyBatch(TypedDict):
+    """Batches alike."""
+
+    caramel_kg: float
+    pieces: int
+    good: int
+    count: int
+    asked: ClusterPlanReplyBatchAsked
+
+
+class ClusterPlanReplyBatchAsked(TypedDict):
+    """What its own request has in place of that of all."""
+
+    rows: NotRequired[list[AskedRow] | None]
+    caramel_kg: NotRequired[float | None]
+    old: NotRequired[AskedOld | None]
+
+
+class AskedRow(TypedDict):
+    """Clusters of one size."""
+
+    clusters: int
+    deposit_kg: float
 
 
 class Size(TypedDict):
@@ -3080,14 +3235,18 @@ class AskedSlabPlanRequest(TypedDict):
 
     have: NotRequired[AskedHave | None]
     want: NotRequired[AskedWant | None]
-    slab_height_m: float
     frame: NotRequired[Literal["fit"] | AskedFrameByLength | None]
+    slab_height_m: float
+    yield_share: NotRequired[float | None]
+    trim_share: NotRequired[float | None]
     max_length_m: NotRequired[float | None]
     max_width_m: NotRequired[float | None]
     bars_m: NotRequired[list[float] | None]
+    bars: NotRequired[list[AskedBar] | None]
     oven: NotRequired[AskedOven | None]
     jacket: NotRequired[AskedJacket | None]
     vessel: NotRequired[AskedVessel | None]
+    vessel_volume_m3: NotRequired[float | None]
     burst_s: NotRequired[float | None]
     step_s: NotRequired[float | None]
     base: NotRequired[Literal["steel_sheet", "aluminium_tray", "marble", "granite", "wood_board"] | AskedBaseByLayers | None]
@@ -3105,6 +3264,8 @@ class AskedSlabPlanRequest(TypedDict):
     residue: NotRequired[float | None]
     material: NotRequired[Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | AskedMaterialByWater | AskedMaterialByConductivity | None]
     block_kg: NotRequired[float | None]
+    old: NotRequired[AskedOld | None]
+    remelts_allowed: NotRequired[int | None]
     dip: NotRequired[AskedDip | None]
     firmness: NotRequired[Literal["firm", "borderline", "slumps"] | None]
     squeeze: NotRequired[Literal["firm", "soft", "brittle"] | None]
@@ -3116,25 +3277,12 @@ class AskedSlabPlanRequest(TypedDict):
     batches: NotRequired[BatchesByField | None]
 
 
-class AskedHave(TypedDict):
-    """Caramel by weight."""
+class AskedBar(TypedDict):
+    """Bars alike."""
 
-    kg: float
-
-
-class AskedWant(TypedDict):
-    """Centres, or boxes and centres a box."""
-
-    pieces: NotRequired[int | None]
-    boxes: NotRequired[int | None]
-    per_box: NotRequired[int | None]
-
-
-class AskedFrameByLength(TypedDict):
-    """A frame in hand."""
-
-    length_m: float
-    width_m: float
+    height_m: float
+    length_m: NotRequired[float | None]
+    count: NotRequired[int | None]
 
 
 class AskedOven(TypedDict):
@@ -3217,6 +3365,7 @@ class SlabPlanTakenReply(TypedDict):
     melt_request: MeltRequest
     cool_request: CoolRequest
     warnings: NotRequired[list[Warning]]
+    remelt: NotRequired[Remelt]
     cut: SlabPlanTakenReplyCut
     pour: Pour
     cool: Cool
@@ -3282,21 +3431,18 @@ class AskedClusterPlanRequest(TypedDict):
     material: NotRequired[Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | AskedMaterialByWater | AskedMaterialByConductivity | None]
     oven: AskedOven
     vessel: NotRequired[AskedVessel | None]
+    vessel_volume_m3: NotRequired[float | None]
+    yield_share: NotRequired[float | None]
     step_s: NotRequired[float | None]
     block_kg: NotRequired[float | None]
     residue: NotRequired[float | None]
+    old: NotRequired[AskedOld | None]
+    remelts_allowed: NotRequired[int | None]
     dip: NotRequired[AskedDip | None]
     firmness: NotRequired[Literal["firm", "borderline", "slumps"] | None]
     squeeze: NotRequired[Literal["firm", "soft", "brittle"] | None]
     basis: NotRequired[BasisByField | None]
     batches: NotRequired[BatchesByField | None]
-
-
-class AskedRow(TypedDict):
-    """Clusters of one size."""
-
-    clusters: int
-    deposit_kg: float
 
 
 class AskedUnder(TypedDict):
@@ -3340,6 +3486,7 @@ class AskedFunnel(TypedDict):
 class ClusterPlanTakenReply(TypedDict):
     """Of the reply of cluster.plan."""
 
+    remelt: NotRequired[Remelt]
     pattern: Literal["square", "staggered_long", "staggered_short"]
     per_tray: int
     trays: int

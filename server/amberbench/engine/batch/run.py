@@ -9,6 +9,7 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.unfit import Unfit
 from ..products import KINDS, OLDEST
+from ..steps.common import fold as common_fold
 from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
@@ -67,6 +68,8 @@ def opened(plan: "Readable") -> "Run":
     }
     for name in PARTS:
         run[name] = None
+    if plan["reply"].get("remelt") is not None:
+        run["remelt"] = common_fold.remelt_opened(plan["reply"]["remelt"])
     run.update(KIND_OF[kind].begin(plan["reply"]))
     result: "Run" = run
     return result

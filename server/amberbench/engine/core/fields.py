@@ -52,7 +52,7 @@ INPUTS = {
 WARNINGS = many(
     record({"code": text(40, "key of the sentence"), "values": document("numbers in it", of="Values")}, "one"),
     0,
-    10,
+    20,
     "what to mind",
 )
 

@@ -20,9 +20,11 @@ if TYPE_CHECKING:
 def apply_request(request: "Document") -> "Document":
     """A request to slab.plan or cluster.plan with the shop's measured values in place of what is assumed.
 
-    Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id.
-    Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread and residue
-    where measured; their basis is measured, their number of batches in batches), used [{field, value, n}].
+    Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id,
+    product_id.
+    Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread, residue,
+    yield_share and trim_share where measured; their basis is measured, their number of batches in batches), used
+    [{field, value, n}].
     Raises: Problem not_measured (measured), and those of the function for amount and frame.
     Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
     load factor; another 10 % of spread outside its band.
@@ -49,20 +51,40 @@ def apply_request(request: "Document") -> "Document":
     if measured["residue"] is not None and _free(asked, "residue", basis):
         asked["residue"] = min(measured["residue"]["share"], 0.3)
         take("residue", asked["residue"], measured["residue"]["n"])
-    for base in measured["bases"]:
-        if base["id"] == request["base_id"] and _free(asked, "loss_factor", basis):
+    for base in _with_id(measured["bases"], request["base_id"]):
+        if _free(asked, "loss_factor", basis):
             for field in ("loss_factor", "loss_factor_sd", "spread"):
                 asked[field] = base[field]
                 take(field, base[field], base["n"])
+    for product in _with_id(measured["products"], request["product_id"]):
+        _take_product(kind, asked, product, basis, take)
     _take_oven(kind, asked, measured["ovens"], request["oven_id"], basis, take)
     if found:
         asked["basis"], asked["batches"] = basis, batches
     return {"request": asked, "used": found}
 
 
+def _with_id(rows: "Sequence[Readable]", row_id: str | None) -> "list[Readable]":
+    return [row for row in rows if row["id"] == row_id]
+
+
 def _free(record: "Readable", name: str, basis: "Readable", path: str | None = None) -> bool:
     """Whether a field was left to a default or an older measurement, not typed for this batch."""
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
+
+
+def _take_product(
+    kind: "Kind", asked: "Document", product: "Readable", basis: "Readable", take: "Callable[..., Any]"
+) -> None:
+    """What turned out good of the product, and what was trimmed off it, where the plan knows of such."""
+    shares = {"yield_share": (product["yield"], product["n"])}
+    if product["trim"] is not None:
+        shares["trim_share"] = (product["trim"]["share"], product["trim"]["n"])
+    for name in sorted(shares):
+        share, n = shares[name]
+        if n > 0 and name in kind.request and _free(asked, name, basis):
+            asked[name] = min(max(share, kind.request[name]["low"]), kind.request[name]["high"])
+            take(name, asked[name], n)
 
 
 def _take_oven(
@@ -73,7 +95,7 @@ def _take_oven(
     basis: "Readable",
     take: "Callable[..., Any]",
 ) -> None:
-    mine = [one for one in ovens if one["id"] == oven_id]
+    mine = _with_id(ovens, oven_id)
     if (
         not mine
         or asked.get("jacket") is not None

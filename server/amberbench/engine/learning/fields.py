@@ -158,6 +158,7 @@ FUNCTIONS = {
             "function": choice(tuple(KIND_BY_FUNCTION), "which function it is for", default="slab.plan"),
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
+            "product_id": text(80, "the product it makes", default=None),
         },
         "reply": {
             "request": document("the same request with the shop's measured values in it", of="PlanRequest"),

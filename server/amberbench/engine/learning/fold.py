@@ -37,6 +37,8 @@ BAND_SD = 0.10  # of the load factor, from one mass band to the others
 LOSS_SD = 0.2  # models: prior of ln(loss factor)
 YIELD, YIELD_SD = 0.97, 1.0  # of the logit
 TRIM, RESIDUE, SHARE_PRIOR_SD = 0.10, 0.02, 0.8
+# A batch with less than this good is lost, as when it burns or drops: a fact, and no yield of cutting (assumed).
+LOST_SHARE = 0.05
 MOST_OVER = 1.2  # more good centres than planned by more than this are a slip of the finger
 
 
@@ -54,7 +56,7 @@ def fold(request: "Document") -> "Document":
     Relation: robust mean of logarithms, see `pooling`. Power: over rating plate × 0.60 × load factor, ± 20 %; an
     oven's other masses come in with another 10 %. Loss factor: around 1 ± 20 % and what of the spread of start,
     room and contact is the shop's own; `spread` is how far they move cooling from batch to batch, over what is assumed.
-    Yield: logit of good over planned centres.
+    Yield: logit of good over planned centres, times the share of batches that were not lost altogether.
     Source: assumed for what is believed before the first batch and for the usual spreads.
     """
     ignored: "list[Document]" = []
@@ -218,25 +220,33 @@ def _products(batches: "Sequence[Readable]", ignored: "list[Any]") -> "list[Docu
 
 
 def _yield(counts: list[tuple[int, int]]) -> "Document":
-    """Share of good centres of [(planned, counted)]: its logit, half a centre added to either side."""
+    """Share of good centres of [(planned, counted)]: its logit, half a centre added to either side, over the batches
+    that were not lost; times the share of batches that were not, half a batch added."""
     if not counts:
         return {"yield": 0.0, "yield_sd": 0.0, "yield_low": 0.0, "yield_high": 0.0, "n": 0}
     seen = []
     for planned, counted in counts:
-        good, lost = counted + 0.5, planned - counted + 0.5
-        seen.append((log(good / lost), sqrt(1.0 / good + 1.0 / lost), YIELD_SPREAD))
-    mean, sd, share = robust_mean(seen, log(YIELD / (1.0 - YIELD)), YIELD_SD)
+        if counted >= LOST_SHARE * planned:
+            good, bad = counted + 0.5, planned - counted + 0.5
+            seen.append((log(good / bad), sqrt(1.0 / good + 1.0 / bad), YIELD_SPREAD))
+    lost = len(counts) - len(seen)
+    kept = (len(seen) + 0.5) / (len(counts) + 0.5)
+    mean, sd, share = log(YIELD / (1.0 - YIELD)), YIELD_SD, 1.0
+    if seen:
+        mean, sd, share = robust_mean(seen, mean, sd)
     good = 1.0 / (1.0 + exp(-mean))
     usual = _median([planned for planned, _ in counts])
     # A new batch also draws its own centres, good or lost.
     chance = 1.0 / (usual * good * (1.0 - good) + 0.5)
     spread = sqrt(sd * sd + (share * YIELD_SPREAD) ** 2 + chance)
+    low = 1.0 / (1.0 + exp(-mean + SD_TO_10_PERCENT * spread))
     return {
-        "yield": good,
-        "yield_sd": good * (1.0 - good) * spread,
-        "yield_low": 1.0 / (1.0 + exp(-mean + SD_TO_10_PERCENT * spread)),
+        "yield": kept * good,
+        "yield_sd": kept * good * (1.0 - good) * spread + good * sqrt(kept * (1.0 - kept)),
+        # A lost batch lies below the 10 % point, or is it.
+        "yield_low": min(low, kept * good) if 1.0 - kept < 0.1 else 0.0,
         "yield_high": 1.0 / (1.0 + exp(-mean - SD_TO_10_PERCENT * spread)),
-        "n": count_good(seen, mean, share),
+        "n": count_good(seen, mean, share) + lost,
     }
 
 

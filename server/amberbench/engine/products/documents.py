@@ -41,6 +41,7 @@ RUN = {
     "done": mapping(instant("when it was done"), "when each step was done, by its name"),
     "skipped": listed(words("a step"), "steps that were passed over"),
     "weighed_kg": quantity("kg", "caramel or chocolate weighed in", nullable=True),
+    "remelt": document("old caramel in it", of="RemeltState", optional=True),
     "dip": document("the dipping; null: nothing is dipped", of="DipState", nullable=True, optional=True),
     "room": listed(
         document("a warning", of="Warning"), "warnings of the plan that the bench says again", optional=True
@@ -68,6 +69,15 @@ DOCUMENTS = {
     "Held": record(
         {"device_id": words("its id"), "since_ms": instant("since when")},
         "the phone that has a batch: its clocks ring there",
+    ),
+    "RemeltState": record(
+        {
+            "old_kg": quantity("kg", "old caramel to weigh in"),
+            "n": count("times that what is left over will have been melted again"),
+            "allowed_n": count("times that its label allows; null: not known", nullable=True),
+            "weighed_kg": quantity("kg", "old caramel weighed in; null: not yet", nullable=True),
+        },
+        "old caramel in a batch",
     ),
     "WeighedOut": record(
         {"kg": number("kg", 0, 50, "what the scale said"), "what": words("what was weighed")}, "a weighing"

@@ -15,14 +15,20 @@ WARNINGS = many(
     "said",
     default=[],
 )
+AMOUNT = number("", 0, 1e9, "an amount", held=True)
+SOME = number("", 1e-12, 1e9, "an amount that is not nothing", held=True)
 REPLY = {
     "warnings": WARNINGS,
     "room": record({"warnings": WARNINGS}, "what the room's air does", default=None),
     "dip": record({}, "how it is dipped; null: it is not, or nobody asked", default=None),
 }
-AMOUNT = number("", 0, 1e9, "an amount", held=True)
-SOME = number("", 1e-12, 1e9, "an amount that is not nothing", held=True)
 TIME = number("s", -1e300, 1e300, "a time")
+
+REMELT = record(
+    {"old_kg": AMOUNT, "n": AMOUNT, "allowed_n": dict(AMOUNT, default=None)},
+    "old caramel in it; null: nobody asked",
+    default=None,
+)
 
 
 def times(*names: str, **more: "Any") -> "Document":

@@ -34,13 +34,17 @@ def call_renamed(
         ) from None
 
 
-def blocks(caramel_kg: float, block_kg: float | None, have_kg: float | None) -> tuple[int, float]:
-    """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand."""
+def blocks(caramel_kg: float, block_kg: float | None, have_kg: float | None, old_kg: float = 0.0) -> tuple[int, float]:
+    """(blocks to open, kg left of the last one); without a block weight what stays of the caramel in hand.
+
+    old_kg: what of the caramel is none of a block.
+    """
     if block_kg is None:
         return 0, max(0.0, have_kg - caramel_kg) if have_kg is not None else 0.0
+    fresh_kg = caramel_kg - old_kg
     # A milligram of grace: two blocks' weight are two blocks.
-    number = math.ceil((caramel_kg - 1e-6) / block_kg)
-    return number, max(0.0, number * block_kg - caramel_kg)
+    number = max(0, math.ceil((fresh_kg - 1e-6) / block_kg))
+    return number, max(0.0, number * block_kg - fresh_kg)
 
 
 def checked_part(known: "Readable", wanted: "Readable", request: "Readable", names: "Readable") -> "Any":

@@ -20,7 +20,7 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import calibration, decisions, fields, fold, job, plan, prompts, sheet, shop_row
+from . import batches, calibration, decisions, fields, fold, job, plan, prompts, sheet, shop_row
 
 KIND = Kind(
     name="cluster",
@@ -28,7 +28,7 @@ KIND = Kind(
     described=fields.FUNCTIONS,
     routes={"clusters": "cluster.plan"},
     function="cluster.plan",
-    mass_kg=lambda request: job.ClusterJob(request).caramel_kg,
+    mass_kg=lambda request: job.ClusterJob(batches.split(request)[0][1]).caramel_kg,
     course=(
         ("set_up", "ready_checked"),
         ("allergens", "allergens_checked"),

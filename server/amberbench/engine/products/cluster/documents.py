@@ -13,8 +13,8 @@ PLAN = together(
     {"finish": choice(("plain", "dipped"), "what becomes of the clusters", optional=True)},
 )
 # An older version had none of these.
-LATER = ("sizes", "by_tray", "second_kg", "safe_s", "dip", "bed", "room", "warnings")
-TAKEN = without(REPLY, "positions_m", "melt", "inputs")
+LATER = ("sizes", "by_tray", "second_kg", "safe_s", "dip", "bed", "room", "warnings", "remelt")
+TAKEN = without(REPLY, "positions_m", "melt", "inputs", "good", "batches", "together", "sizes_unknown")
 STATE = together(
     deposit.STATE,
     {

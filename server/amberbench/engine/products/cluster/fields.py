@@ -11,7 +11,8 @@ from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
 from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
-from .. import kept_plan_fields
+from .. import kept_plan_fields, remelt
+from ..capacity import GOOD, TOGETHER, VESSEL_VOLUME, YIELD, batches_of
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -26,7 +27,7 @@ ROWS = many(
     "clusters wanted, in laying order; sizes may differ; empty: as many as caramel_kg gives",
     default=[],
 )
-IN_HAND = number("kg", 0.05, 10, "caramel in hand; null: as rows want", default=None)
+IN_HAND = number("kg", 0.05, 50, "caramel in hand; null: as rows want", default=None)
 COUNTED = many(
     record(
         {
@@ -97,9 +98,13 @@ CLUSTER_REQUEST = together(
         "material": MATERIAL,
         "oven": OVEN,
         "vessel": VESSEL,
+        "vessel_volume_m3": VESSEL_VOLUME,
+        "yield_share": YIELD,
         "step_s": MELT["step_s"],
         "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
         "residue": RESIDUE,
+        "old": remelt.REQUEST["old"],
+        "remelts_allowed": remelt.REQUEST["remelts_allowed"],
         "dip": dict(DIP, meaning="dip the clusters in chocolate, by weighed pick-up; null: they stay plain"),
     },
     FIRM,
@@ -134,7 +139,18 @@ SIZES = many(
     "clusters of each size, in laying order",
 )
 CLUSTER_REPLY = together(
+    GOOD,
     {
+        "batches": batches_of(
+            asked=record(
+                {"rows": ROWS, "caramel_kg": IN_HAND, "old": remelt.REQUEST["old"]},
+                "what its own request has in place of that of all",
+                asked=True,
+            )
+        ),
+        "together": TOGETHER,
+        "remelt": remelt.REMELT,
+        "sizes_unknown": many(choice(("bowl",), "whose size nobody has said"), 0, 1, "what the plan was not held to"),
         "pattern": choice(("square", "staggered_long", "staggered_short"), "how the deposits lie"),
         "per_tray": integer(1, 10000, "deposits on a full tray"),
         "trays": integer(1, 20000, "trays"),
@@ -219,6 +235,7 @@ def taken(reply: "Document") -> "Document":
             "safe_s": dict(kept_plan_fields.TIME, default=0.0),
             "second_kg": dict(kept_plan_fields.AMOUNT, default=0.0),
             "second": dict(window, nullable=True),
+            "remelt": kept_plan_fields.REMELT,
             "free": window,
             "sizes": many(record(size, "one size"), 1, 100, "sizes", default=None),
             "under": many(record(under, "one"), 0, 100, "what goes under"),

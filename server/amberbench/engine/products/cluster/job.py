@@ -5,8 +5,8 @@ import math
 from ...core import allergens
 from ...core.problems import Problem
 from ...physics import materials
-from ...steps.melt.fields import MELT
-from .. import subplans
+from .. import capacity, subplans
+from ..capacity import BOWL_KG
 from . import lattice, tray_cooling
 from .fields import IN_HAND
 from .lattice import ROUNDING_M
@@ -31,9 +31,13 @@ class ClusterJob:
             raise Problem("caramel_kg", "missing", low=IN_HAND["low"], high=IN_HAND["high"], unit="kg")
         if bool(request["rows"]) == (request["caramel_kg"] is not None):
             raise Problem("rows", "give_one_of", accepted=["rows", "caramel_kg"])
+        self.yield_share: float = request["yield_share"]
         if request["rows"]:
             self.field = "rows"
-            self.rows = [(row["clusters"], row["deposit_kg"]) for row in request["rows"]]
+            # A few more are laid where some are known to go wrong.
+            self.rows = [
+                (math.ceil(row["clusters"] / self.yield_share - 1e-9), row["deposit_kg"]) for row in request["rows"]
+            ]
         else:
             self.field = "caramel_kg"
             self.rows = [self._from_caramel(second_kg)]
@@ -45,7 +49,7 @@ class ClusterJob:
         self.largest_kg = max(second_kg, self.heaviest_kg)
         full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
         self._refuse_over_fill(full_kg)
-        self._refuse_weights()
+        self.most_kg = capacity.most_kg(request, self.density)
         self.fill_kg = min(full_kg, self.deposits_kg)
 
     def _from_caramel(self, second_kg: float) -> tuple[int, float]:
@@ -60,12 +64,18 @@ class ClusterJob:
             raise Problem("caramel_kg", "too_little_caramel", have_kg, low=each_kg / (1.0 - lost), unit="kg")
         return number, deposit_kg
 
-    def _refuse_weights(self) -> None:
-        least_kg, most_kg = MELT["mass_kg"]["low"], MELT["mass_kg"]["high"]
-        if self.caramel_kg > most_kg + 1e-9:
+    def refuse_weights(self) -> None:
+        """Refuses what is no weight for one bowl."""
+        least_kg, most_kg = BOWL_KG["low"], self.most_kg
+        if not capacity.holds(most_kg, self.caramel_kg):
             raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=most_kg, unit="kg")
         if self.caramel_kg < least_kg:
             raise Problem(self.field, "too_little_caramel", self.caramel_kg, low=least_kg, unit="kg")
+
+    @property
+    def good(self) -> int:
+        """How many clusters are likely to turn out good."""
+        return max(1, int(self.clusters * self.yield_share + 1e-9))
 
     def _refuse_over_fill(self, full_kg: float) -> None:
         request = self.request

@@ -13,9 +13,9 @@ from ...steps.dip import plan as dip_plan
 from ...steps.melt import plan as melt
 from ...steps.melt.fields import MELT
 from ...steps.room import plan as room
-from .. import subplans
+from .. import capacity, subplans
+from . import batches, tray_cooling
 from . import job as cluster_asked
-from . import tray_cooling
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -38,22 +38,25 @@ FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 def plan(request: "ClusterPlanRequest") -> "Document":
     """Clusters from caramel in hand or of so many in rows: everything the bench needs.
 
-    Request: rows [{clusters, deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); second_kg (kg), 0 for none;
-    under [{material, kg_each (kg), count}] under each cluster, or bed {materials [{material, share}], bed_kg_m2
-    (kg/m²)} over the tray inside its rim, or neither; tray {length_m, width_m, rim_m (m)}, base (as cool.plan, what
-    the tray is made of), spread_m (m, across the largest first deposit), gap_m (m); funnel {volume_m3 (m³), fill,
-    h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c (°C),
-    humidity (fraction) or null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue,
-    dip {dip.fields.DIP, with pickup} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
-    Reply: pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order, clusters, sizes [{clusters,
-    deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one size), second_kg (kg),
-    deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies under), under [{material, kg
-    (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill, fill_kg (kg), fill_s (s), safe_s
-    (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)}
-    after the last deposit of a tray was laid, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg
-    (kg), dip (or null), room (as room.advise), warnings (of a caramel that is not firm, as slab.plan; fewer_on_tray,
-    short_fills, run_together), inputs.
-    Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, heavier_than_fill,
+    Request: rows [{clusters (good ones), deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); yield_share
+    (fraction that turns out good), vessel_volume_m3 (m³) or null, old {kg (kg), share, remelts} or null,
+    remelts_allowed or null, second_kg (kg), 0 for none; under [{material, kg_each (kg), count}] under each cluster, or
+    bed {materials [{material, share}], bed_kg_m2 (kg/m²)} over the tray inside its rim, or neither; tray {length_m,
+    width_m, rim_m (m)}, base (as cool.plan, what the tray is made of), spread_m (m, across the largest first deposit),
+    gap_m (m); funnel {volume_m3 (m³), fill, h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c,
+    window_high_c, limit_c, warn_c, stop_c, room_c (°C), humidity (fraction) or null, material, oven, vessel, step_s
+    (s), block_kg (kg) or null, residue, dip {dip.fields.DIP, with pickup} or null, firmness and squeeze
+    {cool.fields.FIRM}, basis, batches.
+    Reply: of the first batch pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order,
+    clusters, sizes [{clusters, deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one
+    size), second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies
+    under), under [{material, kg (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill,
+    fill_kg (kg), fill_s (s), safe_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit
+    was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan), melt_request,
+    fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise), good (clusters), and of all: batches
+    and together and sizes_unknown as slab.plan, asked being rows or caramel_kg, and remelt; warnings (of a caramel that
+    is not firm, as slab.plan; fewer_on_tray, short_fills, run_together), inputs.
+    Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, too_many_batches, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
@@ -69,31 +72,36 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
-    job = cluster_asked.ClusterJob(request)
-    pattern, positions = cluster_asked.tray_layout(request, job)
-    heat, rows = _bowl_and_funnel(request, job)
-    second, free = _windows(request, job, len(positions), heat["melt_request"])
+    groups = batches.split(request)
+    series = batches.said(request, groups)
+    first = dict(groups[0][1], old=series["batches"][0]["asked"]["old"])
+    job = cluster_asked.ClusterJob(first)
+    job.refuse_weights()
+    pattern, positions = cluster_asked.tray_layout(first, job)
+    heat, rows = _bowl_and_funnel(first, job)
+    second, free = _windows(first, job, len(positions), heat["melt_request"])
     bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
     held, warnings = _tray_size_and_fills(job, bench)
-    beds_m2 = cluster_asked.beds_m2(request, job, pattern, positions, held)
-    under, each_kg = cluster_asked.materials_under(request, job, beds_m2)
+    beds_m2 = cluster_asked.beds_m2(first, job, pattern, positions, held)
+    under, each_kg = cluster_asked.materials_under(first, job, beds_m2)
     reply: "Document" = {
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
         "by_tray": trays.equal_trays(bench),
+        "sizes": bench["sizes"],
         "under": under,
-        "bed": _bed(request, beds_m2),
+        "bed": _bed(first, beds_m2),
         "second": second,
         "free": free,
     }
     piece_kg = job.deposits_kg / job.clusters + each_kg
-    finish, finish_rows = _finished(request, job, piece_kg)
-    for part in (held, heat, _weights(request, job, piece_kg), finish):
+    finish, finish_rows = _finished(first, job, piece_kg)
+    for part in (held, heat, batches.weights(first, job, piece_kg), finish, series):
         reply.update(part)
-    _, soft, soft_rows = firmness.softness(request["firmness"], request["squeeze"])
-    thinner = _thinner_than_measured(request, job)
-    reply["warnings"] = soft + _short_fills(job, heat["safe_s"]) + _run_together(request, thinner) + warnings
-    reply["inputs"] = rows + _constants(request["base"], thinner) + finish_rows + soft_rows
+    _, soft, soft_rows = firmness.softness(first["firmness"], first["squeeze"])
+    thinner = _thinner_than_measured(first, job)
+    reply["warnings"] += soft + _short_fills(job, heat["safe_s"]) + _run_together(first, thinner) + warnings
+    reply["inputs"] = rows + _constants(first["base"], thinner) + finish_rows + soft_rows
     return reply
 
 
@@ -115,21 +123,6 @@ def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document,
         "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
         "safe_s": trays.safe_fill_s(fill_request, melt_request, job.fill_kg),
     }, rows
-
-
-def _weights(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document":
-    """What is weighed out and what it makes."""
-    blocks, leftover_kg = subplans.blocks(job.caramel_kg, request["block_kg"], request["caramel_kg"])
-    return {
-        "clusters": job.clusters,
-        "sizes": _sizes(job),
-        "second_kg": request["second_kg"],
-        "deposits_kg": job.deposits_kg,
-        "caramel_kg": job.caramel_kg,
-        "piece_kg": piece_kg,
-        "blocks": blocks,
-        "leftover_kg": leftover_kg,
-    }
 
 
 def _finished(request: "Readable", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Input]]":
@@ -206,7 +199,7 @@ def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document
 def _melt_request(request: "Readable", job: "ClusterJob", low_c: float) -> "Any":
     """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
     wanted = {name: request[name] for name in MELT_AS_IS}
-    wanted["mass_kg"], wanted["window_low_c"] = job.caramel_kg, low_c
+    wanted["mass_kg"], wanted["window_low_c"] = capacity.to_melt(job.caramel_kg), low_c
     wanted["window_high_c"] = min(request["window_high_c"] + trays.POURING_LOSS_K, request["warn_c"])
     return subplans.checked_part(MELT, wanted, request, {"mass_kg": job.field})
 

@@ -13,8 +13,8 @@ from .fold import begin
 PIECES = only(CUT_REPLY, "pieces", "piece_kg")
 FRAME = only(POUR_REPLY, "length_m", "width_m", "bar_height_m")
 # An older version had none of these, and not every kind has them.
-LATER = ("dip", "room", "jacket", "warnings")
-AS_THEY_ARE = ("caramel_kg", "jacket", "dip", "room", "melt_request", "cool_request", "warnings")
+LATER = ("dip", "room", "jacket", "warnings", "remelt")
+AS_THEY_ARE = ("caramel_kg", "jacket", "dip", "room", "melt_request", "cool_request", "warnings", "remelt")
 # What a run takes of a part of the plan's reply.
 TAKEN = {
     "cut": record(PIECES, "as cut.plan"),

@@ -1,14 +1,15 @@
 """The fields that plans of all kinds poured between bars have, what a run reads of their replies, their events."""
 
-from ...core.describe import document, integer, number, record, together
+from ...core.describe import choice, document, integer, many, number, record, together
 from ...core.fields import WARNINGS
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import COOL, COOL_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, VESSEL
-from ...steps.pour.fields import BARS, POUR_REPLY, RESIDUE
+from ...steps.pour.fields import BARS, OWNED, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
-from .. import kept_plan_fields
+from .. import kept_plan_fields, remelt
+from ..capacity import VESSEL_VOLUME
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ def taken(reply: "Document") -> "Document":
         kept_plan_fields.REPLY,
         {
             "caramel_kg": kept_plan_fields.SOME,
+            "remelt": kept_plan_fields.REMELT,
             "cut": record({"pieces": kept_plan_fields.AMOUNT, "piece_kg": kept_plan_fields.AMOUNT}, "the cutting"),
             "pour": record(
                 {name: kept_plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
@@ -44,9 +46,11 @@ TABLE = {
     "max_length_m": number("m", 0.02, 5, "longest frame", default=0.6, basis="assumed", source="assumed"),
     "max_width_m": number("m", 0.02, 5, "widest frame", default=0.4, basis="assumed", source="assumed"),
     "bars_m": BARS,
+    "bars": OWNED,
 }
 MELTED_AND_COOLED = {
     "vessel": VESSEL,
+    "vessel_volume_m3": VESSEL_VOLUME,
     "burst_s": MELT["burst_s"],
     "step_s": MELT["step_s"],
     "base": BASE,
@@ -75,7 +79,9 @@ MELTED_AND_COOLED = {
     "material": MATERIAL,
     "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
 }
+MELTED_AND_COOLED.update(remelt.REQUEST)
 REPLY = {
+    "remelt": remelt.REMELT,
     "caramel_kg": number("kg", 0, 50, "caramel to weigh in"),
     "blocks": integer(0, 1000, "blocks to open"),
     "leftover_kg": number("kg", 0, 50, "left of the last block"),
@@ -87,6 +93,9 @@ REPLY = {
         of="MeltRequest",
     ),
     "cool_request": document("the request to cool.plan, for cool.refit at the bench", of="CoolRequest"),
+    "sizes_unknown": many(
+        choice(("bars", "bowl"), "whose size nobody has said"), 0, 2, "what the plan could not be held to"
+    ),
     "warnings": WARNINGS,
 }
 EVENTS: "Document" = {

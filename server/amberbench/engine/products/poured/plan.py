@@ -1,15 +1,17 @@
 """The parts of a plan of caramel poured between bars: the pour, the melt in an oven, the cooling, what they assumed."""
 
 from ...core import check
+from ...core.problems import Problem
 from ...steps.cool import fields as cool_fields
 from ...steps.cool import firmness
 from ...steps.cool import plan as cool
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import plan as melt
+from ...steps.pour import bars
 from ...steps.pour import fields as pour_fields
 from ...steps.pour import plan as pour
 from ...steps.room import plan as room
-from .. import subplans
+from .. import capacity, remelt, subplans
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from ...types import Input
 
 
-POUR_AS_IS = ("room_c", "residue", "material", "bars_m", "max_length_m", "max_width_m", "slab_height_m")
+POUR_AS_IS = ("room_c", "residue", "material", "max_length_m", "max_width_m", "slab_height_m")
 COOL_AS_IS = (
     "room_c",
     "material",
@@ -49,17 +51,50 @@ def middle_of_window(request: "Readable") -> float:
     return result
 
 
-def height_of_bars(request: "Readable") -> float:
-    """The height (m) that the bars owned make nearest to the one wanted; that itself where no bars are owned."""
-    bars = request["bars_m"]
-    height_m: float = sum(pour.nearest_stack(bars, request["slab_height_m"])) if bars else request["slab_height_m"]
-    return height_m
+class FrameRoom:
+    """The bars to set, and the largest frame that they close and the table has room for.
+
+    height_m: of the stack nearest to the one wanted, or that itself where no bars are owned; owned_m: heights of the
+    sets owned, or null; bars_m: (longest, widest) frame that the stack closes, each None where nobody has said how long
+    its bars are; room_m: the same, held to the table too.
+    """
+
+    def __init__(self, request: "Readable") -> None:
+        if request["bars"] is not None and request["bars_m"] is not None:
+            raise Problem("bars", "give_one_of", accepted=["bars", "bars_m"])
+        sets = bars.sets_of(request["bars"] or [])
+        self.owned_m: "list[float] | None" = request["bars_m"] or [one.height_m for one in sets] or None
+        self.height_m: float = request["slab_height_m"]
+        self.bars_m: tuple[float | None, float | None] = (None, None)
+        if self.owned_m:
+            stack = pour.nearest_stack(self.owned_m, self.height_m)
+            self.height_m = sum(stack)
+            self.bars_m = bars.frame_within(sets, stack) if sets else self.bars_m
+        table = (request["max_length_m"], request["max_width_m"])
+        longest, widest = [side if bar is None else min(side, bar) for side, bar in zip(table, self.bars_m)]
+        self.room_m: tuple[float, float] = (longest, widest)
+
+    def closes(self, length_m: float, width_m: float) -> bool:
+        """Whether the bars close a frame (sides in m), one way round or the other, as far as anybody knows."""
+        longest, widest = self.bars_m
+        if longest is None or widest is None:
+            return True
+        return max(length_m, width_m) <= longest + 1e-9 and min(length_m, width_m) <= widest + 1e-9
 
 
-def pour_wanted(request: "Readable", frame: "Readable", pour_c: float) -> "Document":
-    """A request to pour.plan for a frame {length_m (m), width_m (m)}, but for what is solved for."""
+def sizes_unknown(request: "Readable") -> list[str]:
+    """What the plan could not be held to, as nobody has said how large it is."""
+    unknown = []
+    if request["bars_m"] or any(one["length_m"] is None for one in request["bars"] or []):
+        unknown.append("bars")
+    return unknown + (["bowl"] if request["vessel_volume_m3"] is None else [])
+
+
+def pour_wanted(request: "Readable", frame: "Readable", pour_c: float, bars_m: "list[float] | None") -> "Document":
+    """A request to pour.plan for a frame {length_m (m), width_m (m)}, but for what is solved for; bars_m: heights (m)
+    of the sets of bars owned."""
     wanted = {name: request[name] for name in POUR_AS_IS}
-    wanted.update({"pour_c": pour_c, "length_m": frame["length_m"], "width_m": frame["width_m"]})
+    wanted.update({"pour_c": pour_c, "bars_m": bars_m, "length_m": frame["length_m"], "width_m": frame["width_m"]})
     return wanted
 
 
@@ -83,7 +118,7 @@ def melt_names(amount_field: str) -> "Document":
 def melt_in_oven(request: "Readable", amount_field: str, caramel_kg: float) -> "tuple[Document, Document]":
     """(full, checked request, reply) of melt.plan."""
     wanted = {name: request[name] for name in MELT_AS_IS}
-    wanted["mass_kg"] = caramel_kg
+    wanted["mass_kg"] = capacity.to_melt(caramel_kg)
     for line in LINES:
         wanted[LINES[line]] = request["windows"][line]
     names = melt_names(amount_field)
@@ -116,7 +151,8 @@ def whole(
     dip: "Document | None" = None,
 ) -> "Document":
     """What every kind replies, of (request, reply) of its melt and its cooling; `have_kg`: the caramel in hand."""
-    blocks, leftover_kg = subplans.blocks(poured["mass_kg"], request["block_kg"], have_kg)
+    old, old_warnings = remelt.reckoned(request, poured["mass_kg"])
+    blocks, leftover_kg = subplans.blocks(poured["mass_kg"], request["block_kg"], have_kg, old["old_kg"])
     air, air_inputs = room.for_plan(
         request["room_c"], request["humidity"], request["dip"]["chocolate"] if dip else None
     )
@@ -126,13 +162,20 @@ def whole(
         "caramel_kg": poured["mass_kg"],
         "blocks": blocks,
         "leftover_kg": leftover_kg,
-        "warnings": warnings + soft + poured["warnings"] + cooled[1]["warnings"] + (dip["warnings"] if dip else []),
+        "remelt": old,
+        "warnings": warnings
+        + old_warnings
+        + soft
+        + poured["warnings"]
+        + cooled[1]["warnings"]
+        + (dip["warnings"] if dip else []),
         "inputs": assumed + air_inputs + soft_inputs,
         "room": _not_said_elsewhere(air, cooled[1]["warnings"]),
         "pour": poured,
         "cool": cooled[1],
         "melt_request": melted[0],
         "cool_request": cooled[0],
+        "sizes_unknown": sizes_unknown(request),
     }
 
 

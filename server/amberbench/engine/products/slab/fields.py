@@ -7,6 +7,8 @@ from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.jacket.fields import CHOPPED, JACKET_REPLY, WATER
 from ...steps.melt.fields import MELT_REPLY, OVEN
+from .. import remelt
+from ..capacity import GOOD, TOGETHER, YIELD, batches_of
 from ..poured.fields import MELTED_AND_COOLED, REPLY, SLAB_HEIGHT, TABLE
 
 TYPE_CHECKING = False
@@ -14,31 +16,43 @@ if TYPE_CHECKING:
     from ...core.annotations import Document
 
 
+AMOUNT = {
+    "have": record({"kg": number("kg", 0.05, 50, "caramel in hand")}, "caramel by weight", default=None),
+    "want": record(
+        {
+            "pieces": integer(1, 5000, "good centres", default=None),
+            "boxes": integer(1, 1000, "boxes", default=None),
+            "per_box": integer(1, 500, "good centres in a box", default=None),
+        },
+        "good centres, or boxes and centres a box",
+        default=None,
+    ),
+    "frame": either(
+        [
+            choice(("fit",), "find a frame"),
+            record(
+                {"length_m": number("m", 0.02, 5, "frame length"), "width_m": number("m", 0.02, 5, "frame width")},
+                "a frame in hand",
+            ),
+        ],
+        "a frame in hand, or find one",
+        default="fit",
+        basis="assumed",
+        source="assumed",
+    ),
+}
 SLAB = together(
+    AMOUNT,
     {
-        "have": record({"kg": number("kg", 0.05, 50, "caramel in hand")}, "caramel by weight", default=None),
-        "want": record(
-            {
-                "pieces": integer(1, 5000, "centres", default=None),
-                "boxes": integer(1, 1000, "boxes", default=None),
-                "per_box": integer(1, 500, "centres in a box", default=None),
-            },
-            "centres, or boxes and centres a box",
-            default=None,
-        ),
         "slab_height_m": SLAB_HEIGHT,
-        "frame": either(
-            [
-                choice(("fit",), "find a frame"),
-                record(
-                    {"length_m": number("m", 0.02, 5, "frame length"), "width_m": number("m", 0.02, 5, "frame width")},
-                    "a frame in hand",
-                ),
-            ],
-            "a frame in hand, or find one",
-            default="fit",
-            basis="assumed",
-            source="assumed",
+        "yield_share": YIELD,
+        "trim_share": number(
+            "",
+            0,
+            0.9,
+            "trim over the caramel weighed in; null: as the cuts leave it",
+            default=None,
+            measure_by="trim_weighed",
         ),
     },
     TABLE,
@@ -73,7 +87,23 @@ FUNCTIONS = {
         "request": SLAB,
         "reply": together(
             REPLY,
+            GOOD,
             {
+                "batches": batches_of(
+                    length_m=number("m", 0, 5, "frame length"),
+                    width_m=number("m", 0, 5, "frame width"),
+                    asked=record(
+                        together(
+                            AMOUNT,
+                            {name: TABLE[name] for name in ("max_length_m", "max_width_m")},
+                            {"old": remelt.REQUEST["old"]},
+                        ),
+                        "what its own request has in place of that of all",
+                        asked=True,
+                    ),
+                ),
+                "together": TOGETHER,
+                "trim_kg": number("kg", 0, 50, "trim and cut loss to expect: by its measured share, else by the cuts"),
                 "cut": record(CUT_REPLY, "as cut.plan"),
                 "melt": record(MELT_REPLY, "as melt.plan; null in a jacket", default=None),
                 "jacket": record(JACKET_REPLY, "as melt.plan_jacket; null in an oven", default=None),

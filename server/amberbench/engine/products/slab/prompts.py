@@ -15,10 +15,6 @@ if TYPE_CHECKING:
     from ...types import Advice
 
 
-# A slab longer or shorter than the map by more than this share no longer matches it (assumed).
-SAME_LENGTH = 0.03
-
-
 # One page for each step ---------------------------------------------------------------------------------------------
 
 
@@ -46,7 +42,7 @@ def _by_map(words: str, kind: str, caution: str) -> "Callable[..., None]":
     def page(run: "Readable", at_ms: float, advice: "Advice") -> None:
         plain(run, at_ms, advice)
         planned_m, length_m = run["planned"]["length_m"], frame_for(run)["length_m"]
-        if abs(length_m - planned_m) > SAME_LENGTH * planned_m:
+        if length_m != planned_m:
             advice["more"] = {"code": "more.other_length", "values": {"length_m": length_m, "planned_m": planned_m}}
 
     return page

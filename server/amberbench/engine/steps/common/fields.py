@@ -8,6 +8,7 @@ BOWL_KG = number("kg", 0.05, 10, "caramel in the bowl")
 EVENTS = {
     "ready_checked": {},
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},
+    "old_weighed": {"kg": number("kg", 0, 50, "old caramel put into the bowl before fresh; 0: none")},
     "lot_named": {"lot": text(60, "lot of the caramel")},
     "counted": {"pieces": integer(0, 100000, "good pieces")},
     "weighed_out": together(

@@ -8,7 +8,7 @@ from .fields import BOWL_KG
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Readable
-    from ...types import CountedBody, LotNamedBody, Run, WeighedBody, WeighedOutBody
+    from ...types import CountedBody, LotNamedBody, OldWeighedBody, RemeltState, Run, WeighedBody, WeighedOutBody
 
 
 MOST_WEIGHED = 60
@@ -24,6 +24,23 @@ def _weigh(run: "Run", body: "WeighedBody") -> None:
     if run["melt"] is not None:
         # A changed copy: the request belongs to the plan document and must not change under it.
         run["melt"]["request"] = copy_with(run["melt"]["request"], mass_kg=body["kg"])
+
+
+def remelt_opened(remelt: "Readable") -> "RemeltState":
+    """What goes in of old caramel, before it is weighed; `remelt` is the plan's."""
+    old_kg, n, allowed_n = remelt["old_kg"], remelt["n"], remelt.get("allowed_n")
+    return {"old_kg": old_kg, "n": n, "allowed_n": allowed_n, "weighed_kg": None}
+
+
+def _weigh_old(run: "Run", body: "OldWeighedBody", at_ms: float) -> None:
+    remelt = run.get("remelt")
+    if remelt is None or remelt["old_kg"] == 0.0:
+        raise Unfit("not_in_this_batch")
+    if remelt["weighed_kg"] is not None or "weigh" in run["done"]:
+        raise Unfit("already_done")
+    remelt["weighed_kg"] = body["kg"]
+    if body["kg"] == 0.0:
+        remelt["n"] = 0
 
 
 def _name_lot(run: "Run", body: "LotNamedBody", at_ms: float) -> None:
@@ -49,5 +66,5 @@ def lot_is_known(run: "Readable") -> bool:
 
 
 # Folds of their own, and what a step that is only marked notes besides.
-FOLDS = {"lot_named": _name_lot, "weighed_out": _weigh_out}
+FOLDS = {"old_weighed": _weigh_old, "lot_named": _name_lot, "weighed_out": _weigh_out}
 NOTES = {"weighed": _weigh, "counted": _count}

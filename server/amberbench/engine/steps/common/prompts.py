@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice, Entry, SignalWord
+    from ...types import Advice, Entry, Sentence, SignalWord
 
 
 def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -22,9 +22,26 @@ def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
 MOST_RESIDUE = 0.3
 
 
+def _weigh_old(old_kg: float, advice: "Advice") -> None:
+    """Old caramel goes into the bowl first: its weight is the one that would else be lost in the sum."""
+    advice["say"] = {"code": "say.weigh_old", "values": {}}
+    advice["number"] = {"name": "old_kg", "value": old_kg}
+    typed = entry("old_weighed", "kg", 0.0, SLIP_FACTOR * old_kg, likely_low=0.9 * old_kg, likely_high=1.1 * old_kg)
+    advice["entry"] = copy_with(typed, name="old_kg")
+    advice["choices"] = [
+        button("as_planned", "old_weighed", {"kg": old_kg}),
+        button("without_old", "old_weighed", {"kg": 0.0}),
+    ]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.old_caramel"}
+
+
 def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    planned_kg = run["planned"]["caramel_kg"]
-    if run["lot"]:
+    planned_kg, remelt = run["planned"]["caramel_kg"], run.get("remelt")
+    if remelt and remelt["old_kg"] > 0.0 and remelt["weighed_kg"] is None:
+        return _weigh_old(remelt["old_kg"], advice)
+    if remelt and remelt["weighed_kg"]:
+        advice["more"] = {"code": "more.old_weighed", "values": {"old_kg": remelt["weighed_kg"]}}
+    elif run["lot"]:
         advice["more"] = {"code": "more.lot", "values": {"lot": run["lot"]}}
     advice["number"] = {"name": "caramel_kg", "value": planned_kg}
     typed = entry(
@@ -56,17 +73,28 @@ def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     weighed_kg = run["weighed_kg"] or run["planned"]["caramel_kg"]
     typed = entry("weighed_out", "kg", 0.0, SLIP_FACTOR * weighed_kg, body={"what": "rest", "seen": len(run["out"])})
     advice["entry"] = copy_with(typed, name="rest_kg")
+    remelt = run.get("remelt")
+    if remelt:
+        advice["more"] = {"code": "more.melted_again", "values": {"n": remelt["n"]}}
     advice["choices"] = [skip("weigh_out")]
 
 
 def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = button("close", "closed")
     if any(one["what"] == "bowl" for one in run["out"]):
-        advice["more"] = {"code": "more.leftovers", "values": {}}
+        advice["more"] = _leftovers(run.get("remelt"))
     else:
         # With both, the notice would not fit a small phone.
         advice["choices"] = [{"code": "button.weigh_bowl", "entry": _bowl_entry(run)}]
     advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+
+
+def _leftovers(remelt: "Readable | None") -> "Sentence":
+    """What may become of what is left over: the label of its caramel decides."""
+    if not remelt or remelt["allowed_n"] is None:
+        return {"code": "more.leftovers", "values": {}}
+    left_n = max(0, remelt["allowed_n"] - remelt["n"])
+    return {"code": "more.leftovers_allowed", "values": {"n": left_n}}
 
 
 def _bowl_entry(run: "Readable") -> "Entry":

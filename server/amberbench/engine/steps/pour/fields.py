@@ -1,6 +1,6 @@
 """The fields of pouring between bars."""
 
-from ...core.describe import choice, many, number, together
+from ...core.describe import choice, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS, WARNINGS
 from ...physics.fields import MATERIAL, ROOM
 
@@ -19,6 +19,20 @@ BARS = many(
     1,
     20,
     "heights of the bars owned, one entry for each set that closes a frame, up to three stacked; null: any height",
+    default=None,
+)
+OWNED = many(
+    record(
+        {
+            "height_m": number("m", 0.002, 0.1, "height of the bar"),
+            "length_m": number("m", 0.05, 5, "length of the bar; null: unknown", default=None),
+            "count": integer(1, 200, "how many there are; four of one height close a frame", default=4),
+        },
+        "bars alike",
+    ),
+    1,
+    20,
+    "the bars owned, by height and length, up to three sets stacked, taken to be as wide as high; null: as bars_m",
     default=None,
 )
 POUR = {

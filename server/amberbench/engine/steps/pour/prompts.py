@@ -16,10 +16,18 @@ def pour_button(run: "Readable", bulk_c: float) -> "EventButton":
     return button("pour_now", "poured", {"bulk_c": bulk_c})
 
 
+# A frame that was set up stays while what was weighed in comes within so much of it: a slab so much higher or lower is
+# nothing that a knife or a mouth would tell (assumed).
+SAME_FRAME = 0.03
+
+
 def ready_page(run: "Readable", now: "Readable", advice: "Advice", poured: "EventButton") -> None:
     advice["step"] = "pour"
     advice["say"] = {"code": "say.ready", "values": {}}
-    advice["more"] = {"code": "more.pour", "values": frame_for(run)}
+    frame, planned_m = frame_for(run), run["planned"]["length_m"]
+    other = frame["length_m"] != planned_m
+    values = copy_with(frame, planned_m=planned_m) if other else frame
+    advice["more"] = {"code": "more.pour_moved" if other else "more.pour", "values": values}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["action"] = copy_with(poured, code="button.poured")
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
@@ -27,11 +35,12 @@ def ready_page(run: "Readable", now: "Readable", advice: "Advice", poured: "Even
 
 
 def frame_for(run: "Readable") -> "Document":
-    """The frame that brings what was weighed in to the height of the bars: the area follows the mass."""
+    """The frame to pour into: as it was set up, or, where much more or less was weighed in than planned, of the length
+    that brings that to the height of the bars."""
     planned = run["planned"]
     share = 1.0 if run["weighed_kg"] is None else run["weighed_kg"] / planned["caramel_kg"]
     return {
-        "length_m": planned["length_m"] * share,
+        "length_m": planned["length_m"] * (share if abs(share - 1.0) > SAME_FRAME else 1.0),
         "width_m": planned["width_m"],
         "bar_height_m": planned["bar_height_m"],
     }
