@@ -24,11 +24,11 @@ STONE = {"thickness_m": 0.02, "conductivity_w_mk": 3.5, "density_kg_m3": 2800, "
 COOL = {"thickness_m": 0.0127, "top": "fan", "base": {"layers": [STONE]}, "room_c": 15.0}
 
 # Not listed: the spread of a figure that is itself listed, limits that keep absurd requests in range, definitions of
-# 10 % and 90 %, and published properties of air and of nature, and of shapes.
+# 10 % and 90 %, the step of a slope, and published properties of air and of nature, and of shapes.
 LEFT_OUT = {
     "MAGNETRON_START_SD_S", "VESSEL_SHARE_SD", "LOAD_LEAST", "MOST_SD_K", "MOST_POWER_W", "LEAST_POWER_W", "LONGEST_S",
     "SD_TO_10_PERCENT", "STEFAN_BOLTZMANN", "KELVIN", "RAYLEIGH_30", "RAYLEIGH_60", "AIR_30", "AIR_60", "CONE_INSIDE",
-    "CRYSTAL_SHARE_SD",
+    "CRYSTAL_SHARE_SD", "ROOM_STEP_K",
 }  # fmt: skip
 
 

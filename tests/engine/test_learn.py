@@ -36,8 +36,8 @@ def closed(power_share=1.0, plan=None, counted=200, out=(("rest", 0.25), ("bowl"
     bench.melts(power_share)
     bench.taps(30)
     bench.does("slab_read", 1800, surface_c=41.0)
-    bench.does("touched", 7200, firm=False)
-    bench.does("touched", 600, firm=True)
+    bench.does("touched", 3600, firm=False)
+    bench.does("touched", 1200, firm=True)
     bench.does("counted", 1800, pieces=counted)
     for what, kg in out:
         bench.does("weighed_out", 30, kg=kg, what=what)

@@ -6,6 +6,8 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.steps.cool import cooling_curve
+from amberbench.engine.steps.room import plan as room_plan
 from tests.bench import SLAB_REQUEST
 
 
@@ -60,12 +62,15 @@ def test_milk_chocolate_blooms_in_drier_air_than_dark():
         (18, set()),
         (22, set()),
         (23, {"slow_setting"}),
-        (25, {"slow_setting", "fat_bloom", "soft_caramel"}),
+        (26, {"slow_setting", "fat_bloom"}),
+        (27, {"slow_setting", "fat_bloom", "soft_caramel"}),
     ],
 )
 def test_warmth_of_the_room_is_told(room_c, codes):
-    """Common practice, no published source, for slow setting; fat bloom and soft caramel from memory, cold assumed."""
+    """Common practice, no published source, for slow setting and, with 27 °C ready to cut, soft caramel; fat bloom
+    from memory, cold assumed."""
     assert set(advised(room_c=room_c)) == codes
+    assert room_plan.SOFT_C == cooling_curve.READY_C - cooling_curve.ROOM_MARGIN_K
 
 
 @pytest.mark.parametrize(
@@ -101,9 +106,10 @@ def test_plan_tells_the_dew_point_of_the_room():
 
 
 def test_slab_chilled_in_a_warm_damp_room_sweats():
-    """Chilled to 18 °C for a clean cut (from memory); 26 °C and 65 % have their dew point at 18.9 °C."""
-    assert "condensation" in [one["code"] for one in air(room_c=26.0, humidity=0.65)["warnings"]]
-    assert "condensation" not in [one["code"] for one in air(room_c=26.0, humidity=0.6)["warnings"]]
+    """Its top is at 24 °C when it comes out; 35 °C has its dew point there at 53 %."""
+    assert "condensation" in [one["code"] for one in air(room_c=35.0, humidity=0.6)["warnings"]]
+    assert "condensation" not in [one["code"] for one in air(room_c=35.0, humidity=0.45)["warnings"]]
+    assert "condensation" not in [one["code"] for one in air(room_c=25.0, humidity=0.9)["warnings"]]
 
 
 def test_damp_air_is_told_of_chocolate_where_there_is_some_and_of_sticky_caramel_where_there_is_none():

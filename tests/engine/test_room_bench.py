@@ -45,28 +45,82 @@ def test_good_room_is_not_spoken_of():
 
 
 def test_warm_room_asks_to_chill_the_slab_before_it_is_scored():
-    found = said(bench_in(room_c=25.0, humidity=0.4))
-    assert (found["loosen"], found["score"], found["cut"]) == ("warning.chill_slab", "warning.chill_slab", None)
+    found = said(bench_in(room_c=27.0, humidity=0.4))
+    assert (found["loosen"], found["score"], found["cut"]) == ("more.chill_again", "more.chill_again", None)
 
 
-def test_room_too_warm_for_caramel_to_firm_says_at_the_touch_to_chill_it():
+def test_plan_of_an_older_version_still_asks_to_chill_the_slab():
+    plan = planned_slab()
+    old = {"code": "chill_slab", "values": {}}, {"code": "warm_room", "values": {"room_c": 26.0, "target_c": 27.0}}
+    plan = plan | {"reply": plan["reply"] | {"warnings": list(old)}}
+    assert said(until_pressed(Bench(plan)))["loosen"] == "warning.chill_slab"
+
+
+def test_slab_that_its_room_leaves_too_warm_goes_into_the_fridge_and_is_touched_then():
     request = SLAB_REQUEST | {"room_c": 30.0, "humidity": 0.8}
     bench = Bench(planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)})
     bench.sets_up()
     bench.melts()
     bench.does("poured")
-    for _ in range(2):
-        bench.waits((bench.run["cool"]["due_ms"] - bench.now_ms) / 1000)
-        assert bench.advice["step"] == "touch"
-        assert bench.advice["more"]["code"] == "warning.chill_slab"
-        bench.does("touched", firm=False, seen=len(bench.run["cool"]["touches"]))
+    chill = bench.run["cool"]["chill"]
+    assert bench.advice["more"]["code"] == "more.chill_sooner"
+    (clock,) = bench.advice["clocks"]
+    assert (clock["name"], clock["due_ms"]) == ("chill", bench.now_ms + 1000.0 * chill["bench_s"])
+    bench.waits(chill["bench_s"] + 1)
+    advice = bench.advice
+    assert (advice["step"], advice["action"]["kind"], advice["caution"]["code"]) == (
+        "chill",
+        "chilled",
+        "caution.sweats",
+    )
+    assert advice["say"]["values"]["chill_s"] == chill["seconds_s"]
+    bench.does("chilled", 0.0)
+    assert bench.advice["say"]["code"] == "say.chilling"
+    (clock,) = bench.advice["clocks"]
+    assert clock["due_ms"] == bench.now_ms + 1000.0 * chill["seconds_s"]
+    bench.waits(chill["seconds_s"] + 1)
+    assert bench.advice["step"] == "touch"
+    bench.does("touched", firm=False, seen=0)
+    bench.waits(601)
+    bench.does("touched", firm=True, seen=1)
+    assert "cool" in bench.run["done"]
+
+
+def test_slab_that_goes_into_the_fridge_as_soon_as_it_is_firm_stays_there_longer():
+    request = SLAB_REQUEST | {"room_c": 30.0}
+    bench = Bench(planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)})
+    bench.sets_up()
+    bench.melts()
+    bench.does("poured")
+    chill = bench.run["cool"]["chill"]
+    bench.waits(chill["sooner_at_s"] + 60)
+    assert "chilled" in [one.get("kind") for one in bench.advice["choices"]]
+    bench.does("chilled", 0.0)
+    assert bench.run["cool"]["due_ms"] == bench.now_ms + 1000.0 * chill["sooner_s"]
+
+
+def test_readings_on_the_bench_move_the_chill_of_a_warm_room():
+    request = SLAB_REQUEST | {"room_c": 30.0}
+    bench = Bench(planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)})
+    bench.sets_up()
+    bench.melts()
+    bench.does("poured")
+    planned_s = bench.run["cool"]["chill"]["bench_s"]
+    bench.does("slab_read", 1800, surface_c=34.0)
+    wants = bench.advice["wants"]
+    reply = catalogue.call(wants["name"], wants["request"])
+    bench.does(wants["kind"], 1, **wants["body"], reply={name: reply[name] for name in wants["keep"]})
+    assert bench.run["cool"]["chill"]["bench_s"] < planned_s
+    assert bench.run["cool"]["due_ms"] == bench.run["done"]["melt"] + 1000.0 * bench.run["cool"]["chill"]["bench_s"]
+    bench.does("chilled", 0.0)
+    assert bench.advice["wants"] is None
 
 
 def test_warm_damp_room_says_to_chill_it_wrapped_and_pat_it_dry():
-    bench = bench_in(room_c=26.0, humidity=0.65)
+    bench = bench_in(room_c=35.0, humidity=0.65)
     more = bench.advice["more"]
     assert more["code"] == "more.air_condenses"
-    assert more["values"]["dew_point_c"] == pytest.approx(18.9, abs=0.1)
+    assert more["values"]["dew_point_c"] == pytest.approx(27.4, abs=0.1)
 
 
 def test_cold_room_says_that_caramel_cracks_where_it_is_cut():

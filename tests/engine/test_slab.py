@@ -148,7 +148,7 @@ def test_what_was_measured_stays_measured_in_the_bench_requests():
     assert cooling["room_c"]["basis"] == "measured"
     assert cooling["base"]["basis"] == "assumed"
     assert cooling["base"]["source"] == "en_12524"
-    assert (cooling["target_c"]["basis"], cooling["target_c"]["source"]) == ("assumed", "memory")
+    assert (cooling["target_c"]["basis"], cooling["target_c"]["source"]) == ("assumed", "practice")
 
 
 def test_what_decides_when_it_is_ready_and_how_long_a_burst_may_be_is_among_the_inputs():

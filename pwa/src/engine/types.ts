@@ -264,8 +264,12 @@ export type CoolState = {
   touches: Touch[];
   /** readings and touch tests the last refit had seen; -1 before the first; -1 to 200 */
   fitted: number;
-  /** when it is touched next; ms */
+  /** when it is touched next, or goes into the refrigerator; ms */
   due_ms: number | null;
+  /** the chill that it needs; left out where the room makes it ready */
+  chill?: Chill;
+  /** when it went into the refrigerator; ms */
+  chilled_ms?: number;
 };
 
 /** a request to cool.plan, its defaults filled in */
@@ -286,12 +290,20 @@ export type CoolRequest = {
   contact_m2k_w: number;
   /** how the underside gives off heat; "still_air" when left out */
   bottom: "still_air" | "fan" | "insulated" | FullBottomByH;
-  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  /** hottest point when ready for the knife; 5 to 60 °C; 27.0 when left out */
   target_c: number;
+  /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
+  fridge_c: number;
   /** slab length; 0.02 to 5 m; 0.35 when left out */
   length_m: number;
   /** slab width; 0.02 to 5 m; 0.35 when left out */
   width_m: number;
+  /** length of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_length_m: number | null;
+  /** width of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_width_m: number | null;
+  /** thickness of a built-in base; null: the usual one; 0.0005 to 0.2 m */
+  base_thickness_m: number | null;
   /** temperature of the base at pouring; null: room; -20 to 60 °C */
   base_start_c: number | null;
   /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
@@ -324,12 +336,20 @@ export type RefitRequest = {
   contact_m2k_w?: number | null;
   /** how the underside gives off heat; "still_air" when left out */
   bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
-  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  /** hottest point when ready for the knife; 5 to 60 °C; 27.0 when left out */
   target_c?: number | null;
+  /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
+  fridge_c?: number | null;
   /** slab length; 0.02 to 5 m; 0.35 when left out */
   length_m?: number | null;
   /** slab width; 0.02 to 5 m; 0.35 when left out */
   width_m?: number | null;
+  /** length of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_length_m?: number | null;
+  /** width of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_width_m?: number | null;
+  /** thickness of a built-in base; null: the usual one; 0.0005 to 0.2 m */
+  base_thickness_m?: number | null;
   /** temperature of the base at pouring; null: room; -20 to 60 °C */
   base_start_c?: number | null;
   /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
@@ -376,8 +396,10 @@ export type Refitted = {
   ready_low_s: number;
   /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
-  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  /** hottest point at ready; 5 to 60 °C */
   target_c?: number;
+  /** the chill that makes it ready; null: the room does */
+  chill?: Chill | null;
   /** in order of time; those never reached are left out */
   milestones?: Milestone[];
   /** core and surface over time */
@@ -1445,7 +1467,7 @@ export type Wants = {
   /** what the event's body holds besides the reply */
   body: WantsBody;
   /** what of the reply is kept */
-  keep: ("ready_s" | "ready_low_s" | "ready_high_s" | "target_c" | "milestones" | "curve" | "warnings" | "inputs" | "loss_factor" | "loss_factor_sd")[];
+  keep: ("ready_s" | "ready_low_s" | "ready_high_s" | "target_c" | "chill" | "milestones" | "curve" | "warnings" | "inputs" | "loss_factor" | "loss_factor_sd")[];
 };
 
 /** what undo would take back */
@@ -1498,6 +1520,12 @@ export type BaseRow = {
   name: string;
   /** what the slab lies on; null: bottom face given by `bottom` alone; "marble" when left out */
   base: Base;
+  /** how long it is; null: no longer than the slab; 0.02 to 10 m */
+  length_m: number | null;
+  /** how wide it is; null: no wider than the slab; 0.02 to 10 m */
+  width_m: number | null;
+  /** how thick it is; null: as usual for what it is made of; 0.0005 to 0.2 m */
+  thickness_m: number | null;
   /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
   contact_m2k_w: number;
   /** how the underside gives off heat; "still_air" when left out */
@@ -1588,6 +1616,8 @@ export type CaramelRow = {
   warn_c: number;
   /** bulk temperature at which heating stops; 40 to 140 °C; 85.0 when left out */
   stop_c: number;
+  /** hottest point of a slab of it that this shop calls ready to cut; 5 to 60 °C; 27.0 when left out */
+  target_c: number;
   /** allergens on its label; ["milk"] when left out */
   contains: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
   /** how a piece felt at delivery; null: not squeezed */
@@ -2350,12 +2380,20 @@ export type CoolPlanRequest = {
   contact_m2k_w?: number | null;
   /** how the underside gives off heat; "still_air" when left out */
   bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
-  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  /** hottest point when ready for the knife; 5 to 60 °C; 27.0 when left out */
   target_c?: number | null;
+  /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
+  fridge_c?: number | null;
   /** slab length; 0.02 to 5 m; 0.35 when left out */
   length_m?: number | null;
   /** slab width; 0.02 to 5 m; 0.35 when left out */
   width_m?: number | null;
+  /** length of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_length_m?: number | null;
+  /** width of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_width_m?: number | null;
+  /** thickness of a built-in base; null: the usual one; 0.0005 to 0.2 m */
+  base_thickness_m?: number | null;
   /** temperature of the base at pouring; null: room; -20 to 60 °C */
   base_start_c?: number | null;
   /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
@@ -2378,8 +2416,10 @@ export type CoolPlanReply = {
   ready_low_s: number;
   /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
-  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  /** hottest point at ready; 5 to 60 °C */
   target_c: number;
+  /** the chill that makes it ready; null: the room does */
+  chill: Chill | null;
   /** in order of time; those never reached are left out */
   milestones: Milestone[];
   /** core and surface over time */
@@ -2398,8 +2438,10 @@ export type CoolRefitReply = {
   ready_low_s: number;
   /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
-  /** hottest point at ready, raised to room + 1 K in a warm room; 5 to 60 °C */
+  /** hottest point at ready; 5 to 60 °C */
   target_c: number;
+  /** the chill that makes it ready; null: the room does */
+  chill: Chill | null;
   /** in order of time; those never reached are left out */
   milestones: Milestone[];
   /** core and surface over time */
@@ -2904,8 +2946,16 @@ export type SlabPlanRequest = {
   bottom?: "still_air" | "fan" | "insulated" | BottomByH | null;
   /** resistance of parchment between slab and base; 0 to 0.1 m² K/W; 0.005 when left out */
   contact_m2k_w?: number | null;
-  /** hottest point when ready for the knife; 5 to 60 °C; 24.0 when left out */
+  /** hottest point when ready for the knife; 5 to 60 °C; 27.0 when left out */
   target_c?: number | null;
+  /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
+  fridge_c?: number | null;
+  /** length of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_length_m?: number | null;
+  /** width of the base; null: no larger than the slab; 0.02 to 10 m */
+  base_width_m?: number | null;
+  /** thickness of a built-in base; null: the usual one; 0.0005 to 0.2 m */
+  base_thickness_m?: number | null;
   /** heat loss over that of the model; 0.2 to 5; 1.0 when left out */
   loss_factor?: number | null;
   /** standard deviation of the logarithm of loss_factor; 0.01 to 1; 0.2 when left out */
@@ -3492,6 +3542,14 @@ export type TouchedBody = {
   typed_at_ms?: number;
 };
 
+/** body of the event chilled */
+export type ChilledBody = {
+  /** what was decided then; null: it is when it is folded */
+  decided?: ChilledBodyDecided | null;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
 /** body of the event cooling_refitted */
 export type CoolingRefittedBody = {
   /** how many readings and touch tests it took in; 0 to 200 */
@@ -3916,6 +3974,28 @@ export type Layer = {
 export type BottomByH = {
   /** heat-transfer coefficient, radiation included; 0 to 500 W/(m² K) */
   h_w_m2k: number;
+};
+
+/** the chill that makes it ready; null: the room does */
+export type Chill = {
+  /** time after pouring until the bench brings nothing more; 0 to 1e+08 s */
+  bench_s: number;
+  /** hottest point when it goes into the refrigerator; -5 to 50 °C */
+  from_c: number;
+  /** air of the refrigerator; 0 to 15 °C */
+  fridge_c: number;
+  /** time in the refrigerator until it can be cut; 0 to 1e+06 s */
+  seconds_s: number;
+  /** 10 % point; 0 to 1e+06 s */
+  low_s: number;
+  /** 90 % point; 0 to 1e+06 s */
+  high_s: number;
+  /** its top when it comes out; -10 to 50 °C */
+  surface_c: number;
+  /** time after pouring from which it may go in sooner: firm; 0 to 1e+08 s */
+  sooner_at_s: number | null;
+  /** time in the refrigerator then; null: it is not firm before bench_s; 0 to 1e+06 s */
+  sooner_s: number | null;
 };
 
 /** one milestone */
@@ -4812,6 +4892,8 @@ export type Cool = {
   ready_low_s: number;
   /** 90 % point; 0 to 1e+08 s */
   ready_high_s: number;
+  /** the chill that makes it ready; null: the room does */
+  chill?: Chill | null;
 };
 
 /** what was planned */
@@ -5235,6 +5317,16 @@ export type TouchedBodyDecided = {
 };
 
 /** what was decided then; null: it is when it is folded */
+export type ChilledBodyDecided = {
+  /** version of the engine that decided; "" when left out */
+  engine?: string | null;
+  /** when what it builds on was told of; null: on nothing; 0 to 1e+15 ms */
+  since_ms?: number | null;
+  /** when to take it out and touch it; 0 to 1e+15 ms */
+  due_ms: number;
+};
+
+/** what was decided then; null: it is when it is folded */
 export type CoolingRefittedBodyDecided = {
   /** version of the engine that decided; "" when left out */
   engine?: string | null;
@@ -5642,6 +5734,7 @@ export interface EventBodies {
   "poured": PouredBody;
   "slab_read": SlabReadBody;
   "touched": TouchedBody;
+  "chilled": ChilledBody;
   "cooling_refitted": CoolingRefittedBody;
   "strip_tested": StripTestedBody;
   "dipping_started": DippingStartedBody;

@@ -178,6 +178,8 @@ class CoolState(TypedDict):
     touches: list[Touch]
     fitted: int
     due_ms: float | None
+    chill: NotRequired[Chill]
+    chilled_ms: NotRequired[float]
 
 
 class CoolRequest(TypedDict):
@@ -192,8 +194,12 @@ class CoolRequest(TypedDict):
     contact_m2k_w: float
     bottom: Literal["still_air", "fan", "insulated"] | BottomByH
     target_c: float
+    fridge_c: float
     length_m: float
     width_m: float
+    base_length_m: float | None
+    base_width_m: float | None
+    base_thickness_m: float | None
     base_start_c: float | None
     loss_factor: float
     loss_factor_sd: float
@@ -214,8 +220,12 @@ class RefitRequest(TypedDict):
     contact_m2k_w: NotRequired[float | None]
     bottom: NotRequired[Literal["still_air", "fan", "insulated"] | AskedBottomByH | None]
     target_c: NotRequired[float | None]
+    fridge_c: NotRequired[float | None]
     length_m: NotRequired[float | None]
     width_m: NotRequired[float | None]
+    base_length_m: NotRequired[float | None]
+    base_width_m: NotRequired[float | None]
+    base_thickness_m: NotRequired[float | None]
     base_start_c: NotRequired[float | None]
     loss_factor: NotRequired[float | None]
     loss_factor_sd: NotRequired[float | None]
@@ -249,6 +259,7 @@ class Refitted(TypedDict):
     ready_low_s: float
     ready_high_s: float
     target_c: NotRequired[float]
+    chill: NotRequired[Chill | None]
     milestones: NotRequired[list[Milestone]]
     curve: NotRequired[list[Curve]]
     warnings: NotRequired[list[Warning]]
@@ -938,7 +949,7 @@ class Wants(TypedDict):
     request: RefitRequest
     kind: Literal["cooling_refitted"]
     body: WantsBody
-    keep: list[Literal["ready_s", "ready_low_s", "ready_high_s", "target_c", "milestones", "curve", "warnings", "inputs", "loss_factor", "loss_factor_sd"]]
+    keep: list[Literal["ready_s", "ready_low_s", "ready_high_s", "target_c", "chill", "milestones", "curve", "warnings", "inputs", "loss_factor", "loss_factor_sd"]]
 
 
 class Undo(TypedDict):
@@ -977,6 +988,9 @@ class BaseRow(TypedDict):
     id: str
     name: str
     base: Base
+    length_m: float | None
+    width_m: float | None
+    thickness_m: float | None
     contact_m2k_w: float
     bottom: Literal["still_air", "fan", "insulated"] | BottomByH
 
@@ -1040,6 +1054,7 @@ class CaramelRow(TypedDict):
     limit_c: float
     warn_c: float
     stop_c: float
+    target_c: float
     contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
     squeeze: Literal["firm", "soft", "brittle"] | None
     firmness: Literal["firm", "borderline", "slumps"] | None
@@ -1434,6 +1449,7 @@ class CoolPlanReply(TypedDict):
     ready_low_s: float
     ready_high_s: float
     target_c: float
+    chill: Chill | None
     milestones: list[Milestone]
     curve: list[Curve]
     warnings: list[Warning]
@@ -1452,8 +1468,12 @@ class CoolRefitRequest(TypedDict):
     contact_m2k_w: float
     bottom: Literal["still_air", "fan", "insulated"] | BottomByH
     target_c: float
+    fridge_c: float
     length_m: float
     width_m: float
+    base_length_m: float | None
+    base_width_m: float | None
+    base_thickness_m: float | None
     base_start_c: float | None
     loss_factor: float
     loss_factor_sd: float
@@ -1473,6 +1493,7 @@ class CoolRefitReply(TypedDict):
     ready_low_s: float
     ready_high_s: float
     target_c: float
+    chill: Chill | None
     milestones: list[Milestone]
     curve: list[Curve]
     warnings: list[Warning]
@@ -1840,6 +1861,10 @@ class SlabPlanRequest(TypedDict):
     bottom: Literal["still_air", "fan", "insulated"] | BottomByH
     contact_m2k_w: float
     target_c: float
+    fridge_c: float
+    base_length_m: float | None
+    base_width_m: float | None
+    base_thickness_m: float | None
     loss_factor: float
     loss_factor_sd: float
     spread: float
@@ -2236,6 +2261,13 @@ class TouchedBody(TypedDict):
     typed_at_ms: NotRequired[float]
 
 
+class ChilledBody(TypedDict):
+    """Body of the event chilled."""
+
+    decided: ChilledBodyDecided | None
+    typed_at_ms: NotRequired[float]
+
+
 class CoolingRefittedBody(TypedDict):
     """Body of the event cooling_refitted."""
 
@@ -2573,6 +2605,20 @@ class BottomByH(TypedDict):
     """How the underside gives off heat."""
 
     h_w_m2k: float
+
+
+class Chill(TypedDict):
+    """The chill that makes it ready; null: the room does."""
+
+    bench_s: float
+    from_c: float
+    fridge_c: float
+    seconds_s: float
+    low_s: float
+    high_s: float
+    surface_c: float
+    sooner_at_s: float | None
+    sooner_s: float | None
 
 
 class Milestone(TypedDict):
@@ -3254,6 +3300,10 @@ class AskedSlabPlanRequest(TypedDict):
     bottom: NotRequired[Literal["still_air", "fan", "insulated"] | AskedBottomByH | None]
     contact_m2k_w: NotRequired[float | None]
     target_c: NotRequired[float | None]
+    fridge_c: NotRequired[float | None]
+    base_length_m: NotRequired[float | None]
+    base_width_m: NotRequired[float | None]
+    base_thickness_m: NotRequired[float | None]
     loss_factor: NotRequired[float | None]
     loss_factor_sd: NotRequired[float | None]
     spread: NotRequired[float | None]
@@ -3392,6 +3442,7 @@ class Cool(TypedDict):
     ready_s: float
     ready_low_s: float
     ready_high_s: float
+    chill: NotRequired[Chill | None]
 
 
 class SlabRunPlanned(TypedDict):
@@ -3784,6 +3835,14 @@ class TouchedBodyDecided(TypedDict):
     engine: str
     since_ms: float | None
     again_ms: float | None
+
+
+class ChilledBodyDecided(TypedDict):
+    """What was decided then; null: it is when it is folded."""
+
+    engine: str
+    since_ms: float | None
+    due_ms: float
 
 
 class CoolingRefittedBodyDecided(TypedDict):

@@ -4,7 +4,7 @@ import { isOfKind } from "../../order";
 import type { Cooling } from "../../ui/pictures/CoolingCurve";
 
 /** The steps of it. */
-export const COOLING = ["cool", "touch"];
+export const COOLING = ["cool", "chill", "touch"];
 
 type CoolReply = Pick<SlabPlanReply, "cool">;
 type CoolRun = Pick<SlabRun, "cool" | "done">;

@@ -35,7 +35,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
   caramels: {
     fields: [
       NAME,
-      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "warn_c", "stop_c", "limit_c"),
+      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "target_c", "warn_c", "stop_c", "limit_c"),
       { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
       choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
       choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
@@ -61,6 +61,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     fields: [
       NAME,
       choice("base", ["marble", "granite", "steel_sheet", "aluminium_tray", "wood_board"], "word"),
+      ...quantities("length_m", "width_m", "thickness_m"),
       choice("bottom", ["still_air", "fan", "insulated"], "shop.below"),
     ],
   },

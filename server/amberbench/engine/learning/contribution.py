@@ -8,8 +8,8 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
 from ..physics import pot as physics_pot
-from ..steps.cool import cooling_curve, refit, time_spread
 from ..steps.cool import fields as cool_fields
+from ..steps.cool import refit, time_spread, warm_room, wide_base
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
 from ..steps.melt.belief import Belief
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     from ..core.annotations import Document, Readable
     from ..physics.pot import Pot
+    from ..steps.cool.cooling_curve import Slab
     from ..types import LearnContributionRequest
 
 
@@ -113,14 +114,19 @@ def _base(run: "Readable") -> "Document":
     if cool is None:
         raise TeachesNothing("not_in_this_batch")
     known = cool_fields.FUNCTIONS["cool.refit"]["request"]
-    request = check.checked(known, dict(cool["request"], readings=cool["readings"], touches=cool["touches"]))
+    # What is read or felt after it came out of the refrigerator says nothing of the base.
+    chilled_s = (cool.get("chilled_ms", 1e300) - run["done"].get("melt", 0.0)) / 1000.0
+    seen = {name: [one for one in cool[name] if one["at_s"] <= chilled_s] for name in ("readings", "touches")}
+    request = check.checked(known, dict(cool["request"], **seen))
+    slab = wide_base.slab(request)
+    request["touches"] = refit.telling(slab, request["touches"])
     if not request["readings"] and not request["touches"]:
         raise TeachesNothing("says_nothing")
     factor, sd = request["loss_factor"], request["loss_factor_sd"]
-    spread_sd = min(time_spread.in_loss_factor(cooling_curve.Slab(request), factor, sd), 5.0)
+    spread_sd = min(time_spread.in_loss_factor(warm_room.coolest_brought(request), factor, sd), 5.0)
     # What a touch test says depends on where it was expected: where the plan's range lay. Its start is taken out again.
     prior, prior_sd = log(factor), sqrt(sd * sd + (request["spread"] * spread_sd) ** 2)
-    x, sd = _refitted(request, prior, prior_sd)
+    x, sd = _refitted(slab, request, prior, prior_sd)
     information = 1.0 / (sd * sd) - 1.0 / (prior_sd * prior_sd)
     if information < LEAST_INFORMATION:
         raise TeachesNothing("says_nothing")
@@ -134,14 +140,12 @@ def _base(run: "Readable") -> "Document":
     return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
 
 
-def _refitted(request: "Readable", prior: float, prior_sd: float) -> tuple[float, float]:
+def _refitted(slab: "Slab", request: "Readable", prior: float, prior_sd: float) -> tuple[float, float]:
     """(mean of ln(loss factor), its standard deviation) after the readings and touch tests of a checked request."""
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
     low_k, sd_k = request["reading_low_k"], request["reading_sd_k"]
-    fitted: tuple[float, float] = refit.fit(
-        refit.Evidence(cooling_curve.Slab(request), readings, touches, low_k, sd_k), prior, prior_sd
-    )
+    fitted: tuple[float, float] = refit.fit(refit.Evidence(slab, readings, touches, low_k, sd_k), prior, prior_sd)
     return fitted
 
 

@@ -19,17 +19,20 @@ SLAB_EMISSIVITY = 0.95  # no table has caramel; food and other non-metals 0.93 t
 OWN_EMISSIVITY = 0.90  # of the underside of a base of one's own: most things that are not bare metal. Assumed.
 
 
-def resolved_base(base: "Document | str | None") -> tuple[list[tuple[float, float, float]], float, float]:
+def resolved_base(
+    base: "Document | str | None", thickness_m: float | None = None
+) -> tuple[list[tuple[float, float, float]], float, float]:
     """(layers, area ratio, emissivity of the underside).
 
     base: a built-in name, `{"layers": [...], "area_ratio"}` or None. A layer is (thickness m, conductivity W/(m K),
-    heat capacity per volume J/(m³ K)). No base has no layers and the emissivity of the slab.
+    heat capacity per volume J/(m³ K)). No base has no layers and the emissivity of the slab. thickness_m: of a
+    built-in base, where somebody measured it.
     """
     if base is None:
         return [], 1.0, SLAB_EMISSIVITY
     if isinstance(base, str):
         thickness, k, rho, cp, emissivity = BUILT_IN[base]
-        return [(thickness, k, rho * cp)], 1.0, emissivity
+        return [(thickness_m or thickness, k, rho * cp)], 1.0, emissivity
     layers = [
         (
             float(layer["thickness_m"]),

@@ -8,6 +8,7 @@ are taken in the middle of a step, extrapolated from the step before, so that ea
 from .convection import coefficient
 
 ROOT_2 = 1.4142135623730951
+LEAST_EXCESS_K = 0.5  # steps get no finer than for this: on a cold base the slab goes through the air's temperature
 TR_BDF2_STAGE = 1.0 - 0.5 * ROOT_2  # γ/2 of TR-BDF2, γ = 2 − √2
 
 
@@ -113,8 +114,8 @@ class Transient:
     def _next_step(self, core_was: float) -> None:
         self.last_s = self.step_s
         longest = self.last_s * (1.0 + self.growth)
-        fall, excess = core_was - self.core_c, self.core_c - self.air_c
-        if fall > 0.0 and excess > 0.0:
+        fall, excess = core_was - self.core_c, max(self.core_c - self.air_c, LEAST_EXCESS_K)
+        if fall > 0.0:
             longest = min(longest, max(self.share * excess * self.step_s / fall, 0.5 * self.last_s))
         self.step_s = longest
 

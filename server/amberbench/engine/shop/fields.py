@@ -63,6 +63,9 @@ VESSELS = {
 BASES = {
     "name": NAME,
     "base": dict(BASE, nullable=False),
+    "length_m": dict(COOL["base_length_m"], meaning="how long it is; null: no longer than the slab"),
+    "width_m": dict(COOL["base_width_m"], meaning="how wide it is; null: no wider than the slab"),
+    "thickness_m": dict(COOL["base_thickness_m"], meaning="how thick it is; null: as usual for what it is made of"),
     "contact_m2k_w": COOL["contact_m2k_w"],
     "bottom": COOL["bottom"],
 }
@@ -112,6 +115,7 @@ CARAMELS = {
     "limit_c": MELT["limit_c"],
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],
+    "target_c": dict(COOL["target_c"], meaning="hottest point of a slab of it that this shop calls ready to cut"),
     "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=["milk"]),
     "squeeze": FIRM["squeeze"],
     "firmness": FIRM["firmness"],

@@ -3,6 +3,7 @@
 from ...core.describe import document, record, together
 from ...core.documents import Field, only, optional
 from ...steps.cool.documents import TIMES
+from ...steps.cool.fields import COOL_REPLY
 from ...steps.cut.fields import CUT_REPLY
 from ...steps.pour.fields import POUR_REPLY
 from .. import KINDS
@@ -19,7 +20,7 @@ AS_THEY_ARE = ("caramel_kg", "jacket", "dip", "room", "melt_request", "cool_requ
 TAKEN = {
     "cut": record(PIECES, "as cut.plan"),
     "pour": record(FRAME, "as pour.plan"),
-    "cool": record(TIMES, "as cool.plan"),
+    "cool": record(together(TIMES, optional(only(COOL_REPLY, "chill"), "chill")), "as cool.plan"),
 }
 
 

@@ -34,7 +34,9 @@ def taken(reply: "Document") -> "Document":
             ),
             "melt_request": record(kept_melt_fields.IN_JACKET if jacketed else kept_melt_fields.IN_OVEN, "the melt"),
             "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
-            "cool": kept_plan_fields.times(*READY),
+            "cool": record(
+                together({name: kept_plan_fields.TIME for name in READY}, {"chill": COOL_REPLY["chill"]}), "the cooling"
+            ),
         },
         jacket if "jacket" in reply else {},
     )
@@ -58,6 +60,10 @@ MELTED_AND_COOLED = {
     "bottom": COOL["bottom"],
     "contact_m2k_w": COOL["contact_m2k_w"],
     "target_c": COOL["target_c"],
+    "fridge_c": COOL["fridge_c"],
+    "base_length_m": COOL["base_length_m"],
+    "base_width_m": COOL["base_width_m"],
+    "base_thickness_m": COOL["base_thickness_m"],
     "loss_factor": COOL["loss_factor"],
     "loss_factor_sd": COOL["loss_factor_sd"],
     "spread": COOL["spread"],

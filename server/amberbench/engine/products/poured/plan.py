@@ -30,6 +30,10 @@ COOL_AS_IS = (
     "contact_m2k_w",
     "bottom",
     "target_c",
+    "fridge_c",
+    "base_length_m",
+    "base_width_m",
+    "base_thickness_m",
     "loss_factor",
     "loss_factor_sd",
     "spread",
@@ -133,7 +137,9 @@ def cool_down(
     wanted = {name: request[name] for name in COOL_AS_IS}
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
-    wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
+    # What a shop calls ready is said of its own caramel.
+    if request["basis"].get("target_c", "assumed") == "assumed":
+        wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
     wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     names.update({"length_m": side_fields[0], "width_m": side_fields[1]})
@@ -153,8 +159,12 @@ def whole(
     """What every kind replies, of (request, reply) of its melt and its cooling; `have_kg`: the caramel in hand."""
     old, old_warnings = remelt.reckoned(request, poured["mass_kg"])
     blocks, leftover_kg = subplans.blocks(poured["mass_kg"], request["block_kg"], have_kg, old["old_kg"])
+    chill = cooled[1]["chill"]
     air, air_inputs = room.for_plan(
-        request["room_c"], request["humidity"], request["dip"]["chocolate"] if dip else None
+        request["room_c"],
+        request["humidity"],
+        request["dip"]["chocolate"] if dip else None,
+        chill["surface_c"] if chill else None,
     )
     _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
     assumed = _collected_inputs([one for one in (poured, melted[1], cooled[1], dip) if one])

@@ -15,36 +15,39 @@ if TYPE_CHECKING:
 
 
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
-ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature, so it is ready at most this much above it
+ROOM_MARGIN_K = 1.0  # a slab never gets to room temperature: a bench brings it to this much above the room
+# Hottest point at which an ordinary firm caramel is ready for the knife, in any room: half an inch on marble then
+# takes one to two hours at 20 to 22 °C, which is common practice, no published source.
+READY_C = 27.0
 
 # Each milestone: the point of the slab and the temperature in °C at which it is reached, for an ordinary firm
-# caramel. Assumed, nobody's measurement: a deposit welds while its skin is still above what stirs freely less a few
-# kelvin, and paper comes off once the slab is near the temperature it is cut at.
-# The second number is how far above the target the milestone stays in a warm room, so that the order holds.
+# caramel, in any room. Assumed, nobody's measurement: a deposit welds while its skin is still above what stirs freely
+# less a few kelvin, and paper comes off once the slab is near the temperature it is cut at.
+# The last number is how far above the target the milestone stays at least, so that the order holds.
 MILESTONES = (
     ("skin", "surface", 60.0, 20.0),
     ("tacky", "surface", 45.0, 12.0),
     ("firm", "core", 38.0, 6.0),
-    ("free", "core", 28.0, 2.0),
+    ("free", "core", 28.0, 1.0),
     ("ready", "core", None, 0.0),
 )
 COLD_C = 18.0  # core; colder caramel splits under the knife; assumed
+ROUNDING_K = 1e-9
 
 
-def target_c(request: "Readable") -> float:
-    """The hottest point at ready in °C: the target, raised to a kelvin above the room."""
-    result: float = max(float(request["target_c"]), request["room_c"] + ROOM_MARGIN_K)
-    return result
+def is_brought(temp_c: float, room_c: float) -> bool:
+    """Whether a bench in this room brings caramel to temp_c (°C)."""
+    return temp_c >= room_c + ROOM_MARGIN_K - ROUNDING_K
 
 
 def thresholds(request: "Readable") -> list[tuple[str, str, float]]:
-    """[(name, point, temperature in °C)] of every milestone that this room allows."""
-    target = target_c(request)
+    """[(name, point, temperature in °C)] of every milestone, from the hottest; "cold" only where it comes to that."""
+    target = float(request["target_c"])
     found = []
     for name, point, temp_c, margin_k in MILESTONES:
         found.append((name, point, target if temp_c is None else max(temp_c, target + margin_k)))
     cold_c = min(COLD_C, target - ROOM_MARGIN_K)
-    if cold_c >= request["room_c"] + ROOM_MARGIN_K:
+    if is_brought(cold_c, request["room_c"]):
         found.append(("cold", "core", cold_c))
     return found
 
@@ -78,17 +81,26 @@ def properties(
 class Slab:
     """A slab on its base as a request describes it; `course` simulates how it cools."""
 
-    def __init__(self, request: "Readable", cells: int = 18, layer_cells: int = 5, finer: float = 1.0) -> None:
+    def __init__(
+        self,
+        request: "Readable",
+        cells: int = 18,
+        layer_cells: int = 5,
+        finer: float = 1.0,
+        area_ratio: float | None = None,
+    ) -> None:
         self.finer = finer
         self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
-        self.target_c = target_c(request)
-        if self.start_c <= self.target_c:
-            raise Problem("start_c", "start_below_target", self.start_c, low=self.target_c, unit="°C")
+        self.target_c = float(request["target_c"])
+        lowest_c = max(self.target_c, self.room_c + ROOM_MARGIN_K)
+        if self.start_c <= lowest_c:
+            raise Problem("start_c", "start_below_target", self.start_c, low=lowest_c, unit="°C")
         base_c = request["base_start_c"]
         self.base_start_c = self.room_c if base_c is None else float(base_c)
         self.contact = float(request["contact_m2k_w"])
         self.thresholds = thresholds(request)
-        layers, ratio, emissivity = bases.resolved_base(request["base"])
+        layers, ratio, emissivity = bases.resolved_base(request["base"], request["base_thickness_m"])
+        ratio = ratio if area_ratio is None else area_ratio
         conductivity, capacity = properties(
             materials.resolved(request["material"]), min(self.room_c, self.base_start_c), self.start_c
         )
@@ -117,17 +129,23 @@ class Slab:
     ) -> list[tuple[float, float, float]]:
         """Points [(at_s, core_c, surface_c)] from pouring until the last milestone that is reached in time.
 
+        In a room that does not bring the target they end a kelvin above the room; on a base colder than the room they
+        may go on to the target, or end where the slab begins to warm again.
         Raises Problem `cools_too_slowly` when the hottest point is above its target after longest_s (s).
         """
         course = self.transient(loss_factor, contact_m2k_w)
         points = [(0.0, self.start_c, self.start_c)]
-        last_c = self.thresholds[-1][2]
-        while course.core_c > last_c:
+        last_c, chilled = self.thresholds[-1][2], self.base_start_c < self.room_c
+        brought = is_brought(self.target_c, self.room_c)
+        ends_c = last_c if brought or chilled else self.room_c + ROOM_MARGIN_K
+        while course.core_c > ends_c:
             if course.at_s > longest_s:
-                if course.core_c <= self.target_c:
+                if course.core_c <= max(self.target_c, self.room_c + ROOM_MARGIN_K):
                     break
                 raise Problem("target_c", "cools_too_slowly", self.target_c, unit="°C")
             course.advance()
+            if not brought and points[-1][1] <= course.core_c < self.start_c:
+                break
             points.append((course.at_s, course.core_c, course.surface_c))
         return points
 

@@ -3,6 +3,7 @@
 from ...core.describe import boolean, document, integer, number, record, together
 from ...core.documents import instant, listed, only, optional, quantity, without
 from . import fields
+from .chill_fields import CHILL
 
 TIMES = only(fields.COOL_REPLY, "ready_s", "ready_low_s", "ready_high_s")
 LOSS = {"loss_factor": quantity("", "heat loss over that of the model")}
@@ -16,7 +17,9 @@ STATE = together(
         "readings": listed(document("a reading", of="SlabReading"), "readings, in order"),
         "touches": listed(document("a touch test", of="Touch"), "touch tests, in order"),
         "fitted": integer(NEVER, 200, "readings and touch tests the last refit had seen; -1 before the first"),
-        "due_ms": instant("when it is touched next", nullable=True),
+        "due_ms": instant("when it is touched next, or goes into the refrigerator", nullable=True),
+        "chill": record(CHILL, "the chill that it needs; left out where the room makes it ready", optional=True),
+        "chilled_ms": dict(instant("when it went into the refrigerator"), optional=True),
     },
 )
 KEPT = ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")

@@ -3,6 +3,8 @@
 from ...core.describe import boolean, choice, document, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, MATERIAL, ROOM, surface
+from .chill_fields import CHILL
+from .cooling_curve import READY_C
 
 COOL = together(
     {
@@ -27,13 +29,25 @@ COOL = together(
             5,
             60,
             "hottest point when ready for the knife",
-            default=24.0,
+            default=READY_C,
             basis="assumed",
-            source="memory",
+            source="practice",
             measure_by="clean_cut",
+        ),
+        "fridge_c": number(
+            "°C",
+            0,
+            15,
+            "air of the refrigerator in which it is chilled where the room does not bring target_c",
+            default=5.0,
+            basis="assumed",
+            source="practice",
         ),
         "length_m": number("m", 0.02, 5, "slab length", default=0.35, basis="assumed", source="assumed"),
         "width_m": number("m", 0.02, 5, "slab width", default=0.35, basis="assumed", source="assumed"),
+        "base_length_m": number("m", 0.02, 10, "length of the base; null: no larger than the slab", default=None),
+        "base_width_m": number("m", 0.02, 10, "width of the base; null: no larger than the slab", default=None),
+        "base_thickness_m": number("m", 0.0005, 0.2, "thickness of a built-in base; null: the usual one", default=None),
         "base_start_c": number("°C", -20, 60, "temperature of the base at pouring; null: room", default=None),
         "loss_factor": number(
             "",
@@ -77,7 +91,8 @@ COOL_REPLY = together(
         "ready_s": number("s", 0, 1e8, "time after pouring until it can be cut"),
         "ready_low_s": number("s", 0, 1e8, "10 % point"),
         "ready_high_s": number("s", 0, 1e8, "90 % point"),
-        "target_c": number("°C", 5, 60, "hottest point at ready, raised to room + 1 K in a warm room"),
+        "target_c": number("°C", 5, 60, "hottest point at ready"),
+        "chill": record(CHILL, "the chill that makes it ready; null: the room does", default=None),
         "milestones": many(
             record(
                 together(
@@ -173,6 +188,7 @@ EVENTS = {
         SEEN,
         decided({"again_ms": number("ms", 0, 1e15, "when to touch it again; null: it is firm", default=None)}),
     ),
+    "chilled": decided({"due_ms": number("ms", 0, 1e15, "when to take it out and touch it")}),
     "cooling_refitted": together(
         {
             "seen": integer(0, 200, "how many readings and touch tests it took in"),

@@ -2,15 +2,17 @@
 
 from ...core import check, duplicates
 from ...core.copy_with import copy_with
+from ...core.tolerant_check import has_members
 from ...core.unfit import Unfit, part
 from ..melt.fold import melting
+from .chill_fields import CHILL
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Decide, Document
-    from ...types import CoolingRefittedBody, CoolState, PouredBody, SlabReadBody, SlabRun, TouchedBody
+    from ...types import ChilledBody, CoolingRefittedBody, CoolState, PouredBody, SlabReadBody, SlabRun, TouchedBody
 
 
 MOST_READINGS = 60
@@ -18,7 +20,7 @@ MOST_READINGS = 60
 
 def opened(reply: "Document") -> "CoolState":
     """The cooling's state in a run before the pour; `reply` is the plan's."""
-    return {
+    state: "CoolState" = {
         "request": reply["cool_request"],
         "ready_s": reply["cool"]["ready_s"],
         "ready_low_s": reply["cool"]["ready_low_s"],
@@ -29,6 +31,9 @@ def opened(reply: "Document") -> "CoolState":
         "fitted": -1,
         "due_ms": None,
     }
+    if reply["cool"].get("chill"):
+        state["chill"] = reply["cool"]["chill"]
+    return state
 
 
 def _pour(run: "SlabRun", body: "PouredBody", at_ms: float) -> None:
@@ -40,7 +45,8 @@ def _pour(run: "SlabRun", body: "PouredBody", at_ms: float) -> None:
     cool = run["cool"]
     if body["bulk_c"] is not None:
         cool["request"] = copy_with(cool["request"], start_c=body["bulk_c"])
-    cool["due_ms"] = at_ms + 1000.0 * cool["ready_low_s"]
+    chill = cool.get("chill")
+    cool["due_ms"] = at_ms + 1000.0 * (chill["bench_s"] if chill else cool["ready_low_s"])
 
 
 def _cooling(run: "SlabRun", at_ms: float) -> "tuple[CoolState, float]":
@@ -71,6 +77,14 @@ def _touch(run: "SlabRun", body: "TouchedBody", at_ms: float, decide: "Decide") 
         cool["due_ms"] = max(cool["due_ms"], again_ms)
 
 
+def _chill(run: "SlabRun", body: "ChilledBody", at_ms: float, decide: "Decide") -> None:
+    cool, _ = _cooling(run, at_ms)
+    if "cool" in run["done"] or "chilled_ms" in cool:
+        raise Unfit("already_done")
+    cool["due_ms"] = decide()["due_ms"]
+    cool["chilled_ms"] = at_ms
+
+
 def _refit(run: "SlabRun", body: "CoolingRefittedBody", at_ms: float, decide: "Decide") -> None:
     part(run, "cool")
     cool = run["cool"]
@@ -82,12 +96,18 @@ def _refit(run: "SlabRun", body: "CoolingRefittedBody", at_ms: float, decide: "D
     times: "list[Any]" = [reply.get(name) for name in ("ready_s", "ready_low_s", "ready_high_s", "loss_factor")]
     if not all(check.is_number(value) and 0 <= value < 1e7 for value in times):
         raise Unfit("malformed")
+    chill = reply.get("chill")
+    if chill and not has_members(CHILL, chill):
+        raise Unfit("malformed")
     cool["due_ms"] = decide()["due_ms"]
+    if chill:
+        cool["chill"] = chill
     cool["ready_s"], cool["ready_low_s"], cool["ready_high_s"], cool["loss_factor"] = times
     cool["fitted"] = body["seen"]
 
 
 FOLDS = {
+    "chilled": _chill,
     "poured": _pour,
     "slab_read": _read_slab,
     "touched": _touch,

@@ -5,7 +5,7 @@ from math import exp, log
 from ...core.check import constant
 from ...physics import bases, convection
 from ..room.plan import COLD_ROOM_C
-from . import cooling_curve, time_spread
+from . import cooling_curve, time_spread, warm_room, wide_base
 from . import refit as cool_refit
 
 TYPE_CHECKING = False
@@ -25,15 +25,19 @@ def plan(request: "CoolPlanRequest") -> "Document":
     Request: thickness_m (m), start_c (°C, as poured), room_c (°C), material, top (still_air, fan or h_w_m2k in
     W/(m² K)), base (a built-in name, layers with an area_ratio, or null: the slab's own underside faces `bottom`),
     contact_m2k_w (m² K/W, parchment and what air is under it; not used without a base), bottom (as top, or
-    insulated), target_c (°C, hottest point at ready), length_m (m), width_m (m), base_start_c (°C; null: room),
-    loss_factor (a pure number, on the exchange with the air above and below; not on the contact), loss_factor_sd (of
-    its logarithm), spread (share of the assumed standard deviations of start, room and contact), basis, batches.
-    Reply: ready_s, ready_low_s, ready_high_s (s after pouring; 10 % and 90 % points), target_c (°C, raised to room +
-    1 K), milestones (name, at_s, low_s, high_s in s, in order of time; those never reached are left out), curve
-    (at_s in s, core_c the hottest point and surface_c the top face in °C), warnings, inputs.
-    Warnings: chill_slab and warm_room (room_c, target_c), cold_room (room_c).
-    Raises: Problem start_below_target (start_c not above target_c), cools_too_slowly (not ready within two days),
-    unknown_material, composition_sum.
+    insulated), target_c (°C, hottest point at ready), fridge_c (°C, air of the refrigerator, where the room does
+    not bring target_c), length_m (m), width_m (m), base_length_m, base_width_m, base_thickness_m (m; null: no
+    larger than the slab, as thick as usual), base_start_c (°C; null: room), loss_factor (a pure number, on the
+    exchange with the air above and below; not on the contact), loss_factor_sd (of its logarithm), spread (share of
+    the assumed standard deviations of start, room and contact), basis, batches.
+    Reply: ready_s, ready_low_s, ready_high_s (s after pouring, bench and chill together; 10 % and 90 % points),
+    target_c (°C), milestones (name, at_s, low_s, high_s in s, in order of time; those never reached are left out),
+    chill {bench_s, seconds_s, low_s, high_s, sooner_at_s, sooner_s (s), from_c, fridge_c, surface_c (°C)} or null,
+    curve (at_s in s, core_c the hottest point and surface_c the top face in °C), warnings, inputs.
+    Warnings: not_on_this_bench (room_c, target_c, bench_s), chill_wrapped (chill_s, fridge_c) and chill_sooner
+    (bench_s, chill_s) where target_c is below room + 1 K; cold_room (room_c).
+    Raises: Problem start_below_target (start_c not above target_c and room), cools_too_slowly (not ready within two
+    days), fridge_too_warm (target_c below fridge_c + 1 K), unknown_material, composition_sum.
     Relation: conduction in one dimension through caramel, contact and base, implicit finite volumes; natural
     convection by the horizontal-plate forms over length A/P (published forms differ by 15 % in the total), and
     radiation with emissivity 0.95. Ready times of one layer are within 0.3 % of the exact series for Biot numbers
@@ -41,9 +45,9 @@ def plan(request: "CoolPlanRequest") -> "Document":
     start and room.
     Example: 12.7 mm, 72 to 30 °C in air at 21 °C, 10 W/(m² K) on top, insulated below, caramel as at 51 °C: 7031 s.
     Source: incropera for the example's relation, mcadams, cengel_air, emissivity_manuals, en_12524, asme_1992,
-    choi_okos_1986; memory for target_c, assumed for the other milestones.
+    choi_okos_1986; practice for target_c, assumed for the other milestones.
     """
-    slab = cooling_curve.Slab(request)
+    slab = wide_base.slab(request)
     reply = _reply(request, slab, request["loss_factor"], request["loss_factor_sd"])
     reply["inputs"] = _constants(request)
     return reply
@@ -64,10 +68,11 @@ def refit(request: "CoolRefitRequest") -> "Document":
     Example: a slab that reads 39.0 °C where the model says 40.0 °C, with reading_low_k 1, leaves the plan as it is.
     Source: assumed for the scatter and the blur, emissivity_manuals for reading_low_k, practice for ten minutes.
     """
-    slab = cooling_curve.Slab(request)
+    slab = wide_base.slab(request)
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
-    evidence = cool_refit.Evidence(slab, readings, touches, request["reading_low_k"], request["reading_sd_k"])
+    telling = cool_refit.telling(slab, touches)
+    evidence = cool_refit.Evidence(slab, readings, telling, request["reading_low_k"], request["reading_sd_k"])
     x, sd = cool_refit.fit(evidence, log(request["loss_factor"]), request["loss_factor_sd"])
     reply = _reply(request, slab, exp(x), sd)
     if touches:
@@ -79,16 +84,19 @@ def refit(request: "CoolRefitRequest") -> "Document":
 
 
 def _reply(request: "Readable", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
-    points = slab.run(loss_factor)
-    milestones = [
-        {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s}
-        for name, at_s, low_s, high_s in time_spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])
-    ]
+    points, chill = slab.run(loss_factor), None
+    if not warm_room.is_brought_here(slab, points):
+        spans, points, chill = warm_room.cooled(request, slab, points, loss_factor, loss_factor_sd)
+    else:
+        spans = time_spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])
     reply = {
         "target_c": slab.target_c,
-        "milestones": milestones,
+        "chill": chill,
+        "milestones": [
+            {"name": name, "at_s": at_s, "low_s": low_s, "high_s": high_s} for name, at_s, low_s, high_s in spans
+        ],
         "curve": _curve(points),
-        "warnings": _warnings(request, slab),
+        "warnings": _warnings(request, chill),
     }
     _set_ready(reply)
     return reply
@@ -119,11 +127,16 @@ def _curve(points: list[tuple[float, float, float]]) -> "list[Curve]":
     return [{"at_s": at_s, "core_c": core_c, "surface_c": surface_c} for at_s, core_c, surface_c in kept]
 
 
-def _warnings(request: "Readable", slab: "Slab") -> "list[Warning]":
+def _warnings(request: "Readable", chill: "Readable | None") -> "list[Warning]":
     found: "list[Warning]" = []
-    if slab.target_c > request["target_c"]:
-        found.append({"code": "chill_slab", "values": {}})
-        found.append({"code": "warm_room", "values": {"room_c": request["room_c"], "target_c": slab.target_c}})
+    if chill is not None:
+        values = {"room_c": request["room_c"], "target_c": request["target_c"], "bench_s": chill["bench_s"]}
+        found.append({"code": "not_on_this_bench", "values": values})
+        values = {"chill_s": chill["seconds_s"], "fridge_c": chill["fridge_c"]}
+        found.append({"code": "chill_wrapped", "values": values})
+        if chill["sooner_s"] is not None:
+            values = {"bench_s": chill["sooner_at_s"], "chill_s": chill["sooner_s"]}
+            found.append({"code": "chill_sooner", "values": values})
     if request["room_c"] < COLD_ROOM_C:
         found.append({"code": "cold_room", "values": {"room_c": request["room_c"]}})
     return found
@@ -154,15 +167,17 @@ def _constants(request: "Readable") -> "list[Input]":
             rows.append(constant("cool." + name + "_c", temp_c, "°C"))
     if "fan" in (request["top"], request["bottom"]):
         rows.append(constant("cool.fan_w_m2k", convection.FAN_W_M2K, "W/(m² K)", measure_by="cooling_readings"))
-    return rows + base_rows(request["base"])
+    if None not in (request["base_length_m"], request["base_width_m"], request["base"]):
+        rows.append(constant("cool.faces_w_m2k", wide_base.FACES_W_M2K, "W/(m² K)", "mcadams"))
+        rows.append(constant("cool.margin_share", wide_base.MARGIN_SHARE, ""))
+    return rows + base_rows(request["base"], request["base_thickness_m"])
 
 
-def base_rows(base: "Readable | str") -> "list[Input]":
+def base_rows(base: "Readable | str | None", thickness_m: float | None = None) -> "list[Input]":
     """Rows of what a base is taken to be made of."""
     if type(base) is str:
         thickness, k, rho, cp, emissivity = bases.BUILT_IN[base]
-        return [
-            constant("cool.base_thickness_m", thickness, "m"),
+        return ([] if thickness_m else [constant("cool.base_thickness_m", thickness, "m")]) + [
             constant("cool.base_conductivity_w_mk", k, "W/(m K)", "en_12524", "published"),
             constant("cool.base_density_kg_m3", rho, "kg/m³", "en_12524", "published"),
             constant("cool.base_heat_capacity_j_kgk", cp, "J/(kg K)", "en_12524", "published"),

@@ -10,6 +10,8 @@ answer until they agree. Each scatter gives one peak, taken as normal around its
 
 from math import erf, exp, log, pi, sqrt
 
+from .cooling_curve import is_brought
+
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -25,6 +27,11 @@ BIAS_SD_K = 0.5  # of how cold readings run, the same for all of them; assumed
 NODE_SPACING = 0.03  # of ln(loss factor) to a course: parabolas are then good to 0.01 K
 MOST_ROUNDS = 5
 LOWEST, HIGHEST = log(0.1), log(10.0)
+
+
+def telling(slab: "Slab", touches: "list[Any]") -> "list[Any]":
+    """The touch tests that say something of the heat loss: none where the room never brings the slab to its target."""
+    return touches if is_brought(slab.target_c, slab.room_c) else []
 
 
 class Evidence:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 CONTACT_SD = 0.5
 START_SD_K = 1.5
 ROOM_SD_K = 1.0
+ROOM_STEP_K = 0.2
 LATEST_S = 1e8  # three years: where a range has no end, as of a target in the room's own spread, it is cut here
 
 
@@ -87,22 +88,21 @@ def _others(
 def _scaled(
     slab: "Slab", points: list[tuple[float, float, float]], column: int, temp_c: float, at_s: float
 ) -> tuple[float, float]:
-    """Changes of ln t to the 10 % and the 90 % side when start or room are other than given."""
+    """Changes of ln t to the 10 % and the 90 % side when start or room are other than given.
+
+    Of the room by its slope here: in one that is warmer by its whole spread the slab may never get there.
+    """
     low = high = 0.0
-    for start_k, room_k in ((START_SD_K, 0.0), (0.0, ROOM_SD_K)):
+    for start_k, room_k, times in ((START_SD_K, 0.0, 1.0), (0.0, ROOM_STEP_K, ROOM_SD_K / ROOM_STEP_K)):
         for sign in (-SD_TO_10_PERCENT, SD_TO_10_PERCENT):
-            room = slab.room_c + sign * room_k
-            start = slab.start_c + sign * start_k
-            wanted = temp_c
-            if room_k and temp_c < room + cooling_curve.ROOM_MARGIN_K:
-                wanted = room + cooling_curve.ROOM_MARGIN_K
-            share = (wanted - room) / (start - room)
+            room, start = slab.room_c + sign * room_k, slab.start_c + sign * start_k
+            share = (temp_c - room) / (start - room)
             other = cooling_curve.crossing_s(
                 points, column, slab.room_c + (slab.start_c - slab.room_c) * share, slab.room_c
             )
             if not other:
                 continue
-            change = log(other / at_s)
+            change = times * log(other / at_s)
             if change < 0.0:
                 low = sqrt(low * low + change * change)
             else:

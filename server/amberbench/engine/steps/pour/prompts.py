@@ -71,5 +71,8 @@ def cooling_clocks(run: "Readable", step: str) -> "list[Clock]":
     """What rings after the pour: when the slab is to be touched, when what was cut has rested."""
     done = run["done"]
     if "melt" in done and step == "cool":
-        return [clock("touch", done["melt"], run["cool"]["due_ms"], "ready")]
+        cool = run["cool"]
+        if "chilled_ms" in cool:
+            return [clock("touch", cool["chilled_ms"], cool["due_ms"], "ready")]
+        return [clock("chill" if cool.get("chill") else "touch", done["melt"], cool["due_ms"], "ready")]
     return rest_clocks(run, step)

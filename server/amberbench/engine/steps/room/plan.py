@@ -18,7 +18,7 @@ SUGAR_BLOOM = {"dark_chocolate": 0.82, "milk_chocolate": 0.78, "white_chocolate"
 # Common practice, no published source: air for coating at most 22 °C and 55 %; centres at 21 to 26 °C.
 HUMID_AIR, WARM_SETTING_C = 0.55, 22.0
 CENTRE_LOW_C, CENTRE_HIGH_C = 21.0, 26.0
-SOFT_C, CHILLED_C = 24.0, 18.0  # from memory: caramel cuts cleanly at 18 to 24 °C
+SOFT_C = 26.0  # in a warmer room no bench brings caramel to the 27 °C at which it is ready for the knife
 FAT_BLOOM_C = 24.0  # from memory: storage or cycling above about 24 to 26 °C
 READS_AS_K = 0.5  # a room within half a degree of a limit reads as the limit, in °C and in °F: it is not above it
 
@@ -36,8 +36,8 @@ def advise(request: "RoomAdviseRequest") -> "Document":
     Raises: Problem too_low or too_high (humidity outside 0.01 to 1).
     Relation: humidity at a surface is the room's vapour over saturation at the surface, by the Magnus form; it sweats
     at 1. Lines by chocolate and practice.
-    Source: wmo_magnus for dew point and humidity; practice for the lines of sugar bloom, setting and centres; memory
-    for fat bloom and soft caramel; assumed for a cold room.
+    Source: wmo_magnus for dew point and humidity; practice for the lines of sugar bloom, setting, centres and soft
+    caramel; memory for fat bloom; assumed for a cold room.
     """
     centres = [
         constant("room.centre_low_c", CENTRE_LOW_C, "°C", "practice"),
@@ -46,15 +46,18 @@ def advise(request: "RoomAdviseRequest") -> "Document":
     return dict(_air_reply(request), inputs=_constants(request["chocolate"]) + centres)
 
 
-def for_plan(room_c: float, humidity: float | None, chocolate: str | None) -> "tuple[Document, list[Input]]":
+def for_plan(
+    room_c: float, humidity: float | None, chocolate: str | None, surface_c: float | None
+) -> "tuple[Document, list[Input]]":
     """What the room does to a batch, as `fields.AIR`, and what that rests on: (reply, input rows).
 
-    `humidity` and `chocolate` may be null. In a room too warm for a clean cut the slab is chilled to CHILLED_C: the
-    coldest surface there is.
+    `humidity` and `chocolate` may be null; surface_c: of what comes out of the refrigerator, null if nothing does.
     """
-    surface_c = CHILLED_C if room_c > SOFT_C else None
     asked = {"room_c": room_c, "humidity": humidity, "surface_c": surface_c, "centre_c": None, "chocolate": chocolate}
-    return _air_reply(asked), _constants(chocolate) + [constant("room.chilled_c", CHILLED_C, "°C", "memory")]
+    reply = _air_reply(asked)
+    # Whether caramel gets firm in this room is said by what cools.
+    reply["warnings"] = [one for one in reply["warnings"] if one["code"] != "soft_caramel"]
+    return reply, _constants(chocolate)
 
 
 def _air_reply(request: "Readable") -> "Document":
@@ -70,7 +73,7 @@ def _air_reply(request: "Readable") -> "Document":
 def _constants(chocolate: str | None) -> "list[Input]":
     rows = [
         constant("room.humid_share", HUMID_AIR, "", "practice"),
-        constant("room.soft_c", SOFT_C, "°C", "memory"),
+        constant("room.soft_c", SOFT_C, "°C", "practice"),
         constant("room.cold_room_c", COLD_ROOM_C, "°C"),
     ]
     if chocolate is not None:

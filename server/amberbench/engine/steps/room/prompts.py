@@ -16,6 +16,7 @@ AT_STEPS = (
     ("condensation", ("loosen", "score"), "more.air_condenses"),
     ("soft_caramel", ("loosen", "score"), "warning.chill_slab"),
     ("warm_room", ("touch", "loosen", "score"), "warning.chill_slab"),
+    ("chill_wrapped", ("touch", "loosen", "score"), "more.chill_again"),
     ("cold_room", ("score", "cut"), "more.air_brittle"),
     ("sugar_bloom", ("cut", "temper_check"), "more.air_humid"),
     ("humid_room", ("cut", "temper_check"), "more.air_humid"),
