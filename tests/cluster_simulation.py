@@ -193,7 +193,7 @@ class LayingBench:
                 for one in request["under"]:
                     parts.append((materials.resolved(one["material"]), one["count"] * one["kg_each"], room_c))
                 across_m = clusters.spread_m(request["spread_m"], kg / largest_kg)
-                course = tray.milestone_times(clusters.Mixture(parts, room_c), across_m, self.loss, room_c, False)
+                course = tray.milestone_times(clusters.Mixture(parts, room_c), across_m, self.loss, room_c, "cold")
                 self.times[kg, laid_c] = course.tacky_s, course.cold_s
 
     def window_s(self, deposit: Deposit) -> tuple[float, float]:

@@ -179,7 +179,7 @@ def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
     caramel, nuts = materials.resolved("caramel"), materials.resolved("pecan")
     for kg, across_m in ((0.012, 0.04), (0.010, clusters.spread_m(0.04, 0.010 / 0.012))):
         first = clusters.Mixture([(caramel, kg, 74.0), (nuts, 0.0064, 21.0)], 21.0)
-        times = tray.milestone_times(first, across_m, loss, 21.0)
+        times = tray.milestone_times(first, across_m, loss, 21.0, "cold")
         assert times.tacky_s <= second["from_s"] < second["to_s"] <= times.cold_s
 
 
@@ -189,7 +189,7 @@ def test_what_is_laid_from_a_fresh_fill_is_tacky_when_the_window_opens():
     (fewer,) = reply["warnings"]
     tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["values"]["full_n"], 21.0)
     parts = [(materials.resolved("caramel"), 0.012, 75.0), (materials.resolved("pecan"), 0.0064, 21.0)]
-    slow = tray.milestone_times(clusters.Mixture(parts, 21.0), 0.04, math.exp(-2.05 * 0.2), 21.0, False)
+    slow = tray.milestone_times(clusters.Mixture(parts, 21.0), 0.04, math.exp(-2.05 * 0.2), 21.0, "tacky")
     assert reply["second"]["from_s"] == pytest.approx(slow.tacky_s)
 
 

@@ -890,6 +890,8 @@ export type ClusterState = {
   second: Second | null;
   /** when the tray can be freed, after its last deposit was laid */
   free: Free;
+  /** the chill of a tray that is not free by free.from_s; null: the room frees it */
+  chill?: ClusterPlanReplyChill | null;
   /** trays, in laying order */
   laid: LaidTray[];
   /** whether no further tray is laid */
@@ -3134,6 +3136,8 @@ export type ClusterPlanRequest = {
   stop_c?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
+  fridge_c?: number | null;
   /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
   humidity?: number | null;
   /** a built-in material, a composition or constants; "caramel" when left out */
@@ -3224,6 +3228,8 @@ export type ClusterPlanReply = {
   second: Second | null;
   /** when the tray can be freed, after its last deposit was laid */
   free: Free;
+  /** the chill of a tray that is not free by free.from_s; null: the room frees it */
+  chill: ClusterPlanReplyChill | null;
   /** as melt.plan */
   melt: MeltPlanReply;
   /** the request to melt.plan, for melt.next_burst at the bench */
@@ -4760,6 +4766,16 @@ export type Free = {
   to_s: number;
 };
 
+/** the chill of a tray that is not free by free.from_s; null: the room frees it */
+export type ClusterPlanReplyChill = {
+  /** hottest point when the tray goes into the refrigerator; -5 to 50 °C */
+  from_c: number;
+  /** air of the refrigerator; 0 to 15 °C */
+  fridge_c: number;
+  /** time there until it can be freed; 0 to 1e+06 s */
+  seconds_s: number;
+};
+
 /** time it stays in its working range, from the upper end of it */
 export type Hold = {
   /** time until it leaves the working range; 0 when it is outside; 0 to 1e+08 s */
@@ -4958,6 +4974,8 @@ export type ClusterPlanTakenReply = {
   second: Second | null;
   /** when the tray can be freed, after its last deposit was laid */
   free: Free;
+  /** the chill of a tray that is not free by free.from_s; null: the room frees it */
+  chill: ClusterPlanReplyChill | null;
   /** the request to melt.plan, for melt.next_burst at the bench */
   melt_request: MeltRequest;
   /** the request to deposit.fill without now_c and fill_kg, for the bench */

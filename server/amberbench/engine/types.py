@@ -574,6 +574,7 @@ class ClusterState(TypedDict):
     given: float
     second: Second | None
     free: Free
+    chill: NotRequired[ClusterPlanReplyChill | None]
     laid: list[LaidTray]
     all_laid: bool
     tests: list[TackTest]
@@ -1966,6 +1967,7 @@ class ClusterPlanRequest(TypedDict):
     warn_c: float
     stop_c: float
     room_c: float
+    fridge_c: float
     humidity: float | None
     material: Material
     oven: Oven
@@ -2014,6 +2016,7 @@ class ClusterPlanReply(TypedDict):
     tray_s: float
     second: Second | None
     free: Free
+    chill: ClusterPlanReplyChill | None
     melt: MeltPlanReply
     melt_request: MeltRequest
     fill_request: FillRequest
@@ -3192,6 +3195,14 @@ class Free(TypedDict):
     to_s: float
 
 
+class ClusterPlanReplyChill(TypedDict):
+    """The chill of a tray that is not free by free.from_s; null: the room frees it."""
+
+    from_c: float
+    fridge_c: float
+    seconds_s: float
+
+
 class Hold(TypedDict):
     """Time it stays in its working range, from the upper end of it."""
 
@@ -3478,6 +3489,7 @@ class AskedClusterPlanRequest(TypedDict):
     warn_c: NotRequired[float | None]
     stop_c: NotRequired[float | None]
     room_c: NotRequired[float | None]
+    fridge_c: NotRequired[float | None]
     humidity: NotRequired[float | None]
     material: NotRequired[Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | AskedMaterialByWater | AskedMaterialByConductivity | None]
     oven: AskedOven
@@ -3559,6 +3571,7 @@ class ClusterPlanTakenReply(TypedDict):
     tray_s: float
     second: Second | None
     free: Free
+    chill: ClusterPlanReplyChill | None
     melt_request: MeltRequest
     fill_request: FillRequest
     blocks: int

@@ -80,7 +80,9 @@ def _tested(run: "Readable", body: "Readable", at_ms: float) -> "Document":
 
 
 def _freed(run: "Readable", body: "Readable", at_ms: float) -> "Document":
-    return {"again_ms": None if body["free"] else at_ms + 1000.0 * FREE_AGAIN_S}
+    """Tried again after a while, or after the chill that it goes into."""
+    chill_s = (run["cluster"].get("chill") or {"seconds_s": 0.0})["seconds_s"]
+    return {"again_ms": None if body["free"] else at_ms + 1000.0 * max(FREE_AGAIN_S, chill_s)}
 
 
 DECIDES = {

@@ -26,6 +26,7 @@ STATE = together(
         "given": quantity("", "share of the caramel that is laid"),
         "second": REPLY["second"],
         "free": REPLY["free"],
+        "chill": dict(REPLY["chill"], optional=True),
         "laid": listed(document("a tray", of="LaidTray"), "trays, in laying order"),
         "all_laid": boolean("whether no further tray is laid"),
         "tests": listed(document("a test", of="TackTest"), "touches before a second deposit, in order"),

@@ -4,7 +4,7 @@ from ...core.allergens import ALLERGENS
 from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
-from ...steps.cool.fields import FIRM
+from ...steps.cool.fields import COOL, FIRM
 from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_HIGH, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
@@ -13,6 +13,7 @@ from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
 from .. import kept_plan_fields, remelt
 from ..capacity import GOOD, TOGETHER, VESSEL_VOLUME, YIELD, batches_of
+from .tray_fields import CHILL, FREE, SECOND
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -94,6 +95,7 @@ CLUSTER_REQUEST = together(
         "warn_c": MELT["warn_c"],
         "stop_c": MELT["stop_c"],
         "room_c": ROOM,
+        "fridge_c": COOL["fridge_c"],
         "humidity": HUMIDITY_OR_NONE,
         "material": MATERIAL,
         "oven": OVEN,
@@ -110,21 +112,6 @@ CLUSTER_REQUEST = together(
     FIRM,
     BASIS,
 )  # fmt: skip
-SECOND = record(
-    {
-        "from_s": number("s", 0, 1e8, "from when it is tacky"),
-        "to_s": number("s", 0, 1e8, "from when it is too cold to weld"),
-    },
-    "when a second deposit may go on, after the first was laid; null: none is planned",
-    default=None,
-)
-FREE = record(
-    {
-        "from_s": number("s", 0, 1e8, "when it is most likely free from tray and paper"),
-        "to_s": number("s", 0, 1e8, "90 % point"),
-    },
-    "when the tray can be freed, after its last deposit was laid",
-)
 SIZES = many(
     record(
         {
@@ -202,6 +189,7 @@ CLUSTER_REPLY = together(
         "tray_s": number("s", 0, 1e8, "time to lay a full tray"),
         "second": SECOND,
         "free": FREE,
+        "chill": CHILL,
         "melt": record(MELT_REPLY, "as melt.plan"),
         "melt_request": document("the request to melt.plan, for melt.next_burst at the bench", of="MeltRequest"),
         "fill_request": document(
@@ -237,6 +225,7 @@ def taken(reply: "Document") -> "Document":
             "second": dict(window, nullable=True),
             "remelt": kept_plan_fields.REMELT,
             "free": window,
+            "chill": CHILL,
             "sizes": many(record(size, "one size"), 1, 100, "sizes", default=None),
             "under": many(record(under, "one"), 0, 100, "what goes under"),
             "melt_request": record(kept_melt_fields.IN_OVEN, "the melt"),

@@ -39,7 +39,7 @@ def opened(reply: "Document") -> "ClusterState":
         each_kg = reply["deposits_kg"] / reply["clusters"] / (1 if reply["second"] is None else 2)
         sizes = [{"clusters": reply["clusters"], "deposit_kg": each_kg}]
         second_kg = 0.0 if reply["second"] is None else each_kg
-    return {
+    state: "ClusterState" = {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
         "fresh_s": reply["safe_s"] if "safe_s" in reply else reply["fill_s"],
@@ -67,6 +67,9 @@ def opened(reply: "Document") -> "ClusterState":
         "tries": [],
         "free_again_ms": None,
     }
+    if reply.get("chill"):
+        state["chill"] = reply["chill"]
+    return state
 
 
 def oven_melt(run: "ClusterRun") -> "MeltState | Melted":

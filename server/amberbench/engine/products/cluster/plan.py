@@ -44,18 +44,19 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     bed {materials [{material, share}], bed_kg_m2 (kg/m²)} over the tray inside its rim, or neither; tray {length_m,
     width_m, rim_m (m)}, base (as cool.plan, what the tray is made of), spread_m (m, across the largest first deposit),
     gap_m (m); funnel {volume_m3 (m³), fill, h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c,
-    window_high_c, limit_c, warn_c, stop_c, room_c (°C), humidity (fraction) or null, material, oven, vessel, step_s
-    (s), block_kg (kg) or null, residue, dip {dip.fields.DIP, with pickup} or null, firmness and squeeze
+    window_high_c, limit_c, warn_c, stop_c, room_c, fridge_c (°C), humidity (fraction) or null, material, oven, vessel,
+    step_s (s), block_kg (kg) or null, residue, dip {dip.fields.DIP, with pickup} or null, firmness and squeeze
     {cool.fields.FIRM}, basis, batches.
     Reply: of the first batch pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order,
     clusters, sizes [{clusters, deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one
     size), second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies
     under), under [{material, kg (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill,
     fill_kg (kg), fill_s (s), safe_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit
-    was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, melt (as melt.plan), melt_request,
+    was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, chill {from_c, fridge_c (°C), seconds_s
+    (s)} or null: of a tray that is not free by then, melt (as melt.plan), melt_request,
     fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise), good (clusters), and of all: batches
     and together and sizes_unknown as slab.plan, asked being rows or caramel_kg, and remelt; warnings (of a caramel that
-    is not firm, as slab.plan; fewer_on_tray, short_fills, run_together), inputs.
+    is not firm, as slab.plan; chill_trays, fewer_on_tray, short_fills, run_together), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, too_many_batches, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
@@ -66,9 +67,10 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
     ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
     4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
-    free as in one of 23 °C, the warmest that brings clusters to 24 °C. Trays that are laid again hold
-    alike, no more than can be laid again in time at the pace with the breaks that the funnel needs; fills and reheats
-    are counted as the bench goes about it (`deposit.schedule`). A bed goes as far as rows are laid.
+    free as in one of 23 °C, the warmest that brings clusters to 24 °C, or after a chill; in one above 31 °C a first
+    deposit never gets too cold to weld. Trays that are laid again hold alike, no more than can be
+    laid again in time at the pace with the breaks that the funnel needs; fills and reheats are counted as the bench
+    goes about it (`deposit.schedule`). A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
@@ -79,7 +81,7 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     job.refuse_weights()
     pattern, positions = cluster_asked.tray_layout(first, job)
     heat, rows = _bowl_and_funnel(first, job)
-    second, free = _windows(first, job, len(positions), heat["melt_request"])
+    second, free, chill = _windows(first, job, len(positions), heat["melt_request"])
     bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
     held, warnings = _tray_size_and_fills(job, bench)
     beds_m2 = cluster_asked.beds_m2(first, job, pattern, positions, held)
@@ -93,6 +95,7 @@ def plan(request: "ClusterPlanRequest") -> "Document":
         "bed": _bed(first, beds_m2),
         "second": second,
         "free": free,
+        "chill": chill,
     }
     piece_kg = job.deposits_kg / job.clusters + each_kg
     finish, finish_rows = _finished(first, job, piece_kg)
@@ -100,7 +103,8 @@ def plan(request: "ClusterPlanRequest") -> "Document":
         reply.update(part)
     _, soft, soft_rows = firmness.softness(first["firmness"], first["squeeze"])
     thinner = _thinner_than_measured(first, job)
-    reply["warnings"] += soft + _short_fills(job, heat["safe_s"]) + _run_together(first, thinner) + warnings
+    reply["warnings"] += soft + tray_cooling.too_warm_to_free(reply) + _short_fills(job, heat["safe_s"])
+    reply["warnings"] += tray_cooling.run_together(first, thinner) + warnings
     reply["inputs"] = rows + _constants(first["base"], thinner) + finish_rows + soft_rows
     return reply
 
@@ -109,8 +113,8 @@ def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document,
     """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
     rows of the melt)."""
     melt_request, melted = _melted(request, job)
-    if job.pour_c <= request["room_c"] + tray_cooling.COLD_K:
-        highest_c = job.pour_c - tray_cooling.COLD_K
+    if job.pour_c <= request["room_c"] + tray_cooling.LAID_ABOVE_ROOM_K:
+        highest_c = job.pour_c - tray_cooling.LAID_ABOVE_ROOM_K
         raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
     fill_request = _fill_request(request, job)
     rows, melted["inputs"] = melted["inputs"], []
@@ -128,7 +132,7 @@ def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document,
 def _finished(request: "Readable", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Input]]":
     """({room, dip}, their input rows): the air, and what dipping takes."""
     chocolate = request["dip"]["chocolate"] if request["dip"] else None
-    air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate)
+    air, rows = room.for_plan(request["room_c"], request["humidity"], chocolate, None)
     dip = _dip(request, job, piece_kg)
     if dip is not None:
         rows, dip["inputs"] = dip["inputs"] + rows, []
@@ -145,14 +149,6 @@ def _short_fills(job: "ClusterJob", safe_s: float) -> "list[Any]":
 def _thinner_than_measured(request: "Readable", job: "ClusterJob") -> float:
     """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
     return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
-
-
-def _run_together(request: "Readable", thinner: float) -> "list[Any]":
-    """What to say of a gap that the warmest deposits close."""
-    wide_m = tray_cooling.spread_m(request["spread_m"], 1.0, thinner)
-    if wide_m <= request["spread_m"] + request["gap_m"]:
-        return []
-    return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]
 
 
 def _tray_size_and_fills(job: "ClusterJob", bench: "Document") -> "tuple[Document, list[Document]]":
@@ -215,7 +211,7 @@ def _fill_request(request: "Readable", job: "ClusterJob") -> "Document":
 
 def _windows(
     request: "Readable", job: "ClusterJob", per_tray: int, melt_request: "Readable"
-) -> "tuple[Document | None, Document]":
+) -> "tuple[Document | None, Document, Document | None]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
     tray = tray_cooling.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
@@ -231,7 +227,8 @@ def _windows(
     found, across_m = stuff(job.heaviest_kg)
     warmest_c = max(job.pour_c, melt_request["window_low_c"] + trays.FRESH_BOWL_K)
     least = None if lightest_kg == job.heaviest_kg else stuff(lightest_kg)
-    return tray_cooling.windows(tray, found, across_m, least, second, warmest_c)
+    windows = tray_cooling.windows(tray, found, across_m, least, second, warmest_c)
+    return windows + (tray_cooling.chill(tray, found, across_m, second, request["fridge_c"]),)
 
 
 def _bed(request: "Readable", beds_m2: list[float]) -> "Document | None":
@@ -276,8 +273,7 @@ def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
         constant("deposit.tacky_c", tray_cooling.TACKY_C, "°C"),
         constant("deposit.cold_c", tray_cooling.COLD_C, "°C"),
         constant("deposit.free_c", tray_cooling.FREE_C, "°C"),
-        constant("deposit.tacky_k", tray_cooling.TACKY_K, "K"),
-        constant("deposit.cold_k", tray_cooling.COLD_K, "K"),
+        constant("deposit.above_room_k", tray_cooling.LAID_ABOVE_ROOM_K, "K"),
         constant("deposit.room_margin_k", cooling_curve.ROOM_MARGIN_K, "K"),
         constant("deposit.contact_m2k_w", tray_cooling.CONTACT_M2K_W, "m² K/W", "asme_1992"),
         constant("deposit.loss_sd", tray_cooling.LOSS_SD, ""),

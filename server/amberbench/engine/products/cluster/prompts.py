@@ -237,7 +237,11 @@ def _cool(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if at_ms >= due_ms:
         advice["step"] = "release"
         advice["say"] = {"code": "say.release", "values": {}}
+        chill = state.get("chill")
         advice["more"] = {"code": "more.release", "values": values}
+        if chill:
+            chilled = {"chill_s": chill["seconds_s"], "fridge_c": chill["fridge_c"]}
+            advice["more"] = {"code": "more.release_chilled", "values": chilled}
         advice["action"] = free
         advice["choices"] = [button("not_yet", "tray_freed", {"free": False, "seen": seen})]
         advice["caution"] = {"word": "CAUTION", "code": "caution.release"}

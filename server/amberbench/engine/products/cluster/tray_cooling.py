@@ -11,14 +11,16 @@ from ...steps.cool import cooling_curve
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
+    from ...types import Warning
 
 
-# Hottest point of a cluster that comes off its paper whole (assumed). In a room above FREE_C − 1 K a cluster never
-# cools to it: the time is then that of a room at just this limit, so that a warmer room never frees a tray sooner.
+# Hottest point of a cluster that comes off its paper whole (assumed), in any room. In a room above FREE_C − 1 K a
+# cluster never cools to it: it stays as long as in a room at just this limit, and is then chilled.
 FREE_C = 24.0
 CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
-TACKY_C, TACKY_K = cooling_curve.MILESTONES[1][2:]
-COLD_C, COLD_K = 32.0, 6.0  # a top face this cool, or this near the target in a warm room, welds no more; assumed
+TACKY_C = cooling_curve.MILESTONES[1][2]
+COLD_C = 32.0  # a top face this cool welds no more, in any room; assumed
+LAID_ABOVE_ROOM_K = 6.0  # caramel is laid at least this much warmer than the room; assumed
 LOSS_SD = 0.2  # of the logarithm of the heat loss, as cool.plan takes it (assumed)
 COLD_GUARD_SD = 2.05  # of its standard deviations: 2 % points
 # Spread goes with the volume to the power of ⅜, and with how thin it is to that of ⅛ (huppert_1982).
@@ -57,25 +59,27 @@ class Tray:
     def __init__(
         self, base: str, length_m: float, width_m: float, per_tray: int, room_c: float, softer_k: float = 0.0
     ) -> None:
-        self.asked = base, length_m, width_m, per_tray
+        self.asked, self.softer_k = (base, length_m, width_m, per_tray), softer_k
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = convection.plate_length_m(length_m, width_m)
         # The tray beside a cluster is lined: it shines as food does, whatever lies below.
         self.top = convection.face("still_air", bases.SLAB_EMISSIVITY, plate_m, True)
         self.bottom = convection.face("insulated", 0.0, plate_m, False)  # it stands on a table
-        self.free_c = max(FREE_C, room_c + cooling_curve.ROOM_MARGIN_K)
-        self.tacky_c = max(TACKY_C - softer_k, self.free_c + TACKY_K)
-        self.cold_c = max(COLD_C - softer_k, self.free_c + COLD_K)
+        self.tacky_c, self.cold_c = TACKY_C - softer_k, COLD_C - softer_k
 
-    def in_warmest_room(self) -> "Tray":
-        """The tray in the warmest room in which clusters come free, if this one is warmer."""
-        warmest_c = FREE_C - cooling_curve.ROOM_MARGIN_K
-        return self if self.room_c <= warmest_c else Tray(*self.asked, warmest_c)
+    def in_room(self, room_c: float) -> "Tray":
+        """The tray in another room."""
+        return Tray(*self.asked, room_c, self.softer_k)
+
+    def in_room_that_brings(self, temp_c: float) -> "Tray":
+        """The tray in the warmest room in which clusters come to temp_c (°C), if this one is warmer."""
+        warmest_c = temp_c - cooling_curve.ROOM_MARGIN_K
+        return self if self.room_c <= warmest_c else self.in_room(warmest_c)
 
     def milestone_times(
-        self, mixture: "Mixture", across_m: float, loss_factor: float, base_start_c: float, free: bool = True
+        self, mixture: "Mixture", across_m: float, loss_factor: float, base_start_c: float, last: str
     ) -> "MilestoneTimes":
-        """When a cluster passes milestones: to the end where `free` is asked for, else until too cold to weld."""
+        """When a cluster passes milestones, up to `last`: tacky, cold or free."""
         # What heaps higher than half a ball is taken to be as wide as one.
         radius_m = max(0.5 * across_m, (1.5 * mixture.volume_m3 / math.pi) ** (1.0 / 3.0))
         tall_m = height_m(mixture.volume_m3, radius_m)
@@ -83,13 +87,19 @@ class Tray:
         cap = SphericalCap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
         course = CapCooling(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
         points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
-        while course.surface_c > self.cold_c or (free and course.core_c > self.free_c):
+        until_c = {"tacky": self.tacky_c, "cold": self.cold_c, "free": FREE_C}[last]
+        while (course.core_c if last == "free" else course.surface_c) > until_c:
             if course.at_s > cooling_curve.LONGEST_S:
-                raise Problem("base", "tray_cools_too_slowly", self.free_c, unit="°C")
+                raise Problem("base", "tray_cools_too_slowly", until_c, unit="°C")
+            before = (course.surface_c, course.mean_c(), course.base_c())
             course.advance()
             points.append((course.at_s, course.core_c, course.surface_c))
             if tacky is None and course.surface_c <= self.tacky_c:
-                tacky = (course.mean_c(), course.base_c())
+                share = (before[0] - self.tacky_c) / (before[0] - course.surface_c)
+                tacky = (
+                    before[1] + share * (course.mean_c() - before[1]),
+                    before[2] + share * (course.base_c() - before[2]),
+                )
         return MilestoneTimes(points, self, tacky or (mixture.start_c, base_start_c))
 
 
@@ -106,7 +116,7 @@ class MilestoneTimes:
             return
         self.tacky_s = _crossed_s(points, 2, tray.tacky_c, tray.room_c)
         self.cold_s = _crossed_s(points, 2, tray.cold_c, tray.room_c)
-        self.free_s = _crossed_s(points, 1, tray.free_c, tray.room_c)
+        self.free_s = _crossed_s(points, 1, FREE_C, tray.room_c)
 
 
 def _crossed_s(points: list[tuple[float, float, float]], column: int, temp_c: float, room_c: float) -> float:
@@ -130,23 +140,59 @@ def windows(
     warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
     """
     slow_loss, fast_loss = math.exp(-COLD_GUARD_SD * LOSS_SD), math.exp(COLD_GUARD_SD * LOSS_SD)
-    room_c, alone, frees = tray.room_c, second is None, tray.in_warmest_room()
-    here = frees if alone else tray
+    room_c, frees = tray.room_c, tray.in_room_that_brings(FREE_C)
     first = Mixture(parts, room_c)
-    warm = first if alone else Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
-    slow = here.milestone_times(warm, across_m, slow_loss, room_c, alone)
-    fast = here.milestone_times(first, across_m, fast_loss, room_c, alone)
     if second is None:
+        slow = frees.milestone_times(first, across_m, slow_loss, room_c, "free")
+        fast = frees.milestone_times(first, across_m, fast_loss, room_c, "free")
         return None, _free(math.sqrt(slow.free_s * fast.free_s), slow.free_s, fast.free_s)
-    light = fast
-    if lightest is not None:
-        light = tray.milestone_times(Mixture(lightest[0], room_c), lightest[1], fast_loss, room_c, False)
-    if light.cold_s <= slow.tacky_s:
+    if not cooling_curve.is_brought(tray.tacky_c, room_c):
+        warmest_room_c = tray.tacky_c - cooling_curve.ROOM_MARGIN_K
+        raise Problem("room_c", "room_too_warm_for_deposits", room_c, high=warmest_room_c, unit="°C")
+    warm = Mixture([parts[0][:2] + (warmest_c,)] + parts[1:], room_c)
+    light = (first, across_m) if lightest is None else (Mixture(lightest[0], room_c), lightest[1])
+    welds = tray.in_room_that_brings(tray.cold_c)
+    slow = welds.milestone_times(warm, across_m, slow_loss, room_c, "cold")
+    fast = welds.milestone_times(first, across_m, fast_loss, room_c, "cold")
+    cold_s = welds.milestone_times(light[0], light[1], fast_loss, room_c, "cold").cold_s
+    if cold_s <= slow.tacky_s:
         raise Problem("second_kg", "no_time_to_weld", second[1], unit="kg")
-    mean_c, base_c = fast.left
-    both = Mixture([(material, kg, mean_c) for material, kg, _ in parts] + [second], room_c)
-    free_s = frees.milestone_times(both, across_m, 1.0, base_c).free_s
-    return {"from_s": slow.tacky_s, "to_s": light.cold_s}, _free(free_s, slow.cold_s, fast.cold_s)
+    from_s, left = slow.tacky_s, fast.left
+    if welds is not tray:
+        # Here a deposit never gets too cold to weld: there is as much time from tacky on as where it just does.
+        from_s = tray.milestone_times(warm, across_m, slow_loss, room_c, "tacky").tacky_s
+        left = tray.milestone_times(first, across_m, fast_loss, room_c, "tacky").left
+    both = Mixture([(material, kg, left[0]) for material, kg, _ in parts] + [second], room_c)
+    free_s = frees.milestone_times(both, across_m, 1.0, left[1], "free").free_s
+    return {"from_s": from_s, "to_s": from_s + cold_s - slow.tacky_s}, _free(free_s, slow.cold_s, fast.cold_s)
+
+
+def chill(
+    tray: "Tray",
+    parts: "list[tuple[Readable, float, float]]",
+    across_m: float,
+    second: "tuple[Readable, float, float] | None",
+    fridge_c: float,
+) -> "Document | None":
+    """How long a tray that its room leaves too warm to be freed is chilled, a kelvin above the room when it goes in;
+    None where the room frees it. As `windows`; the tray goes along and stands on a shelf as on a table."""
+    if cooling_curve.is_brought(FREE_C, tray.room_c):
+        return None
+    from_c = tray.room_c + cooling_curve.ROOM_MARGIN_K
+    every = [(material, kg, from_c) for material, kg, _ in parts + ([second] if second else [])]
+    inside = tray.in_room(fridge_c)
+    chill_s = inside.milestone_times(Mixture(every, fridge_c), across_m, 1.0, from_c, "free").free_s
+    return {"from_c": from_c, "fridge_c": fridge_c, "seconds_s": chill_s}
+
+
+def too_warm_to_free(reply: "Readable") -> "list[Warning]":
+    """What to say of a room that leaves clusters too warm to come off their paper."""
+    chilled = reply["chill"]
+    if chilled is None:
+        return []
+    values = {"room_c": chilled["from_c"] - cooling_curve.ROOM_MARGIN_K, "bench_s": reply["free"]["from_s"]}
+    values.update(chill_s=chilled["seconds_s"], fridge_c=chilled["fridge_c"])
+    return [{"code": "chill_trays", "values": values}]
 
 
 def _free(free_s: float, slow_s: float, fast_s: float) -> "Document":
@@ -156,3 +202,11 @@ def _free(free_s: float, slow_s: float, fast_s: float) -> "Document":
     """
     later = (slow_s / fast_s) ** (0.5 * SD_TO_10_PERCENT / COLD_GUARD_SD) if fast_s > 0.0 else 1.0
     return {"from_s": free_s, "to_s": free_s * later}
+
+
+def run_together(request: "Readable", thinner: float) -> "list[Warning]":
+    """What to say of a gap that the warmest deposits close."""
+    wide_m = spread_m(request["spread_m"], 1.0, thinner)
+    if wide_m <= request["spread_m"] + request["gap_m"]:
+        return []
+    return [{"code": "run_together", "values": {"spread_m": wide_m, "gap_m": wide_m - request["spread_m"]}}]

@@ -31,7 +31,8 @@ def plan(request: "SlabPlanRequest") -> "Document":
     {length_m (m), width_m (m)} or "fit", within max_length_m (m) and max_width_m (m); bars [{height_m (m), length_m (m)
     or null, count}] or bars_m (m) or neither; oven, or jacket {water_c (°C), thickness_m (m) or null, chopped_m (m) or
     null}; vessel, vessel_volume_m3 (m³) or null, burst_s (s), step_s (s), base, base_length_m, base_width_m,
-    base_thickness_m (m) or null, top, bottom, contact_m2k_w (m² K/W), target_c and fridge_c (°C), loss_factor, loss_factor_sd, spread, room_c (°C), humidity (fraction) or null, start_c (°C), windows
+    base_thickness_m (m) or null, top, bottom, contact_m2k_w (m² K/W), target_c and fridge_c (°C), loss_factor,
+    loss_factor_sd, spread, room_c (°C), humidity (fraction) or null, start_c (°C), windows
     {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, dip
     {dip.fields.DIP} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
     Reply: of the first batch caramel_kg (kg, with residue and trim), remelt {old_kg (kg), fresh_kg (kg), n, allowed_n},
