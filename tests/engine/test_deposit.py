@@ -16,6 +16,11 @@ def planned(**change):
     return catalogue.call("cluster.plan", ON_NUTS | change)
 
 
+def warned(reply, code):
+    """The values of a warning; None where there is none."""
+    return next((one["values"] for one in reply["warnings"] if one["code"] == code), None)
+
+
 def test_rows_add_up_to_caramel_nuts_and_pieces():
     reply = planned(residue=0.04)
     assert reply["clusters"] == 80
@@ -101,7 +106,7 @@ def test_a_bed_under_fewer_places_than_a_tray_has_is_smaller():
     """Of more places the first would be cold before they are laid again."""
     again = {"second_kg": 0.006, "deposits_per_min": 8.0}
     held = on_a_bed(80, **again)
-    assert [one["code"] for one in held["warnings"]] == ["fewer_on_tray"]
+    assert "fewer_on_tray" in [one["code"] for one in held["warnings"]]
     assert held["bed"]["last_kg"] <= held["bed"]["tray_kg"] < 0.43 * 0.30 * 5.0
     assert held["under"][0]["kg"] == pytest.approx(
         (held["trays"] - 1) * held["bed"]["tray_kg"] + held["bed"]["last_kg"]
@@ -127,7 +132,8 @@ def test_a_fill_is_three_quarters_of_the_funnel_and_gives_whole_deposits():
     reply = planned()
     density = materials.density(materials.resolved("caramel"), 74.0)
     assert reply["fill_kg"] == pytest.approx(0.75 * 0.001 * density)
-    assert reply["deposits_per_fill"] == int(reply["fill_kg"] / 0.012)
+    # Eighty first deposits and as many second ones, the mean.
+    assert reply["deposits_per_fill"] == int(reply["fill_kg"] / (reply["deposits_kg"] / 160))
 
 
 def test_a_quick_hand_empties_each_fill_and_reheats_less():
@@ -174,8 +180,8 @@ def test_second_deposits_fall_between_tacky_and_cold_and_only_if_asked_for():
 @pytest.mark.parametrize("loss", [0.7, 1.0, 1.4])
 def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
     reply = planned()
-    second, (fewer,) = reply["second"], reply["warnings"]
-    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["values"]["full_n"], 21.0)
+    second, fewer = reply["second"], warned(reply, "fewer_on_tray")
+    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["full_n"], 21.0)
     caramel, nuts = materials.resolved("caramel"), materials.resolved("pecan")
     for kg, across_m in ((0.012, 0.04), (0.010, clusters.spread_m(0.04, 0.010 / 0.012))):
         first = clusters.Mixture([(caramel, kg, 74.0), (nuts, 0.0064, 21.0)], 21.0)
@@ -186,8 +192,8 @@ def test_the_window_of_the_second_deposit_holds_for_slow_and_quick_losses(loss):
 def test_what_is_laid_from_a_fresh_fill_is_tacky_when_the_window_opens():
     """At 2 % of slow losses (20 %, assumed); 75 °C: a kelvin over the low end to which the bowl is melted."""
     reply = planned()
-    (fewer,) = reply["warnings"]
-    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["values"]["full_n"], 21.0)
+    fewer = warned(reply, "fewer_on_tray")
+    tray = clusters.Tray("aluminium_tray", 0.45, 0.32, fewer["full_n"], 21.0)
     parts = [(materials.resolved("caramel"), 0.012, 75.0), (materials.resolved("pecan"), 0.0064, 21.0)]
     slow = tray.milestone_times(clusters.Mixture(parts, 21.0), 0.04, math.exp(-2.05 * 0.2), 21.0, "tacky")
     assert reply["second"]["from_s"] == pytest.approx(slow.tacky_s)
@@ -195,10 +201,11 @@ def test_what_is_laid_from_a_fresh_fill_is_tacky_when_the_window_opens():
 
 def test_a_tray_takes_no_more_than_can_be_laid_again_in_time():
     narrow, wide = planned(), planned(window_low_c=65.0, deposits_per_min=30)
-    assert narrow["warnings"] == [{"code": "fewer_on_tray", "values": {"n": narrow["per_tray"], "full_n": 60}}]
+    assert warned(narrow, "fewer_on_tray") == {"n": narrow["per_tray"], "full_n": 60}
     assert 1 <= narrow["per_tray"] == len(narrow["positions_m"]) < 60
     # Eighty on two trays: alike, with nothing to warn of.
-    assert (wide["trays"], wide["per_tray"], wide["warnings"]) == (2, 40, [])
+    assert (wide["trays"], wide["per_tray"]) == (2, 40)
+    assert warned(wide, "fewer_on_tray") is None
     assert planned(second_kg=0)["per_tray"] == 60
 
 

@@ -29,7 +29,7 @@ def problem(name, request):
         ({"rows": [], "deposit_kg": 0.01}, "caramel_kg", "missing"),
         ({"rows": [], "caramel_kg": 0.1, "deposit_kg": 0.2}, "caramel_kg", "too_little_caramel"),
         ({"rows": [{"clusters": 20000, "deposit_kg": 0.05}] * 2}, "rows", "too_many_batches"),
-        ({"rows": [{"clusters": 2, "deposit_kg": 0.01}]}, "rows", "too_little_caramel"),
+        ({"rows": [{"clusters": 2, "deposit_kg": 0.01}]}, "rows[0].clusters", "too_little_caramel"),
         ({"under": [{"material": "pecan", "kg_each": 0.002, "count": -4}]}, "under[0].count", "too_low"),
         ({"under": [{"material": "gravel", "kg_each": 0.002}]}, "under[0].material", "not_an_option"),
         ({"under": [{"material": {"water": 0.2}, "kg_each": 0.002}]}, "under[0].material", "composition_sum"),
@@ -75,7 +75,8 @@ def test_shares_of_a_mixed_bed_have_to_add_up():
 
 def test_deposits_too_unlike_for_one_window_are_refused():
     rows = [{"clusters": 20, "deposit_kg": 0.02}, {"clusters": 20, "deposit_kg": 0.004}]
-    assert problem("cluster.plan", ON_NUTS | {"rows": rows, "spread_m": 0.045}).code == "no_time_to_weld"
+    request = ON_NUTS | {"rows": rows, "spread_m": 0.045, "second_kg": 0.001}
+    assert problem("cluster.plan", request).code == "no_time_to_weld"
 
 
 def test_a_funnel_hotter_than_the_limit_is_refused():

@@ -852,6 +852,8 @@ export type ClusterRun = {
 export type ClusterState = {
   /** one fill of the funnel; kg */
   full_kg: number;
+  /** what the funnel takes where that is all there is; kg */
+  most_fill_kg?: number;
   /** how long a fresh fill stays warm enough, on the safe side; s */
   fresh_s: number;
   /** what is in the funnel; null: nothing */
@@ -3216,12 +3218,22 @@ export type ClusterPlanReply = {
   fill_kg: number;
   /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
   fill_s: number;
-  /** time a fresh fill stays warm enough, on the safe side; standing, if sooner empty; 0 to 1e+08 s */
+  /** what the funnel takes where that is all there is; 0 to 50 kg */
+  most_fill_kg: number;
+  /** time a fresh fill stays warm enough as it empties, on the safe side; sooner empty: as if just so slowly; 0 to 1e+08 s */
   safe_s: number;
+  /** time a fresh fill that stands stays warm enough, on the safe side; 0 to 1e+08 s */
+  stands_s: number;
   /** fills; 1 to 100000 */
   fills: number;
   /** times the caramel has to be warmed again; 0 to 100000 */
   reheats: number;
+  /** what no fill is sure to lay: too cool by then, and too little to heat again; 0 to 20 kg */
+  rest_kg: number;
+  /** time from the first fill to the last deposit, reheating and waiting included, a quarter slower; 0 to 1e+08 s */
+  laying_s: number;
+  /** the same from the first burst on; 0 to 1e+08 s */
+  bench_s: number;
   /** time to lay a full tray; 0 to 1e+08 s */
   tray_s: number;
   /** when a second deposit may go on, after the first was laid; null: none is planned */
@@ -4962,12 +4974,22 @@ export type ClusterPlanTakenReply = {
   fill_kg: number;
   /** time until a fill, emptying at the pace, leaves its window or is empty; 0 to 1e+08 s */
   fill_s: number;
-  /** time a fresh fill stays warm enough, on the safe side; standing, if sooner empty; 0 to 1e+08 s */
+  /** what the funnel takes where that is all there is; 0 to 50 kg */
+  most_fill_kg: number;
+  /** time a fresh fill stays warm enough as it empties, on the safe side; sooner empty: as if just so slowly; 0 to 1e+08 s */
   safe_s?: number;
+  /** time a fresh fill that stands stays warm enough, on the safe side; 0 to 1e+08 s */
+  stands_s: number;
   /** fills; 1 to 100000 */
   fills: number;
   /** times the caramel has to be warmed again; 0 to 100000 */
   reheats: number;
+  /** what no fill is sure to lay: too cool by then, and too little to heat again; 0 to 20 kg */
+  rest_kg: number;
+  /** time from the first fill to the last deposit, reheating and waiting included, a quarter slower; 0 to 1e+08 s */
+  laying_s: number;
+  /** the same from the first burst on; 0 to 1e+08 s */
+  bench_s: number;
   /** time to lay a full tray; 0 to 1e+08 s */
   tray_s: number;
   /** when a second deposit may go on, after the first was laid; null: none is planned */

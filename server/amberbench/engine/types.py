@@ -555,6 +555,7 @@ class ClusterState(TypedDict):
     """The trays and the funnel of a batch."""
 
     full_kg: float
+    most_fill_kg: NotRequired[float]
     fresh_s: float
     fill: FillState | None
     fills: int
@@ -2010,9 +2011,14 @@ class ClusterPlanReply(TypedDict):
     deposits_per_fill: int
     fill_kg: float
     fill_s: float
+    most_fill_kg: float
     safe_s: float
+    stands_s: float
     fills: int
     reheats: int
+    rest_kg: float
+    laying_s: float
+    bench_s: float
     tray_s: float
     second: Second | None
     free: Free
@@ -3565,9 +3571,14 @@ class ClusterPlanTakenReply(TypedDict):
     deposits_per_fill: int
     fill_kg: float
     fill_s: float
+    most_fill_kg: float
     safe_s: NotRequired[float]
+    stands_s: float
     fills: int
     reheats: int
+    rest_kg: float
+    laying_s: float
+    bench_s: float
     tray_s: float
     second: Second | None
     free: Free

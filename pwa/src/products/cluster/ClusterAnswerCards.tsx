@@ -61,6 +61,7 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
       <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
       <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, lasts: fillDuration(reply), deposits: reply.deposits_per_fill })}</p>
       {reply.reheats > 0 && <p>{t("desk.cluster_reheats", { n: reply.reheats })}</p>}
+      {reply.bench_s !== undefined && <p>{t("desk.cluster_bench", { bench_s: reply.bench_s })}</p>}
       <BasisMarks inputs={inputs} fields={["funnel.volume_m3", "funnel.h_w_m2k", "deposits_per_min", "window_low_c"]} />
       {second && <p class="answer">{t("desk.cluster_second", { from_s: second.from_s, to_s: second.to_s })}</p>}
       <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>

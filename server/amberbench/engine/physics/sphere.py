@@ -38,15 +38,16 @@ class CoolingSphere:
         self.skin = 1.0 / (3.0 * bi)
         self.inside = inside * (1.0 / self.squares[0] - self.skin)
 
-    def mean_excess(self, fo: float) -> float:
-        """Mean excess over the room at a Fourier number, 1 at the start."""
-        radius = max(0.0, 1.0 - fo / self.empties) ** (1.0 / 3.0)
+    def mean_excess(self, fo: float, empties: float | None = None) -> float:
+        """Mean excess over the room at a Fourier number, 1 at the start; `empties`: as if it were empty then."""
+        empties = self.empties if empties is None else empties
+        radius = max(0.0, 1.0 - fo / empties) ** (1.0 / 3.0)
         whole, now = self.skin + self.inside, self.skin + self.inside * radius
         skin_part = self.skin / self.inside * math.log(whole / now)
-        slow = 3.0 * self.empties * (1.0 - radius - skin_part) / self.inside
+        slow = 3.0 * empties * (1.0 - radius - skin_part) / self.inside
         total = self.shares[0] * math.exp(-min(slow, 600.0))
         for index in range(1, TERMS):
-            often = 3.0 * self.empties * self.squares[index]
+            often = 3.0 * empties * self.squares[index]
             left = (radius - 1.0 / often) * math.exp(-min(often * (1.0 - radius), 600.0))
             total += self.shares[index] * (1.0 / often + left)
         return min(1.0, total)
@@ -61,6 +62,20 @@ class CoolingSphere:
         for _ in range(50):
             middle = 0.5 * (low + high)
             if self.mean_excess(middle) > excess:
+                low = middle
+            else:
+                high = middle
+        return high
+
+    def empty_when_at(self, excess: float) -> float:
+        """Fourier number at which a body is empty that empties just so slowly that its mean has by then fallen to an
+        excess, more than 0: whatever empties faster stays warmer."""
+        low, high = 0.0, 1.0
+        while self.mean_excess(high, high) > excess:
+            low, high = high, 2.0 * high
+        for _ in range(50):
+            middle = 0.5 * (low + high)
+            if self.mean_excess(middle, middle) > excess:
                 low = middle
             else:
                 high = middle

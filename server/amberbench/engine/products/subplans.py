@@ -56,6 +56,6 @@ def checked_part(known: "Readable", wanted: "Readable", request: "Readable", nam
         for path in said:
             if path == theirs or path.startswith(theirs + "."):
                 basis[name + path[len(theirs) :]] = said[path]
-    whole = check.checked(known, wanted)
+    whole = call_renamed(lambda one: check.checked(known, one), wanted, names)
     whole["basis"] = basis or None
     return whole

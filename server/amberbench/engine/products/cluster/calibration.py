@@ -5,7 +5,7 @@ import math
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
-from . import job, tray_cooling
+from . import footprint, job, tray_cooling
 from .fields import DEPOSIT_KG
 
 TYPE_CHECKING = False
@@ -18,7 +18,6 @@ SCALE_SD_KG = 0.001  # of one weighing on a kitchen scale; assumed
 UNDER_SD = 0.1  # share by which the weight of what lies under may be off where it was not weighed; assumed
 RULER_SD_M = 0.001  # of one reading of a ruler across a soft edge; assumed
 WARMEST_LAID_C = 82.0  # no plan lays warmer: so a width that is not refused here is not refused there
-THINNEST_M = 0.001  # caramel that stands does not lie thinner, the mean over its width; assumed
 # Student's t, 90 % points, by the number of readings less one, from two on; from memory, checked in the test.
 STUDENT_T_90 = (1.886, 1.638, 1.533, 1.476, 1.440, 1.415, 1.397, 1.383)
 
@@ -100,10 +99,10 @@ def _first_share(request: "Readable") -> float:
 
 
 def _refuse_width(spread_m: float, deposit_kg: float, caramel_kg: float, density: float) -> None:
-    least_m = job.least_m(deposit_kg / density)
+    least_m = footprint.least_m(deposit_kg / density)
     if spread_m < least_m:
         raise Problem("across_m", "spread_too_narrow", spread_m, low=least_m, unit="m")
-    most_m = math.sqrt(4.0 * caramel_kg / density / (math.pi * THINNEST_M))
+    most_m = footprint.most_m(caramel_kg / density)
     if spread_m > most_m:
         raise Problem("across_m", "spread_too_wide", spread_m, high=most_m, unit="m")
 

@@ -42,7 +42,7 @@ def opened(reply: "Document") -> "ClusterState":
     state: "ClusterState" = {
         "request": reply["fill_request"],
         "full_kg": reply["fill_kg"],
-        "fresh_s": reply["safe_s"] if "safe_s" in reply else reply["fill_s"],
+        "fresh_s": _fresh_s(reply),
         "tray_s": reply["tray_s"],
         "trays": reply["trays"],
         "per_tray": reply["per_tray"],
@@ -69,7 +69,19 @@ def opened(reply: "Document") -> "ClusterState":
     }
     if reply.get("chill"):
         state["chill"] = reply["chill"]
+    if reply.get("most_fill_kg") is not None:
+        state["most_fill_kg"] = reply["most_fill_kg"]
     return state
+
+
+def _fresh_s(reply: "Document") -> float:
+    """How long a fresh fill stays warm enough: what empties while it is warm may stand as long as any."""
+    if "safe_s" not in reply:
+        fill_s: float = reply["fill_s"]
+        return fill_s
+    emptied = reply["safe_s"] >= reply["fill_kg"] / reply["fill_request"]["pace_kg_s"]
+    result: float = reply["stands_s"] if emptied and reply.get("stands_s") is not None else reply["safe_s"]
+    return result
 
 
 def oven_melt(run: "ClusterRun") -> "MeltState | Melted":

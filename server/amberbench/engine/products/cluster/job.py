@@ -3,11 +3,13 @@
 import math
 
 from ...core import allergens
+from ...core.check import is_below
 from ...core.problems import Problem
 from ...physics import materials
+from ...steps.deposit import trays
 from .. import capacity, subplans
 from ..capacity import BOWL_KG
-from . import lattice, tray_cooling
+from . import footprint, lattice, tray_cooling
 from .fields import IN_HAND
 from .lattice import ROUNDING_M
 
@@ -18,8 +20,9 @@ if TYPE_CHECKING:
 
 class ClusterJob:
     """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
-    heaviest_kg (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by
-    in the request."""
+    usual_fill_kg (as the funnel's share has it), most_fill_kg (what it takes where that is all there is), heaviest_kg
+    (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by in the
+    request."""
 
     def __init__(self, request: "Readable") -> None:
         self.request = request
@@ -47,10 +50,22 @@ class ClusterJob:
         self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
         self.heaviest_kg = max(kg for _, kg in self.rows)
         self.largest_kg = max(second_kg, self.heaviest_kg)
-        full_kg = self.density * request["funnel"]["volume_m3"] * request["funnel"]["fill"]
+        brimful_kg = self.density * request["funnel"]["volume_m3"]
+        full_kg = brimful_kg * request["funnel"]["fill"]
         self._refuse_over_fill(full_kg)
         self.most_kg = capacity.most_kg(request, self.density)
-        self.fill_kg = min(full_kg, self.deposits_kg)
+        self.most_fill_kg = min(brimful_kg, trays.MOST_FILL * full_kg)
+        self.usual_fill_kg = min(full_kg, self.deposits_kg)
+        self.fill_kg = self._fill_kg(full_kg)
+
+    def _fill_kg(self, full_kg: float) -> float:
+        """One fill: the share that is usual, or a little more where that saves a fill."""
+        mean_kg = self.deposits_kg / self.deposits
+        number = math.ceil(self.deposits_kg / self.most_fill_kg - 1e-9)
+        alike_kg = mean_kg * math.ceil(self.deposits / number - 1e-9)
+        saves = number < math.ceil(self.deposits_kg / full_kg - 1e-9)
+        result: float = alike_kg if saves and alike_kg <= self.most_fill_kg else self.usual_fill_kg
+        return result
 
     def _from_caramel(self, second_kg: float) -> tuple[int, float]:
         """(clusters, deposit) that the caramel in hand gives."""
@@ -58,19 +73,30 @@ class ClusterJob:
         have_kg, deposit_kg, lost = request["caramel_kg"], request["deposit_kg"], request["residue"]
         if deposit_kg is None:
             raise Problem("deposit_kg", "missing", low=0.0005, high=0.5, unit="kg")
-        each_kg = deposit_kg + second_kg
-        number = int(have_kg * (1.0 - lost) / each_kg + 1e-9)
+        number = int(have_kg * (1.0 - lost) / (deposit_kg + second_kg) + 1e-9)
         if number == 0:
-            raise Problem("caramel_kg", "too_little_caramel", have_kg, low=each_kg / (1.0 - lost), unit="kg")
+            self._refuse_too_little(deposit_kg, second_kg)
         return number, deposit_kg
 
     def refuse_weights(self) -> None:
         """Refuses what is no weight for one bowl."""
-        least_kg, most_kg = BOWL_KG["low"], self.most_kg
-        if not capacity.holds(most_kg, self.caramel_kg):
-            raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=most_kg, unit="kg")
-        if self.caramel_kg < least_kg:
-            raise Problem(self.field, "too_little_caramel", self.caramel_kg, low=least_kg, unit="kg")
+        if not capacity.holds(self.most_kg, self.caramel_kg):
+            raise Problem(self.field, "more_than_a_bowl", self.caramel_kg, high=self.most_kg, unit="kg")
+        if is_below(self.caramel_kg, BOWL_KG["low"]):
+            self._refuse_too_little(self.rows[0][1], self.request["second_kg"])
+
+    def _refuse_too_little(self, kg: float, second_kg: float) -> None:
+        """Names what was typed, and the least of it that makes whole clusters enough for a bowl."""
+        request, given = self.request, 1.0 - self.request["residue"]
+        least = max(1, math.ceil(BOWL_KG["low"] * given / (kg + second_kg) - 1e-9))
+        if not request["rows"]:
+            low_kg = max(IN_HAND["low"], least * (kg + second_kg) / given)
+            raise Problem("caramel_kg", "too_little_caramel", request["caramel_kg"], low=low_kg, unit="kg")
+        if len(request["rows"]) == 1:
+            # So many good ones that enough are laid.
+            low = int((least - 1) * self.yield_share + 1e-9) + 1
+            raise Problem("rows[0].clusters", "too_little_caramel", request["rows"][0]["clusters"], low=low)
+        raise Problem("rows", "too_little_caramel", self.caramel_kg, low=BOWL_KG["low"], unit="kg")
 
     @property
     def good(self) -> int:
@@ -87,12 +113,6 @@ class ClusterJob:
                 raise Problem(field, "heavier_than_fill", kg, high=full_kg, unit="kg")
 
 
-def least_m(volume_m3: float) -> float:
-    """Width in m of half a ball: a narrower deposit of this volume would not stay where it is laid."""
-    result: float = 2.0 * (1.5 * volume_m3 / math.pi) ** (1.0 / 3.0)
-    return result
-
-
 def tray_layout(request: "Readable", job: "ClusterJob") -> tuple[str, list[tuple[float, float]]]:
     """(pattern, positions in m) of a full tray."""
     tray, spread_m = request["tray"], request["spread_m"]
@@ -103,9 +123,8 @@ def tray_layout(request: "Readable", job: "ClusterJob") -> tuple[str, list[tuple
     most_m = 0.5 * (min(sides) - spread_m)
     if tray["rim_m"] > most_m + ROUNDING_M:
         raise Problem("tray.rim_m", "rim_leaves_no_room", tray["rim_m"], high=max(0.0, most_m), unit="m")
-    narrowest_m = least_m(job.heaviest_kg / job.density)
-    if spread_m < narrowest_m:
-        raise Problem("spread_m", "spread_too_narrow", spread_m, low=narrowest_m, unit="m")
+    sizes = [(kg, tray_cooling.spread_m(1.0, kg / job.heaviest_kg)) for _, kg in job.rows]
+    footprint.refuse_width(spread_m, sizes, request["second_kg"], job.density)
     pattern, positions = lattice.best(*sides, tray["rim_m"], spread_m, spread_m + request["gap_m"])
     room_m = max(sides) - 2.0 * tray["rim_m"] - 2.0 * spread_m
     if len(positions) == 1 and job.clusters > 1 and room_m >= 0.0:

@@ -3,36 +3,21 @@
 import math
 
 from ...core.check import constant
-from ...core.problems import Problem
 from ...physics import bases, materials, viscosity
 from ...steps.cool import cooling_curve, firmness
 from ...steps.cool import plan as cool
-from ...steps.deposit import fields as deposit_fields
 from ...steps.deposit import funnel, schedule, trays
 from ...steps.dip import plan as dip_plan
-from ...steps.melt import plan as melt
-from ...steps.melt.fields import MELT
 from ...steps.room import plan as room
-from .. import capacity, subplans
-from . import batches, tray_cooling
+from .. import subplans
+from . import batches, fills, footprint, tray_cooling
 from . import job as cluster_asked
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from typing import Any
-
     from ...core.annotations import Document, Readable
     from ...types import ClusterPlanRequest, Input
     from .job import ClusterJob
-
-MELT_AS_IS = (
-    "start_c", "room_c", "material", "step_s", "oven", "vessel", "window_low_c", "window_high_c", "limit_c", "warn_c",
-    "stop_c",
-)  # fmt: skip
-# The bowl is melted to the warmest K of the window, so that a fill lasts, and to the warmer half of a narrow one: an
-# oven needs some room (assumed).
-BOWL_BELOW_HIGH_K = 4.0
-FILL_AS_IS = ("material", "room_c", "window_low_c", "limit_c")
 
 
 def plan(request: "ClusterPlanRequest") -> "Document":
@@ -51,14 +36,16 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     clusters, sizes [{clusters, deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one
     size), second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies
     under), under [{material, kg (kg), count, allergen}], bed {tray_kg, last_kg (kg)} or null, deposits_per_fill,
-    fill_kg (kg), fill_s (s), safe_s (s), fills, reheats, tray_s (s), second {from_s, to_s (s)} or null after a deposit
-    was laid, free {from_s, to_s (s)} after the last deposit of a tray was laid, chill {from_c, fridge_c (°C), seconds_s
-    (s)} or null: of a tray that is not free by then, melt (as melt.plan), melt_request,
-    fill_request, blocks, leftover_kg (kg), dip (or null), room (as room.advise), good (clusters), and of all: batches
-    and together and sizes_unknown as slab.plan, asked being rows or caramel_kg, and remelt; warnings (of a caramel that
-    is not firm, as slab.plan; chill_trays, fewer_on_tray, short_fills, run_together), inputs.
+    fill_kg and most_fill_kg (kg), fill_s, safe_s and stands_s (s), fills, reheats, laying_s and bench_s (s), rest_kg
+    (kg), tray_s (s), second {from_s, to_s (s)} or null after a deposit was laid, free {from_s, to_s (s)} after the last
+    deposit of a tray was laid, chill {from_c, fridge_c (°C), seconds_s (s)} or null: of a tray that is not free by
+    then, melt (as melt.plan), melt_request, fill_request, blocks, leftover_kg (kg), dip (or null), room (as
+    room.advise), good (clusters), and of all: batches and together and sizes_unknown as slab.plan, asked being rows or
+    caramel_kg, and remelt; warnings (of a caramel that is not firm, as slab.plan; chill_trays, fewer_on_tray,
+    short_fills, many_reheats, many_reheats_wider, small_rest, run_together), inputs.
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, too_many_batches, heavier_than_fill,
-    tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, shares_sum, no_time_to_weld,
+    tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, spread_too_wide,
+    second_runs_off (second_kg), too_much_under (under[n].count or .kg_each), shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜
@@ -80,10 +67,13 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     job = cluster_asked.ClusterJob(first)
     job.refuse_weights()
     pattern, positions = cluster_asked.tray_layout(first, job)
-    heat, rows = _bowl_and_funnel(first, job)
+    heat, rows = fills.bowl_and_funnel(first, job)
     second, free, chill = _windows(first, job, len(positions), heat["melt_request"])
-    bench = _bench(job, heat["fill_request"], heat["safe_s"], second, len(positions))
-    held, warnings = _tray_size_and_fills(job, bench)
+    footprint.refuse_heap(first, first["spread_m"])
+    lasts = heat["safe_s"], heat["stands_s"]
+    bench = fills.bench(job, heat["fill_request"], lasts, second, len(positions))
+    held, warnings = fills.tray_size_and_fills(job, bench, heat["deposits_per_fill"])
+    held["bench_s"] = heat["melt"]["total_s"] + held["laying_s"]
     beds_m2 = cluster_asked.beds_m2(first, job, pattern, positions, held)
     under, each_kg = cluster_asked.materials_under(first, job, beds_m2)
     reply: "Document" = {
@@ -103,30 +93,11 @@ def plan(request: "ClusterPlanRequest") -> "Document":
         reply.update(part)
     _, soft, soft_rows = firmness.softness(first["firmness"], first["squeeze"])
     thinner = _thinner_than_measured(first, job)
-    reply["warnings"] += soft + tray_cooling.too_warm_to_free(reply) + _short_fills(job, heat["safe_s"])
+    reply["warnings"] += soft + tray_cooling.too_warm_to_free(reply) + fills.short_fills(job, heat["safe_s"])
+    reply["warnings"] += fills.many_reheats(first, held, second)
     reply["warnings"] += tray_cooling.run_together(first, thinner) + warnings
     reply["inputs"] = rows + _constants(first["base"], thinner) + finish_rows + soft_rows
     return reply
-
-
-def _bowl_and_funnel(request: "Readable", job: "ClusterJob") -> "tuple[Document, list[Input]]":
-    """({what bowl and funnel do: melt, melt_request, fill_request, deposits_per_fill, fill_kg, fill_s, safe_s}, input
-    rows of the melt)."""
-    melt_request, melted = _melted(request, job)
-    if job.pour_c <= request["room_c"] + tray_cooling.LAID_ABOVE_ROOM_K:
-        highest_c = job.pour_c - tray_cooling.LAID_ABOVE_ROOM_K
-        raise Problem("room_c", "room_too_warm_for_deposits", request["room_c"], high=highest_c, unit="°C")
-    fill_request = _fill_request(request, job)
-    rows, melted["inputs"] = melted["inputs"], []
-    return {
-        "melt": melted,
-        "melt_request": melt_request,
-        "fill_request": fill_request,
-        "deposits_per_fill": max(1, int(job.fill_kg / job.largest_kg + 1e-9)),
-        "fill_kg": job.fill_kg,
-        "fill_s": funnel.seconds(fill_request, job.pour_c, job.fill_kg),
-        "safe_s": trays.safe_fill_s(fill_request, melt_request, job.fill_kg),
-    }, rows
 
 
 def _finished(request: "Readable", job: "ClusterJob", piece_kg: float) -> "tuple[Document, list[Input]]":
@@ -139,29 +110,9 @@ def _finished(request: "Readable", job: "ClusterJob", piece_kg: float) -> "tuple
     return {"room": air, "dip": dip}, rows
 
 
-def _short_fills(job: "ClusterJob", safe_s: float) -> "list[Any]":
-    """What to say of a window that no fill is sure to stay in for more than a few deposits."""
-    if safe_s > trays.SHORTEST_FILL_S:
-        return []
-    return [{"code": "short_fills", "values": {"n": int(safe_s * job.per_s)}}]
-
-
 def _thinner_than_measured(request: "Readable", job: "ClusterJob") -> float:
     """How many times thinner caramel is at the warm end of the window than at its middle, for which spread_m stands."""
     return viscosity.thinner(materials.resolved(request["material"]), job.pour_c, request["window_high_c"])
-
-
-def _tray_size_and_fills(job: "ClusterJob", bench: "Document") -> "tuple[Document, list[Document]]":
-    """(what trays hold: per_tray, trays, tray_s, fills, reheats; warnings): no more than can be laid again in time."""
-    full = number = held = bench["per_tray"]
-    if bench["second"] is not None:
-        held = schedule.most_on_tray(bench)
-        # Alike, so that no small rest has to be kept warm for the last one.
-        number = min(full, math.ceil(job.clusters / math.ceil(job.clusters / held)))
-    found = {"per_tray": number, "trays": math.ceil(job.clusters / number), "tray_s": number / job.per_s}
-    bench.update(found)
-    found["fills"], found["reheats"] = schedule.count_fills(bench)
-    return found, [{"code": "fewer_on_tray", "values": {"n": number, "full_n": full}}] if held < full else []
 
 
 def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document | None":
@@ -174,39 +125,6 @@ def _dip(request: "Readable", job: "ClusterJob", piece_kg: float) -> "Document |
     names = {name: "dip." + name for name in dip}
     names["piece"] = "dip.pickup"
     return subplans.call_renamed(lambda one: dip_plan.plan(*one), asked, names)
-
-
-def _melted(request: "Readable", job: "ClusterJob") -> "tuple[Document, Document]":
-    """(request to melt.plan, its reply): to the warm end of the window, or to all of it where the oven does not hit so
-    narrow a one."""
-    melt.refuse_lines(request)
-    warm_c = max(job.pour_c, request["window_high_c"] - BOWL_BELOW_HIGH_K)
-    names = {"mass_kg": job.field}
-    try:
-        wanted = _melt_request(request, job, warm_c)
-        return wanted, subplans.call_renamed(melt.plan, wanted, names)
-    except Problem as problem:
-        if problem.code not in ("oven_too_weak", "step_too_coarse"):
-            raise
-    wanted = _melt_request(request, job, request["window_low_c"])
-    return wanted, subplans.call_renamed(melt.plan, wanted, names)
-
-
-def _melt_request(request: "Readable", job: "ClusterJob", low_c: float) -> "Any":
-    """From low_c to the top of the window, and to so much above that as it loses on its way into the funnel."""
-    wanted = {name: request[name] for name in MELT_AS_IS}
-    wanted["mass_kg"], wanted["window_low_c"] = capacity.to_melt(job.caramel_kg), low_c
-    wanted["window_high_c"] = min(request["window_high_c"] + trays.POURING_LOSS_K, request["warn_c"])
-    return subplans.checked_part(MELT, wanted, request, {"mass_kg": job.field})
-
-
-def _fill_request(request: "Readable", job: "ClusterJob") -> "Document":
-    """What deposit.fill needs besides a reading and a weight; the pace is that of the mean deposit."""
-    found = {name: request[name] for name in FILL_AS_IS}
-    found["h_w_m2k"] = request["funnel"]["h_w_m2k"]
-    pace = deposit_fields.FILL["pace_kg_s"]
-    found["pace_kg_s"] = max(pace["low"], job.deposits_kg / job.deposits * job.per_s)
-    return found
 
 
 def _windows(
@@ -239,34 +157,6 @@ def _bed(request: "Readable", beds_m2: list[float]) -> "Document | None":
     return {"tray_kg": beds_m2[0] * kg_m2, "last_kg": beds_m2[-1] * kg_m2}
 
 
-def _sizes(job: "ClusterJob") -> "list[Document]":
-    wide_m = job.request["spread_m"]
-    return [
-        {"clusters": number, "deposit_kg": kg, "spread_m": tray_cooling.spread_m(wide_m, kg / job.heaviest_kg)}
-        for number, kg in job.rows
-    ]
-
-
-def _bench(
-    job: "ClusterJob", fill_request: "Readable", safe_s: float, second: "Readable | None", full: int
-) -> "Document":
-    """The state of a bench, as `fold.opened`, as far as a forecast needs it."""
-    return {
-        "request": fill_request,
-        "full_kg": job.fill_kg,
-        "fresh_s": max(trays.SHORTEST_FILL_S, safe_s),
-        "tray_s": full / job.per_s,
-        "per_tray": full,
-        "trays": full,
-        "sizes": _sizes(job),
-        "all_kg": job.deposits_kg,
-        "second_kg": job.request["second_kg"],
-        "second": second,
-        "tack": 1.0,
-        "laid": [],
-    }
-
-
 def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
     """The constants a plan of clusters takes that are not in the request, as input rows."""
     own = [
@@ -283,7 +173,7 @@ def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
         constant("deposit.tip_deg", funnel.TIP_DEG, "°"),
         constant("cool.emissivity", bases.SLAB_EMISSIVITY, "", "emissivity_manuals"),
         constant("deposit.guard_sd", tray_cooling.COLD_GUARD_SD, ""),
-        constant("deposit.bowl_k", BOWL_BELOW_HIGH_K, "K"),
+        constant("deposit.bowl_k", fills.BOWL_BELOW_HIGH_K, "K"),
     ]
     # The underside of the base gives nothing, whatever it shines.
     return own + schedule.constants() + cool.base_rows(base)[:-1]

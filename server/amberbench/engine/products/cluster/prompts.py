@@ -15,9 +15,9 @@ from ...steps.deposit.prompts import (
     ran_empty_button,
     stood_c,
 )
-from ...steps.deposit.schedule import LEAST_BOWL_KG, next_task
+from ...steps.deposit.schedule import next_task
 from ...steps.deposit.tray_counts import freed, second_deposits
-from ...steps.deposit.trays import on_tray, sizes_on, window_ms
+from ...steps.deposit.trays import LEAST_BOWL_KG, on_tray, sizes_on, window_ms
 from ...steps.melt.prompts import melt_page
 
 TYPE_CHECKING = False

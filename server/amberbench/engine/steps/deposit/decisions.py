@@ -9,8 +9,7 @@ from ...core.problems import Problem
 from ..melt import oven as melt_oven
 from ..melt import plan as melt
 from . import schedule, trays
-from .schedule import LEAST_BOWL_KG
-from .trays import FILL_SD_K, LEAST_SD_K, SAFE_TEMP_SD
+from .trays import FILL_SD_K, LEAST_BOWL_KG, LEAST_SD_K, SAFE_TEMP_SD
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -32,6 +32,7 @@ SIZE = {
 }
 STATE = {
     "full_kg": quantity("kg", "one fill of the funnel"),
+    "most_fill_kg": quantity("kg", "what the funnel takes where that is all there is", optional=True),
     "fresh_s": quantity("s", "how long a fresh fill stays warm enough, on the safe side"),
     "fill": document("what is in the funnel; null: nothing", of="FillState", nullable=True),
     "fills": count("fills so far"),

@@ -44,6 +44,18 @@ def seconds(fill: "Readable", now_c: float, fill_kg: float) -> float:
     return empty_s if found is None else found * fourier_s
 
 
+def warm_s(fill: "Readable", now_c: float, fill_kg: float) -> float:
+    """Time in s that a fill stays in its window, emptying at fill["pace_kg_s"]: no shorter in a larger funnel and no
+    longer with a quicker hand. One that is empty before: as if it emptied just so slowly that it is empty then."""
+    low_c, room_c = fill["window_low_c"], fill["room_c"]
+    if now_c <= low_c or low_c <= room_c:
+        return seconds(fill, now_c, fill_kg)
+    ball, fourier_s = _ball(fill, 0.5 * (now_c + low_c), fill_kg)
+    excess = (low_c - room_c) / (now_c - room_c)
+    found = ball.fourier_at(excess)
+    return fourier_s * (ball.empty_when_at(excess) if found is None else found)
+
+
 def cooled_c(fill: "Readable", now_c: float, fill_kg: float, seconds_s: float) -> float:
     """Mean temperature in °C of a fill after a time in s, emptying as in `seconds`."""
     if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:

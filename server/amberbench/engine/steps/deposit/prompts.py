@@ -10,8 +10,8 @@ from ...physics import pot as physics_pot
 from ..melt.decisions import USUAL_GAP_S
 from ..melt.prompts import belief, read_entry
 from . import trays
-from .schedule import LEAST_BOWL_KG, READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task
-from .trays import LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh_fill_s
+from .schedule import READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task
+from .trays import LEAST_BOWL_KG, LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh_fill_s
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -21,8 +21,6 @@ if TYPE_CHECKING:
 
 # A funnel's top reads no further than this below the shop's room or above what was filled in (assumed).
 READS_OFF_K = 12.0
-# A fill may be so many times the planned one, so that no small rest stays in the bowl (assumed; a quarter is free).
-MOST_FILL = 1.2
 # A funnel is topped up with at least this share of a fill (assumed).
 LEAST_TOP_UP = 0.1
 GLOVE: "Caution" = {"word": "WARNING", "code": "caution.funnel_glove"}
@@ -32,7 +30,7 @@ def fill_page(run: "Readable", now: "Readable", advice: "Advice", filled: "Reada
     """The page when the bowl is in its window: fill the funnel from it."""
     advice["step"] = "fill"
     kg = fill_kg(run, 0.0)
-    some = kg == run["cluster"]["full_kg"]
+    some = kg < _all_kg(run, 0.0)
     advice["say"] = {"code": "say.fill" if some else "say.fill_all", "values": {}}
     advice["more"] = {"code": "more.fill", "values": {"fill_kg": kg}}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
@@ -52,11 +50,14 @@ def stood_c(run: "Readable", now: "Readable", at_ms: float) -> float:
 
 def fill_kg(run: "Readable", had_kg: float) -> float:
     """What the funnel is filled with in kg: a planned fill, or all there is, also when that is a little more."""
-    state = run["cluster"]
-    bowl_kg = trays.weighed_kg(run) if state["bowl_kg"] is None else state["bowl_kg"]
-    all_kg = bowl_kg + had_kg
-    # So little more is not heated again: it goes in as well.
-    return max(0.001, all_kg if all_kg <= MOST_FILL * state["full_kg"] else state["full_kg"])
+    return max(0.001, trays.next_fill_kg(run["cluster"], _all_kg(run, had_kg)))
+
+
+def _all_kg(run: "Readable", had_kg: float) -> float:
+    """What bowl and funnel hold."""
+    bowl_kg = run["cluster"]["bowl_kg"]
+    result: float = (trays.weighed_kg(run) if bowl_kg is None else bowl_kg) + had_kg
+    return result
 
 
 def fill_button(

@@ -7,10 +7,12 @@ from ...core.check import constant
 from . import trays
 from .tray_counts import second_deposits
 from .trays import (
+    LEAST_BOWL_KG,
     SHORTEST_FILL_S,
     fills_are_short,
     fresh_fill_s,
     laying_s,
+    next_fill_kg,
     pace_kg_s,
     run_out_kg,
     tray_kg,
@@ -20,7 +22,7 @@ from .trays import (
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...core.annotations import Readable
+    from ...core.annotations import Document, Readable
     from ...types import Input
 
 
@@ -31,8 +33,6 @@ SLOW_PACE_FACTOR, REHEAT_S = 1.25, 200.0
 WORTHWHILE_SHARE = 0.6
 # A reading of the funnel counts for so long (assumed).
 READ_AGAIN_S = 45.0
-# Less than this is not heated again (the melt's model reaches no further).
-LEAST_BOWL_KG = 0.05
 
 
 def next_task(state: "Readable", at_ms: float) -> tuple[str, int, float]:
@@ -86,6 +86,7 @@ def constants() -> "list[Input]":
         constant("deposit.quicker", trays.LIKELY_LOSS_FACTOR, ""),
         constant("deposit.slower", SLOW_PACE_FACTOR, ""),
         constant("deposit.reheat_s", REHEAT_S, "s"),
+        constant("deposit.most_fill", trays.MOST_FILL, ""),
         constant("deposit.worth", WORTHWHILE_SHARE, ""),
     ]
 
@@ -96,8 +97,8 @@ def most_on_tray(state: "Readable") -> int:
 
     def is_in_time(number: int) -> bool:
         tray_s = state["tray_s"] * number / full
-        trial = dict(state, per_tray=number, tray_s=tray_s, bowl_kg=state["all_kg"] - state["full_kg"], begun_ms=0.0)
-        trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
+        trial = dict(state, per_tray=number, tray_s=tray_s, begun_ms=0.0)
+        trial.update(_first_fill(state))
         return _second_deposits_in_time(trial, 0.0)
 
     low, high = 1, full
@@ -110,11 +111,18 @@ def most_on_tray(state: "Readable") -> int:
     return low
 
 
-def count_fills(state: "Readable") -> tuple[int, int]:
-    """(fills, reheats) of a whole job, laid in the order in which the bench would ask for it."""
+def _first_fill(state: "Readable") -> "Document":
+    """Bowl and funnel once the funnel is filled first."""
+    kg = next_fill_kg(state, state["all_kg"])
+    return {"bowl_kg": state["all_kg"] - kg, "fill": {"kg": kg, "thick_ms": 1000.0 * fresh_fill_s(state, kg)}}
+
+
+def count_fills(state: "Readable") -> tuple[int, float, float]:
+    """(fills, kg that no fill is sure to lay, s from the first fill to the last deposit) of a whole job, laid in the
+    order in which the bench would ask for it, at a slow pace."""
     trial = dict(state, laid=[], tests=[{"tacky": True}], all_laid=False, under_way=None, begun_ms=0.0)
-    trial["bowl_kg"] = state["all_kg"] - state["full_kg"]
-    trial["fill"] = {"kg": state["full_kg"], "thick_ms": 1000.0 * whole_fill_s(state)}
+    trial.update(_first_fill(state))
+    rest_kg = 0.0
     fills = 1
     for _ in range(2 * state["trays"]):
         task, tray, from_ms = next_task(trial, trial["begun_ms"])
@@ -133,13 +141,13 @@ def count_fills(state: "Readable") -> tuple[int, int]:
             trial["laid"][tray]["second_ms"] = forecast.at_ms
         trial["fill"] = {"kg": forecast.kg, "thick_ms": forecast.at_ms + 1000.0 * forecast.left_s}
         trial["bowl_kg"], trial["begun_ms"] = forecast.more_kg, forecast.at_ms
-        fills += forecast.refills
-    return fills, fills - 1
+        fills, rest_kg = fills + forecast.refills, rest_kg + forecast.rest_kg
+    return fills, rest_kg, trial["begun_ms"] / 1000.0
 
 
 class FunnelForecast:
     """Simulates the next trays: time (at_ms), what the funnel and bowl hold (kg, more_kg), how much longer the fill
-    lasts (left_s), how often it was refilled (refills)."""
+    lasts (left_s), how often it was refilled (refills), what is too cool by then and too little to reheat (rest_kg)."""
 
     def __init__(self, state: "Readable", at_ms: float) -> None:
         self.state, self.at_ms = state, at_ms
@@ -147,7 +155,7 @@ class FunnelForecast:
         fill = state["fill"]
         self.kg = 0.0 if fill is None else fill["kg"]
         self.left_s = 0.0 if fill is None else max(0.0, fill["thick_ms"] - at_ms) / 1000.0
-        self.more_kg, self.refills = state["bowl_kg"], 0
+        self.more_kg, self.refills, self.rest_kg = state["bowl_kg"], 0, 0.0
 
     def wait_until(self, until_ms: float) -> None:
         if until_ms > self.at_ms:
@@ -158,7 +166,7 @@ class FunnelForecast:
         """Empties the funnel into the bowl, reheats and fills it; returns how long that takes in ms."""
         self.refills += 1
         self.more_kg += self.kg
-        self.kg = min(self.state["full_kg"], self.more_kg)
+        self.kg = next_fill_kg(self.state, self.more_kg)
         self.more_kg -= self.kg
         self.left_s = fresh_fill_s(self.state, self.kg)
         self.at_ms += 1000.0 * REHEAT_S
@@ -192,6 +200,7 @@ class FunnelForecast:
             if need_kg <= 1e-6 or self.more_kg + self.kg < LEAST_BOWL_KG:
                 break
             held_ms += self.refill()
+        self.rest_kg += need_kg if need_kg > 1e-6 else 0.0
         return held_ms
 
     def window_ms(self, began_ms: float, laid_ms: float) -> tuple[float, float]:

@@ -3,7 +3,7 @@
 A tap says that a tray is full; between two taps caramel is taken to run out of the funnel at the planned pace.
 """
 
-from . import funnel
+from . import fields, funnel
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -30,6 +30,11 @@ PLANNED_TEMP_SD = 2.8
 # Where a fresh fill is surely warm for no longer than this, no other is: it is laid for so long, and while it is likely
 # warm enough; the plan says so (assumed).
 SHORTEST_FILL_S = 20.0
+# A fill may be so many times the planned one where that is all there is, so that no small rest stays in the bowl
+# (assumed; a quarter is free).
+MOST_FILL = 1.2
+# Less than this is not heated again (the melt's model reaches no further).
+LEAST_BOWL_KG = 0.05
 # A funnel that waits empties so slowly (s for all of it), as far as its clock goes.
 WAITING_EMPTIES_IN_S = 36000.0
 
@@ -39,6 +44,14 @@ def weighed_kg(run: "Readable") -> float:
     bowl_kg = run["planned"]["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
     result: float = bowl_kg * run["cluster"]["given"]
     return result
+
+
+def next_fill_kg(state: "Readable", all_kg: float) -> float:
+    """What the funnel is filled with of all there is: a planned fill, or all where that is a little more; what stays in
+    the bowl is enough to be heated again."""
+    full_kg: float = state["full_kg"]
+    most_kg: float = state.get("most_fill_kg") or MOST_FILL * full_kg
+    return all_kg if all_kg <= most_kg else min(full_kg, all_kg - LEAST_BOWL_KG)
 
 
 def on_tray(state: "Readable", tray: int) -> int:
@@ -123,11 +136,13 @@ def cooled_c(state: "Readable", ran_kg: float, at_ms: float, sure: bool) -> floa
     return funnel.cooled_c(request, start_c, fill["kg"], took_s)
 
 
-def safe_fill_s(fill_request: "Readable", melt_request: "Readable", full_kg: float) -> float:
-    """How long a whole fill fresh from the bowl stays in its window in s, on the safe side; standing, where it would be
-    empty before: then it may be longer than the time it takes to empty."""
+def safe_fill_s(fill_request: "Readable", melt_request: "Readable", full_kg: float) -> tuple[float, float]:
+    """How long a whole fill fresh from the bowl stays in its window in s, on the safe side: (while it empties, as
+    `funnel.warm_s`; while it stands)."""
     fresh_c = melt_request["window_low_c"] + FRESH_BOWL_K - PLANNED_TEMP_SD * FILL_SD_K
-    return fill_lasts_s({"request": fill_request}, fresh_c, full_kg, LIKELY_LOSS_FACTOR)
+    request = _with_faster_loss(fill_request, LIKELY_LOSS_FACTOR)
+    standing = dict(request, pace_kg_s=fields.FILL["pace_kg_s"]["low"])
+    return funnel.warm_s(request, fresh_c, full_kg), funnel.seconds(standing, fresh_c, full_kg)
 
 
 def whole_fill_s(state: "Readable") -> float:
