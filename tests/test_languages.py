@@ -1,13 +1,13 @@
 """Spanish says all that English says: key by key, placeholder by placeholder, in the workshop's own words.
 
-Mexican Spanish holds what is said otherwise in Mexico, and nothing else.
+Mexican Spanish is Spanish in Mexican words; its own catalogue holds what a change of words leaves wrong.
 """
 
 import re
 
 import pytest
 
-from amberbench.text import VARIANTS, chain, language_of, languages
+from amberbench.text import VARIANTS, chain, language_of, languages, varied
 from tests.text_catalogue import FOLDER, bare, files, forms, own_texts, placeholders, texts, twice
 
 ENGLISH, SPANISH, MEXICAN = texts("en"), texts("es"), texts("es-MX")
@@ -24,6 +24,7 @@ SAME_IN_BOTH = {
     "field.base",
     "allergen.gluten",
 }
+SAME_IN_MEXICO = {"allergen.soya", "word.pretzel"}
 # Not a word of Spanish among them.
 ENGLISH_WORDS = re.compile(
     r"\b(the|of|and|with|is|are|to|from|this|that|what|for|at|by|on|it|be|or|not|batch|slab)\b", re.I
@@ -37,8 +38,13 @@ OTHER_WORDS = re.compile(
 )
 # Before a time or a duration an article or "unos" is right for some values and wrong for others: "a las 1:05".
 BEFORE_TIMES = re.compile(r"\b(las?|un[oa]s) \{\w+_(s|at_ms)\}", re.I)
-# Words of Spain that a Mexican kitchen has others for.
-NOT_MEXICAN = re.compile(r"\b(neveras?)\b", re.I)
+# Words of Spain that a Mexican kitchen has others for, and endings that no longer fit the word before or after.
+NOT_MEXICAN = re.compile(
+    rf"\b({'|'.join(VARIANTS['es-MX']['words'])}|"
+    r"(los|unos|estos|esos|muchos) nueces|nueces (\w+[aei]dos|sueltos|secos)|"
+    r"(las|unas|estas) guantes|guantes de cocina \w+as|(la|una) refrigerador|refrigerador \w+ada)\b",
+    re.I,
+)
 PRONOUNS = re.compile(r"\b(tú|tu|tus|usted|vos|vosotros)\b", re.I)
 # Imperatives of tú that an infinitive should stand for.
 IMPERATIVES = re.compile(
@@ -64,11 +70,33 @@ def test_a_locale_is_read_in_its_own_variant_where_there_is_one(locale, language
 
 
 @pytest.mark.parametrize("variant", VARIANTS)
-def test_a_variant_holds_only_what_its_language_says_otherwise_in_the_same_file(variant):
+def test_a_variant_holds_only_what_its_words_leave_wrong_in_the_same_file(variant):
     whole, own = files(variant.split("-")[0]), files(variant)
     assert own_texts(variant)
     assert {name: sorted(set(own[name]) - set(whole.get(name, {}))) for name in own} == {name: [] for name in own}
-    assert [key for name in own for key, said in own[name].items() if said == whole[name][key]] == []
+    same = [key for name in own for key, said in own[name].items() if said == in_words_of(variant, whole[name][key])]
+    assert same == []
+
+
+def in_words_of(variant, sentence):
+    """A sentence, or its plural forms, as the variant's words alone make it."""
+    if isinstance(sentence, str):
+        return varied(sentence, variant)
+    return {form: varied(one, variant) for form, one in sentence.items()}
+
+
+def test_mexican_words_take_the_place_of_whole_words_alone_and_keep_their_capital():
+    assert varied("Boles: remover, y a la nevera.", "es-MX") == "Tazones: revolver, y al refrigerador."
+    assert varied("Dos manoplas secas, las manoplas.", "es-MX") == "Dos guantes de cocina secos, los guantes de cocina."
+    assert varied("{bol} {bol_kg} bolsa rebol", "es-MX") == "{bol} {bol_kg} bolsa rebol"
+
+
+@pytest.mark.parametrize("variant", VARIANTS)
+def test_a_word_of_a_variant_stays_when_the_words_are_changed_again(variant):
+    words = VARIANTS[variant]["words"]
+    assert all(one == one.lower() for one in words)
+    assert {one: varied(one, variant) for one in words.values()} == {one: one for one in words.values()}
+    assert len(words) > 40
 
 
 def test_both_languages_have_the_same_keys_in_the_same_files():
@@ -133,7 +161,7 @@ def test_no_english_is_left_in_spanish(spanish):
         for key in ENGLISH
         if ENGLISH[key] == spanish[key] and any(re.search("[a-z]", bare(one)) for one in forms(ENGLISH[key]))
     }
-    assert same == SAME_IN_BOTH
+    assert same == SAME_IN_BOTH | (SAME_IN_MEXICO if spanish is MEXICAN else set())
     assert found(ENGLISH_WORDS, spanish).keys() == {WORK_OF}
 
 

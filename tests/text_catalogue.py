@@ -19,14 +19,14 @@ def files(language: str) -> dict[str, dict[str, Sentence]]:
 
 @cache
 def own_texts(language: str) -> dict[str, Any]:
-    """The texts of a language's own catalogue by their keys; of a variant what differs from its language."""
+    """The texts of a language's own catalogue by their keys; of a variant what its words leave wrong."""
     return {key: sentence for file in files(language).values() for key, sentence in file.items()}
 
 
 @cache
 def texts(language: str) -> dict[str, Any]:
     """Every text of a language by its key, as its reader gets them."""
-    return {key: sentence for one in reversed(text.chain(language)) for key, sentence in own_texts(one).items()}
+    return text.catalogue(language)
 
 
 def forms(sentence: Sentence) -> list[str]:

@@ -12,6 +12,11 @@ const ONE = `${ALL}/`;
 const MADE = "\0";
 
 type Texts = Record<string, unknown>;
+/** What `languages.json` says of a variant of a language. */
+interface Variant {
+  read_by: string[];
+  words: Record<string, string>;
+}
 
 /** The sentences, one file a language, so that a phone waits for those it reads alone. They travel without their keys, which
  * the page holds once, in the order of the English ones: `virtual:texts` has the keys and loads a language. */
@@ -20,9 +25,11 @@ export function texts(): Plugin {
     name: "texts",
     resolveId: (id) => (id === ALL || id.startsWith(ONE) ? MADE + id : null),
     load(id) {
-      if (id === MADE + ALL) return overview(Object.keys(textsOf("en")), languages());
-      if (!id.startsWith(MADE + ONE)) return null;
-      return `export default ${inOrder(Object.keys(textsOf("en")), textsOf(id.slice(MADE.length + ONE.length)))}`;
+      const keys = Object.keys(textsOf("en"));
+      if (id === MADE + ALL) return overview(keys, languages());
+      const language = languageIn(id);
+      if (language === null) return null;
+      return `export default ${inOrder(keys, textsOf(language))};\nexport const words = ${JSON.stringify(variants()[language]?.words ?? {})};`;
     },
   };
 }
@@ -39,7 +46,16 @@ export function inOrder(keys: string[], own: Texts): string {
 
 function overview(keys: string[], all: string[]): string {
   const loads = all.map((one) => `${JSON.stringify(one)}: () => import("${ONE}${one}")`);
-  return `export const keys = ${JSON.stringify(keys.join(" "))}.split(" ");\nexport const loads = { ${loads.join(", ")} };`;
+  const readBy = Object.fromEntries(Object.entries(variants()).map(([one, { read_by }]) => [one, read_by]));
+  return [
+    `export const keys = ${JSON.stringify(keys.join(" "))}.split(" ");`,
+    `export const loads = { ${loads.join(", ")} };`,
+    `export const readBy = ${JSON.stringify(readBy)};`,
+  ].join("\n");
+}
+
+function variants(): Record<string, Variant> {
+  return (JSON.parse(readFileSync(`${FOLDER}/languages.json`, "utf8")) as { variants: Record<string, Variant> }).variants;
 }
 
 /** English first: the others are read beside it. */

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from amberbench import text
 from amberbench.engine import catalogue
 from amberbench.engine.core import describe as fields
 from amberbench.engine.core import sources
@@ -56,8 +57,11 @@ def test_it_speaks_to_nobody_in_a_language_of_its_own():
     assert [folded(one)["basis"].get("shop.language") for one in ("en", "es")] == [None, None]
 
 
-def test_a_variant_without_a_word_of_its_own_has_that_of_its_language():
-    assert words(folded("es-MX")) == words(folded("es"))
+def test_a_variant_has_its_own_words_and_else_those_of_its_language():
+    spanish = words(folded("es"))
+    assert words(folded("es-MX")) != spanish
+    assert [text.varied(one, "es-MX") for one in words(folded("es-MX"))] == words(folded("es-MX"))
+    assert len(set(words(folded("es-MX"))) & set(spanish)) > 15
 
 
 def test_it_has_something_in_every_list_a_slab_needs():

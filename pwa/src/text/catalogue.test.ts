@@ -54,12 +54,17 @@ describe("Mexican Spanish", () => {
     reads("es-MX");
   });
 
-  test("says what it says otherwise in its own words, the rest in Spanish", async () => {
-    expect(t("button.stirred")).toBe("Revuelto");
-    const mexican = t("button.cut");
+  test("says what it says otherwise in its own words, the rest in Spanish", () => {
+    const mexican = [t("button.stirred"), t("button.read_slab"), t("shop.list.vessels"), t("caution.mitts"), t("button.not_heard"), t("button.cut")];
+    expect(mexican.slice(0, 3)).toEqual(["Revuelto", "Medir la placa", "Tazones y jarras"]);
+    expect(mexican.slice(3, 5)).toEqual(["Dos guantes de cocina secos para levantar el tazón.", "No lo oí"]);
     reads("es");
     expect(t("button.stirred")).toBe("Removido");
-    expect(t("button.cut")).toBe(mexican);
+    expect(t("button.cut")).toBe(mexican[5]);
+  });
+
+  test("plural forms are in its words too", () => {
+    expect(t("desk.cluster_reheats", { n: 2 })).toBe("El tazón se recalienta 2 veces.");
   });
 
   test("has a decimal point, and a comma between thousands", () => {

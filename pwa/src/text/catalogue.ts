@@ -1,27 +1,23 @@
 import { signal } from "@preact/signals";
-import { keys, loads } from "virtual:texts";
-
-import spec from "../../../server/amberbench/text/languages.json";
+import { keys, loads, readBy } from "virtual:texts";
 
 /** A sentence, or one for each plural form, chosen by the value `n`. */
 export type Sentence = string | Partial<Record<Intl.LDMLPluralRule, string>>;
 
 const FALL_BACK = "en";
-const VARIANTS: [language: string, rule: { read_by: string[] }][] = Object.entries(spec.variants);
 const loaded = signal<Record<string, Record<string, Sentence>>>({});
 
 /** The languages there are texts for, in a fixed order. */
 export const languages: string[] = Object.keys(loads);
 
-/** The catalogues a reader's texts are looked for in: a variant's own, then that of its language. */
-function chain(language: string): string[] {
-  return [...new Set([language, language.split("-")[0] as string])].filter((one) => one in loads);
+/** The language that one is a variant of; itself where it is none. */
+function baseOf(language: string): string {
+  return language.split("-")[0] as string;
 }
 
 /** The language a reader of a locale ("es-US", "en-GB") gets; undefined where there are no texts for it. */
 export function languageOfLocale(locale: string): string | undefined {
-  const variant = VARIANTS.find(([, { read_by }]) => read_by.includes(locale))?.[0];
-  return variant ?? languages.find((one) => one === locale.split("-")[0]);
+  return languages.find((one) => readBy[one]?.includes(locale)) ?? languages.find((one) => one === baseOf(locale));
 }
 
 /** The language this device is used in, the first of them there are texts for; English where there are none. */
@@ -31,29 +27,40 @@ export function spokenHere(): string {
 
 /** What is taken of a choice: a word in the reader's own variant, else in its language. */
 export function inLanguage<T>(choices: Record<string, T>, language: string): T | undefined {
-  return chain(language).map((one) => choices[one]).find((one) => one !== undefined);
+  return choices[language] ?? choices[baseOf(language)];
 }
 
-/** Loads the texts of a language, those it falls back to with it; does nothing when they are here. Rejects when they are
- * neither on the phone nor to be had. */
+/** Loads the texts of a language; does nothing when they are here. Rejects when they are neither on the phone nor to be had. */
 export async function loadLanguage(language: string): Promise<void> {
-  await Promise.all(chain(language).map(loadOne));
+  const load = loads[language];
+  if (!load || hasTexts(language)) return;
+  const base = baseOf(language);
+  const [texts] = await Promise.all([load(), base === language ? null : loadLanguage(base)]);
+  const own = Object.fromEntries(keys.flatMap((key, i) => (texts.default[i] ? [[key, texts.default[i]]] : [])));
+  loaded.value = { ...loaded.value, [language]: { ...inWords(texts.words, loaded.value[base] ?? {}), ...own } };
 }
 
 /** Whether the texts of a language are loaded. */
 export function hasTexts(language: string): boolean {
-  return chain(language).every((one) => one in loaded.value);
+  return language in loaded.value;
 }
 
-async function loadOne(language: string): Promise<void> {
-  if (loaded.value[language]) return;
-  const texts = (await loads[language]!()).default;
-  const found = Object.fromEntries(keys.flatMap((key, i) => (texts[i] ? [[key, texts[i]]] : [])));
-  loaded.value = { ...loaded.value, [language]: found };
+/** The sentences of a language in a variant's words: whole words alone, the longest first, and a capital stays one. */
+function inWords(words: Record<string, string>, sentences: Record<string, Sentence>): Record<string, Sentence> {
+  const longestFirst = Object.keys(words).sort((a, b) => b.length - a.length);
+  const all = new RegExp(`(^|[^\\p{L}\\d_{])(${longestFirst.join("|")})(?![\\p{L}\\d_}])`, "giu");
+  const capital = (word: string) => (word[0] as string).toUpperCase() + word.slice(1);
+  const varied = (text: string) =>
+    text.replace(all, (_, before: string, found: string) => {
+      const word = words[found.toLowerCase()] as string;
+      return before + (found[0] === found[0]?.toLowerCase() ? word : capital(word));
+    });
+  const both = ([key, said]: [string, Sentence]) =>
+    [key, typeof said === "string" ? varied(said) : Object.fromEntries(Object.entries(said).map(([form, one]) => [form, varied(one)]))] as const;
+  return longestFirst.length ? Object.fromEntries(Object.entries(sentences).map(both)) : {};
 }
 
 /** The sentence of a key; undefined when nobody has it. */
 export function sentence(key: string, language: string): Sentence | undefined {
-  for (const one of chain(language)) if (loaded.value[one]?.[key]) return loaded.value[one][key];
-  return undefined;
+  return loaded.value[language]?.[key];
 }

@@ -1,9 +1,15 @@
 /** Made by `build/texts.ts`. */
 declare module "virtual:texts" {
-  /** A sentence, or one for each plural form; null where the language has none. */
-  type Texts = (string | Partial<Record<Intl.LDMLPluralRule, string>> | null)[];
+  /** Of a language: its sentences, with one for each plural form where it has them, null where it has none; and the words
+   * that a variant puts in the place of those of its language. */
+  interface Texts {
+    default: (string | Partial<Record<Intl.LDMLPluralRule, string>> | null)[];
+    words: Record<string, string>;
+  }
   /** The keys of all sentences, in the order in which each language brings them. */
   export const keys: string[];
   /** By language, English first. */
-  export const loads: Record<string, () => Promise<{ default: Texts }>>;
+  export const loads: Record<string, () => Promise<Texts>>;
+  /** The locales whose readers get a variant of a language. */
+  export const readBy: Record<string, string[]>;
 }

@@ -10,9 +10,7 @@ from typing import Any
 from .figures import SPECIFICATION, dimension_of, figure, finer_to_tell_apart
 
 FOLDER = Path(__file__).parent
-VARIANTS: dict[str, dict[str, list[str]]] = json.loads((FOLDER / "languages.json").read_text(encoding="utf-8"))[
-    "variants"
-]
+VARIANTS: dict[str, dict[str, Any]] = json.loads((FOLDER / "languages.json").read_text(encoding="utf-8"))["variants"]
 FALL_BACK = "en"
 PLACEHOLDER = re.compile(r"\{(\w+)\}")
 PLACE = re.compile(r"\[\d+\]")  # of an entry in a list
@@ -28,8 +26,24 @@ def languages() -> list[str]:
 
 
 def chain(language: str) -> list[str]:
-    """The catalogues a reader's texts are looked for in: a variant's own, then that of its language."""
+    """Where a reader's words are looked for: in a variant, then in its language."""
     return list(dict.fromkeys([language, language.split("-")[0]]))
+
+
+def varied(sentence: str, variant: str) -> str:
+    """A sentence of a language in the words of its variant."""
+    return _pattern(variant).sub(lambda match: _in_case_of(match[0], VARIANTS[variant]["words"]), sentence)
+
+
+@cache
+def _pattern(variant: str) -> re.Pattern[str]:
+    longest_first = sorted(VARIANTS[variant]["words"], key=len, reverse=True)
+    return re.compile(rf"(?<![\w{{])(?:{'|'.join(longest_first)})(?![\w}}])", re.IGNORECASE)
+
+
+def _in_case_of(found: str, words: dict[str, str]) -> str:
+    word = words[found.lower()]
+    return word[0].upper() + word[1:] if found[0].isupper() else word
 
 
 def language_of(locale: str) -> str | None:
@@ -47,8 +61,7 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
     The suffix of a value's name decides its form: _kg, _m, _m2, _c, _k, _s, _w, _at_ms. A sentence with forms for one
     and for others goes by the value `n`.
     """
-    catalogues = [_sentences(one) for one in (*chain(language), FALL_BACK)]
-    found = next((one[code] for one in catalogues if code in one), None)
+    found = catalogue(language).get(code) or catalogue(FALL_BACK).get(code)
     if found is None:
         return code
     chosen = found if isinstance(found, str) else found["one" if values.get("n") == 1 else "other"]
@@ -68,10 +81,15 @@ def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
 
 
 @cache
-def _sentences(language: str) -> dict[str, Any]:
+def catalogue(language: str) -> dict[str, Any]:
+    """Every sentence of a language by its key, or its plural forms; none where there is no such language."""
     if language not in languages():
         return {}
     found: dict[str, Any] = {}
+    if language in VARIANTS:
+        for key, said in catalogue(language.split("-")[0]).items():
+            forms = said.items() if isinstance(said, dict) else ()
+            found[key] = {form: varied(one, language) for form, one in forms} or varied(said, language)
     for file in sorted((FOLDER / language).glob("*.json")):
         found.update(json.loads(file.read_text(encoding="utf-8")))
     return found
