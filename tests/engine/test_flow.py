@@ -117,7 +117,7 @@ def test_caramel_that_slumps_is_cut_colder_and_later():
         targets_c.append(reply["cool"]["target_c"])
         said = [one["code"] for one in reply["warnings"]]
         assert said == ([] if firmness == "firm" else [firmness + "_caramel"])
-    assert targets_c == [24.0, 23.0, 22.0]
+    assert targets_c == [27.0, 26.0, 25.0]
     assert ready_s == sorted(ready_s)
     assert ready_s[0] < ready_s[2]
 

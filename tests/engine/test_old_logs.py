@@ -46,6 +46,13 @@ def same(now: Any, then: Any) -> bool:
     return type(now) is type(then) and now == then
 
 
+def sinks_too_fast(heights: list[dict[str, float]]) -> bool:
+    """Whether a cube has lost more than one that slumps by a day, sinking as the cube root of time."""
+    days = (heights[-1]["at_ms"] - heights[0]["at_ms"]) / 86.4e6
+    left = heights[-1]["height_m"] / heights[0]["height_m"]
+    return days < 1.0 and 1.0 / left - 1.0 > 0.15 / 0.85 * days ** (1 / 3)
+
+
 def run_then(one: dict[str, Any]) -> dict[str, Any]:
     """The run that was kept, without what that engine wrote before there was anything to tell it by.
 
@@ -54,6 +61,10 @@ def run_then(one: dict[str, Any]) -> dict[str, Any]:
     run: dict[str, Any] = copy.deepcopy(one["run"])
     if run["bowl"] and not run["bowl"]["readings"]:
         run["bowl"]["faster_sd"] = None
+    stand = run.get("stand")
+    if stand and stand["verdict"] == "borderline" and sinks_too_fast(stand["heights"]):
+        # 15 % of its height lost within an hour was borderline; it is on its way to slump.
+        stand["verdict"] = "slumps"
     if one is HEAVY:
         # It took 12 kg for 10 in silence. More than a bowl holds is flagged, and the batch goes on as planned.
         planned_kg = run["planned"]["caramel_kg"]

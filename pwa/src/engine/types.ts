@@ -1628,6 +1628,8 @@ export type CaramelRow = {
   squeeze: "firm" | "soft" | "brittle" | null;
   /** what a stand-up test said of it; null: none was made */
   firmness: "firm" | "borderline" | "slumps" | null;
+  /** it is as stiff as reckoned by its water in a room so much colder; null: no test said so; -30 to 40 K */
+  stiffer_k: number | null;
   /** label */
   label: Label;
 };
@@ -2978,6 +2980,8 @@ export type SlabPlanRequest = {
   residue?: number | null;
   /** a built-in material, a composition or constants; "caramel" when left out */
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
+  /** it is as stiff as reckoned by its water in a room so much colder; null: no test said so; -30 to 40 K */
+  stiffer_k?: number | null;
   /** weight of one block as bought; 0.05 to 50 kg */
   block_kg?: number | null;
   /** trim and leftovers to melt again; null: none */
@@ -3018,6 +3022,8 @@ export type SlabPlanReply = {
   pour: PourPlanReply;
   /** as cool.plan */
   cool: CoolPlanReply;
+  /** the cut centre that waits longest until it is dipped; null: nothing is known of the caramel's water */
+  square: Square | null;
   /** dew point of the room and what its air does, as room.advise */
   room: Room;
   /** the request to melt.plan, for melt.next_burst at the bench; in a jacket what is needed of it */
@@ -3290,6 +3296,8 @@ export type FlowStandUpTestRequest = {
   heights: Height[];
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** a built-in material, a composition or constants; "caramel" when left out */
+  material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -3302,6 +3310,12 @@ export type FlowStandUpTestReply = {
   lost_fraction: number;
   /** whether it stays square in this room */
   verdict: "firm" | "borderline" | "slumps";
+  /** viscosity in this room, at least; 0 to 1e+13 Pa s */
+  viscosity_pa_s: number;
+  /** it is as stiff as reckoned by its water in a room so much colder; null: no test said so; -30 to 40 K */
+  stiffer_k: number | null;
+  /** warmest room in which it stays square for an hour; null: unknown; -300 to 200 °C */
+  square_to_c: number | null;
   /** every input that went into the answer */
   inputs: Input[];
 };
@@ -4490,6 +4504,16 @@ export type Remelt = {
   n: number;
   /** times that its label allows; null: not known; 0 to 10 */
   allowed_n: number | null;
+};
+
+/** the cut centre that waits longest until it is dipped; null: nothing is known of the caramel's water */
+export type Square = {
+  /** share of its height that it loses; 0 to 1 */
+  lost_fraction: number;
+  /** how long it waits; 0 to 1e+08 s */
+  seconds_s: number;
+  /** warmest room in which it loses no more than 5 %; -300 to 200 °C */
+  warmest_c: number;
 };
 
 /** dew point of the room and what its air does, as room.advise */

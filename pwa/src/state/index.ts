@@ -32,7 +32,7 @@ export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
-export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow } from "./shopFormCalls";
+export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";

@@ -1,7 +1,7 @@
 /** The engine calls of the shop's forms, made before anything is written. */
 import type { ShopList, Values } from "../documents";
 import { compute } from "../engine/client";
-import type { ClusterLearnReply, ClusterLearnRequest } from "../engine/types";
+import type { ClusterLearnReply, ClusterLearnRequest, FlowStandUpTestRequest } from "../engine/types";
 
 /** A row of a list, whatever its fields. */
 export type ShopRow = Values & { id: string };
@@ -28,6 +28,11 @@ export async function densityOf(mass_kg: number, volume_m3: number): Promise<num
 /** What an oven gives to water, in W, and its standard deviation. Throws EngineProblem. */
 export async function ovenPowerOf(test: { water_kg: number; start_c: number; end_c: number; seconds_s: number }) {
   return compute("melt.oven_from_water_test", test, "desk");
+}
+
+/** By how many K a cube that stood is stiffer than its water says; null: nothing is known of that. Throws EngineProblem. */
+export async function stiffnessOf(cube: FlowStandUpTestRequest): Promise<number | null> {
+  return (await compute("flow.stand_up_test", cube, "desk")).stiffer_k;
 }
 
 export type FunnelLesson = ClusterLearnReply;

@@ -1060,6 +1060,7 @@ class CaramelRow(TypedDict):
     contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
     squeeze: Literal["firm", "soft", "brittle"] | None
     firmness: Literal["firm", "borderline", "slumps"] | None
+    stiffer_k: float | None
     label: Label
 
 
@@ -1876,6 +1877,7 @@ class SlabPlanRequest(TypedDict):
     windows: Windows
     residue: float
     material: Material
+    stiffer_k: float | None
     block_kg: float | None
     old: Old | None
     remelts_allowed: int | None
@@ -1899,6 +1901,7 @@ class SlabPlanReply(TypedDict):
     leftover_kg: float
     pour: PourPlanReply
     cool: CoolPlanReply
+    square: Square | None
     room: Room
     melt_request: MeltRequest
     cool_request: CoolRequest
@@ -2053,6 +2056,7 @@ class FlowStandUpTestRequest(TypedDict):
 
     heights: list[Height]
     room_c: float
+    material: Material
     basis: BasisByField | None
     batches: BatchesByField | None
 
@@ -2062,6 +2066,9 @@ class FlowStandUpTestReply(TypedDict):
 
     lost_fraction: float
     verdict: Literal["firm", "borderline", "slumps"]
+    viscosity_pa_s: float
+    stiffer_k: float | None
+    square_to_c: float | None
     inputs: list[Input]
 
 
@@ -2976,6 +2983,14 @@ class Remelt(TypedDict):
     allowed_n: int | None
 
 
+class Square(TypedDict):
+    """The cut centre that waits longest until it is dipped; null: nothing is known of the caramel's water."""
+
+    lost_fraction: float
+    seconds_s: float
+    warmest_c: float
+
+
 class Room(TypedDict):
     """Dew point of the room and what its air does, as room.advise."""
 
@@ -3330,6 +3345,7 @@ class AskedSlabPlanRequest(TypedDict):
     windows: NotRequired[AskedWindows | None]
     residue: NotRequired[float | None]
     material: NotRequired[Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | AskedMaterialByWater | AskedMaterialByConductivity | None]
+    stiffer_k: NotRequired[float | None]
     block_kg: NotRequired[float | None]
     old: NotRequired[AskedOld | None]
     remelts_allowed: NotRequired[int | None]

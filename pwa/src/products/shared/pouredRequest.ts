@@ -52,6 +52,7 @@ export function pouredRequest(form: PouredForm, shop: Shop): Poured {
     material: caramel?.material,
     block_kg: caramel?.block_kg,
     firmness: caramel?.firmness,
+    stiffer_k: caramel?.stiffer_k,
     squeeze: caramel?.squeeze,
   });
 }
@@ -74,7 +75,7 @@ export function pouredOrigins(form: PouredForm, shop: Shop): Record<string, stri
     bars_m: `bars/${shop.bars[0]?.id}.height_m`,
     ...sameNamed(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
     ...sameNamed(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
-    ...sameNamed(`caramels/${caramel?.id}`, ["target_c"]),
+    ...sameNamed(`caramels/${caramel?.id}`, ["target_c", "stiffer_k"]),
     ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES, "windows."),
     ...sameNamed(`products/${product?.id}`, ["piece_length_m", "slab_height_m", "trim_m", "kerf_m"]),
   };

@@ -1,5 +1,5 @@
 import type { ShopEdit, StandState, StandupPlan } from "../../documents";
-import { editShop, shop } from "../../state";
+import { editShop, shop, stiffnessOf } from "../../state";
 import { format, formatDuration, t } from "../../text";
 import type { RecordOf } from "../kindViews";
 import { Card } from "../../ui/Card";
@@ -19,7 +19,7 @@ export function StandupCard({ record: { plan, run } }: { record: RecordOf<"stand
           </li>
         ))}
       </ol>
-      {run.closed_at_ms !== null && <KeepVerdict plan={plan} verdict={run.stand.verdict} />}
+      {run.closed_at_ms !== null && <KeepVerdict plan={plan} stand={run.stand} />}
     </Card>
   );
 }
@@ -29,16 +29,21 @@ function verdictWords({ verdict, lost_fraction }: StandState): string {
   return t("desk.stand_verdict", { verdict: t(`firmness.${verdict}`), lost: format("lost_share", lost_fraction) });
 }
 
-/** Writes the verdict to its caramel, as measured. */
-function KeepVerdict({ plan, verdict }: { plan: StandupPlan; verdict: StandState["verdict"] }) {
+/** Writes the verdict and the stiffness it comes from to its caramel, as measured. */
+function KeepVerdict({ plan, stand: { verdict, heights } }: { plan: StandupPlan; stand: StandState }) {
   const caramel = shop.value?.caramels.find((one) => one.id === plan.caramel_id);
   if (!caramel || verdict === null) return null;
-  const { name, id, firmness } = caramel;
+  const { name, id, firmness, material } = caramel;
   const kept = firmness === verdict && shop.value?.basis[`caramels/${id}.firmness`] === "measured";
   if (kept) return <p class="quiet">{t("desk.stand_kept", { name })}</p>;
-  const edit: ShopEdit = { doc: `caramels/${id}`, field: "firmness", value: verdict, basis: "measured" };
+  const keep = async () => {
+    const measured = heights.map(({ at_ms, height_m }) => ({ at_s: (at_ms - (heights[0]?.at_ms ?? at_ms)) / 1000, height_m }));
+    const stiffer_k = await stiffnessOf({ heights: measured, room_c: plan.reply.room_c, material });
+    const edit = (field: string, value: unknown): ShopEdit => ({ doc: `caramels/${id}`, field, value, basis: "measured" });
+    await editShop([edit("firmness", verdict), edit("stiffer_k", stiffer_k)]);
+  };
   return (
-    <button type="button" class="go" onClick={() => void editShop([edit])}>
+    <button type="button" class="go" onClick={() => void keep()}>
       {t("desk.stand_keep", { name, verdict: t(`firmness.${verdict}`) })}
     </button>
   );

@@ -2,6 +2,7 @@
 
 from ..core.describe import choice, either, many, number, record, together
 from ..core.fields import BASIS, INPUTS
+from .slump import SOFTEST_K, STIFFEST_K
 from .viscosity import DRY_GLASS_C
 
 TYPE_CHECKING = False
@@ -116,6 +117,14 @@ HUMIDITY_OR_NONE = dict(
 )
 DEW_POINT = number("°C", -100, 60, "temperature of a surface that just begins to sweat")
 VISCOSITY = number("Pa s", 0, 1e13, "viscosity")
+STIFFER = number(
+    "K",
+    SOFTEST_K,
+    STIFFEST_K,
+    "it is as stiff as reckoned by its water in a room so much colder; null: no test said so",
+    default=None,
+    measure_by="stand_up_test",
+)
 FUNCTIONS = {
     "materials.properties": {
         "request": {"material": MATERIAL, "temp_c": number("°C", -40, 150, "temperature")},

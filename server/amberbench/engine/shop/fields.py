@@ -6,7 +6,7 @@ dotted path inside its row. A field without a default is null until somebody set
 
 from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
-from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM
+from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM, STIFFER
 from ..products import KINDS, OLDEST
 from ..products.cluster.fields import CLUSTER_REQUEST
 from ..steps.coat.fields import COATING
@@ -119,6 +119,7 @@ CARAMELS = {
     "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=["milk"]),
     "squeeze": FIRM["squeeze"],
     "firmness": FIRM["firmness"],
+    "stiffer_k": STIFFER,
 }
 for _name in LABEL:
     CARAMELS["label." + _name + "_share"] = _part(_name)

@@ -2,7 +2,7 @@
 
 from ...core.describe import choice, document, integer, many, number, record, together
 from ...core.fields import WARNINGS
-from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, STIFFER
 from ...steps.cool.fields import COOL, COOL_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
 from ...steps.melt.fields import MELT, VESSEL
@@ -83,9 +83,19 @@ MELTED_AND_COOLED = {
     ),
     "residue": RESIDUE,
     "material": MATERIAL,
+    "stiffer_k": STIFFER,
     "block_kg": number("kg", 0.05, 50, "weight of one block as bought", default=None),
 }
 MELTED_AND_COOLED.update(remelt.REQUEST)
+SQUARE = record(
+    {
+        "lost_fraction": number("", 0, 1, "share of its height that it loses"),
+        "seconds_s": number("s", 0, 1e8, "how long it waits"),
+        "warmest_c": number("°C", -300, 200, "warmest room in which it loses no more than 5 %"),
+    },
+    "the cut centre that waits longest until it is dipped; null: nothing is known of the caramel's water",
+    default=None,
+)
 REPLY = {
     "remelt": remelt.REMELT,
     "caramel_kg": number("kg", 0, 50, "caramel to weigh in"),
@@ -93,6 +103,7 @@ REPLY = {
     "leftover_kg": number("kg", 0, 50, "left of the last block"),
     "pour": record(POUR_REPLY, "as pour.plan"),
     "cool": record(COOL_REPLY, "as cool.plan"),
+    "square": SQUARE,
     "room": record(AIR, "dew point of the room and what its air does, as room.advise"),
     "melt_request": document(
         "the request to melt.plan, for melt.next_burst at the bench; in a jacket what is needed of it",

@@ -5,6 +5,7 @@ from ...core.problems import Problem
 from ...steps.cool import fields as cool_fields
 from ...steps.cool import firmness
 from ...steps.cool import plan as cool
+from ...steps.cut import stays_square
 from ...steps.melt import fields as melt_fields
 from ...steps.melt import plan as melt
 from ...steps.pour import bars
@@ -167,6 +168,7 @@ def whole(
         chill["surface_c"] if chill else None,
     )
     _, soft, soft_inputs = firmness.softness(request["firmness"], request["squeeze"])
+    square, sinking, square_inputs = stays_square.reckoned(request, poured["settled_height_m"], dip)
     assumed = _collected_inputs([one for one in (poured, melted[1], cooled[1], dip) if one])
     return {
         "caramel_kg": poured["mass_kg"],
@@ -176,13 +178,15 @@ def whole(
         "warnings": warnings
         + old_warnings
         + soft
+        + sinking
         + poured["warnings"]
         + cooled[1]["warnings"]
         + (dip["warnings"] if dip else []),
-        "inputs": assumed + air_inputs + soft_inputs,
+        "inputs": assumed + air_inputs + soft_inputs + square_inputs,
         "room": _not_said_elsewhere(air, cooled[1]["warnings"]),
         "pour": poured,
         "cool": cooled[1],
+        "square": square,
         "melt_request": melted[0],
         "cool_request": cooled[0],
         "sizes_unknown": sizes_unknown(request),

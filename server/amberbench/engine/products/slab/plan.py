@@ -33,18 +33,19 @@ def plan(request: "SlabPlanRequest") -> "Document":
     null}; vessel, vessel_volume_m3 (m³) or null, burst_s (s), step_s (s), base, base_length_m, base_width_m,
     base_thickness_m (m) or null, top, bottom, contact_m2k_w (m² K/W), target_c and fridge_c (°C), loss_factor,
     loss_factor_sd, spread, room_c (°C), humidity (fraction) or null, start_c (°C), windows
-    {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, block_kg (kg) or null, dip
-    {dip.fields.DIP} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
+    {low_c, high_c, limit_c, warn_c, stop_c (°C)}, residue (fraction), material, stiffer_k (K) or null, block_kg (kg) or
+    null, dip {dip.fields.DIP} or null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
     Reply: of the first batch caramel_kg (kg, with residue and trim), remelt {old_kg (kg), fresh_kg (kg), n, allowed_n},
     blocks, leftover_kg (kg, of the last block; without block_kg, of the caramel in hand), pour, cut, good (centres),
-    trim_kg (kg, to expect), melt or jacket, cool (the replies of those functions), frames (others that would do), dip
+    square {lost_fraction, seconds_s (s), warmest_c (°C)} or null, trim_kg (kg, to expect), melt or jacket, cool (the
+    replies of those functions), frames (others that would do), dip
     (or null), room (as room.advise), melt_request, cool_request; of all: batches [{count, caramel_kg (kg), pieces,
     good, length_m (m), width_m (m), asked}], asked being what the request of that batch has in place of this one's;
     together {batches, caramel_kg (kg), pieces, good, blocks, leftover_kg (kg)}; sizes_unknown (bars, bowl: not held to,
     as nobody has said how long or large they are), warnings, inputs.
     Warnings: those of pour.plan, cool.plan and chocolate.coating, more_than_frame_holds, trim_takes_a_row,
     frame_outruns_bars, those of old caramel, borderline_caramel and slumps_caramel (softer_k: cut so much colder),
-    brittle_caramel.
+    brittle_caramel, centres_sink and centres_sink_before_dip (lost_percent, wait_s, warmest_c).
     Raises: Problem give_one_of, missing, too_high, more_than_a_bowl (a frame in hand, or one centre), too_many_batches,
     too_little_caramel, no_frame_fits, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket, cool.plan and
     chocolate.coating under this request's own names; not_the_shortest_side (jacket.thickness_m).

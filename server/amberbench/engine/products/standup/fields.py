@@ -2,7 +2,7 @@
 
 from ...core.describe import boolean, choice, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
-from ...physics.fields import ROOM
+from ...physics.fields import MATERIAL, ROOM, STIFFER, VISCOSITY
 
 VERDICTS = ("firm", "borderline", "slumps")
 FUNCTIONS = {
@@ -22,6 +22,7 @@ FUNCTIONS = {
                     "heights of the cube, the fresh one first",
                 ),
                 "room_c": ROOM,
+                "material": MATERIAL,
             },
             BASIS,
         ),
@@ -29,6 +30,11 @@ FUNCTIONS = {
             {
                 "lost_fraction": number("", 0, 1, "share of its first height that is lost"),
                 "verdict": choice(VERDICTS, "whether it stays square in this room"),
+                "viscosity_pa_s": dict(VISCOSITY, meaning="viscosity in this room, at least"),
+                "stiffer_k": STIFFER,
+                "square_to_c": number(
+                    "°C", -300, 200, "warmest room in which it stays square for an hour; null: unknown", default=None
+                ),
             },
             INPUTS,
         ),

@@ -10,6 +10,8 @@ if TYPE_CHECKING:
 
 # Warnings of a plan, the steps that say them again in a few words, and those words. The first that fits is said.
 AT_STEPS = (
+    ("centres_sink_before_dip", ("cut",), "more.cut_sinks_here"),
+    ("centres_sink", ("cut",), "more.cut_sinks_here"),
     ("slumps_caramel", ("cut",), "more.cut_slumps"),
     ("borderline_caramel", ("cut",), "more.cut_sinks"),
     ("brittle_caramel", ("score",), "more.cut_brittle"),
