@@ -158,7 +158,8 @@ def test_second_deposit_may_go_on_longer_in_a_warmer_room(sizes):
 
 
 def test_refusal_of_a_second_deposit_goes_away_in_a_warmer_room():
-    uneven = {"rows": [{"clusters": 20, "deposit_kg": 0.03}, {"clusters": 60, "deposit_kg": 0.005}], "spread_m": 0.06}
+    uneven = {"rows": [{"clusters": 20, "deposit_kg": 0.03}, {"clusters": 60, "deposit_kg": 0.005}]}
+    uneven |= {"spread_m": 0.06, "second_kg": 0.002}
     found = [windows(room_c, **uneven) for room_c in (12.0, 18.0, 22.0, 26.0, 29.0, 31.0, 35.0)]
     refused = [isinstance(one, Problem) for one in found]
     assert {one.code for one in found if isinstance(one, Problem)} == {"no_time_to_weld"}
