@@ -8,7 +8,7 @@ from typing import Any
 
 from amberbench.engine import fields
 
-from .records import Field, Fields, RecordRegistry, may_be_missing, may_be_null
+from .records import Field, Record, RecordRegistry, may_be_missing, may_be_null
 from .response_documents import DOCUMENTS
 
 Schema = dict[str, Any]
@@ -40,10 +40,10 @@ def components(written: Schema) -> dict[str, Schema]:
     waiting = _referred(written)
     while waiting:
         name = waiting.pop()
-        # What is asked has its schema from marshmallow.
-        if name in made or name in written["components"]["schemas"] or (name in records and records[name].asked):
+        # What a request asks has its schema from marshmallow; what a reply says to ask has none yet.
+        if name in made or name in written["components"]["schemas"]:
             continue
-        made[name] = _record(records[name].fields, records[name].meaning) if name in records else _spelled(name)
+        made[name] = _record(records[name]) if name in records else _spelled(name)
         waiting += _referred(made[name])
     return made
 
@@ -54,10 +54,10 @@ def _referred(schema: Any) -> list[str]:
     return found + [name for one in inner for name in _referred(one)]
 
 
-def _record(known: Fields, meaning: str) -> Schema:
-    needed = sorted(name for name in known if not may_be_missing(known[name], False))
-    properties = {name: _schema(field, False) for name, field in known.items()}
-    return {"type": "object", "description": meaning, "properties": properties, "required": needed}
+def _record(one: Record) -> Schema:
+    needed = sorted(name for name in one.fields if not may_be_missing(one.fields[name], one.asked))
+    properties = {name: _schema(field, one.asked) for name, field in one.fields.items()}
+    return {"type": "object", "description": one.meaning, "properties": properties, "required": needed}
 
 
 def _spelled(name: str) -> Schema:
