@@ -15,7 +15,7 @@ from amberbench.text import languages
 from tests import strategies_deposit, text_keys
 from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
 from tests.gathered import of_kinds
-from tests.text_catalogue import texts
+from tests.text_catalogue import forms, placeholders, texts
 
 ENGLISH = texts("en")
 ROOMS = {key.split(".")[0] for key in ENGLISH}
@@ -156,3 +156,29 @@ def test_every_figure_a_plan_rests_on_has_a_name_a_source_and_a_way_to_measure_i
 @pytest.mark.parametrize("key", sorted(key for key in ENGLISH if key.startswith("problem.")))
 def test_a_problem_is_filled_from_what_a_problem_carries(key):
     assert set(re.findall(r"\{(\w+)\}", ENGLISH[key])) <= {"field", "given", "low", "high", "unit", "accepted"}
+
+
+# t("screen.likely_range", { range: … }): a key that stands whole in the phone's sources, and the names it is given.
+GIVEN = re.compile(r'\bt\("([a-z]+\.[a-z0-9_.]+)", \{([^{}]*(?:\([^()]*(?:\([^()]*\)[^()]*)*\)[^{}]*)*)\}\)')
+
+
+def values_given() -> dict[str, set[str]]:
+    """Key → the names of the values the phone hands to its sentence, where both stand in one call."""
+    given: dict[str, set[str]] = {}
+    for source in text_keys.phone_files():
+        for key, inside in GIVEN.findall(source):
+            flat = inside
+            while "(" in flat:
+                flat = re.sub(r"\([^()]*\)", "", flat)
+            names = (part.split(":")[0].strip() for part in flat.split(","))
+            given.setdefault(key, set()).update(name for name in names if re.fullmatch(r"[a-z]\w*", name))
+    return given
+
+
+def test_a_sentence_says_every_value_it_is_given():
+    given = values_given()
+    assert len(given) > 40
+    unsaid = {key: names - placeholders(" ".join(forms(ENGLISH[key]))) for key, names in given.items()}
+    # "n" may only choose the form.
+    chosen = {key: names - {"n"} if isinstance(ENGLISH[key], dict) else names for key, names in unsaid.items()}
+    assert {key: names for key, names in chosen.items() if names} == {}

@@ -20,7 +20,7 @@ export function BigNumber({ number, now, name }: Props) {
     <p class="number">
       <Digits text={text} unit={unit} />
       {(late || name) && <span class={late ? "number-note" : "number-note number-name"}>{late || name}</span>}
-      {range && <span class="number-note">{t("screen.likely", { range: formatRange(number.name, number.low as number, number.high as number) })}</span>}
+      {range && <span class="number-note">{t("screen.likely_range", { range: formatRange(number.name, number.low as number, number.high as number) })}</span>}
       {due && <span class="unseen">{formatDuration(Math.max(0, left / 1000))}</span>}
     </p>
   );
