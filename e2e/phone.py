@@ -42,12 +42,12 @@ class Phone:
         return spoken(english, self.language)
 
     def speaks(self, language: str) -> None:
-        """Chooses another language under Settings, and goes back to Today."""
+        """Chooses another language under Settings, and goes back to the bench."""
         self.opens_place("Settings")
         self.page.get_by_label(self.word("Language")).select_option(language)
         expect(self.page.locator("html")).to_have_attribute("lang", language)
         self.language = language
-        self.opens_place("Today")
+        self.opens_place("Bench")
 
     def loses_the_network(self) -> None:
         self.page.context.set_offline(True)
@@ -67,7 +67,7 @@ class Phone:
 
     def returns_to(self, name: str) -> None:
         """From the desk to a running batch."""
-        self.opens_place("Today")
+        self.opens_place("Bench")
         self.page.get_by_role("link", name=name).tap()
         expect(self.bench).to_be_visible()
 

@@ -187,7 +187,7 @@ def test_unknown_addresses_say_so_plainly(phone: Phone):
     ):
         phone.page.goto(address)
         expect(phone.page.get_by_text(words)).to_be_visible()
-        expect(phone.page.get_by_role("link", name="Today")).to_be_visible()
+        expect(phone.page.get_by_role("link", name="Bench")).to_be_visible()
     assert phone.errors == []
 
 

@@ -58,7 +58,7 @@ def fill_in(sheet: Sheet) -> None:
     sheet.box("Made by", "Whoever was there")
     sheet.box("Lot", "B-7")
     sheet.time("All ready at", 1)
-    sheet.box("Weighed in", "1.8")
+    sheet.box("Weighed out", "1.8")
     for n in range(6):
         sheet.time("Started at", 4 + 2 * n, n)
         sheet.box("Seconds set", "60", n)
@@ -110,8 +110,8 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
             assert ruler.size_faults(phone) == []
     sheet.box("Lot", "C-3")
     sheet.time("All ready at", 1)
-    sheet.box("Weighed in", "0.6")
-    phone.page.get_by_role("group", name=phone.word("Allergens out? Work without them finished?")).get_by_label(
+    sheet.box("Weighed out", "0.6")
+    phone.page.get_by_role("group", name=phone.word("Work without these done and covered?")).get_by_label(
         "yes", exact=True
     ).check(force=True)
     for n in range(3):
@@ -120,7 +120,7 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
         sheet.box("Reading", str(45 + 12 * n), n)
     sheet.time("Tray laid", 14)
     sheet.time("Second deposit", 25)
-    sheet.time("Tray free of its paper", 110)
+    sheet.time("Tray free of its parchment", 110)
     sheet.box("Good clusters", "39")
     sheet.box("Loose pieces", "0.03")
     # Laid out of a funnel that nobody filled: the sentence stands where the fill is missing, and above the button.

@@ -31,10 +31,10 @@ def test_batch_and_shop_go_on_and_say_what_was_set_aside(phone: Phone, server: S
     assert max(fact["at_ms"] for fact in phone.facts() if fact["device_id"] == opening["device_id"]) < YEAR_5138_MS / 10
     assert server.asks(f"/api/batches/{batch_id}")["summary"]["step"] == "melt"
     phone.page.goto(f"/batches/{batch_id}")
-    aside = phone.page.get_by_text("1 fact is kept but counts nowhere")
+    aside = phone.page.get_by_text("1 entry is kept but counts nowhere")
     expect(aside).to_be_visible()
     expect(phone.page.get_by_text("from far ahead")).to_be_visible()
     phone.page.goto("/shop")
-    expect(phone.page.get_by_text("2 facts are kept but count nowhere")).to_be_visible()
+    expect(phone.page.get_by_text("2 entries are kept but count nowhere")).to_be_visible()
     (caramel,) = [one for one in server.asks("/api/shop")["caramels"] if one["id"] == "caramel-firm"]
     assert caramel["contains"] == ["milk"]

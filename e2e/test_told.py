@@ -54,7 +54,7 @@ def test_prompts_and_clocks_are_spoken_to_who_wants_them(context: BrowserContext
     phone.returns_to("Squares")
     phone.sets_up()
     prompts = spoken(phone)
-    assert prompts[0] == "Paper, bars, gloves, water bowl ready?"
+    assert prompts[0] == "Parchment, bars, gloves, water bowl ready?"
     assert prompts[-1].startswith("Bowl in, high,")
     phone.starts_a_burst()
     phone.waits_for_the_ring()
@@ -87,7 +87,7 @@ def test_facts_unsent_for_more_than_a_day_are_told_and_saved_to_a_file(phone: Ph
     phone.loses_the_network()
     phone.plans_and_starts()
     phone.leaves_the_bench()
-    told = phone.page.get_by_text(re.compile("^Facts kept here since .* have not reached the server"))
+    told = phone.page.get_by_text(re.compile("^Entries kept here since .* have not reached the server"))
     phone.page.clock.fast_forward(DAY_MS - 600_000)
     phone.passes(1_000)
     expect(told).to_have_count(0)
@@ -95,7 +95,7 @@ def test_facts_unsent_for_more_than_a_day_are_told_and_saved_to_a_file(phone: Ph
     phone.passes(1_000)
     expect(told).to_be_visible()
     with phone.page.expect_download() as waiting:
-        phone.page.get_by_role("button", name="Save unsent facts to a file").tap()
+        phone.page.get_by_role("button", name="Save unsent entries to a file").tap()
     waiting.value.save_as(tmp_path / "facts.json")
     saved = json.loads((tmp_path / "facts.json").read_text())["events"]
     assert [one["id"] for one in saved] == [one["id"] for one in phone.facts()] != []

@@ -115,7 +115,7 @@ def uses_up(phone: Phone) -> Iterator[str]:
     yield "weigh the leftover"
     phone.types("0.6")
     phone.is_at("leftover")
-    yield "name the leftover"
+    yield "number the leftover"
     phone.types("56")
     phone.is_at("close")
     yield "close, bowl"
@@ -172,7 +172,7 @@ def chocolate_shift(phone: Phone) -> Iterator[str]:
     yield "today, slab and bowl"
     phone.returns_to(BOWL)
     yield from uses_up(phone)
-    phone.opens_place("Today")
+    phone.opens_place("Bench")
     phone.returns_to(DIPPED)
     phone.cools()
     yield from dips(phone)

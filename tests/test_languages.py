@@ -22,6 +22,7 @@ SAME_IN_BOTH = {
     "desk.row_chocolate",
     "basis.no",
     "field.base",
+    "shop.bases.base",
     "allergen.gluten",
 }
 SAME_IN_MEXICO = {"allergen.soya", "word.pretzel"}
