@@ -151,6 +151,37 @@ def test_first_aid_is_two_taps_away_everywhere_without_a_network(phone: Phone):
         expect(phone.page.get_by_text(COOL_IT)).to_be_in_viewport()
 
 
+def test_first_aid_names_number_and_signs_at_the_bench_and_its_sources_on_help(phone: Phone):
+    phone.plans_and_starts()
+    phone.page.get_by_role("button", name="First aid").tap()
+    aid = phone.page.get_by_role("dialog")
+    for words in (
+        "112, 911, 999",
+        "breathing is hard",
+        "in an eye, the mouth or the throat",
+        "shock",
+        "electricity",
+        "a joint",
+        "While it cools",
+    ):
+        expect(aid.get_by_text(re.compile(words)).first).to_be_attached()
+    expect(aid.get_by_text(re.compile("serves only until you are at the tap"))).to_be_visible()
+    expect(aid.get_by_text(re.compile("clean plastic bag for a hand"))).to_be_attached()
+    # Whoever is burnt has no use for who says so.
+    expect(aid.get_by_text(re.compile("St John"))).to_have_count(0)
+    phone.closes_sheet()
+    phone.leaves_the_bench()
+    phone.opens_place("Help")
+    expect(phone.page.get_by_text(re.compile("St John Ambulance"))).to_be_attached()
+
+
+def test_a_printed_plan_carries_first_aid(phone: Phone):
+    phone.opens_place("Plan")
+    phone.answered()
+    phone.page.get_by_role("button", name="Print the plan").tap()
+    expect(phone.page.locator(".paper .first-aid")).to_contain_text("20 minutes under cool running water")
+
+
 # --- what the stories do and see ---
 
 

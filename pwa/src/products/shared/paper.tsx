@@ -48,7 +48,7 @@ export const IN_OVEN: [SignalWord, string][] = [
   ["WARNING", "caution.no_metal"],
 ];
 
-/** What may hurt somebody in a batch, the worst first. */
+/** What may hurt somebody in a batch, the worst first, and what to do for a burn. */
 export function CautionList({ cautions }: { cautions: [SignalWord, string][] }) {
   return (
     <ul class="cautions">
@@ -57,6 +57,9 @@ export function CautionList({ cautions }: { cautions: [SignalWord, string][] }) 
           <b>{t(`signal.${word.toLowerCase()}`)}</b> {t(code)}
         </li>
       ))}
+      <li class="first-aid">
+        <b>{t("button.first_aid")}:</b> {t("paper.first_aid")}
+      </li>
     </ul>
   );
 }

@@ -27,6 +27,8 @@ export function HelpScreen() {
       <section class="card aid-card" id="first-aid">
         <h2>{t("aid.title")}</h2>
         <FirstAid />
+        <p class="aid-note">{t("aid.sources")}</p>
+        <p class="aid-note">{t("aid.limits")}</p>
       </section>
       <Card title={t("help.cautions")}>
         {CAUTIONS.map(([word, key]) => (
