@@ -63,6 +63,7 @@ def named():
     yield from (f"button.{code}" for code in text_keys.called_with("button", files="prompts"))
     yield from (f"button.{code}" for code in text_keys.called_with("plain_page"))
     yield from (f"caution.{code}" for code in text_keys.called_with("plain_page", 3))
+    yield from (f"caution.{code}" for code in text_keys.called_with("_by_map", 2))
     yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="prompts"))
     yield from (f"problem.{code}" for code in problem_codes())
     yield from (f"reason.{code}" for code in melt_reasons())

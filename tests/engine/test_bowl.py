@@ -92,7 +92,7 @@ def test_a_whole_bowl_runs_from_set_up_to_closed():
 def test_dry_tools_and_allergens_are_told_before_anything_is_heated():
     bench = Bench(planned_bowl())
     assert says(bench) == "say.set_up_bowl"
-    assert bench.advice["caution"] == {"word": "NOTICE", "code": "caution.bowl_allergens"}
+    assert bench.advice["caution"] == {"word": "WARNING", "code": "caution.bowl_allergens"}
 
 
 def test_chocolate_to_weigh_in_is_without_its_seed():

@@ -9,8 +9,8 @@ const CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "caution.no_metal"],
   ["CAUTION", "caution.bowl_hot"],
   ["NOTICE", "caution.chocolate_dry"],
-  ["NOTICE", "caution.chocolate_label"],
-  ["NOTICE", "caution.fork_carries"],
+  ["WARNING", "caution.chocolate_label"],
+  ["WARNING", "caution.fork_carries"],
 ];
 
 /** A bowl of chocolate looked back at: planned beside happened, and its temperature. */

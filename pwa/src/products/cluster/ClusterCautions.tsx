@@ -5,7 +5,8 @@ const AT_THE_FUNNEL: [SignalWord, string][] = [
   ["WARNING", "caution.funnel_glove"],
   ["WARNING", "caution.allergens"],
   ["CAUTION", "caution.release"],
-  ["NOTICE", "caution.milk"],
+  ["WARNING", "caution.milk"],
+  ["WARNING", "caution.allergen_lot"],
 ];
 
 /** What may hurt somebody in a batch of clusters: no knife, but a hot funnel, and what lies under them. */

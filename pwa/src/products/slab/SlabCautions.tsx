@@ -4,7 +4,8 @@ import { CautionList, IN_OVEN, SETUP_CAUTIONS } from "../shared/paper";
 const IN_JACKET: [SignalWord, string][] = [["WARNING", "caution.hot_water"]];
 const AFTER: [SignalWord, string][] = [
   ["CAUTION", "caution.knife_cut"],
-  ["NOTICE", "caution.milk"],
+  ["WARNING", "caution.milk"],
+  ["WARNING", "caution.allergen_lot"],
 ];
 
 /** What may hurt somebody in a batch of a slab. */

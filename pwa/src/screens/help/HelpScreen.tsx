@@ -12,12 +12,17 @@ const CAUTIONS: [SignalWord, string][] = [
   ["WARNING", "help.mitts"],
   ["WARNING", "help.cold_water"],
   ["WARNING", "help.metal"],
+  ["WARNING", "caution.superheated"],
+  ["WARNING", "caution.warm_bowl"],
+  ["WARNING", "help.allergens"],
+  ["WARNING", "caution.foreign"],
+  ["CAUTION", "help.floor"],
   ["CAUTION", "help.infrared"],
   ["CAUTION", "help.funnel"],
   ["CAUTION", "help.knife"],
-  ["NOTICE", "help.allergens"],
   ["NOTICE", "help.hands"],
   ["NOTICE", "help.condensation"],
+  ["NOTICE", "help.shelf_life"],
 ];
 
 /** First aid and the cautions, on the phone at all times. */

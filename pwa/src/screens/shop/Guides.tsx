@@ -4,6 +4,7 @@ import type { ProblemDocument } from "../../documents";
 import { densityOf, EngineProblem, ovenPowerOf } from "../../state";
 import { problemAt } from "../../problems";
 import { problemText, t } from "../../text";
+import { Caution } from "../../ui/Caution";
 import { QuantityField } from "../../ui/fields";
 
 /** Weigh a known volume: mass over volume. */
@@ -11,6 +12,7 @@ export function DensityGuide({ onMeasured }: { onMeasured: (density_kg_m3: numbe
   return (
     <Guide
       name="density"
+      caution="caution.set_up"
       fields={["mass_kg", "volume_m3"]}
       measure={([mass, volume]) => densityOf(mass ?? 0, volume ?? 0)}
       found="density_kg_m3"
@@ -24,6 +26,7 @@ export function WaterGuide({ onMeasured }: { onMeasured: (power_w: number) => vo
   return (
     <Guide
       name="water"
+      caution="caution.superheated"
       fields={["water_kg", "start_c", "end_c", "seconds_s"]}
       measure={async ([water_kg, start_c, end_c, seconds_s]) =>
         (await ovenPowerOf({ water_kg: water_kg ?? 0, start_c: start_c ?? 0, end_c: end_c ?? 0, seconds_s: seconds_s ?? 0 })).power_w
@@ -36,6 +39,8 @@ export function WaterGuide({ onMeasured }: { onMeasured: (power_w: number) => vo
 
 interface Props {
   name: "density" | "water";
+  /** What may hurt somebody at it. */
+  caution: string;
   fields: string[];
   measure: (values: (number | null)[]) => Promise<number>;
   /** The name of what comes out; its end says the unit. */
@@ -43,7 +48,7 @@ interface Props {
   onMeasured: (value: number) => void;
 }
 
-function Guide({ name, fields, measure, found, onMeasured }: Props) {
+function Guide({ name, caution, fields, measure, found, onMeasured }: Props) {
   const [values, setValues] = useState<Record<string, number | null>>({});
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [result, setResult] = useState<number | null>(null);
@@ -62,6 +67,7 @@ function Guide({ name, fields, measure, found, onMeasured }: Props) {
   return (
     <details class="card guide">
       <summary>{t(`shop.guide.${name}`)}</summary>
+      <Caution word="WARNING" text={t(caution)} />
       <ol>
         {t(`shop.guide.${name}_steps`)
           .split("\n")

@@ -2,7 +2,7 @@
 
 from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, skip, text_entry
-from ...steps.common.prompts import lot_page
+from ...steps.common.prompts import label_caution, lot_page
 from ...steps.temper import plan as temper
 from .decisions import chocolate_kg
 
@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from ...types import Advice, EntryButton, EventButton, Sentence
+    from ...types import Advice, EntryButton, Sentence
 
 
 # Half power in bursts of 15 to 30 s, short ones near the end (common practice, no published source).
@@ -54,7 +54,7 @@ def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["say"] = {"code": "say.set_up_bowl", "values": {}}
     advice["more"] = {"code": "more.set_up_bowl", "values": {}}
     advice["action"] = button("all_ready", "ready_checked")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.bowl_allergens"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.bowl_allergens"}
 
 
 def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -64,7 +64,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     likely = {"likely_low": planned_kg * 0.97, "likely_high": planned_kg * 1.03, "body": {"lot": lot}}
     advice["entry"] = copy_with(entry("weighed", "kg", 0.05, 50.0, **likely), name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": lot})]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.chocolate_label"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.chocolate_label"}
 
 
 def _lot(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -97,6 +97,7 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if burning is not None and at_ms < burning["due_ms"]:
         advice["say"] = {"code": "say.heating", "values": {}}
         advice["number"] = {"name": "due_ms", "value": burning["due_ms"]}
+        advice["caution"] = {"word": "WARNING", "code": "caution.mitts"}
         return
     seconds_s = SHORT_BURST_S if read_c is not None and read_c > low_c - NEAR_K else BURST_S
     body = {"seconds_s": seconds_s, "seen": len(state["bursts"])}
@@ -137,8 +138,10 @@ def _seed(kg: float, state: "Readable", advice: "Advice") -> None:
     advice["action"] = button("seeded", "seeded", {"kg": kg, "seen": len(state["seeds"])})
 
 
-def _warm(state: "Readable") -> "EventButton":
-    return button("bowl_warmed", "bowl_warmed", {"seen": len(state["warmed"])})
+def _warm(state: "Readable", advice: "Advice") -> None:
+    """The bowl wants warming: the button that says it was, and what may hurt meanwhile."""
+    advice["action"] = button("bowl_warmed", "bowl_warmed", {"seen": len(state["warmed"])})
+    advice["caution"] = {"word": "WARNING", "code": "caution.warm_bowl"}
 
 
 def _more_seed(run: "Readable", advice: "Advice", code: str) -> None:
@@ -184,7 +187,7 @@ def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
 def _too_cool(state: "Readable", read: "EntryButton", advice: "Advice") -> None:
     advice["say"] = {"code": "say.bowl_too_cool", "values": {}}
     advice["more"] = {"code": "more.bowl_warm_it", "values": {"bowl_high_c": state["line"]["work_high_c"]}}
-    advice["action"] = _warm(state)
+    _warm(state, advice)
     advice["choices"] = [read]
 
 
@@ -209,7 +212,7 @@ def _use(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["step"] = "rewarm"
         advice["say"] = {"code": "say.rewarm", "values": {}}
         advice["more"] = {"code": "more.rewarm", "values": {"bowl_high_c": high_c}}
-        advice["action"] = _warm(state)
+        _warm(state, advice)
         advice["choices"] = [read, used]
     else:
         ready_ms = state["read_ms"] + 1000.0 * state["hold"]["seconds_s"]
@@ -233,12 +236,12 @@ def _leftover(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.leftover", "values": {"lot": run["lot"]}} if run["lot"] else None
     advice["entry"] = text_entry("leftover_named", "lot")
     advice["choices"] = [skip("leftover")]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.leftover_carries"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.leftover_carries"}
 
 
 def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["action"] = button("close", "closed")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+    advice["caution"] = label_caution(run)
 
 
 def _closed(run: "Readable", at_ms: float, advice: "Advice") -> None:

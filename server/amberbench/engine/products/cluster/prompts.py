@@ -120,7 +120,7 @@ def _under(run: "Readable", at_ms: float, advice: "Advice") -> None:
             each = [{"material": one["material"], "each_n": one["each_n"]} for one in under]
             advice["say"] = {"code": "say.under_named", "values": {"each": each}}
     advice["action"] = button("under_laid", "under_laid")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.under_apart"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.under_apart"}
 
 
 # Melting, filling and laying --------------------------------------------------------------------------------------
@@ -261,7 +261,7 @@ def _separate(run: "Readable", at_ms: float, advice: "Advice") -> None:
         most_kg = max(0.1, run["planned"]["under_kg"] * max(1, run["planned"]["trays"]))
         loose = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "loose", "seen": len(run["out"])})
         advice["choices"] = [{"code": "button.weigh_loose", "entry": copy_with(loose, name="loose_kg")}]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.loose_nuts"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.loose_nuts"}
 
 
 def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -270,7 +270,7 @@ def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.planned_clusters", "values": {"n": pieces}}
     likely = {"likely_low": 0.9 * pieces, "likely_high": pieces}
     advice["entry"] = entry("counted", "pieces", 0, most_pieces(pieces), **likely)
-    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.foreign"}
 
 
 PAGES = {

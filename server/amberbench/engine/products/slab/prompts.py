@@ -55,7 +55,7 @@ PAGES = {
     "loosen": plain_page("loosened", "freed", "CAUTION", "knife"),
     "prebottom": plain_page("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),
     "flip": plain_page("flipped", "flipped", "CAUTION", "flip"),
-    "score": _by_map("scored", "scored", "knife"),
+    "score": _by_map("scored", "scored", "score"),
     "cut": _by_map("cut", "cut", "knife_cut"),
     "wrap": wrap_page,
     "count": count_page,

@@ -34,6 +34,7 @@ def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
 def _stand(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["stand"]
     due = due_ms(state)
+    advice["caution"] = {"word": "WARNING", "code": "caution.stand_cube"}
     if due is None:
         advice["entry"] = _height(state)
         return
@@ -59,6 +60,7 @@ def _height(state: "Readable") -> "Entry":
 def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     _tell(run["stand"], advice)
     advice["action"] = button("close", "closed")
+    advice["caution"] = {"word": "WARNING", "code": "caution.stand_cube"}
 
 
 def _closed(run: "Readable", at_ms: float, advice: "Advice") -> None:

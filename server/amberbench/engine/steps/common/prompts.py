@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice, Entry, Sentence, SignalWord
+    from ...types import Advice, Caution, Entry, Sentence, SignalWord
 
 
 def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -55,7 +55,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     )
     advice["entry"] = copy_with(typed, name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.milk"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.milk"}
 
 
 def plain_page(words: str, kind: str, word: "SignalWord", caution: str) -> "Callable[..., None]":
@@ -77,6 +77,7 @@ def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if remelt:
         advice["more"] = {"code": "more.melted_again", "values": {"n": remelt["n"]}}
     advice["choices"] = [skip("weigh_out")]
+    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
 
 
 def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -86,7 +87,12 @@ def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
     else:
         # With both, the notice would not fit a small phone.
         advice["choices"] = [{"code": "button.weigh_bowl", "entry": _bowl_entry(run)}]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.allergen_lot"}
+    advice["caution"] = label_caution(run)
+
+
+def label_caution(run: "Readable") -> "Caution":
+    """What the labels of a closed batch carry; without a lot nothing of it can be traced."""
+    return {"word": "WARNING", "code": "caution.allergen_lot" if run["lot"] else "caution.no_lot"}
 
 
 def _leftovers(remelt: "Readable | None") -> "Sentence":

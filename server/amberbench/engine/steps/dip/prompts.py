@@ -61,7 +61,7 @@ def _temper(run: "Readable", at_ms: float, advice: "Advice") -> None:
 def _dip(run: "Readable", at_ms: float, advice: "Advice") -> None:
     state = run["dip"]
     salt, clocks = state["salt_each_kg"], dip_clocks(run, "dip")
-    advice["caution"] = {"word": "NOTICE", "code": "caution.fork_carries"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.fork_carries"}
     if state["method"] != "fork":
         advice["say"] = {"code": "say.dip_enrober", "values": {}}
     if _on_top(state):

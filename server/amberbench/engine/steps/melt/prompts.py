@@ -132,6 +132,7 @@ def _by_hand(state: "Readable", now: "Readable | None", advice: "Advice", poured
     advice["step"] = "read"
     advice["say"] = {"code": "say.by_hand", "values": {}}
     advice["more"] = None if now is None else now["reason"]
+    advice["caution"] = {"word": "WARNING", "code": "caution.spits"}
     advice["entry"] = read_entry(state, now)
     advice["choices"] = [poured]
 

@@ -64,7 +64,7 @@ def count_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["entry"] = entry(
         "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
     )
-    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.foreign"}
 
 
 def cooling_clocks(run: "Readable", step: str) -> "list[Clock]":
