@@ -59,7 +59,7 @@ def hands_over(phone: Phone, content: bytes) -> None:
 def takes_photo(phone: Phone) -> None:
     """Takes a photo where there is a button for it, and waits until the phone has kept it."""
     hands_over(phone, snap(phone))
-    expect(phone.page.locator(".photo-said")).to_have_text(phone.word("Kept: it stands in the record of this batch."))
+    expect(phone.page.locator(".photo-said")).to_have_text(phone.word("Kept: it is in the record of this batch."))
 
 
 def kept(phone: Phone, photo_id: str) -> bytes | None:
