@@ -37,7 +37,7 @@ LISTS = (
 def server(tmp_path: Path) -> Iterator[Server]:
     """A server whose shop is empty."""
     server = ForkedServer(tmp_path)
-    seed = Fork(["seed", "--empty", *server.keeps], server.log)
+    seed = Fork(["begin", "--empty", *server.keeps], server.log)
     seed.wait(60)
     assert seed.poll() == 0, server.log.read_text()
     with server:

@@ -119,10 +119,14 @@ def compute(name: str | None, listed: bool) -> None:
 @click.option("--empty", is_flag=True, help="An empty shop, to be filled in on a phone.")
 @language_option
 @database_option
-def seed(empty: bool, language: str, database: str | None) -> None:
+def begin(empty: bool, language: str, database: str | None) -> None:
     """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
     begun = "seeded_empty" if empty else "seeded"
     _say(begun if _set_up(_application(database), empty, language) else "not_seeded")
+
+
+# Its name of before, for scripts that have it; chocolate has a seed of its own.
+main.add_command(click.Command("seed", callback=begin.callback, params=begin.params, help=begin.help, hidden=True))
 
 
 @main.command()

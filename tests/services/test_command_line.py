@@ -76,22 +76,29 @@ def test_openapi_is_printed():
     assert json.loads(run("openapi").stdout)["paths"]["/api/plans/slab"]["post"]
 
 
-def test_shop_is_seeded_once_and_batches_rebuilt(tmp_path):
+def test_shop_is_begun_once_and_batches_rebuilt(tmp_path):
     file = tmp_path / "new" / "shop.sqlite"
-    assert "was stored" in run("seed", database=file).stdout
-    assert "already" in run("seed", database=file).stdout
+    assert "was stored" in run("begin", database=file).stdout
+    assert "already" in run("begin", database=file).stdout
     assert "0 batches" in run("rebuild", database=file).stdout
+
+
+def test_command_by_its_name_of_before_works_and_is_not_offered(tmp_path):
+    assert "begun" in run("seed", "--empty", database=tmp_path / "shop.sqlite").stdout
+    offered = [line.split()[0] for line in run("--help").stdout.partition("Commands:")[2].split("\n") if line.strip()]
+    assert "begin" in offered
+    assert "seed" not in offered
 
 
 def test_new_database_and_its_folder_are_for_their_owner_alone(tmp_path):
     file = tmp_path / "new" / "shop.sqlite"
-    run("seed", database=file)
+    run("begin", database=file)
     assert (stat.S_IMODE(file.parent.stat().st_mode), stat.S_IMODE(file.stat().st_mode)) == (0o700, 0o600)
 
 
 def test_mode_somebody_gave_to_a_chosen_file_stays(tmp_path):
     file = tmp_path / "shop.sqlite"
-    run("seed", database=file)
+    run("begin", database=file)
     file.chmod(0o640)
     run("rebuild", database=file)
     assert stat.S_IMODE(file.stat().st_mode) == 0o640
@@ -103,7 +110,7 @@ def no_database(file):
 
 
 def newer_database(file):
-    run("seed", database=file)
+    run("begin", database=file)
     with closing(sqlite3.connect(file)) as database, database:
         database.execute("UPDATE alembic_version SET version_num = '9999'")
     return "newer version"
@@ -119,7 +126,7 @@ def test_data_that_cannot_be_used_are_named_and_left_alone(tmp_path, spoil):
     file = tmp_path / ("folder/shop.sqlite" if spoil is folder_that_is_a_file else "shop.sqlite")
     said = spoil(file)
     before = file.read_bytes() if file.is_file() else None
-    done = run("seed", database=file)
+    done = run("begin", database=file)
     assert done.exit_code == 1
     assert isinstance(done.exception, SystemExit)
     assert said in done.stderr
