@@ -106,7 +106,7 @@ def kitchen(seed, number, bases):
 
 
 def held(of, slack):
-    """The requirement of the issue, with slack for small samples."""
+    """Half of the errors within 5 %, nine in ten within 12 %, half of what is left without readings; slack for few."""
     print(f"\n{len(of.without)} slabs: {of}")
     assert median(of.refitted) <= 0.05 * slack
     assert ninth(of.refitted) <= 0.12 * slack

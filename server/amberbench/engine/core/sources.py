@@ -15,9 +15,9 @@ SOURCES = {
     "examples of chapter 9",
     "en_12524": "DIN EN 12524, Building materials, tabulated design values, as given in the VDI Heat Atlas",
     "incropera": "Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, transient conduction, table 5.1",
-    "iec_60705": "IEC 60705, Household microwave ovens: methods for measuring performance, clause 8 (from memory)",
+    "iec_60705": "IEC 60705, Household microwave ovens: methods for measuring performance, clause 8 (not checked)",
     "oven_tests": "Notes on oven tests that follow IEC 60705 and on common water tests: start delay of 2 to 3 s",
-    "buffler_1993": "Buffler, Microwave Cooking and Processing, 1993 (from memory, approximate)",
+    "buffler_1993": "Buffler, Microwave Cooking and Processing, 1993 (not checked in the book, approximate)",
     "asme_1992": "J. Heat Transfer 114(2), 1992, p. 326: contact conductance of paper on metal",
     "nist_sp811": "NIST Special Publication 811, Guide for the Use of the SI, 2008, appendix B.8",
     "emissivity_manuals": "Handheld-thermometer manuals: emissivity 0.93 to 0.95 for food",
@@ -29,11 +29,11 @@ SOURCES = {
     "water (quoted second-hand)",
     "berk": "Berk, Food Process Engineering and Technology, equations 1.13 and 1.15, table 1.4",
     "liu_2006": "Liu et al., a review of the glass transition, 2006: definition of a glass by its viscosity",
-    "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos from memory; Berk prints 52), "
-    "and the weight 4.7 of water against it (Roos, from memory)",
+    "sucrose_glass": "Glass temperature of dry sucrose 62 °C (extract of Mouritsen; Roos not checked; Berk prints 52), "
+    "and the weight 4.7 of water against it (Roos, not checked in a document)",
     "huppert_1982": "Huppert, The propagation of two-dimensional and axisymmetric viscous gravity currents, J. Fluid "
     "Mech. 121, 1982, p. 43 (abstract read; its powers worked out again from the balance of weight and friction)",
     "practice": "Common practice, no published source",
     "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
-    "memory": "From memory, not confirmed in a document",
+    "memory": "Not checked in a document",
 }
