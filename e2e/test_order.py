@@ -8,7 +8,7 @@ from e2e.phone import Phone
 from e2e.server import Server
 from e2e.sync_helpers import tapped_elsewhere
 
-UNDONE = (("Undo Burst", "burst"), ("Undo Lot", "lot"), ("Undo Weighing.out", "weigh"), ("Undo Set.up", "set_up"))
+UNDONE = (("Undo Burst", "burst"), ("Undo Lot", "lot"), ("Undo Weigh.out", "weigh"), ("Undo Set.up", "set_up"))
 SKIPPED = ("loosen", "prebottom", "flip", "score", "cut")
 
 

@@ -23,7 +23,9 @@ from tests.text_catalogue import texts
 WARNING, CAUTION = "WARNING", "CAUTION"
 # What only spoils the goods. Whatever carries an allergen, a foreign body or heat is WARNING or CAUTION by ANSI Z535.6,
 # under which NOTICE is not related to injury (the definitions as quoted by a maker of safety labels).
-OF_THE_GOODS = {"chocolate_dry", "infrared", "no_fridge", "wash_hands", "wrap_soon"}
+OF_THE_GOODS = {"chocolate_dry", "infrared", "no_fridge", "wrap_soon"}
+HEATERS = ("Dryer", "heat gun", "water bath", "Dry hands")
+FOREIGN = ("parchment", "glass", "glove", "hair", "new gloves")
 HOUR_S = 3600
 
 
@@ -191,13 +193,13 @@ def checked(plan: dict[str, Any]) -> Bench:
     ("glass bowl, cold shock", soaking, "cool", CAUTION, ("Hot water", "empty bowl")),
     ("foreign bodies after the flip", lambda: slab("freed"), "flip", CAUTION, ("no parchment",)),
     ("foreign bodies", lambda: slab("freed", "flipped", "scored", "cut"), "count", WARNING,
-     ("parchment", "glass", "glove", "hair")),
-    ("foreign bodies, clusters", counting_clusters, "count", WARNING, ("parchment", "glass", "glove", "hair")),
+     FOREIGN),
+    ("foreign bodies, clusters", counting_clusters, "count", WARNING, FOREIGN),
     ("blades", lambda: slab("freed", "flipped"), "score", CAUTION, ("Roller", "handles", "other hand")),
     ("blades, knife", slab, "loosen", CAUTION, ("away from your other hand",)),
-    ("warming a cool bowl", lambda: bowl((300, 29.0)), "stir_seed", WARNING, ("dryer", "heat gun", "steam")),
-    ("warming a thick bowl", thick, "use", WARNING, ("dryer", "heat gun", "dust", "steam")),
-    ("warming a bowl in use", due, "rewarm", WARNING, ("dryer", "heat gun", "dry hands", "steam")),
+    ("warming a cool bowl", lambda: bowl((300, 29.0)), "stir_seed", WARNING, HEATERS),
+    ("warming a thick bowl", thick, "use", WARNING, HEATERS),
+    ("warming a bowl in use", due, "rewarm", WARNING, HEATERS),
     ("electricity at the sink", soaking, "cool", CAUTION, ("Dry hands at plugs",)),
     ("slips and lifting", ready, "pour", WARNING, ("Floor clear and dry", "both hands")),
     ("stand-up cube", lambda: cube(), "stand", WARNING, ("Do not eat or sell",)),

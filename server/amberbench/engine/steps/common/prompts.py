@@ -77,7 +77,6 @@ def _weigh_out(run: "Readable", at_ms: float, advice: "Advice") -> None:
     if remelt:
         advice["more"] = {"code": "more.melted_again", "values": {"n": remelt["n"]}}
     advice["choices"] = [skip("weigh_out")]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.wash_hands"}
 
 
 def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
