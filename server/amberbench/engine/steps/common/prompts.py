@@ -32,7 +32,7 @@ def _weigh_old(old_kg: float, advice: "Advice") -> None:
         button("as_planned", "old_weighed", {"kg": old_kg}),
         button("without_old", "old_weighed", {"kg": 0.0}),
     ]
-    advice["caution"] = {"word": "NOTICE", "code": "caution.old_caramel"}
+    advice["caution"] = {"word": "WARNING", "code": "caution.old_caramel"}
 
 
 def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
