@@ -23,7 +23,7 @@ from tests.text_catalogue import texts
 WARNING, CAUTION = "WARNING", "CAUTION"
 # What only spoils the goods. Whatever carries an allergen, a foreign body or heat is WARNING or CAUTION by ANSI Z535.6,
 # under which NOTICE is not related to injury (the definitions as quoted by a maker of safety labels).
-OF_THE_GOODS = {"chocolate_dry", "infrared", "no_fridge", "wrap_soon"}
+OF_THE_GOODS = {"chocolate_dry", "infrared", "no_fridge", "sweats", "wrap_soon"}
 HEATERS = ("Dryer", "heat gun", "water bath", "Dry hands")
 FOREIGN = ("parchment", "glass", "glove", "hair", "new gloves")
 HOUR_S = 3600
