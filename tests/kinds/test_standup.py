@@ -86,6 +86,11 @@ def test_it_tells_the_same_as_the_function_at_the_desk():
     assert (stand["lost_fraction"], stand["verdict"]) == (reply["lost_fraction"], reply["verdict"])
 
 
+def test_looks_however_close_together_are_told_of():
+    told = [{"at_s": 0, "height_m": 0.02}, {"at_s": 5e-324, "height_m": 0.0199}]
+    assert catalogue.call("flow.stand_up_test", {"heights": told, "room_c": 21.0})["verdict"] == "slumps"
+
+
 def test_cube_that_grows_is_a_slip_and_does_not_count():
     bench = cube_of((0.02, 0.021))
     assert len(bench.run["stand"]["heights"]) == 1

@@ -1,7 +1,5 @@
 """What a cube that stands says of its caramel."""
 
-import math
-
 from ...core.check import constant
 from ...core.problems import Problem
 from ...physics import materials, slump
@@ -51,7 +49,7 @@ def first_sinking(heights: list[tuple[float, float]]) -> tuple[float, float]:
     long to be dipped. No less than a rule can tell."""
     first_s, fresh_m = heights[0]
     looks = [(at_s - first_s, 1.0 - height_m / fresh_m) for at_s, height_m in heights[1:]]
-    at_s, lost = min(looks, key=lambda look: (abs(math.log(look[0] / HOUR_S)), look[0]))
+    at_s, lost = min(looks, key=lambda look: (max(look[0] / HOUR_S, HOUR_S / look[0]), look[0]))
     return at_s, max(lost, LEAST_LOST)
 
 
