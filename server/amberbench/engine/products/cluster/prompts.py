@@ -48,17 +48,29 @@ def _laying_clocks(run: "Readable") -> "list[Clock]":
     clocks, state = [], run["cluster"]
     fill = state["fill"]
     if fill is not None:
-        clocks.append(clock("fill", fill["at_ms"], fill["due_ms"], "read"))
-    elif state["begun_ms"] is not None and run["melt"]["burning"] is None and run["melt"]["resting"] is None:
+        # Never due before it was set: what should have been changed long ago is due now.
+        clocks.append(clock("fill", fill["at_ms"], max(fill["at_ms"], fill["due_ms"]), "read"))
+    elif state["begun_ms"] is not None and not _heating(run):
         task, _, from_ms = next_task(state, state["begun_ms"])
-        if task == "wait":
+        since_ms = max(state["begun_ms"], run["melt"]["last_at_ms"] or 0.0)
+        # Who has been at the bowl since it was to be seen to needs no ring.
+        if task == "wait" and _waits_ms(run, from_ms) > since_ms:
             clocks.append(clock("fill", state["begun_ms"], _waits_ms(run, from_ms), "read"))
     tray = second_deposits(state)
     if state["second"] is not None and tray < len(state["laid"]):
         from_ms, to_ms = window_ms(state, tray)
-        clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
+        if _may_be_touched(run, tray):
+            clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
         clocks.append(clock("cold", from_ms, to_ms, "stir"))
     return clocks
+
+
+def _may_be_touched(run: "Readable", tray: int) -> bool:
+    """Whether a ring that a tray is tacky helps: nobody is at the bowl, and it was neither touched nor begun."""
+    state = run["cluster"]
+    touched = tray == 0 and any(one["tacky"] for one in state["tests"])
+    at_bowl = state["fill"] is None and (_heating(run) or len(run["melt"]["history"]) > 0)
+    return not at_bowl and state["under_way"] != "second" and not touched
 
 
 def _waits_ms(run: "Readable", from_ms: float) -> float:
@@ -193,7 +205,7 @@ def _lay(run: "Readable", at_ms: float, advice: "Advice", task: str, tray: int) 
 
 def _second(state: "Readable", at_ms: float, advice: "Advice", task: str, tray: int, values: "Document") -> None:
     """The first tray is touched before it is laid again; it speaks for the others."""
-    seen, advice["caution"] = len(state["tests"]), None
+    seen = len(state["tests"])
     not_yet = button("not_tacky", "tack_tested", {"tacky": False, "seen": seen})
     if task == "touch":
         advice["step"] = "tacky"
@@ -201,6 +213,7 @@ def _second(state: "Readable", at_ms: float, advice: "Advice", task: str, tray: 
         advice["more"] = {"code": "more.tacky", "values": {"cold_at_ms": window_ms(state, tray)[1]}}
         advice["action"] = button("tacky", "tack_tested", {"tacky": True, "seen": seen})
         advice["choices"] = [not_yet]
+        advice["caution"] = {"word": "WARNING", "code": "caution.touch_hot"}
         return
     cold = at_ms > window_ms(state, tray)[1]
     advice["step"] = "second"
@@ -215,7 +228,8 @@ def _wait(run: "Readable", advice: "Advice", until_ms: float) -> None:
     advice["say"] = {"code": "say.wait_tacky", "values": {}}
     advice["number"] = {"name": "due_ms", "value": until_ms}
     advice["choices"] = [button("tacky_already", "tack_tested", {"tacky": True, "seen": len(state["tests"])})]
-    advice["caution"] = None
+    code = "caution.hot_bowl" if state["fill"] is None else "caution.funnel_hot"
+    advice["caution"] = {"word": "WARNING", "code": code}
 
 
 def _empty(run: "Readable", at_ms: float, advice: "Advice") -> None:

@@ -90,7 +90,6 @@ def _waiting(jacket: "Readable", advice: "Advice") -> None:
     times = {"ready_at_ms": started_ms + 1000.0 * slower * jacket["seconds_s"]}
     times["high_at_ms"] = started_ms + 1000.0 * slower * jacket["high_s"]
     advice["step"] = "soften"
-    advice["caution"] = None
     advice["say"] = {"code": "say.softening", "values": {}}
     advice["more"] = {"code": "more.softening", "values": times}
     advice["number"] = {"name": "due_ms", "value": jacket["due_ms"]}
