@@ -25,6 +25,7 @@ import * as time from "./time";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
+export { halfMade, keepHalfMade } from "../platform/kept";
 export { swallowClick } from "../platform/userActivation";
 export { EngineProblem } from "../problems";
 export { labelsOf, labelsOfProduct } from "./labels";

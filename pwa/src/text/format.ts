@@ -65,6 +65,14 @@ export function finerFor(name: string, value: unknown, others: unknown[]): numbe
   return typeof value === "number" ? finerToTellApart(name, value, numbers, reader.value.units) : 0;
 }
 
+/** Sides of something with their unit once: formatSides(0.42, 0.298) → "420 × 298 mm". */
+export function formatSides(...sides_m: number[]): string {
+  const figures = sides_m.map((side) => figure("length_m", side));
+  const last = figures.at(-1);
+  if (!last || figures.some((one) => one.unit !== last.unit)) return sides_m.map((side) => format("length_m", side)).join(" × ");
+  return withUnit(figures.map((one) => one.text).join(" × "), last.unit);
+}
+
 /** A range with its unit once: formatRange("window_c", 71, 77) → "71–77 °C"; `inward`: rounded to what lies in it. */
 export function formatRange(name: string, low: number, high: number, inward = 0, finer = 0): string {
   const bottom = figure(name, low, undefined, finer, inward);

@@ -9,6 +9,7 @@ export {
   formatDuration,
   formatNumber,
   formatRange,
+  formatSides,
   formatTime,
 } from "./format";
 export { decimalMark, editable, parse } from "./parse";

@@ -16,11 +16,14 @@ import { OpenBatch } from "../shared/OpenBatch";
 import { uniqueName } from "../shared/uniqueName";
 import { PlanNumberField } from "../shared/PlanNumberField";
 import { withoutEmpty } from "../shared/request";
-import { BasisMarks, Warnings } from "../shared/Sentences";
+import { PlanWarnings } from "../shared/Sentences";
+import { PlanCard, type PlanRow } from "../../ui/PlanCard";
 import { useAnswer } from "../shared/useAnswer";
+import { useKeptForm } from "../shared/useKeptForm";
 import { formPrefill } from "../shared/formPrefill";
 import { valueOfKind, WhatField } from "../shared/WhatField";
 import { Card } from "../../ui/Card";
+import { MoreFields } from "../../ui/MoreFields";
 
 interface ChocolateForm {
   chocolate_id: string;
@@ -69,7 +72,8 @@ function requestOf(form: ChocolateForm, shop: Shop, chocolate: Choice | undefine
 }
 
 function Planning({ shop }: { shop: Shop }) {
-  const [form, setForm] = useState<ChocolateForm>(() => firstForm(shop));
+  const [asked] = useState(formPrefill.bowl !== null);
+  const [form, setForm] = useKeptForm<ChocolateForm>("chocolate", () => firstForm(shop), asked);
   const [unparsable, setParseState] = useUnparsableFields();
   const chocolate = chocolatesOf(shop).find((one) => one.id === form.chocolate_id);
   const ask = (request: ChocolatePlanRequest) => plan("chocolate.plan", request);
@@ -104,12 +108,12 @@ function ChocolateFields({ form, shop, problem, onChange, onParseState }: Fields
     <>
       <ChoiceField label={t("desk.bowl_chocolate")} value={form.chocolate_id} options={rowOptions(chocolatesOf(shop))} onValue={(chocolate_id) => onChange({ chocolate_id })} />
       {number("mass_kg", t("desk.bowl_mass_note"))}
+      {number("room_c")}
+      <MoreFields wrong={problem !== null && !["chocolate", "mass_kg", "room_c"].some((field) => problemAt(problem, field))}>
       <WordsField label={t("desk.bowl_lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
       <ChoiceField label={t("desk.bowl_vessel")} value={form.vessel_id} options={[{ value: "", label: t("desk.bowl_thin") }, ...rowOptions(shop.vessels)]} onValue={(vessel_id) => onChange({ vessel_id })} />
-      <div class="pair">
-        {number("room_c")}
         {number("seed_c", t("desk.bowl_seed_note"))}
-      </div>
+      </MoreFields>
     </>
   );
 }
@@ -127,38 +131,37 @@ function ChocolateAnswerCards({ answer: { request, reply }, name, labels, lot, b
   const head = { name: uniqueName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
   return (
     <>
-      <ChocolateSentences reply={reply} />
-      <OpenBatch plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
-      <Card title={t("desk.bowl_off")}>
-        {reply.remedies.map((one) => (
-          <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
-        ))}
-      </Card>
-      <BasisTable inputs={reply.inputs} />
+      <div class="plan-first">
+        <PlanCard rows={bowlRows(reply)} inputs={reply.inputs}>
+          <p class="quiet">{t("desk.bowl_curve", { range: stepRange(reply, "cool") })}</p>
+          <PlanWarnings reply={reply} />
+        </PlanCard>
+        <OpenBatch plan={{ kind: "chocolate", ...head, request, reply }} busy={busy} />
+      </div>
+      <div class="plan-rest">
+        <Card title={t("desk.bowl_off")}>
+          {reply.remedies.map((one) => (
+            <p key={one.code}>{t(`warning.${one.code}`, one.values as Record<string, unknown>)}</p>
+          ))}
+        </Card>
+        <BasisTable inputs={reply.inputs} />
+      </div>
     </>
   );
 }
 
-function ChocolateSentences({ reply }: { reply: ChocolatePlanReply }) {
-  const { hold, inputs } = reply;
-  const range = (name: string) => {
-    const step = reply.steps.find((one) => one.name === name);
-    return step ? formatRange("bowl_c", step.low_c, step.high_c) : "–";
-  };
-  return (
-    <section class="card sentences">
-      <h2>{t("desk.the_plan")}</h2>
-      <p class="answer">{t("desk.bowl_melt", { melt: format("kg", reply.melt_kg), range: range("melt") })}</p>
-      <p class="answer">{t("desk.bowl_seed", { seed: format("kg", reply.seed_kg) })}</p>
-      <BasisMarks inputs={inputs} fields={["seed_c", "room_c"]} />
-      <p class="answer">{t("desk.bowl_work", { range: range("work") })}</p>
-      <p class="quiet">{t("desk.bowl_curve", { range: range("cool") })}</p>
-      <BasisMarks inputs={inputs} fields={["targets.work_low_c", "temper.work_low_c"]} />
-      <p class="answer">
-        {t("desk.bowl_holds", { likely: formatDuration(hold.seconds_s), low: formatDuration(hold.low_s), high: formatDuration(hold.high_s) })}
-      </p>
-      <BasisMarks inputs={inputs} fields={["bowl.mass_kg", "temper.crystal_share"]} />
-      <Warnings warnings={reply.warnings} />
-    </section>
-  );
+function stepRange({ steps }: ChocolatePlanReply, name: string): string {
+  const step = steps.find((one) => one.name === name);
+  return step ? formatRange("bowl_c", step.low_c, step.high_c) : "–";
+}
+
+/** The morning card of a bowl: melt, seed, work, how long it holds. */
+function bowlRows(reply: ChocolatePlanReply): PlanRow[] {
+  const { seconds_s, low_s, high_s } = reply.hold;
+  return [
+    { what: "plan.melt", figure: format("kg", reply.melt_kg), note: t("plan.to", { range: stepRange(reply, "melt") }), rests_on: ["temper.melt_low_c", "targets.melt_low_c"] },
+    { what: "plan.seed", figure: format("kg", reply.seed_kg), note: t("plan.seed_note"), rests_on: ["seed_c", "room_c", "bowl.mass_kg"] },
+    { what: "plan.work", figure: stepRange(reply, "work"), rests_on: ["targets.work_low_c", "temper.work_low_c"] },
+    { what: "plan.holds", figure: formatDuration(seconds_s), note: t("plan.between", { low: formatDuration(low_s), high: formatDuration(high_s) }), rests_on: ["bowl.mass_kg", "temper.crystal_share"] },
+  ];
 }

@@ -12,8 +12,10 @@ import { trayOf } from "./tray";
 import { DipSentences } from "../shared/DipSentences";
 import { OpenBatch } from "../shared/OpenBatch";
 import { uniqueName } from "../shared/uniqueName";
-import { RoomSentences, BasisMarks, Warnings } from "../shared/Sentences";
+import { InWords, PlanWarnings, RoomSentences, BasisMarks } from "../shared/Sentences";
 import { Card } from "../../ui/Card";
+import { PlanCard } from "../../ui/PlanCard";
+import { clusterPlanRows, underWords } from "./clusterPlanRows";
 
 interface Props {
   answer: PlanAnswer<"cluster.plan">;
@@ -31,18 +33,27 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
   const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>
-      <ClusterSentences reply={reply} />
-      <OpenBatch plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
-      <Card title={t("desk.cluster_map")}>
-        <TrayMaps request={request} reply={reply} />
-        <BasisMarks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
-      </Card>
-      <Card title={t("desk.melting")}>
-        <p class="quiet">{t("desk.bursts_note")}</p>
-        <BurstLadder ladder={plannedLadder(reply)} place="desk" />
-        <BasisMarks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
-      </Card>
-      <BasisTable inputs={reply.inputs} />
+      <div class="plan-first">
+        <PlanCard rows={clusterPlanRows(reply)} inputs={reply.inputs}>
+          <PlanWarnings reply={reply} />
+          <InWords>
+            <ClusterSentences reply={reply} />
+          </InWords>
+        </PlanCard>
+        <OpenBatch plan={plan} busy={busy} product={product} dip={reply.dip} onPage={onPage} />
+      </div>
+      <div class="plan-rest">
+        <Card title={t("desk.cluster_map")}>
+          <TrayMaps request={request} reply={reply} />
+          <BasisMarks inputs={reply.inputs} fields={["tray.length_m", "tray.rim_m", "spread_m", "gap_m"]} />
+        </Card>
+        <Card title={t("desk.melting")}>
+          <p class="quiet">{t("desk.bursts_note")}</p>
+          <BurstLadder ladder={plannedLadder(reply)} place="desk" />
+          <BasisMarks inputs={reply.inputs} fields={["oven.rated_w", "oven.power_w", "vessel.mass_kg", "start_c", "window_low_c"]} />
+        </Card>
+        <BasisTable inputs={reply.inputs} />
+      </div>
     </>
   );
 }
@@ -51,8 +62,7 @@ export function ClusterAnswerCards({ answer: { request, reply }, form, product, 
 export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
   const { inputs, second, free } = reply;
   return (
-    <section class="card sentences">
-      <h2>{t("desk.the_plan")}</h2>
+    <section class="sentences">
       <p class="answer">{t(reply.by_tray?.length ? "desk.cluster_answer_sizes" : "desk.cluster_answer", { ...reply, n: reply.clusters })}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
@@ -67,7 +77,6 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
       <p class="answer">{t("desk.cluster_free", { from_s: free.from_s, to_s: free.to_s })}</p>
       <BasisMarks inputs={inputs} fields={["room_c", "deposit_kg", "rows[0].deposit_kg", "spread_m"]} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={inputs} />}
-      <Warnings warnings={reply.warnings} />
       <RoomSentences air={reply.room} inputs={inputs} />
     </section>
   );
@@ -94,9 +103,4 @@ export function TrayMaps({ most, ...plan }: Pick<ClusterPlan, "request" | "reply
       <p class="quiet">{t(second ? "desk.cluster_map_note_second" : "desk.cluster_map_note")}</p>
     </>
   );
-}
-
-function underWords({ material, kg, count }: ClusterPlanReply["under"][number]): string {
-  const word = typeof material === "string" ? t(`word.${material}`) : t("basis.own");
-  return t(count === null ? "desk.cluster_under_bed" : "desk.cluster_under_counted", { kg, word, n: count });
 }

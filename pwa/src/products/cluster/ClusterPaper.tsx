@@ -3,6 +3,7 @@ import { formatDate, t } from "../../text";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { ClusterCautions } from "./ClusterCautions";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
+import { PlanWarnings } from "../shared/Sentences";
 import { plannedLadder } from "../shared/burstLadderData";
 import { BatchPage, BasisList } from "../shared/paper";
 import { Section } from "../../ui/Card";
@@ -23,6 +24,7 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
     <BatchPage title={name} lines={[t("paper.plan_of", { day: formatDate(now.value) }), lot && t("paper.lot", { lot })]} onClose={onClose}>
       <div class="halves">
         <ClusterSentences reply={reply} />
+        <PlanWarnings reply={reply} />
         <Section title={t("desk.cluster_map")}>
           <TrayMaps {...answer} most={1} />
         </Section>

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ClusterPlanRequest, ProductRow, Shop } from "../../documents";
+import type { ClusterPlanRequest, ProblemDocument, ProductRow, Shop } from "../../documents";
 import { labelsOfProduct, plan, shop as shopSignal, withMeasured } from "../../state";
 import { problemAt } from "../../problems";
 import { t } from "../../text";
@@ -17,12 +17,14 @@ import { uniqueName } from "../shared/uniqueName";
 import { PlanNumberField } from "../shared/PlanNumberField";
 import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
-import { formPrefill } from "../shared/formPrefill";
+import { formPrefill, usePrefilled } from "../shared/formPrefill";
+import { useKeptForm } from "../shared/useKeptForm";
+import { MoreFields } from "../../ui/MoreFields";
 import { WhatField } from "../shared/WhatField";
 
 export function ClusterScreen() {
   const shop = shopSignal.value;
-  const products = shop?.products.filter((one) => one.kind === "cluster") ?? [];
+  const products = shop ? productsOf(shop) : [];
   const first = products.find((one) => one.id === formPrefill.product_id) ?? products[0];
   const [page, setPage] = useState<ClusterPage | null>(null);
   return (
@@ -38,11 +40,11 @@ export function ClusterScreen() {
   );
 }
 
+const productsOf = (shop: Shop) => shop.products.filter((one) => one.kind === "cluster");
+
 function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPage: (page: ClusterPage) => void }) {
-  const [form, setForm] = useState<ClusterForm>(() => {
-    formPrefill.product_id = null;
-    return firstClusters(shop, first);
-  });
+  const asked = usePrefilled();
+  const [form, setForm] = useKeptForm<ClusterForm>("cluster", ({ product_id }) => firstClusters(shop, productsOf(shop).find((one) => one.id === product_id) ?? first), asked);
   const [unparsable, setParseState] = useUnparsableFields();
   const parts = clusterParts(form);
   const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });
@@ -72,6 +74,11 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
 
 type Quantity = "second_kg" | "spread_m" | "gap_m" | "room_c" | "humidity" | "start_c";
 
+/** Whether what is wrong stands among the folded fields. */
+function isFolded(problem: ProblemDocument | null): boolean {
+  return problem !== null && !/^(rows|clusters|deposit_kg|caramel_kg|room_c)/.test(problem.field);
+}
+
 function ClusterFields(props: FieldsProps) {
   const { form, shop, problem, onChange, onParseState } = props;
   const number = (field: Quantity, label: string, note?: string) => (
@@ -90,6 +97,8 @@ function ClusterFields(props: FieldsProps) {
         onValue={(by) => onChange({ by: by as ClusterForm["by"] })}
       />
       <SizeFields {...props} />
+      {number("room_c", "desk.field_room_c")}
+      <MoreFields wrong={isFolded(problem)}>
       {number("second_kg", "desk.cluster_second_kg", t("desk.cluster_second_note"))}
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
       <div class="pair">
@@ -101,10 +110,10 @@ function ClusterFields(props: FieldsProps) {
       {one("vessel_id", "desk.vessel", shop.vessels.filter((row) => !row.jacketed), "desk.none_in_shop")}
       {one("oven_id", "desk.oven", shop.ovens, "desk.none_in_shop")}
       <div class="pair">
-        {number("room_c", "desk.field_room_c")}
         {number("humidity", "desk.field_humidity")}
+        {number("start_c", "desk.field_start_c")}
       </div>
-      {number("start_c", "desk.field_start_c")}
+      </MoreFields>
     </>
   );
 }

@@ -3,6 +3,7 @@ import { t } from "../../text";
 import { ByHand, degrees, Line, Melting } from "../shared/sheetParts";
 import type { SheetBoxes } from "../kindViews";
 import { ClusterSentences, TrayMaps } from "./ClusterAnswerCards";
+import { PlanWarnings } from "../shared/Sentences";
 import { ClusterCautions } from "./ClusterCautions";
 
 /** Rows beyond the plan's own fills. */
@@ -25,7 +26,12 @@ export function ClusterSheet({ plan }: { plan: ClusterPlan }) {
 function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
   const again = reply.second ? [t("desk.cluster_second_kg")] : [];
   const mapped = reply.trays <= MOST_BESIDE_A_MAP;
-  const sentences = <ClusterSentences reply={reply} />;
+  const sentences = (
+    <>
+      <ClusterSentences reply={reply} />
+      <PlanWarnings reply={reply} />
+    </>
+  );
   return (
     <>
       <div class="halves">

@@ -1,5 +1,5 @@
 import type { Input, ProductRow, SlabPlanReply } from "../../documents";
-import { format, formatNumber, t } from "../../text";
+import { formatNumber, formatSides, t } from "../../text";
 import { go } from "../../router";
 import { BasisMarks } from "./Sentences";
 import { formPrefill } from "./formPrefill";
@@ -39,6 +39,5 @@ export function DipSentences({ dip, inputs }: { dip: Dip; inputs: Input[] }) {
 }
 
 function sizeOf({ outside_m }: Dip): string {
-  if (!outside_m) return "";
-  return [outside_m.length_m, outside_m.width_m, outside_m.height_m].map((side) => format("length_m", side)).join(" × ");
+  return outside_m ? formatSides(outside_m.length_m, outside_m.width_m, outside_m.height_m) : "";
 }

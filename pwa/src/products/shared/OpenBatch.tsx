@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { PlanDocument, ProductRow } from "../../documents";
-import { openBatch } from "../../state";
+import { keepHalfMade, openBatch } from "../../state";
 import { t } from "../../text";
 import { hasSheet } from "../traitRegistry";
 import { go } from "../../router";
@@ -16,6 +16,7 @@ export function useOpenBatch(busy = false): [boolean, (plan: PlanDocument | null
     setKeeping(true);
     try {
       const id = await openBatch(plan);
+      keepHalfMade(plan.kind, null);
       go(sheet ? `/batches/${id}/sheet` : `/bench/${id}`);
     } finally {
       setKeeping(false);

@@ -1,4 +1,6 @@
 /** The small parts of a plan in words: the marks of what it rests on, the room's air, warnings. */
+import type { ComponentChildren } from "preact";
+
 import type { Input, SlabPlanReply } from "../../documents";
 import { now } from "../../state";
 import { t } from "../../text";
@@ -24,23 +26,33 @@ export function BasisMarks({ inputs, fields }: { inputs: Input[]; fields: string
   );
 }
 
-/** What the room's air does to the batch; plans of long ago say nothing of it. */
+/** The room's dew point; plans of long ago say nothing of its air. */
 export function RoomSentences({ air, inputs }: { air: SlabPlanReply["room"] | undefined; inputs: Input[] }) {
-  if (!air) return null;
+  if (!air || air.dew_point_c === null) return null;
   return (
     <>
-      {air.dew_point_c !== null && (
-        <>
-          <p class="quiet">{t("desk.dew_point", { dew_point_c: air.dew_point_c })}</p>
-          <BasisMarks inputs={inputs} fields={["humidity"]} />
-        </>
-      )}
-      <Warnings warnings={air.warnings} />
+      <p class="quiet">{t("desk.dew_point", { dew_point_c: air.dew_point_c })}</p>
+      <BasisMarks inputs={inputs} fields={["humidity"]} />
     </>
   );
 }
 
-export function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
+/** What to mind of a plan, and of the room's air. */
+export function PlanWarnings({ reply: { warnings, room } }: { reply: Pick<SlabPlanReply, "warnings"> & Partial<Pick<SlabPlanReply, "room">> }) {
+  return <Warnings warnings={[...warnings, ...(room?.warnings ?? [])]} />;
+}
+
+/** A plan in whole sentences, folded under its card. */
+export function InWords({ children }: { children: ComponentChildren }) {
+  return (
+    <details class="in-words">
+      <summary>{t("plan.in_words")}</summary>
+      {children}
+    </details>
+  );
+}
+
+function Warnings({ warnings }: { warnings: SlabPlanReply["warnings"] }) {
   return (
     <>
       {warnings.map((one) => (

@@ -8,29 +8,42 @@ import { JacketLine, type JacketTimes } from "../../ui/pictures/JacketLine";
 import { CutList, SlabMap } from "../../ui/pictures/SlabMap";
 import { BurstsCard, CoolingCard } from "../shared/PouredCards";
 import { plannedJacket, slabOf } from "./slabPictures";
-import { meltedMs, BasisMarks } from "../shared/Sentences";
+import { InWords, meltedMs, BasisMarks, PlanWarnings } from "../shared/Sentences";
 import { pouredMs, Sentences } from "./SlabSentences";
 import { Card } from "../../ui/Card";
+import { PlanCard } from "../../ui/PlanCard";
+import { slabPlanRows } from "./slabPlanRows";
 
 interface Props {
   answer: PlanAnswer<"slab.plan">;
-  /** Stands between the sentences and the pictures. */
+  /** Centres in a box; null: they are not boxed. */
+  per_box: number | null;
+  /** Stands between the card and the pictures. */
   children: ComponentChildren;
 }
 
-/** The plan as sentences, then as pictures; every number with what it rests on. */
-export function SlabAnswerCards({ answer, children }: Props) {
+/** The plan as a card for the morning, then as pictures; every number with what it rests on. */
+export function SlabAnswerCards({ answer, per_box, children }: Props) {
   const { reply } = answer;
   return (
     <>
-      <Sentences reply={reply} />
-      {children}
-      <Cutting reply={reply} />
-      <Melting reply={reply} />
-      <CoolingCard reply={reply} poured_ms={pouredMs(reply)} />
-      <BasisTable inputs={reply.inputs}>
-        <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
-      </BasisTable>
+      <div class="plan-first">
+        <PlanCard rows={slabPlanRows(reply, per_box)} inputs={reply.inputs}>
+          <PlanWarnings reply={reply} />
+          <InWords>
+            <Sentences reply={reply} />
+          </InWords>
+        </PlanCard>
+        {children}
+      </div>
+      <div class="plan-rest">
+        <Cutting reply={reply} />
+        <Melting reply={reply} />
+        <CoolingCard reply={reply} poured_ms={pouredMs(reply)} />
+        <BasisTable inputs={reply.inputs}>
+          <p class="quiet">{t(`desk.computed_by_${answer.by}`)}</p>
+        </BasisTable>
+      </div>
     </>
   );
 }

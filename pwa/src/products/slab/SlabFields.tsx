@@ -5,6 +5,7 @@ import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
 import { type Change, jacketedVessel, type SlabForm } from "./slabForm";
 import { PlanNumberField } from "../shared/PlanNumberField";
+import { MoreFields } from "../../ui/MoreFields";
 import { WhatField } from "../shared/WhatField";
 
 interface Props {
@@ -38,8 +39,13 @@ function at(field: string, problem: ProblemDocument | null): ProblemDocument | n
   return problemAt(problem, field, ...(REQUEST_FIELDS[field] ?? []));
 }
 
+/** Whether what is wrong stands among the folded fields. */
+function isFolded(problem: ProblemDocument | null): boolean {
+  return problem !== null && !["kg", "pieces", "boxes", "per_box", "room_c"].some((field) => at(field, problem));
+}
+
 export function SlabFields(props: Props) {
-  const { form, shop, onChange, onProduct, onBy } = props;
+  const { form, shop, onProduct, onBy } = props;
   return (
     <>
       <WhatField shop={shop} value={form.product_id} onProduct={onProduct} kind="slab" />
@@ -50,6 +56,19 @@ export function SlabFields(props: Props) {
         onValue={(by) => onBy(by as SlabForm["by"])}
       />
       <Amount {...props} />
+      <Number {...props} field="room_c" />
+      <MoreFields wrong={isFolded(props.problem)}>
+        <Sizes {...props} />
+      </MoreFields>
+    </>
+  );
+}
+
+/** What seldom changes from one batch of a product to the next. */
+function Sizes(props: Props) {
+  const { form, shop, onChange } = props;
+  return (
+    <>
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
       <Number {...props} field="slab_height_m" note={shop.bars.length ? t("desk.bars_owned", { bars: bars(shop) }) : undefined} />
       <div class="pair">
@@ -71,10 +90,9 @@ export function SlabFields(props: Props) {
       )}
       <Equipment {...props} />
       <div class="pair">
-        <Number {...props} field="room_c" />
         <Number {...props} field="humidity" />
+        <Number {...props} field="start_c" />
       </div>
-      <Number {...props} field="start_c" />
     </>
   );
 }

@@ -8,7 +8,7 @@ import { plannedLadder } from "../shared/burstLadderData";
 import { SlabCautions } from "./SlabCautions";
 import { plannedCooling } from "../shared/cooling";
 import { plannedJacket, slabOf } from "./slabPictures";
-import { meltedMs } from "../shared/Sentences";
+import { meltedMs, PlanWarnings } from "../shared/Sentences";
 import { Sentences } from "./SlabSentences";
 import { BatchPage, BasisList } from "../shared/paper";
 import { Section } from "../../ui/Card";
@@ -28,6 +28,7 @@ export function SlabPaper({ answer: { reply }, name, lot, onClose }: SlabPage & 
       <div class="halves">
         <div>
           <Sentences reply={reply} />
+          <PlanWarnings reply={reply} />
           <CutList slab={slab} />
         </div>
         <Section title={t("desk.slab_and_frame")}>

@@ -15,7 +15,8 @@ import { SlabAnswerCards } from "./SlabAnswerCards";
 import { SlabFields } from "./SlabFields";
 import { uniqueName } from "../shared/uniqueName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
-import { formPrefill } from "../shared/formPrefill";
+import { formPrefill, usePrefilled } from "../shared/formPrefill";
+import { useKeptForm } from "../shared/useKeptForm";
 
 export function SlabScreen() {
   const shop = shopSignal.value;
@@ -34,7 +35,9 @@ export function SlabScreen() {
 }
 
 function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => void }) {
-  const [form, setForm] = useState<SlabForm>(() => firstOf(shop));
+  const [asked_id] = useState(formPrefill.product_id);
+  const asked = usePrefilled();
+  const [form, setForm] = useKeptForm<SlabForm>("slab", ({ product_id = asked_id ?? undefined }) => (product_id ? withProduct(firstForm(shop), shop, product_id) : firstForm(shop)), asked);
   const [unparsable, setParseState] = useUnparsableFields();
   const parts = ovenAndBaseOf(form, shop);
   const ask = (request: SlabPlanRequest) => planOf("slab.plan", request, { measured: (typed) => withMeasured("slab.plan", typed, parts), server: "slab" });
@@ -52,19 +55,12 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => vo
       found={found}
     >
       {found.answer && (
-        <SlabAnswerCards answer={found.answer}>
+        <SlabAnswerCards answer={found.answer} per_box={form.per_box}>
           <OpenBatch plan={plan} busy={found.busy} product={product} dip={found.answer.reply.dip} onPage={() => plan && found.answer && onPage({ answer: found.answer, name: plan.name, lot: plan.lot ?? "" })} />
         </SlabAnswerCards>
       )}
     </FormAndAnswer>
   );
-}
-
-/** The form as it starts: with the product that was chosen on another form. */
-function firstOf(shop: Shop): SlabForm {
-  const id = formPrefill.product_id;
-  formPrefill.product_id = null;
-  return id ? withProduct(firstForm(shop), shop, id) : firstForm(shop);
 }
 
 /** What is kept of a plan; null before there is an answer. */

@@ -2,7 +2,7 @@ import type { SlabPlanReply } from "../../documents";
 import { formatTime, t } from "../../text";
 import { DipSentences } from "../shared/DipSentences";
 import { PouredSentences, ReadySentences } from "../shared/PouredCards";
-import { RoomSentences, meltedMs, BasisMarks, Warnings } from "../shared/Sentences";
+import { RoomSentences, meltedMs, BasisMarks } from "../shared/Sentences";
 
 export function pouredMs({ melt, jacket }: SlabPlanReply): number {
   return meltedMs(jacket?.seconds_s ?? melt?.total_s);
@@ -12,8 +12,7 @@ export function pouredMs({ melt, jacket }: SlabPlanReply): number {
 export function Sentences({ reply }: { reply: SlabPlanReply }) {
   const { cut } = reply;
   return (
-    <section class="card sentences">
-      <h2>{t("desk.the_plan")}</h2>
+    <section class="sentences">
       <PouredSentences reply={reply} />
       <p class="answer">
         {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
@@ -23,7 +22,6 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
       <ReadySentences reply={reply} poured_ms={pouredMs(reply)} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}
       <RoomSentences air={reply.room} inputs={reply.inputs} />
-      <Warnings warnings={reply.warnings} />
     </section>
   );
 }
