@@ -80,6 +80,11 @@ class Phone:
         self.passes(500)
         expect(self.start).to_have_attribute("aria-disabled", "false")
 
+    def unfolds(self) -> None:
+        """Opens what of a plan's form is folded."""
+        if self.page.locator(".plan-more:not([open])").count():
+            self.page.locator(".plan-more > summary").tap()
+
     def refused(self) -> Locator:
         """The plan is refused: the sentences at the fields that cannot be accepted."""
         self.passes(500)

@@ -71,6 +71,7 @@ def is_told(phone: Phone, label: str, words: list[str]) -> None:
 def test_every_figure_of_the_plan_that_cannot_be_is_told_at_its_field(phone: Phone):
     phone.opens_place("Plan")
     phone.answered()
+    phone.unfolds()
     for by, cases in (("By weight", BY_WEIGHT), ("Centres", BY_PIECES), ("Boxes", BY_BOXES)):
         chooses(phone, by)
         for label in {case[0] for case in cases if by != "By weight"}:
@@ -86,6 +87,7 @@ def test_every_figure_of_the_plan_that_cannot_be_is_told_at_its_field(phone: Pho
 
 def test_a_frame_that_cannot_be_is_told_at_its_field(phone: Phone):
     phone.opens_place("Plan")
+    phone.unfolds()
     chooses(phone, "Use this one")
     for length, width, label, words in FRAMES:
         types_into(phone, "Frame length", length)
@@ -100,6 +102,7 @@ def test_a_field_that_goes_away_takes_its_problem_along(phone: Phone):
     is_told(phone, "Centres", ["must be a number"])
     chooses(phone, "By weight")
     phone.answered()
+    phone.unfolds()
     types_into(phone, "Centre length", "wide")
     is_told(phone, "Centre length", ["wide"])
     phone.page.get_by_label("Product", exact=True).select_option(label="Batons, 60 by 18 mm")

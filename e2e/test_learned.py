@@ -46,10 +46,10 @@ def server(tmp_path) -> Any:
 
 
 def melting(phone: Phone) -> str:
-    """The plan's sentence on bursts."""
+    """The plan's line on bursts."""
     phone.opens_place("Plan")
     phone.answered()
-    return phone.page.locator(".sentences .answer", has_text="bursts").inner_text()
+    return phone.page.locator(".plan-line", has_text="bursts").inner_text()
 
 
 def opens_learned(phone: Phone) -> None:

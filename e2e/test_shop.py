@@ -336,6 +336,7 @@ def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):
     sets_up_a_minimal_shop(phone)
     adds(phone, "Frames", "Add a frame", Name="Old frame", Length_inside="30 cm", Width_inside="25 cm")
     phone.opens_place("Plan")
+    phone.unfolds()
     phone.page.get_by_label("Use this one").check()
     phone.page.get_by_label("Frame of the shop").select_option(label="Old frame")
     phone.answered()

@@ -28,6 +28,7 @@ def desk_before_work(phone: Phone) -> Iterator[str]:
     phone.page.locator(".paper").wait_for()
     yield "plan, as a printed page"
     phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
+    phone.page.locator(".mark-assumed").first.tap()
     phone.page.get_by_role("button", name=re.compile(phone.word("assumed"))).first.tap()
     yield "plan, basis of a figure opened"
     caramel = phone.page.get_by_label(phone.word("Caramel"), exact=True)

@@ -32,6 +32,7 @@ def plans_the_bowl(phone: Phone, kg: str = "2") -> Iterator[str]:
     phone.page.get_by_label(phone.word("Chocolate in temper"), exact=True).fill(kg)
     phone.answered()
     yield "plan, bowl of chocolate"
+    phone.unfolds()
     seed = phone.page.get_by_label(phone.word("Seed"), exact=True)
     seed.fill("35")
     phone.refused()

@@ -18,6 +18,7 @@ def plans_clusters(phone: Phone, sizes: bool = False) -> Iterator[str]:
     opens_the_plan(phone)
     phone.answered()
     yield "plan, clusters"
+    phone.unfolds()
     gap = phone.page.get_by_label(phone.word("Gap between two"), exact=True)
     gap.fill("2000")
     phone.refused()

@@ -29,6 +29,7 @@ def chooses_the_jacket(phone: Phone) -> None:
     """Plans a slab from 1.8 kg with the shop's water-jacketed vessel."""
     phone.opens_place("Plan")
     phone.page.get_by_label(phone.word("Caramel"), exact=True).fill("1.8")
+    phone.unfolds()
     phone.page.get_by_label(phone.word("Bowl or jug"), exact=True).select_option(label="Water-jacketed kettle, 5 l")
     phone.answered()
 

@@ -11,6 +11,7 @@ def plans_in_damp_air(phone: Phone, room: str = "25", humidity: str = "70") -> N
     phone.opens_place("Plan")
     phone.page.get_by_label(phone.word("Product"), exact=True).select_option(label=WRAPPED)
     phone.page.get_by_label(phone.word("Room"), exact=True).fill(room)
+    phone.unfolds()
     phone.page.get_by_label(phone.word("Humidity"), exact=True).fill(humidity)
     phone.answered()
 
