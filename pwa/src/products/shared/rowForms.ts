@@ -32,18 +32,15 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     fields: [NAME, ...quantities("mass_kg"), choice("made_of", ["glass", "ceramic", "plastic", "silicone", "steel"], "word")],
     more: [{ kind: "yes_no", field: "jacketed" }, ...quantities("water_c")],
   },
+  // What is on the delivery first; fourteen temperatures and shares are not asked of whoever only has a block.
   caramels: {
-    fields: [
-      NAME,
-      ...quantities("block_kg", "windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "target_c", "warn_c", "stop_c", "limit_c"),
-      { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
+    fields: [NAME, { kind: "several", field: "contains", words: "allergen", options: ALLERGENS }, ...quantities("block_kg")],
+    more: [
+      ...quantities("windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "target_c", "warn_c", "stop_c", "limit_c"),
       choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
       choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
-      ...quantities("density_kg_m3"),
+      ...quantities("density_kg_m3", ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`)),
     ],
-    more: quantities(
-      ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`),
-    ),
     guide: "density",
   },
   chocolates: {

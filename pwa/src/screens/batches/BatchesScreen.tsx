@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 
 import type { Summary } from "../../documents";
 import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
@@ -6,18 +6,26 @@ import type { Kind } from "../../products/kindTraits";
 import { viewsOf } from "../../products/viewRegistry";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
+import { WordsField } from "../../ui/fields";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
 import { LearnedLink } from "../learned/LearnedLink";
 
+/** From here on a list is searched, not read. */
+const FEW = 8;
+
 export function BatchesScreen() {
+  const [sought, setSought] = useState("");
   useEffect(() => void refreshSummaries(), []);
+  const found = summaries.value.filter((one) => isFound(one, sought));
   return (
     <Desk title={t("desk.batches_title")} here="batches">
       {(lessons.value ?? []).length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
+      {summaries.value.length > FEW && <WordsField label={t("desk.seek_batch")} value={sought} most={60} onValue={setSought} />}
+      {found.length === 0 && sought && <p class="card">{t("desk.none_found", { sought })}</p>}
       <ul class="cards">
-        {summaries.value.map((one) => (
+        {found.map((one) => (
           <li key={one.batch_id}>
             <a class="card batch-card" href={`/batches/${one.batch_id}`}>
               <b>{one.name}</b>
@@ -30,6 +38,12 @@ export function BatchesScreen() {
       <SaveButtons files={{ "button.batches_csv": saveBatches, "button.log_json": saveLog }} />
     </Desk>
   );
+}
+
+/** Whether every word sought stands in a batch's name or day. */
+function isFound(one: Summary, sought: string): boolean {
+  const told = `${one.name} ${formatDay(one.opened_at_ms)}`.toLocaleLowerCase();
+  return sought.toLocaleLowerCase().split(/\s+/).every((word) => told.includes(word));
 }
 
 function outcome(one: Summary): string {

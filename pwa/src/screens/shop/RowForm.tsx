@@ -51,6 +51,8 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   const field = (one: (typeof fields)[number]) => (
     <RowField key={one.field} list={list} field={one} shop={shop} row={row} draft={draft} basis={basis[`${doc}.${one.field}`]} problem={problemAt(problem, one.field)} onValue={set} onParseState={setParseState} />
   );
+  /** Wrong, or just measured by a guided test: it is not left folded. */
+  const isNow = (one: (typeof fields)[number]) => Boolean(problemAt(problem, one.field)) || draft.measured.includes(one.field);
   const edits = editsOf(doc, row, draft, basis);
   const keep = async () => {
     if (edits.length === 0 || unparsable.length > 0) return;
@@ -69,7 +71,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {Object.entries(groups).map(([group, own]) =>
         own.length === 0 ? null : (
-          <details class="card" key={group} open={group === "own"}>
+          <details class="card" key={group} open={group === "own" || own.some(isNow) || undefined}>
             <summary>{t(`shop.${group}.${list}`)}</summary>
             {own.map(field)}
           </details>
