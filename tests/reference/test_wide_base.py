@@ -74,7 +74,16 @@ def by_the_engine(side_m, base_side_m, stone_m, target_c):
 
 @pytest.mark.parametrize(
     ("side_m", "base_side_m", "stone_m"),
-    [(0.35, 0.35, 0.02), (0.35, 0.6, 0.02), (0.35, 0.6, 0.03), (0.35, 0.5, 0.05), (0.2, 0.28, 0.02), (0.2, 0.6, 0.02)],
+    [
+        (0.35, 0.35, 0.01),
+        (0.35, 0.35, 0.02),
+        (0.35, 0.35, 0.05),
+        (0.35, 0.6, 0.02),
+        (0.35, 0.6, 0.03),
+        (0.35, 0.5, 0.05),
+        (0.2, 0.28, 0.02),
+        (0.2, 0.6, 0.02),
+    ],
 )
 def test_slab_on_a_wider_table_is_ready_as_by_conduction_over_its_width(side_m, base_side_m, stone_m):
     """A wide table is felt no more than this; late rather than early, for a touch decides."""

@@ -85,7 +85,7 @@ def refit(request: "CoolRefitRequest") -> "Document":
 
 def _reply(request: "Readable", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
     points, chill = slab.run(loss_factor), None
-    if not warm_room.is_brought_here(slab, points):
+    if not warm_room.is_brought_here(request, slab, points, loss_factor):
         spans, points, chill = warm_room.cooled(request, slab, points, loss_factor, loss_factor_sd)
     else:
         spans = time_spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])

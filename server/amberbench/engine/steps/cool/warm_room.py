@@ -3,7 +3,7 @@
 from ...core.copy_with import copy_with
 from ...core.problems import Problem
 from . import time_spread
-from .cooling_curve import ROOM_MARGIN_K, Slab, is_brought, times
+from .cooling_curve import COLUMNS, ROOM_MARGIN_K, Slab, is_brought, times
 from .wide_base import slab as slab_on_base
 
 TYPE_CHECKING = False
@@ -17,21 +17,31 @@ SHELF = "steel_sheet"
 SHELF_SD = 0.2  # of the logarithm of the heat loss there, as of a bench that nobody has measured (assumed)
 
 
-def is_brought_here(slab: "Slab", points: list[tuple[float, float, float]]) -> bool:
-    """Whether a slab's own bench brings it to its target: the room does, or a base that was colder than the room."""
+def is_brought_here(
+    request: "Readable", slab: "Slab", points: list[tuple[float, float, float]], loss_factor: float
+) -> bool:
+    """Whether a slab's own bench brings it to its target: the room does, or a base that was colder than the room, in
+    the time that a bench is waited for."""
     if is_brought(slab.target_c, slab.room_c):
         return True
-    return slab.base_start_c < slab.room_c and points[-1][1] <= slab.target_c
+    if slab.base_start_c >= slab.room_c or points[-1][1] > slab.target_c:
+        return False
+    bench = coolest_brought(request)
+    brought: bool = times(slab, points)["ready"] <= times(bench, bench.run(loss_factor))["ready"]
+    return brought
 
 
 def coolest_brought(request: "Readable") -> "Slab":
     """The slab in its own room, or in the warmest one that still brings it to its target.
 
     After the time it takes there, the bench of a warmer room brings nothing more either: the slab is within a kelvin
-    of the room. So a warmer room never ends the wait on the bench sooner.
+    of the room. So a warmer room never ends the wait on the bench sooner. There the base is no colder than the room.
     """
-    warmest_c = request["target_c"] - ROOM_MARGIN_K
-    return slab_on_base(copy_with(request, room_c=min(request["room_c"], warmest_c)))
+    warmest_c, base_c = request["target_c"] - ROOM_MARGIN_K, request["base_start_c"]
+    if request["room_c"] <= warmest_c:
+        return slab_on_base(request)
+    base_c = None if base_c is None else max(base_c, warmest_c)
+    return slab_on_base(copy_with(request, room_c=warmest_c, base_start_c=base_c))
 
 
 def chilled(request: "Readable", from_c: float) -> "Slab":
@@ -61,7 +71,11 @@ def cooled(
     bench = coolest_brought(request)
     spans = time_spread.spans(bench, bench.run(loss_factor), loss_factor, loss_factor_sd, request["spread"])
     _, bench_s, bench_low_s, bench_high_s = next(one for one in spans if one[0] == "ready")
-    brought = [one[0] for one in slab.thresholds if is_brought(one[2], slab.room_c)]
+    by_room = [one[0] for one in slab.thresholds if is_brought(one[2], slab.room_c)]
+    # A base that was colder than the room may bring what the room does not.
+    met = times(slab, points)
+    below = [name for name, point, temp_c in slab.thresholds[:-1] if points[-1][COLUMNS[point]] <= temp_c]
+    brought = by_room + [name for name in below if name not in by_room and met.get(name, bench_s) < bench_s]
     on_bench = time_spread.spans(slab, points, loss_factor, loss_factor_sd, request["spread"])
     found = [one for one in on_bench if one[0] in brought]
     cold = chilled(request, slab.room_c + ROOM_MARGIN_K)

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 WALL_W_M2K = 25.0
 WALL_SPREAD = 1.5  # one standard deviation of its range, as a factor (assumed)
 WALL_FACTOR_10_PERCENT = WALL_SPREAD**SD_TO_10_PERCENT
+SOFTENS_C = 38.0  # a block that is put in warmer than this begins to give before it stirs freely (assumed)
 WARMER_K = 2.0  # water less than this above the window takes for ever to bring caramel into it (assumed)
 
 
@@ -71,15 +72,19 @@ class Block:
     def seconds_s(self, chopped_m: float | None, wall_w_m2k: float) -> float:
         """Whole: conduction until it slumps, then stirred. Chopped: stirred all along, behind its slowest piece.
 
-        That counts the warming of large pieces twice, so chopped is never said to be slower than whole.
+        That counts the warming of large pieces twice, so chopped is never said to be slower than whole. What is put in
+        warm gives the sooner, the nearer it is to stirring freely: at that it is stirred at once.
         """
         slumped_s, mean_c = self.conduction_s(self.sides_m, wall_w_m2k)
-        whole_s = slumped_s + self.stirred_s(mean_c, self.window_c, wall_w_m2k)
+        stirred_s = self.stirred_s(self.start_c, self.window_c, wall_w_m2k)
+        stiff: float = min(1.0, max(0.0, (FREE_C - self.start_c) / (FREE_C - SOFTENS_C)))
+        conducted_s = slumped_s + self.stirred_s(mean_c, self.window_c, wall_w_m2k)
+        whole_s: float = stirred_s + stiff * (conducted_s - stirred_s)
         if chopped_m is None:
             return whole_s
         pieces_m = [min(side_m, chopped_m) for side_m in self.sides_m]
         piece_s = self.conduction_s(pieces_m, wall_w_m2k)[0]
-        return min(whole_s, piece_s + self.stirred_s(self.start_c, self.window_c, wall_w_m2k))
+        return min(whole_s, stiff * piece_s + stirred_s)
 
 
 def plan(request: "MeltPlanJacketRequest") -> "Document":
@@ -90,7 +95,8 @@ def plan(request: "MeltPlanJacketRequest") -> "Document":
     Reply: seconds_s (s), low_s (s), high_s (s), inputs.
     Raises: Problem jacket_above_limit (jacket_c), jacket_too_cool (jacket_c), start_above_window (start_c).
     Relation: product of three plane-wall series, the top warmed as the rest (a lid; assumed), until the middle stirs
-    freely, then a stirred vessel heated by bottom and sides; chopped at most as long as whole; range from the wall's
+    freely, then a stirred vessel heated by bottom and sides; a block that goes in at 38 °C or more is partly stirred
+    from the start, at 48 °C altogether; chopped at most as long as whole; range from the wall's
     coefficient. Within ± 40 % of the one figure the trade gives.
     Example: a 4.5 kg can over water of 88 °C, to 77 °C: 3.1 h, 2.7 to 3.9; the trade says about three and a half
     (common practice, no published source).
@@ -111,6 +117,7 @@ def plan(request: "MeltPlanJacketRequest") -> "Document":
         "inputs": [
             check.constant("jacket.wall_w_m2k", WALL_W_M2K, "W/(m² K)"),
             check.constant("jacket.free_c", FREE_C, "°C", "practice"),
+            check.constant("jacket.softens_c", SOFTENS_C, "°C"),
         ],
     }
 
