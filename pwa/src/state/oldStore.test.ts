@@ -29,7 +29,7 @@ async function phone() {
   const name = `old-${++names}`;
   await oldPhone(name);
   const store = await openStore(NOW, name);
-  const shop = signal<Shop | null>(old.meta.shop as unknown as Shop);
+  const shop = signal<Shop | null>(JSON.parse(JSON.stringify(old.meta.shop)) as Shop);
   const common = { store, compute, phoneNow: () => NOW, offsetMs: () => 0, shopId: () => shop.value?.id ?? "", engineVersion: () => "test" };
   const book = new BatchBook({ ...common, wrote: () => {} });
   const shopBook = new ShopBook({ ...common, wrote: () => {} }, shop);
