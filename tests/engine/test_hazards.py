@@ -254,7 +254,7 @@ def test_notice_is_never_said_of_what_may_hurt_somebody():
 
 @pytest.mark.parametrize("key", ["measure.oven_water_test", "caution.superheated"])
 def test_both_water_tests_warn_of_overheated_water(key: str):
-    assert "erupt when it is moved" in texts("en")[key]
+    assert "erupt when moved or stirred" in texts("en")[key]
 
 
 def test_who_passes_over_the_lot_is_told_what_that_costs():
