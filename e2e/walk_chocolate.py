@@ -147,10 +147,9 @@ def dips(phone: Phone) -> Iterator[str]:
     yield "dip"
     phone.waits_for_the_ring(200)
     yield "ring, salt"
-    phone.silences()
-    phone.is_at("salt")
-    yield "salt"
-    phone.taps()
+    phone.silences()  # and says by it that they are salted
+    phone.is_at("dip")
+    yield "dip, salted"
     phone.taps("All dipped")
     phone.is_at("set")
     yield "set"
