@@ -37,6 +37,38 @@ def clocks(bench: Bench) -> list[tuple[str, float]]:
     return [(clock["name"], clock["due_ms"] - bench.now_ms) for clock in bench.advice["clocks"]]
 
 
+# The pre-bottom ---------------------------------------------------------------------------------------------------
+
+
+def ready_to_coat() -> Bench:
+    """A firm slab, loosened, that gets a pre-bottom."""
+    bench = Bench(planned_slab() | {"prebottom": True})
+    bench.sets_up()
+    bench.does("poured", 1800)
+    bench.does("touched", 7200, firm=True)
+    bench.taps()
+    assert bench.advice["step"] == "prebottom"
+    return bench
+
+
+def test_slab_is_flipped_once_its_pre_bottom_has_set():
+    """Five to ten minutes (common practice, no published source), looked at at the early end."""
+    bench = ready_to_coat()
+    bench.taps()
+    assert (bench.advice["step"], bench.advice["say"]["code"]) == ("flip", "say.prebottom_sets")
+    assert [name for name, _ in clocks(bench)] == ["prebottom"]
+    bench.waits(5 * 60)
+    assert bench.advice["say"]["code"] == "say.flip"
+    bench.taps()
+    assert clocks(bench) == []
+
+
+def test_slab_whose_pre_bottom_was_skipped_is_flipped_at_once():
+    bench = ready_to_coat()
+    bench.does("step_skipped", step="prebottom")
+    assert (bench.advice["say"]["code"], clocks(bench)) == ("say.flip", [])
+
+
 # The plan ---------------------------------------------------------------------------------------------------------
 
 

@@ -98,6 +98,7 @@ KIND = Kind(
         ("melt", melt_prompts.melt_clocks),
         ("melt", jacket_prompts.jacket_clocks),
         ("cool", pour_prompts.cooling_clocks),
+        ("cool", prompts.flip_clocks),
         ("dip", dip_prompts.dip_clocks),
     ),
     pending_computation=cool_prompts.pending_refit,

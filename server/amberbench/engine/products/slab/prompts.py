@@ -1,5 +1,6 @@
 """Prompts for a slab: set up, melt, score and cut by the map, count."""
 
+from ...core.prompts import clock
 from ...steps.common.prompts import plain_page
 from ...steps.cool.prompts import cool_page
 from ...steps.jacket.prompts import jacket_page
@@ -12,7 +13,19 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice
+    from ...types import Advice, Clock
+
+
+# A pre-bottom sets in five to ten minutes (common practice, no published source): looked at at the early end.
+PREBOTTOM_SETS_MS = 5 * 60000.0
+
+
+def flip_clocks(run: "Readable", step: str) -> "list[Clock]":
+    """The clock of a pre-bottom that sets before the slab is flipped onto it."""
+    if step != "flip" or "prebottom" not in run["done"] or "prebottom" in run["skipped"]:
+        return []
+    coated_ms = run["done"]["prebottom"]
+    return [clock("prebottom", coated_ms, coated_ms + PREBOTTOM_SETS_MS, "ready")]
 
 
 # One page for each step ---------------------------------------------------------------------------------------------
@@ -35,6 +48,14 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         jacket_page(run, at_ms, advice)
 
 
+def _flip(run: "Readable", at_ms: float, advice: "Advice") -> None:
+    plain_page("flipped", "flipped", "CAUTION", "flip")(run, at_ms, advice)
+    for setting in flip_clocks(run, "flip"):
+        if at_ms < setting["due_ms"]:
+            advice["say"] = {"code": "say.prebottom_sets", "values": {}}
+            advice["number"] = {"name": "due_ms", "value": setting["due_ms"]}
+
+
 def _by_map(words: str, kind: str, caution: str) -> "Callable[..., None]":
     """As `_plain`, by the slab map; says so when more or less was weighed in and the map is not the slab's length."""
     plain = plain_page(words, kind, "CAUTION", caution)
@@ -54,7 +75,7 @@ PAGES = {
     "cool": cool_page,
     "loosen": plain_page("loosened", "freed", "CAUTION", "knife"),
     "prebottom": plain_page("prebottomed", "prebottomed", "NOTICE", "chocolate_dry"),
-    "flip": plain_page("flipped", "flipped", "CAUTION", "flip"),
+    "flip": _flip,
     "score": _by_map("scored", "scored", "score"),
     "cut": _by_map("cut", "cut", "knife_cut"),
     "wrap": wrap_page,
