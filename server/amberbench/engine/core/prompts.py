@@ -8,14 +8,15 @@ if TYPE_CHECKING:
     from .annotations import Document
 
 
-# A count or a rest this many times what was planned or weighed in is a slip of the finger (assumed).
+# A rest this many times what was weighed in is a slip of the finger (assumed).
 SLIP_FACTOR = 4
-LEAST_COUNT_LIMIT = 100
+# So is a count of more than twice what was planned, as if every piece were halved; of a few, some more (assumed).
+MOST_COUNTED, MORE_OF_FEW = 2, 20
 
 
 def most_pieces(likely: int) -> int:
     """The largest number of pieces that a count of this batch may say; more is a slip of the finger."""
-    return max(LEAST_COUNT_LIMIT, int(SLIP_FACTOR * likely))
+    return max(int(likely) + MORE_OF_FEW, int(MOST_COUNTED * likely))
 
 
 def button(code: str, kind: str, body: "Document | None" = None) -> "EventButton":

@@ -119,7 +119,9 @@ def _base(run: "Readable") -> "Document":
     seen = {name: [one for one in cool[name] if one["at_s"] <= chilled_s] for name in ("readings", "touches")}
     request = check.checked(known, dict(cool["request"], **seen))
     slab = wide_base.slab(request)
-    request["touches"] = refit.telling(slab, request["touches"])
+    soonest_s = refit.soonest_firm_s(slab, log(request["loss_factor"]), request["loss_factor_sd"])
+    touches = [one for one in request["touches"] if not one["firm"] or one["at_s"] >= soonest_s]
+    request["touches"] = refit.telling(slab, touches)
     if not request["readings"] and not request["touches"]:
         raise TeachesNothing("says_nothing")
     factor, sd = request["loss_factor"], request["loss_factor_sd"]

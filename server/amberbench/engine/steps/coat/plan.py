@@ -2,7 +2,7 @@
 
 import math
 
-from ...core.check import constant
+from ...core.check import constant, is_above, is_below
 from ...core.problems import Problem
 from ...physics import materials
 
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 COLD_C = 21.0
 THICKNESS_M = {"fork": 0.0015, "enrober": 0.001, "enrober_with_bottomer": 0.001}  # assumed, nobody's measurement
+WEIGHT_OFF = 3.0  # a centre is neither so many times lighter nor heavier than caramel of its size; assumed
 LEAST_M = 1e-5  # thinner than a hair all round is no coating
 SIDES = ("length_m", "width_m", "height_m")
 
@@ -66,14 +67,23 @@ def _boxed(
     length_m, width_m, height_m = [request["piece"][side] for side in SIDES]
     layer, rows = _layer(request)
     centre_kg = request["centre_kg"]
+    usual_kg = length_m * width_m * height_m * materials.density(materials.resolved(request["material"]), COLD_C)
     if centre_kg is None:
-        centre_kg = length_m * width_m * height_m * materials.density(materials.resolved(request["material"]), COLD_C)
+        centre_kg = usual_kg
+    _refuse_weight(centre_kg, usual_kg)
     inner = (length_m, width_m, height_m + request["prebottom_m"])
     if request["pickup"] is not None:
         layer, rows = layer_of_volume(inner, layer, request["pickup"] * centre_kg / density), []
     outside = grown(inner, layer)
     coat_kg = density * (volume(outside) - volume(inner))
     return coat_kg, density * length_m * width_m * request["prebottom_m"], centre_kg, outside, rows
+
+
+def _refuse_weight(centre_kg: float, usual_kg: float) -> None:
+    """Refuses a weight that no centre of this size has, whatever is in it."""
+    low_kg, high_kg = usual_kg / WEIGHT_OFF, usual_kg * WEIGHT_OFF
+    if is_below(centre_kg, low_kg) or is_above(centre_kg, high_kg):
+        raise Problem("centre_kg", "centre_weight", centre_kg, low_kg, high_kg, "kg")
 
 
 def _by_pickup(request: "Readable", density: float) -> "tuple[float, float, float, None, list[Any]]":
@@ -124,7 +134,8 @@ def plan(request: "ChocolateCoatingRequest") -> "Document":
     them), outside_m {length_m, width_m, height_m (m)} or null, warnings, inputs.
     Warnings: prebottom_wanted, larger_than_pocket (length_m, width_m, height_m).
     Raises: Problem coating_without_size (neither piece nor pickup), missing (centre_kg or prebottom_m2 of a cluster),
-    no_coating (no thickness to speak of), unknown_material, composition_sum.
+    no_coating (no thickness to speak of), centre_weight (centre_kg, not that of its size), unknown_material,
+    composition_sum.
     Relation: coated box less box, times density. A measured pick-up decides the mass, and the layer is thickened or
     thinned in proportion. The pre-bottom adds to the height before coating; by method an enrober without a bottomer
     leaves the underside to it (practice). The last piece is dipped as deep as it is high: in an upright round bowl of

@@ -3,6 +3,7 @@
 from math import exp, log
 
 from ...core.check import constant
+from ...core.problems import Problem
 from ...physics import bases, convection
 from ..room.plan import COLD_ROOM_C
 from . import cooling_curve, time_spread, warm_room, wide_base
@@ -60,7 +61,7 @@ def refit(request: "CoolRefitRequest") -> "Document":
     any order; reading_low_k (K, how cold readings run), reading_sd_k (K, their standard deviation).
     Reply: as cool.plan, and loss_factor (a pure number), loss_factor_sd (of its logarithm). After "not yet" the slab
     is ready ten minutes later at the earliest; once felt firm, it is ready. The later touch decides.
-    Raises: as cool.plan.
+    Raises: as cool.plan, and firm_too_soon (touches[n].at_s) where the slab cannot be firm yet.
     Relation: mean of ln(loss_factor) under a normal prior (loss_factor, loss_factor_sd), readings with Student's t
     scatter, touches as censored readings of the hottest point with a blur of 1.5 K; see `refit`. Three readings of
     ± 2 K by half time bring the ready time on a board or tray to within 5 % (median); on stone the surface says less
@@ -72,6 +73,7 @@ def refit(request: "CoolRefitRequest") -> "Document":
     readings = sorted((float(one["at_s"]), float(one["surface_c"])) for one in request["readings"])
     touches = sorted((float(one["at_s"]), one["firm"]) for one in request["touches"])
     telling = cool_refit.telling(slab, touches)
+    _refuse_too_soon(request, slab, telling)
     evidence = cool_refit.Evidence(slab, readings, telling, request["reading_low_k"], request["reading_sd_k"])
     x, sd = cool_refit.fit(evidence, log(request["loss_factor"]), request["loss_factor_sd"])
     reply = _reply(request, slab, exp(x), sd)
@@ -81,6 +83,18 @@ def refit(request: "CoolRefitRequest") -> "Document":
     reply["loss_factor_sd"] = sd
     reply["inputs"] = _constants(request) + _refit_constants()
     return reply
+
+
+def _refuse_too_soon(request: "Readable", slab: "Slab", touches: "list[tuple[float, bool]]") -> None:
+    """Refuses a slab said to be firm while it cannot be."""
+    firm = [at_s for at_s, is_firm in touches if is_firm]
+    if not firm:
+        return
+    soonest_s = cool_refit.soonest_firm_s(slab, log(request["loss_factor"]), request["loss_factor_sd"])
+    if min(firm) < soonest_s:
+        index = [one["at_s"] for one in request["touches"] if one["firm"]].index(min(firm))
+        place = [number for number, one in enumerate(request["touches"]) if one["firm"]][index]
+        raise Problem("touches[" + str(place) + "].at_s", "firm_too_soon", min(firm), low=soonest_s, unit="s")
 
 
 def _reply(request: "Readable", slab: "Slab", loss_factor: float, loss_factor_sd: float) -> "Document":
@@ -145,6 +159,7 @@ def _warnings(request: "Readable", chill: "Readable | None") -> "list[Warning]":
 def _refit_constants() -> "list[Input]":
     return [
         constant("cool.touch_sd_k", cool_refit.TOUCH_SD_K, "K"),
+        constant("cool.fast_sd", cool_refit.FAST_SD, ""),
         constant("cool.touch_again_s", TOUCH_AGAIN_S, "s", "practice"),
         constant("cool.reading_low_sd_k", cool_refit.BIAS_SD_K, "K"),
         constant("cool.steady_chance", cool_refit.STEADY_CHANCE_AND_SHARE[0], ""),

@@ -10,7 +10,7 @@ answer until they agree. Each scatter gives one peak, taken as normal around its
 
 from math import erf, exp, log, pi, sqrt
 
-from .cooling_curve import is_brought
+from .cooling_curve import LONGEST_S, is_brought
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -23,10 +23,22 @@ if TYPE_CHECKING:
 T_FREEDOM = 8.0
 STEADY_CHANCE_AND_SHARE = (0.2, 0.1)  # chance and share of sd_k of a steady instrument; assumed
 TOUCH_SD_K = 1.5  # blur of "firm" as a temperature of the hottest point; assumed
+FAST_SD = 4.0  # "firm" sooner than at so many standard deviations of loss and blur is a slip of the finger; assumed
 BIAS_SD_K = 0.5  # of how cold readings run, the same for all of them; assumed
 NODE_SPACING = 0.03  # of ln(loss factor) to a course: parabolas are then good to 0.01 K
 MOST_ROUNDS = 5
 LOWEST, HIGHEST = log(0.1), log(10.0)
+
+
+def soonest_firm_s(slab: "Slab", x: float, sd: float) -> float:
+    """When the slab may be firm at the earliest in s: its hottest point near its target with heat losses that are four
+    standard deviations sd over their mean x (of the logarithm), and all the blur of a touch."""
+    course, line_c = slab.transient(exp(min(x + FAST_SD * sd, HIGHEST))), slab.target_c + FAST_SD * TOUCH_SD_K
+    was_s = 0.0
+    while course.core_c > line_c and course.at_s < LONGEST_S:
+        was_s = course.at_s
+        course.advance()
+    return was_s
 
 
 def telling(slab: "Slab", touches: "list[Any]") -> "list[Any]":
