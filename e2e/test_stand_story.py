@@ -21,7 +21,7 @@ def test_cube_stands_three_days_through_reloads_and_its_verdict_stands_on_the_ne
     assert [round(one["body"]["height_m"], 4) for one in phone.facts_of("stood")] == [0.02, 0.0195, 0.018, 0.016]
     phone.opens_place("Plan")
     phone.answered()
-    expect(phone.page.get_by_text("This caramel slumps as it stands.")).to_be_visible()
+    expect(phone.page.get_by_text("This caramel slumps on standing.")).to_be_visible()
 
 
 def test_cube_that_would_have_grown_is_asked_again(phone: Phone):
