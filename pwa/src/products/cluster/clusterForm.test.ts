@@ -1,7 +1,10 @@
 import { beforeAll, expect, test } from "vitest";
 
 import type { ProductRow, Shop } from "../../documents";
+import { realEngine } from "../../testing/engine";
 import { demoShop } from "../../testing/shop";
+import { editable, format, loadLanguage, METRIC, reader } from "../../text";
+import { clusterPlanRows } from "./clusterPlanRows";
 import { type ClusterForm, clusterRequest, firstClusters, withAnotherSize, withClusters } from "./clusterForm";
 
 let shop: Shop;
@@ -50,4 +53,29 @@ test("caramel in hand takes the first size alone", () => {
 test("another product brings its own deposit in one size", () => {
   const other = shop.products.findLast((one) => one.kind === "cluster") as ProductRow;
   expect(withClusters(twoSizes(0.014), other).sizes).toEqual([{ id: 0, clusters: 60, deposit_kg: other.cluster.deposit_kg }]);
+});
+
+test("a shop in °F has windows that are typed and shown as round figures", async () => {
+  const units = { ...METRIC, temperature: "°F" as const };
+  const compute = await realEngine();
+  const edits: [string, string, unknown][] = [["shop", "units.temperature", "°F"], ["caramels/new", "name", "New"]];
+  const events = edits.map(([doc, field, value], seq) => ({ id: String(seq), v: 1, shop_id: "s", device_id: "d", seq, at_ms: seq, offset_ms: 0, batch_id: null, kind: "shop_set", body: { doc, field, value } }));
+  const { shop: own } = await compute("shop.fold", { events });
+  const { slab, deposit } = own.caramels[0]?.windows as Record<string, { low_c: number; high_c: number }>;
+  const lines = [slab?.low_c, slab?.high_c, deposit?.low_c, deposit?.high_c] as number[];
+  reader.value = { language: "en", units };
+  expect(lines.map((line) => editable("window_c", line))).toEqual(["160", "170", "160", "180"]);
+  expect(lines.map((line) => format("window_c", line).slice(0, 3))).toEqual(["160", "170", "160", "180"]);
+  reader.value = { language: "en", units: METRIC };
+});
+
+test("the card of clusters says how long they take at the bench, reheats included", async () => {
+  await loadLanguage("en");
+  const compute = await realEngine();
+  const request = { ...clusterRequest({ ...form, sizes: [{ id: 0, clusters: 100, deposit_kg: 0.012 }], second_kg: 0 }, shop), window_low_c: 71 };
+  const [wide, narrow] = [await compute("cluster.plan", { ...request, window_high_c: 82 }), await compute("cluster.plan", { ...request, window_high_c: 77 })];
+  expect(narrow.reheats).toBeGreaterThan(wide.reheats + 1);
+  expect(narrow.bench_s - wide.bench_s).toBeGreaterThan(150 * (narrow.reheats - wide.reheats));
+  const row = clusterPlanRows(narrow).find(({ what }) => what === "plan.bench");
+  expect(row?.figure).toBe(`up to ${format("s", narrow.bench_s)}`);
 });

@@ -3,7 +3,7 @@ import { formatDuration, formatRange, t } from "../../text";
 import type { PlanRow } from "../../ui/PlanCard";
 import { burstsRow, caramelRows, dipRows } from "../shared/planRows";
 
-/** The morning card of clusters: open, weigh, lay under, melt, fill, lay, free, dip. */
+/** The morning card of clusters: open, weigh, lay under, melt, fill, how long it takes, lay, free, dip. */
 export function clusterPlanRows(reply: ClusterPlanReply): PlanRow[] {
   const { second, free } = reply;
   const range = ({ from_s, to_s }: { from_s: number; to_s: number }) => formatRange("time_s", from_s, to_s);
@@ -13,6 +13,7 @@ export function clusterPlanRows(reply: ClusterPlanReply): PlanRow[] {
     ...(reply.under.length > 0 ? [{ what: "plan.under", figure: reply.under.map(underWords).join(", ") }] : []),
     burstsRow(reply.melt),
     fillsRow(reply),
+    { what: "plan.bench", figure: t("plan.up_to", { bench_s: reply.bench_s }), note: t("plan.bench_note"), rests_on: ["deposits_per_min"] },
     ...(second ? [{ what: "plan.second", figure: range(second), rests_on: ["room_c", "deposit_kg", "spread_m"] }] : []),
     { what: "plan.free", figure: range(free), rests_on: ["room_c", "deposit_kg", "rows[0].deposit_kg"] },
     ...dipRows(reply.dip),

@@ -6,6 +6,7 @@ the same volume over surface, with a tenth more resistance inside: within 3 % at
 
 import math
 
+from ...core.check import is_above
 from ...core.problems import Problem
 from ...physics import materials
 from ...physics.sphere import CoolingSphere
@@ -88,6 +89,6 @@ def fill(request: "DepositFillRequest") -> "DepositFillReply":
     shrinking in shape as it runs out at pace_kg_s; the fill starts at one temperature.
     Source: incropera, choi_okos_1986; assumed for h_w_m2k and the cone.
     """
-    if request["now_c"] > request["limit_c"]:
+    if is_above(request["now_c"], request["limit_c"], "°C"):
         raise Problem("now_c", "funnel_too_hot", request["now_c"], high=request["limit_c"], unit="°C")
     return {"seconds_s": seconds(request, request["now_c"], request["fill_kg"])}

@@ -105,7 +105,7 @@ def plan(request: "MeltPlanJacketRequest") -> "Document":
     water_c, low_c, limit_c = request["jacket_c"], request["window_low_c"] + WARMER_K, request["limit_c"]
     if water_c >= limit_c:
         raise Problem("jacket_c", "jacket_above_limit", water_c, low_c, limit_c, "°C")
-    if water_c < low_c:
+    if check.is_below(water_c, low_c, "°C"):
         raise Problem("jacket_c", "jacket_too_cool", water_c, low_c, limit_c, "°C")
     if request["start_c"] >= request["window_low_c"]:
         raise Problem("start_c", "start_above_window", request["start_c"], high=request["window_low_c"], unit="°C")
