@@ -68,7 +68,7 @@ def leaves_out(phone: Phone, name: str, reason: str) -> None:
 def rests_on(phone: Phone, n: int) -> None:
     phone.opens_place("Plan")
     phone.answered()
-    expect(phone.page.locator(".sentences")).to_contain_text(re.compile(rf"power measured, {n} batch"))
+    expect(phone.page.locator(".sentences")).to_contain_text(re.compile(rf"power learnt from {n} batch"))
 
 
 def test_the_next_plan_uses_what_four_batches_measured_and_says_so(phone: Phone, server: Server):
@@ -82,7 +82,7 @@ def test_the_next_plan_uses_what_four_batches_measured_and_says_so(phone: Phone,
         leaves_out(phone, f"Tuesday {day}", "The readings are wrong")
     # Nothing is left to learn from: the plan goes by the plate again, whose oven would be quicker.
     phone.opens_place("Plan")
-    expect(phone.page.locator(".sentences")).not_to_contain_text("measured,")
+    expect(phone.page.locator(".sentences")).not_to_contain_text("learnt from")
     assert seconds(melting(phone)) < 0.95 * seconds(with_all)
     assert phone.errors == []
 

@@ -11,7 +11,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.statistics import SD_TO_10_PERCENT
 from amberbench.engine.learning import pooling
 from tests import strategies_batch
-from tests.bench import Bench, planned_slab
+from tests.bench import SLAB_REQUEST, Bench, planned_slab
 
 IDS = {"oven_id": "oven", "base_id": "base", "product_id": "squares"}
 
@@ -150,6 +150,40 @@ def test_yield_trim_and_residue_are_those_of_the_batches():
     assert product["trim"]["share"] == pytest.approx(0.12, rel=0.03)
     assert reply["residue"]["share"] == pytest.approx(0.03, rel=0.05)
     assert reply["residue"]["n"] == 20
+
+
+def test_batches_with_nothing_good_are_facts_and_yield_falls():
+    yields = []
+    for lost in range(4):
+        batches = [batch(number, counted=97) for number in range(3)] + [
+            batch(9 + one, counted=0) for one in range(lost)
+        ]
+        product = fold(batches)["products"][0]
+        assert product["n"] == 3 + lost
+        assert product["yield_low"] <= product["yield"] <= product["yield_high"]
+        yields.append(product["yield"])
+    assert yields == sorted(yields, reverse=True)
+    assert yields[0] == pytest.approx(0.97, abs=0.01)
+    assert yields[3] < 0.6
+    assert fold([batch(number, counted=0) for number in range(3)])["products"][0]["yield"] < 0.2
+
+
+def test_measured_yield_and_trim_are_in_the_next_plan_and_say_what_they_rest_on():
+    measured = fold([batch(number, counted=97, trim=0.12) for number in range(4)])
+    request = {name: value for name, value in SLAB_REQUEST.items() if name != "have"}
+    request["want"] = {"boxes": 20, "per_box": 9}
+    wanted = {"measured": measured, "request": request, "product_id": measured["products"][0]["id"]}
+    applied = catalogue.call("learn.apply", wanted)
+    assert {"yield_share", "trim_share"} <= {one["field"] for one in applied["used"]}
+    reply = catalogue.call("slab.plan", applied["request"])
+    assert reply["cut"]["pieces"] >= 185
+    rows = {row["field"]: row for row in reply["inputs"]}
+    assert (rows["yield_share"]["basis"], rows["yield_share"]["n"]) == ("measured", 4)
+    assert reply["trim_kg"] == pytest.approx(0.12 * reply["caramel_kg"], rel=0.05)
+    typed = catalogue.call("learn.apply", wanted | {"request": request | {"yield_share": 0.5}})
+    assert typed["request"]["yield_share"] == 0.5
+    other = catalogue.call("learn.apply", wanted | {"product_id": "another"})
+    assert "yield_share" not in other["request"]
 
 
 def test_far_more_centres_than_planned_are_a_slip_of_the_finger():

@@ -572,6 +572,18 @@ export type Held = {
   since_ms: number;
 };
 
+/** the place of a batch among those that make up what was asked for at once */
+export type Series = {
+  /** id of the first batch; null: this one */
+  first: string | null;
+  /** which it is, from 1; 0 to 1e+09 */
+  number: number;
+  /** how many there are; 0 to 1e+09 */
+  of: number;
+  /** those that follow */
+  next: Values[];
+};
+
 /** old caramel in a batch */
 export type RemeltState = {
   /** old caramel to weigh in; kg */
@@ -628,6 +640,8 @@ export type SlabPlan = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** whether it gets a thin coat below before it is cut */
   prebottom?: boolean;
   /** what becomes of the cut pieces */
@@ -658,6 +672,8 @@ export type SlabPlanTaken = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** whether it gets a thin coat below before it is cut */
   prebottom?: boolean;
   /** what becomes of the cut pieces */
@@ -750,6 +766,8 @@ export type ClusterPlan = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** what becomes of the clusters */
   finish?: "plain" | "dipped";
   /** the request to cluster.plan */
@@ -778,6 +796,8 @@ export type ClusterPlanTaken = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** what becomes of the clusters */
   finish?: "plain" | "dipped";
   /** of the reply of cluster.plan */
@@ -954,6 +974,8 @@ export type ChocolatePlan = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** the request to chocolate.plan */
   request: ChocolateTemperRequest;
   /** the reply of chocolate.plan */
@@ -980,6 +1002,8 @@ export type ChocolatePlanTaken = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** of the reply of chocolate.plan */
   reply: ChocolatePlanTakenReply;
 };
@@ -1154,6 +1178,8 @@ export type StandupPlan = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** the caramel that is tried */
   caramel_id: string;
   /** where it stands */
@@ -1182,6 +1208,8 @@ export type StandupPlanTaken = {
   labels_known?: boolean;
   /** whether it takes chocolate from a bowl: dipped, or coated below */
   coated?: boolean;
+  /** its place among batches planned together */
+  series?: Series;
   /** the caramel that is tried */
   caramel_id: string;
   /** nothing else of it is needed */
@@ -1506,6 +1534,8 @@ export type VesselRow = {
   name: string;
   /** mass of the empty vessel; 0.01 to 20 kg */
   mass_kg: number | null;
+  /** what the bowl holds, filled to the brim; null: unknown; 0.0003 to 0.2 m³ */
+  volume_m3: number | null;
   /** what it is made of; sets heat_capacity_j_kgk; "glass" when left out */
   made_of: "ceramic" | "glass" | "plastic" | "silicone" | "steel";
   /** specific heat of the vessel; 300 to 3000 J/(kg K); 800.0 when left out */
@@ -1624,6 +1654,8 @@ export type CaramelRow = {
   target_c: number;
   /** allergens on its label; ["milk"] when left out */
   contains: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  /** times that the caramel's label allows it to be melted again; null: not known; 0 to 10 */
+  remelts_allowed: number | null;
   /** how a piece felt at delivery; null: not squeezed */
   squeeze: "firm" | "soft" | "brittle" | null;
   /** what a stand-up test said of it; null: none was made */

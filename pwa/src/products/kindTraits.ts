@@ -18,6 +18,8 @@ export interface SheetRows {
 export interface Traits<K extends Kind> {
   /** The address of the form that plans it; missing: it is begun on another screen. */
   route?: string;
+  /** The function that plans it, where that answers with the batches it takes. */
+  plannedBy?: "slab.plan" | "cluster.plan";
   /** The key of its name among what can be made; missing: the shop's products of this kind are listed there by name. */
   word?: string;
   /** The form of a product of the shop that is made so. */

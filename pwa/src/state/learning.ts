@@ -18,6 +18,7 @@ const LESSONS = "contributions";
 export interface PlanParts {
   oven_id: string | null;
   base_id: string | null;
+  product_id: string | null;
 }
 
 /** A request to a plan with the shop's measured values in place of what is assumed.

@@ -383,6 +383,15 @@ class Held(TypedDict):
     since_ms: float
 
 
+class Series(TypedDict):
+    """The place of a batch among those that make up what was asked for at once."""
+
+    first: str | None
+    number: int
+    of: int
+    next: list[Values]
+
+
 class RemeltState(TypedDict):
     """Old caramel in a batch."""
 
@@ -425,6 +434,7 @@ class SlabPlan(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     prebottom: NotRequired[bool]
     finish: NotRequired[Literal["plain", "dipped", "wrapped"]]
     request: AskedSlabPlanRequest
@@ -443,6 +453,7 @@ class SlabPlanTaken(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     prebottom: NotRequired[bool]
     finish: NotRequired[Literal["plain", "dipped", "wrapped"]]
     reply: SlabPlanTakenReply
@@ -495,6 +506,7 @@ class ClusterPlan(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     finish: NotRequired[Literal["plain", "dipped"]]
     request: AskedClusterPlanRequest
     reply: ClusterPlanReply
@@ -512,6 +524,7 @@ class ClusterPlanTaken(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     finish: NotRequired[Literal["plain", "dipped"]]
     reply: ClusterPlanTakenReply
 
@@ -618,6 +631,7 @@ class ChocolatePlan(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     request: AskedChocolateTemperRequest
     reply: ChocolatePlanReply
 
@@ -634,6 +648,7 @@ class ChocolatePlanTaken(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     reply: ChocolatePlanTakenReply
 
 
@@ -745,6 +760,7 @@ class StandupPlan(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     caramel_id: str
     request: StandupPlanRequest
     reply: StandupPlanReply
@@ -762,6 +778,7 @@ class StandupPlanTaken(TypedDict):
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
+    series: NotRequired[Series]
     caramel_id: str
     reply: StandupPlanRequest
 
@@ -978,6 +995,7 @@ class VesselRow(TypedDict):
     id: str
     name: str
     mass_kg: float | None
+    volume_m3: float | None
     made_of: Literal["ceramic", "glass", "plastic", "silicone", "steel"]
     heat_capacity_j_kgk: float
     jacketed: bool
@@ -1058,6 +1076,7 @@ class CaramelRow(TypedDict):
     stop_c: float
     target_c: float
     contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    remelts_allowed: int | None
     squeeze: Literal["firm", "soft", "brittle"] | None
     firmness: Literal["firm", "borderline", "slumps"] | None
     stiffer_k: float | None

@@ -9,8 +9,10 @@ import { TrayMap } from "../../ui/pictures/TrayMap";
 import { plannedLadder } from "../shared/burstLadderData";
 import { type ClusterForm, clusterParts } from "./clusterForm";
 import { trayOf } from "./tray";
+import { BatchSentences, SizeSentences } from "../shared/BatchSentences";
 import { DipSentences } from "../shared/DipSentences";
 import { OpenBatch } from "../shared/OpenBatch";
+import { asFirst } from "../shared/series";
 import { uniqueName } from "../shared/uniqueName";
 import { InWords, PlanWarnings, RoomSentences, BasisMarks } from "../shared/Sentences";
 import { Card } from "../../ui/Card";
@@ -29,7 +31,7 @@ interface Props {
 
 /** The clusters in words and pictures, and what they rest on. */
 export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
-  const head = { name: uniqueName(product.name), product_id: product.id, ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
+  const head = { ...asFirst(uniqueName(product.name), reply), ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
   const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>
@@ -63,10 +65,12 @@ export function ClusterSentences({ reply }: { reply: ClusterPlanReply }) {
   const { inputs, second, free } = reply;
   return (
     <section class="sentences">
+      <BatchSentences reply={reply} />
       <p class="answer">{t(reply.by_tray?.length ? "desk.cluster_answer_sizes" : "desk.cluster_answer", { ...reply, n: reply.clusters })}</p>
       <p class="answer">{t("desk.weigh_in", { caramel_kg: reply.caramel_kg })}</p>
       {reply.blocks > 0 && <p>{t("desk.open_blocks", { n: reply.blocks, leftover_kg: reply.leftover_kg })}</p>}
       <BasisMarks inputs={inputs} fields={["residue"]} />
+      <SizeSentences reply={reply} pieces={reply.clusters} />
       {reply.under.length > 0 && <p class="answer">{t("desk.cluster_under", { under: reply.under.map(underWords).join(", ") })}</p>}
       <p class="answer">{t("desk.bursts", { n: reply.melt.bursts.length, total_s: reply.melt.total_s })}</p>
       <p class="answer">{t("desk.cluster_fills", { n: reply.fills, fill_kg: reply.fill_kg, lasts: fillDuration(reply), deposits: reply.deposits_per_fill })}</p>

@@ -14,6 +14,7 @@ import { ClusterAnswerCards } from "./ClusterAnswerCards";
 import { type ClusterForm, clusterParts, clusterRequest, firstClusters, withClusters } from "./clusterForm";
 import { changed } from "../shared/meltRequest";
 import { uniqueName } from "../shared/uniqueName";
+import { OldCaramelFields } from "../shared/OldCaramelFields";
 import { PlanNumberField } from "../shared/PlanNumberField";
 import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
@@ -100,6 +101,7 @@ function ClusterFields(props: FieldsProps) {
       {number("room_c", "desk.field_room_c")}
       <MoreFields wrong={isFolded(problem)}>
       {number("second_kg", "desk.cluster_second_kg", t("desk.cluster_second_note"))}
+      <OldCaramelFields {...props} />
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
       <div class="pair">
         {number("spread_m", "desk.cluster_spread_m")}

@@ -1,7 +1,7 @@
 import type { BasisByField, ClusterPlanRequest, Dip, Funnel, ProductRow, Row, Shop, Under } from "../../documents";
 import type { PlannedCluster, PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { caramelBasis, caramelOf, HEAT_LINES, ovenRequest, sharedOrigins } from "../shared/meltRequest";
+import { bowlRequest, caramelBasis, caramelOf, HEAT_LINES, NO_OLD_CARAMEL, type OldCaramel, ovenRequest, sharedOrigins } from "../shared/meltRequest";
 import { withoutEmpty, sameNamed } from "../shared/request";
 
 /** Clusters of one size of first deposit. The id tells rows apart on the screen. */
@@ -12,7 +12,7 @@ export interface Size {
 }
 
 /** What the person has said of clusters, in SI; null: nothing typed. */
-export interface ClusterForm {
+export interface ClusterForm extends OldCaramel {
   product_id: string;
   by: "pieces" | "kg";
   kg: number | null;
@@ -53,6 +53,7 @@ export function firstClusters(shop: Shop, product: ProductRow): ClusterForm {
     oven_id: shop.ovens[0]?.id ?? "",
     vessel_id: shop.vessels.find((one) => !one.jacketed)?.id ?? "",
     lot: "",
+    ...NO_OLD_CARAMEL,
     room_c: shop.room_c,
     humidity: shop.humidity ?? null,
     start_c: shop.room_c,
@@ -75,7 +76,7 @@ export function withClusters(form: ClusterForm, { id, cluster }: ProductRow): Cl
 }
 
 export function clusterParts(form: ClusterForm): PlanParts {
-  return { oven_id: form.oven_id || null, base_id: null };
+  return { oven_id: form.oven_id || null, base_id: null, product_id: form.product_id };
 }
 
 /** The request to cluster.plan. Fields left empty are left out, so that the engine names what is missing. */
@@ -97,6 +98,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanReques
     funnel: funnel && withoutEmpty<Funnel>({ volume_m3: funnel.volume_m3, fill: funnel.fill }),
     deposits_per_min: funnel?.deposits_per_min,
     ...ovenRequest(form, shop),
+    ...bowlRequest(form, shop, caramel),
     window_low_c: window?.low_c,
     window_high_c: window?.high_c,
     limit_c: caramel?.limit_c,

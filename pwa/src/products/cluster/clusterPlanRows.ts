@@ -9,7 +9,7 @@ export function clusterPlanRows(reply: ClusterPlanReply): PlanRow[] {
   const range = ({ from_s, to_s }: { from_s: number; to_s: number }) => formatRange("time_s", from_s, to_s);
   return [
     ...caramelRows(reply),
-    { what: "plan.trays", figure: t("plan.clusters", { n: reply.clusters }), note: t("plan.on_trays", { n: reply.trays }), rests_on: ["tray.length_m", "spread_m", "gap_m"] },
+    { what: "plan.trays", figure: t("plan.clusters", { n: reply.clusters }), note: [t("plan.on_trays", { n: reply.trays }), reply.good < reply.clusters ? t("desk.good_pieces", { n: reply.good }) : ""].filter(Boolean).join(" · "), rests_on: ["yield_share", "tray.length_m", "spread_m", "gap_m"] },
     ...(reply.under.length > 0 ? [{ what: "plan.under", figure: reply.under.map(underWords).join(", ") }] : []),
     burstsRow(reply.melt),
     fillsRow(reply),

@@ -4,6 +4,7 @@ import { rows } from "./rows";
 
 export const cluster: Traits<"cluster"> = {
   route: "/plan/clusters",
+  plannedBy: "cluster.plan",
   rows,
   coated: ({ finish }) => finish === "dipped",
   forWorker: ({ request: _request, ...plan }) => {

@@ -1,5 +1,5 @@
 /** What the request of every plan that melts takes from the shop: oven, bowl, caramel, and what they rest on. */
-import type { BasisByField, CaramelRow, Oven, ProductRow, Shop, SlabPlanRequest, Vessel } from "../../documents";
+import type { BasisByField, CaramelRow, Old, Oven, ProductRow, Shop, SlabPlanRequest, Vessel } from "../../documents";
 import { withoutEmpty, sameNamed } from "./request";
 
 /** A form with what the person has changed, and which fields were typed in. */
@@ -23,6 +23,23 @@ export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: 
   };
 }
 
+/** Old caramel as a form has it: its weight, and how often it was melted again already. */
+export interface OldCaramel {
+  old_kg: number | null;
+  old_remelts: number | null;
+}
+
+export const NO_OLD_CARAMEL: OldCaramel = { old_kg: null, old_remelts: 0 };
+
+/** What the bowl holds, the old caramel in it, and how often the caramel's label allows that. */
+export function bowlRequest(form: OldCaramel & { vessel_id: string }, shop: Shop, caramel: CaramelRow | undefined): Pick<SlabPlanRequest, "vessel_volume_m3" | "old" | "remelts_allowed"> {
+  return {
+    vessel_volume_m3: shop.vessels.find((one) => one.id === form.vessel_id)?.volume_m3,
+    old: form.old_kg ? withoutEmpty<Old>({ kg: form.old_kg, remelts: form.old_remelts }) : null,
+    remelts_allowed: caramel?.remelts_allowed,
+  };
+}
+
 /** The lines of a caramel above its window. */
 export const HEAT_LINES = ["limit_c", "warn_c", "stop_c"];
 
@@ -33,7 +50,8 @@ export function sharedOrigins(form: { oven_id: string; vessel_id: string }, cara
     ...sameNamed(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
     ...sameNamed(`ovens/${form.oven_id}`, ["step_s"]),
     ...sameNamed(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),
-    ...sameNamed(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze"]),
+    vessel_volume_m3: `vessels/${form.vessel_id}.volume_m3`,
+    ...sameNamed(`caramels/${caramel?.id}`, ["block_kg", "firmness", "squeeze", "remelts_allowed"]),
   };
 }
 

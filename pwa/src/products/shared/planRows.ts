@@ -3,9 +3,18 @@ import type { SlabPlanReply } from "../../documents";
 import { format, formatDuration, formatTime, t } from "../../text";
 import type { PlanRow } from "../../ui/PlanCard";
 
-/** What to open and to weigh out. */
-export function caramelRows({ blocks, leftover_kg, caramel_kg }: Pick<SlabPlanReply, "blocks" | "leftover_kg" | "caramel_kg">): PlanRow[] {
-  const weigh = { what: "plan.weigh", figure: format("caramel_kg", caramel_kg), rests_on: ["residue", "material"] };
+type Caramel = Pick<SlabPlanReply, "blocks" | "leftover_kg" | "caramel_kg"> & Partial<Pick<SlabPlanReply, "together" | "remelt">>;
+
+/** Of how many batches this is the first, what to open and to weigh out for it. */
+export function caramelRows({ blocks, leftover_kg, caramel_kg, together, remelt }: Caramel): PlanRow[] {
+  const several = together && together.batches > 1;
+  const first: PlanRow[] = several ? [{ what: "plan.batches", figure: t("plan.batches_n", { n: together.batches }), note: t("plan.batches_all", { ...together }) }] : [];
+  return [...first, ...weighRows(blocks, leftover_kg, caramel_kg, remelt)];
+}
+
+function weighRows(blocks: number, leftover_kg: number, caramel_kg: number, remelt?: SlabPlanReply["remelt"]): PlanRow[] {
+  const old = remelt && remelt.old_kg > 0 ? t("plan.old_caramel", { ...remelt }) : undefined;
+  const weigh = { what: "plan.weigh", figure: format("caramel_kg", caramel_kg), note: old, rests_on: ["residue", "material"] };
   if (blocks === 0) return [weigh];
   const note = leftover_kg > 0.001 ? t("plan.left_over", { leftover_kg }) : undefined;
   return [{ what: "plan.open", figure: t("plan.blocks", { n: blocks }), note }, weigh];

@@ -1,9 +1,9 @@
 /** What the request of every plan poured between bars takes from its form and from the shop, and what that rests on. */
-import type { BasisByField, Shop, SlabPlanRequest } from "../../documents";
-import { caramelBasis, caramelOf, HEAT_LINES, sharedOrigins } from "./meltRequest";
+import type { Bar, BasisByField, Shop, SlabPlanRequest } from "../../documents";
+import { bowlRequest, caramelBasis, caramelOf, HEAT_LINES, type OldCaramel, sharedOrigins } from "./meltRequest";
 import { withoutEmpty, sameNamed } from "./request";
 
-export interface PouredForm {
+export interface PouredForm extends OldCaramel {
   product_id: string;
   oven_id: string;
   vessel_id: string;
@@ -37,7 +37,8 @@ export function pouredRequest(form: PouredForm, shop: Shop): Poured {
     kerf_m: product?.kerf_m,
     max_length_m: table?.max_length_m,
     max_width_m: table?.max_width_m,
-    bars_m: barSets(shop),
+    bars: ownedBars(shop),
+    ...bowlRequest(form, shop, caramel),
     base: base?.base,
     contact_m2k_w: base?.contact_m2k_w,
     bottom: base?.bottom,
@@ -57,10 +58,10 @@ export function pouredRequest(form: PouredForm, shop: Shop): Poured {
   });
 }
 
-/** Four bars of a height close a frame; each such set may be stacked. */
-function barSets(shop: Shop): number[] | null {
-  const sets = shop.bars.flatMap(({ height_m, count }) => (height_m ? Array.from({ length: Math.floor(count / 4) }, () => height_m) : []));
-  return sets.length ? sets : null;
+/** The bars as the shop has them; those of no height are still being typed in. */
+function ownedBars(shop: Shop): Bar[] | null {
+  const bars = shop.bars.flatMap(({ height_m, length_m, count }) => (height_m ? [withoutEmpty<Bar>({ height_m, length_m, count })] : []));
+  return bars.length ? bars : null;
 }
 
 /** Which row and field of the shop each of these comes from. */
@@ -72,7 +73,7 @@ export function pouredOrigins(form: PouredForm, shop: Shop): Record<string, stri
     base_length_m: `bases/${form.base_id}.length_m`,
     base_width_m: `bases/${form.base_id}.width_m`,
     base_thickness_m: `bases/${form.base_id}.thickness_m`,
-    bars_m: `bars/${shop.bars[0]?.id}.height_m`,
+    ...Object.assign({}, ...shop.bars.filter((one) => one.height_m).map((one, index) => sameNamed(`bars/${one.id}`, ["height_m", "length_m", "count"], `bars[${index}].`))),
     ...sameNamed(`tables/${table?.id}`, ["max_length_m", "max_width_m"]),
     ...sameNamed(`caramels/${caramel?.id}.windows.slab`, ["low_c", "high_c"], "windows."),
     ...sameNamed(`caramels/${caramel?.id}`, ["target_c", "stiffer_k"]),

@@ -74,7 +74,7 @@ test("a product shows the fields of the way it is made, and what was typed under
   expect(valuesOf("products", slab, NOTHING_CHANGED)).not.toHaveProperty(["cluster.deposit_kg"]);
   expect(valuesOf("products", slab, asCluster)).not.toHaveProperty("slab_height_m");
   expect(editsOf("products/a", slab, asCluster).map((edit) => edit.field)).toEqual(["kind", "cluster.deposit_kg"]);
-  expect(Object.values(fieldsOf("vessels", { ...shop.vessels[0] }, NOTHING_CHANGED)).flat()).toHaveLength(5);
+  expect(Object.values(fieldsOf("vessels", { ...shop.vessels[0] }, NOTHING_CHANGED)).flat()).toHaveLength(6);
 });
 
 test("lists tell clusters by their deposit, slabs by their centres", () => {

@@ -29,7 +29,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     guide: "water",
   },
   vessels: {
-    fields: [NAME, ...quantities("mass_kg"), choice("made_of", ["glass", "ceramic", "plastic", "silicone", "steel"], "word")],
+    fields: [NAME, ...quantities("mass_kg", "volume_m3"), choice("made_of", ["glass", "ceramic", "plastic", "silicone", "steel"], "word")],
     more: [{ kind: "yes_no", field: "jacketed" }, ...quantities("water_c")],
   },
   // What is on the delivery first; fourteen temperatures and shares are not asked of whoever only has a block.
@@ -39,7 +39,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       ...quantities("windows.slab.low_c", "windows.slab.high_c", "windows.deposit.low_c", "windows.deposit.high_c", "target_c", "warn_c", "stop_c", "limit_c"),
       choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
       choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
-      ...quantities("density_kg_m3", ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`)),
+      ...quantities("density_kg_m3", "remelts_allowed", ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`)),
     ],
     guide: "density",
   },
@@ -93,7 +93,7 @@ export function titleOf(list: ShopList | "shop", row: Values): string {
 export function detailOf(list: ShopList, row: Values): string {
   const shown: Record<ShopList, string[]> = {
     ovens: ["rated_w"],
-    vessels: ["mass_kg"],
+    vessels: ["mass_kg", "volume_m3"],
     caramels: ["block_kg"],
     chocolates: [],
     products: madeAs(row)?.figures ?? [],

@@ -54,7 +54,7 @@ function Cutting({ reply }: { reply: SlabPlanReply }) {
       <SlabMap slab={slabOf(reply)} place="desk" />
       <CutList slab={slabOf(reply)} />
       <OtherFrames reply={reply} />
-      <BasisMarks inputs={reply.inputs} fields={["material", "bars_m", "piece_length_m", "trim_m", "kerf_m"]} />
+      <BasisMarks inputs={reply.inputs} fields={["material", "bars[0].height_m", "piece_length_m", "trim_m", "kerf_m"]} />
     </Card>
   );
 }

@@ -4,6 +4,7 @@ import { format, t } from "../../text";
 import { ChoiceField, SwitchField, WordsField } from "../../ui/fields";
 import { rowOptions } from "../../ui/rowOptions";
 import { type Change, jacketedVessel, type SlabForm } from "./slabForm";
+import { OldCaramelFields } from "../shared/OldCaramelFields";
 import { PlanNumberField } from "../shared/PlanNumberField";
 import { MoreFields } from "../../ui/MoreFields";
 import { WhatField } from "../shared/WhatField";
@@ -28,7 +29,7 @@ const REQUEST_FIELDS: Record<string, string[]> = {
   frame_length_m: ["frame.length_m", "frame", "length_m", "trim_m"],
   frame_width_m: ["frame.width_m", "width_m"],
   oven: ["oven", "oven.rated_w", "oven.power_w", "oven.unevenness", "step_s"],
-  vessel: ["vessel", "vessel.mass_kg", "vessel.heat_capacity_j_kgk"],
+  vessel: ["vessel", "vessel.mass_kg", "vessel.heat_capacity_j_kgk", "vessel_volume_m3"],
   base: ["base", "contact_m2k_w", "bottom"],
   water_c: ["jacket.water_c"],
   thickness_m: ["jacket.thickness_m"],
@@ -70,6 +71,7 @@ function Sizes(props: Props) {
   return (
     <>
       <WordsField label={t("desk.lot")} value={form.lot} most={60} onValue={(lot) => onChange({ lot })} />
+      <OldCaramelFields {...props} />
       <Number {...props} field="slab_height_m" note={shop.bars.length ? t("desk.bars_owned", { bars: bars(shop) }) : undefined} />
       <div class="pair">
         <Number {...props} field="piece_length_m" />

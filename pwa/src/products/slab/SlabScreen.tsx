@@ -13,6 +13,7 @@ import { type SlabPage, SlabPaper } from "./SlabPaper";
 import { OpenBatch } from "../shared/OpenBatch";
 import { SlabAnswerCards } from "./SlabAnswerCards";
 import { SlabFields } from "./SlabFields";
+import { asFirst } from "../shared/series";
 import { uniqueName } from "../shared/uniqueName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
 import { formPrefill, usePrefilled } from "../shared/formPrefill";
@@ -69,11 +70,10 @@ function planDocument(form: SlabForm, shop: Shop, { answer }: Answer<PlanAnswer<
   const product = shop.products.find((one) => one.id === form.product_id);
   return {
     kind: "slab",
-    name: uniqueName(product?.name ?? t("desk.slab")),
+    ...asFirst(uniqueName(product?.name ?? t("desk.slab")), answer.reply),
     prebottom: product?.prebottom ?? false,
     finish: product?.finish ?? "plain",
     ...labelsOfProduct(shop, product),
-    product_id: form.product_id || null,
     ...ovenAndBaseOf(form, shop),
     lot: form.lot.trim() || null,
     request: answer.request,

@@ -1,5 +1,6 @@
 import type { SlabPlanReply } from "../../documents";
 import { formatTime, t } from "../../text";
+import { BatchSentences, SizeSentences } from "../shared/BatchSentences";
 import { DipSentences } from "../shared/DipSentences";
 import { PouredSentences, ReadySentences } from "../shared/PouredCards";
 import { RoomSentences, meltedMs, BasisMarks } from "../shared/Sentences";
@@ -13,11 +14,13 @@ export function Sentences({ reply }: { reply: SlabPlanReply }) {
   const { cut } = reply;
   return (
     <section class="sentences">
+      <BatchSentences reply={reply} />
       <PouredSentences reply={reply} />
       <p class="answer">
-        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: cut.trim_kg })}
+        {t("desk.centres", { n: cut.pieces, piece_kg: cut.piece_kg, columns: cut.columns, rows: cut.rows, trim_kg: reply.trim_kg ?? cut.trim_kg })}
       </p>
-      <BasisMarks inputs={reply.inputs} fields={["trim_m"]} />
+      <BasisMarks inputs={reply.inputs} fields={["trim_share", "trim_m"]} />
+      <SizeSentences reply={reply} pieces={cut.pieces} />
       <MeltSentence reply={reply} />
       <ReadySentences reply={reply} poured_ms={pouredMs(reply)} />
       {reply.dip && <DipSentences dip={reply.dip} inputs={reply.inputs} />}

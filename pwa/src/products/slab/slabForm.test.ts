@@ -31,10 +31,16 @@ test("an emptied field is left out so that the engine names it", () => {
   expect(requestOf(changed(firstForm(shop), { slab_height_m: null }), shop)).not.toHaveProperty("slab_height_m");
 });
 
-test("every four bars of a height make one set", () => {
+test("the plan is told the bars as the shop has them, and what the bowl holds", () => {
   const request = requestOf(firstForm(shop), shop);
-  const sets = shop.bars.reduce((sum, bar) => sum + Math.floor(bar.count / 4), 0);
-  expect(request["bars_m"]).toHaveLength(sets);
+  expect(request["bars"]).toEqual(shop.bars.map(({ height_m, length_m, count }) => ({ height_m, length_m, count })));
+  expect(request["basis"]).toMatchObject({ "bars[0].length_m": "assumed", vessel_volume_m3: "assumed" });
+  expect(request["vessel_volume_m3"]).toBe(0.004);
+});
+
+test("old caramel is asked for only where there is some", () => {
+  expect(requestOf(firstForm(shop), shop)).not.toHaveProperty("old");
+  expect(requestOf(changed(firstForm(shop), { old_kg: 0.3 }), shop)["old"]).toEqual({ kg: 0.3, remelts: 0 });
 });
 
 test("the shop's own figures keep their basis until they are typed over", () => {

@@ -1,12 +1,12 @@
 import type { FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { ovenRequest } from "../shared/meltRequest";
+import { NO_OLD_CARAMEL, type OldCaramel, ovenRequest } from "../shared/meltRequest";
 import { pouredBasis, pouredOrigins, pouredRequest } from "../shared/pouredRequest";
 import { withoutEmpty, sameNamed } from "../shared/request";
 
 /** What the person has said, in SI; null: nothing typed. */
-export interface SlabForm {
+export interface SlabForm extends OldCaramel {
   product_id: string;
   by: "kg" | "pieces" | "boxes";
   kg: number | null;
@@ -64,6 +64,7 @@ export function firstForm(shop: Shop): SlabForm {
     chopped_m: START_CHOPPED_M,
     base_id: shop.bases[0]?.id ?? "",
     lot: "",
+    ...NO_OLD_CARAMEL,
     room_c: shop.room_c,
     humidity: shop.humidity ?? null,
     start_c: shop.room_c,
@@ -101,7 +102,7 @@ export function measuredBy(form: SlabForm, by: SlabForm["by"], planned: number |
 
 /** The oven and the base it uses, of which the shop may have measured something. */
 export function ovenAndBaseOf(form: SlabForm, shop: Shop): PlanParts {
-  return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null };
+  return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null, product_id: form.product_id || null };
 }
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */

@@ -17,19 +17,20 @@ export function slabPlanRows(reply: SlabPlanReply, per_box: number | null): Plan
     ...(jacket ? [timeRow("plan.soft", at(jacket.seconds_s), at(jacket.low_s), at(jacket.high_s), ["jacket.water_c", "start_c"])] : []),
     timeRow("plan.ready", cooled(cool.ready_s), cooled(cool.ready_low_s), cooled(cool.ready_high_s), ["room_c", "base", "loss_factor"]),
     cutRow(reply),
-    ...boxRow(reply.cut.pieces, per_box),
+    ...boxRow(reply.good, per_box),
     ...dipRows(reply.dip),
   ];
 }
 
 function frameRow({ bars, slab_height_m, length_m, width_m }: SlabPlanReply["pour"]): PlanRow {
   const stack = bars.map((bar) => format("bar_m", bar)).join(" + ");
-  return { what: "plan.frame", figure: formatSides(length_m, width_m), note: stack ? t("plan.between_bars", { bars: stack }) : t("plan.no_bars", { slab_height_m }), rests_on: ["bars_m", "material"] };
+  return { what: "plan.frame", figure: formatSides(length_m, width_m), note: stack ? t("plan.between_bars", { bars: stack }) : t("plan.no_bars", { slab_height_m }), rests_on: ["bars[0].height_m", "bars[0].length_m", "material"] };
 }
 
-function cutRow({ cut }: SlabPlanReply): PlanRow {
-  const { columns, rows, piece_kg, trim_kg } = cut;
-  return { what: "plan.cut", figure: t("plan.pieces", { n: cut.pieces }), note: t("plan.rows_of", { columns, rows, piece_kg, trim_kg }), rests_on: ["piece_length_m", "trim_m", "kerf_m"] };
+function cutRow({ cut, good, trim_kg }: SlabPlanReply): PlanRow {
+  const { columns, rows, piece_kg } = cut;
+  const note = [t("plan.rows_of", { columns, rows, piece_kg, trim_kg }), good < cut.pieces ? t("desk.good_pieces", { n: good }) : ""].filter(Boolean).join(" · ");
+  return { what: "plan.cut", figure: t("plan.pieces", { n: cut.pieces }), note, rests_on: ["yield_share", "trim_share", "piece_length_m", "trim_m", "kerf_m"] };
 }
 
 function boxRow(pieces: number, per_box: number | null): PlanRow[] {

@@ -3,6 +3,7 @@ import { rows } from "./rows";
 
 export const slab: Traits<"slab"> = {
   route: "/plan",
+  plannedBy: "slab.plan",
   rows,
   coated: ({ finish, prebottom }) => finish === "dipped" || prebottom,
   forWorker: ({ request: _request, ...plan }) => {

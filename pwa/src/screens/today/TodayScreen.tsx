@@ -8,6 +8,7 @@ import { promptText } from "../promptText";
 import { SyncStatus } from "../SyncStatus";
 import { traitsOf } from "../../products/traitRegistry";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
+import { NextBatches } from "../../products/shared/NextBatch";
 import { TapToRing } from "../TapToRing";
 import { Section } from "../../ui/Card";
 
@@ -21,6 +22,7 @@ export function TodayScreen() {
       {noSound.value && <p class="card card-wrong">{t("desk.no_sound")}</p>}
       {isBarred() && <p class="card card-wrong">{t(`desk.offline_${offline.value}`)}</p>}
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
+      <NextBatches />
       {bare && <NotSetUp shop={bare} />}
       <a class={bare ? "go go-quiet" : "go"} href="/plan">
         {t("desk.plan_slab")}

@@ -24,6 +24,7 @@ HEAD = together(
         "lot": text(60, "lot of the caramel or chocolate", nullable=True, optional=True),
     },
     LABELS,
+    {"series": document("its place among batches planned together", of="Series", optional=True)},
 )
 PLANNED = {
     "caramel_kg": quantity("kg", "caramel or chocolate to weigh in", nullable=True),
@@ -69,6 +70,15 @@ DOCUMENTS = {
     "Held": record(
         {"device_id": words("its id"), "since_ms": instant("since when")},
         "the phone that has a batch: its clocks ring there",
+    ),
+    "Series": record(
+        {
+            "first": words("id of the first batch; null: this one", nullable=True),
+            "number": count("which it is, from 1"),
+            "of": count("how many there are"),
+            "next": listed(document("what the request of a batch has in place", of="Values"), "those that follow"),
+        },
+        "the place of a batch among those that make up what was asked for at once",
     ),
     "RemeltState": record(
         {

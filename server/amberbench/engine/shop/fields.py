@@ -7,7 +7,8 @@ dotted path inside its row. A field without a default is null until somebody set
 from ..core.allergens import ALLERGENS
 from ..core.describe import boolean, choice, document, integer, many, number, text
 from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM, STIFFER
-from ..products import KINDS, OLDEST
+from ..products import KINDS, OLDEST, remelt
+from ..products.capacity import VESSEL_VOLUME
 from ..products.cluster.fields import CLUSTER_REQUEST
 from ..steps.coat.fields import COATING
 from ..steps.cool.fields import COOL, FIRM
@@ -53,6 +54,7 @@ METALS = ("steel",)
 VESSELS = {
     "name": NAME,
     "mass_kg": VESSEL["fields"]["mass_kg"],
+    "volume_m3": VESSEL_VOLUME,
     "made_of": choice(sorted(MADE_OF), "what it is made of; sets heat_capacity_j_kgk", default="glass"),
     "heat_capacity_j_kgk": VESSEL["fields"]["heat_capacity_j_kgk"],
     "jacketed": boolean("whether it stands in a water jacket instead of going into the oven", default=False),
@@ -117,6 +119,7 @@ CARAMELS = {
     "stop_c": MELT["stop_c"],
     "target_c": dict(COOL["target_c"], meaning="hottest point of a slab of it that this shop calls ready to cut"),
     "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=["milk"]),
+    "remelts_allowed": remelt.REQUEST["remelts_allowed"],
     "squeeze": FIRM["squeeze"],
     "firmness": FIRM["firmness"],
     "stiffer_k": STIFFER,
