@@ -81,6 +81,14 @@ def test_frame_in_hand_longer_than_the_bars_is_told():
     assert "frame_outruns_bars" not in codes(slab(have={"kg": 2}, bars=BARS, frame={"length_m": 0.2, "width_m": 0.4}))
 
 
+def test_frame_is_no_larger_than_the_stone_it_is_poured_on():
+    stone = {"base": "marble", "base_length_m": 0.3, "base_width_m": 0.4}
+    pour = slab(have={"kg": 1.8}, **stone)["pour"]
+    assert pour["length_m"] <= 0.4 + 1e-9
+    assert pour["width_m"] <= 0.3 + 1e-9
+    assert slab(have={"kg": 4}, **stone)["together"]["batches"] == 2
+
+
 # Bowls --------------------------------------------------------------------------------------------------------------
 
 

@@ -11,10 +11,10 @@ interface Props {
   onParseState: (name: string, fault: boolean) => void;
 }
 
-/** Trim and leftovers to melt again: how much, and how often that was melted again already. */
+/** Trim and leftovers to melt again: how much, or what share of the batch, and how often that was melted again already. */
 export function OldCaramelFields({ form, problem, onChange, onParseState }: Props) {
   const one = (field: keyof OldCaramel, path: string) => (
-    <PlanNumberField label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={problemAt(problem, path, field)} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
+    <PlanNumberField label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={problemAt(problem, path, ...(field === "old_kg" ? ["old"] : []))} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   return (
     <fieldset>

@@ -23,19 +23,20 @@ export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: 
   };
 }
 
-/** Old caramel as a form has it: its weight, and how often it was melted again already. */
+/** Old caramel as a form has it: its weight or its share, and how often it was melted again already. */
 export interface OldCaramel {
   old_kg: number | null;
+  old_share: number | null;
   old_remelts: number | null;
 }
 
-export const NO_OLD_CARAMEL: OldCaramel = { old_kg: null, old_remelts: 0 };
+export const NO_OLD_CARAMEL: OldCaramel = { old_kg: null, old_share: null, old_remelts: 0 };
 
 /** What the bowl holds, the old caramel in it, and how often the caramel's label allows that. */
 export function bowlRequest(form: OldCaramel & { vessel_id: string }, shop: Shop, caramel: CaramelRow | undefined): Pick<SlabPlanRequest, "vessel_volume_m3" | "old" | "remelts_allowed"> {
   return {
     vessel_volume_m3: shop.vessels.find((one) => one.id === form.vessel_id)?.volume_m3,
-    old: form.old_kg ? withoutEmpty<Old>({ kg: form.old_kg, remelts: form.old_remelts }) : null,
+    old: form.old_kg || form.old_share ? withoutEmpty<Old>({ kg: form.old_kg, share: form.old_share, remelts: form.old_remelts }) : null,
     remelts_allowed: caramel?.remelts_allowed,
   };
 }

@@ -41,6 +41,7 @@ test("the plan is told the bars as the shop has them, and what the bowl holds", 
 test("old caramel is asked for only where there is some", () => {
   expect(requestOf(firstForm(shop), shop)).not.toHaveProperty("old");
   expect(requestOf(changed(firstForm(shop), { old_kg: 0.3 }), shop)["old"]).toEqual({ kg: 0.3, remelts: 0 });
+  expect(requestOf(changed(firstForm(shop), { old_share: 0.2 }), shop)["old"]).toEqual({ share: 0.2, remelts: 0 });
 });
 
 test("the shop's own figures keep their basis until they are typed over", () => {

@@ -56,12 +56,20 @@ def middle_of_window(request: "Readable") -> float:
     return result
 
 
+def _sides_of_base(request: "Readable", lengthwise: bool) -> "tuple[float | None, float | None]":
+    """What it is poured on (length and width in m, the longer one along the table), or None where nobody has said."""
+    sides = request["base_length_m"], request["base_width_m"]
+    if request["base"] is None or None in sides:
+        return None, None
+    return (max(sides), min(sides)) if lengthwise else (min(sides), max(sides))
+
+
 class FrameRoom:
     """The bars to set, and the largest frame that they close and the table has room for.
 
     height_m: of the stack nearest to the one wanted, or that itself where no bars are owned; owned_m: heights of the
     sets owned, or null; bars_m: (longest, widest) frame that the stack closes, each None where nobody has said how long
-    its bars are; room_m: the same, held to the table too.
+    its bars are; room_m: the same, held to the table and to what it is poured on too.
     """
 
     def __init__(self, request: "Readable") -> None:
@@ -75,8 +83,10 @@ class FrameRoom:
             stack = pour.nearest_stack(self.owned_m, self.height_m)
             self.height_m = sum(stack)
             self.bars_m = bars.frame_within(sets, stack) if sets else self.bars_m
-        table = (request["max_length_m"], request["max_width_m"])
-        longest, widest = [side if bar is None else min(side, bar) for side, bar in zip(table, self.bars_m)]
+        longest, widest = request["max_length_m"], request["max_width_m"]
+        for within in (self.bars_m, _sides_of_base(request, longest >= widest)):
+            if within[0] is not None and within[1] is not None:
+                longest, widest = min(longest, within[0]), min(widest, within[1])
         self.room_m: tuple[float, float] = (longest, widest)
 
     def closes(self, length_m: float, width_m: float) -> bool:

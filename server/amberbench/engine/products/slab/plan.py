@@ -50,12 +50,12 @@ def plan(request: "SlabPlanRequest") -> "Document":
     too_little_caramel, no_frame_fits, and those of pour.plan, cut.plan, melt.plan, melt.plan_jacket, cool.plan and
     chocolate.coating under this request's own names; not_the_shortest_side (jacket.thickness_m).
     Relation: bars nearest to slab_height_m; poured at the middle of the window. "fit" for centres: the smallest frame
-    that holds as many as it takes for those wanted to be good, on the table and inside the bars: a bar's length less
-    its width, which is taken to be its height. "fit" for caramel in hand: whole rows across, the length that uses all
-    of it at the bars' height, the number of rows that gives most centres. A frame in hand is filled up to the bars, or,
-    if the caramel does not reach, as far as it comes. A bowl takes two thirds of its volume of hot caramel, and 10 kg.
-    What is more than one slab or bowl takes becomes as few batches as can be, alike or with a smaller last one; within
-    a hundredth weights are the same. Centres are weighed cold, at the settled height.
+    that holds as many as it takes for those wanted to be good, on the table and the base and inside the bars: a bar's
+    length less its width, which is taken to be its height. "fit" for caramel in hand: whole rows across, the length
+    that uses all of it at the bars' height, the number of rows that gives most centres. A frame in hand is filled up to
+    the bars, or, if the caramel does not reach, as far as it comes. A bowl takes two thirds of its volume of hot
+    caramel, and 10 kg. What is more than one slab or bowl takes becomes as few batches as can be, alike or with a
+    smaller last one; within a hundredth weights are the same. Centres are weighed cold, at the settled height.
     Source: choi_okos_1986 for density and heat, practice for the window and the bowl's share, assumed for the rest.
     """
     groups = batches.split(request)

@@ -1,0 +1,49 @@
+"""More caramel than one slab takes: the plan says how many batches, starts the first and offers the next."""
+
+import re
+
+from playwright.sync_api import expect
+
+from e2e.phone import Phone
+
+
+def test_too_much_for_one_slab_is_started_as_the_first_of_several_and_the_next_is_offered(phone: Phone):
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Caramel", exact=True).fill("7")
+    phone.answered()
+    expect(phone.page.locator(".sentences")).to_contain_text(re.compile(r"3 batches: 7(\.0+)? kg and \d+ pieces"))
+    phone.start.tap()
+    phone.page.wait_for_url(re.compile("/bench/"))
+    phone.leaves_the_bench()
+    phone.opens_place("Today")
+    expect(phone.page.get_by_role("link", name=re.compile("1/3"))).to_be_visible()
+    for number in (2, 3):
+        expect(phone.page.get_by_text(re.compile(f"batch {number} of 3"))).to_be_visible()
+        phone.page.get_by_role("button", name="Start the next batch").tap()
+        phone.page.wait_for_url(re.compile("/bench/"))
+        phone.leaves_the_bench()
+        phone.opens_place("Today")
+        expect(phone.page.get_by_role("link", name=re.compile(f"{number}/3"))).to_be_visible()
+    expect(phone.page.get_by_role("button", name="Start the next batch")).to_have_count(0)
+    weights = [fact["body"]["plan"]["reply"]["caramel_kg"] for fact in phone.facts_of("batch_opened")]
+    assert len(weights) == 3
+    assert abs(sum(weights) - 7) < 0.001
+    assert phone.errors == []
+
+
+def test_old_caramel_in_a_plan_is_weighed_first_at_the_bench(phone: Phone):
+    phone.opens_place("Plan")
+    phone.page.get_by_text("Old caramel: trim, leftovers").tap()
+    phone.page.get_by_label("Old caramel", exact=True).fill("0.3")
+    phone.answered()
+    expect(phone.page.locator(".sentences")).to_contain_text("of it old caramel")
+    phone.start.tap()
+    phone.page.wait_for_url(re.compile("/bench/"))
+    phone.is_at("set_up")
+    phone.taps("All ready")
+    phone.is_at("weigh")
+    expect(phone.page.locator("h1")).to_contain_text("Weigh the old caramel first")
+    phone.taps("As planned")
+    expect(phone.page.locator("h1")).to_contain_text("Weigh in")
+    assert [fact["body"]["kg"] for fact in phone.facts_of("old_weighed")] == [0.3]
+    assert phone.errors == []
