@@ -11,7 +11,8 @@ def test_too_much_for_one_slab_is_started_as_the_first_of_several_and_the_next_i
     phone.opens_place("Plan")
     phone.page.get_by_label("Caramel", exact=True).fill("7")
     phone.answered()
-    expect(phone.page.locator(".sentences")).to_contain_text(re.compile(r"3 batches: 7(\.0+)? kg and \d+ pieces"))
+    in_all = re.compile(r"3, this is the first\s*7(\.0+)?\skg and \d+ pieces in all")
+    expect(phone.page.locator(".plan-card")).to_contain_text(in_all)
     phone.start.tap()
     phone.page.wait_for_url(re.compile("/bench/"))
     phone.leaves_the_bench()
@@ -33,10 +34,10 @@ def test_too_much_for_one_slab_is_started_as_the_first_of_several_and_the_next_i
 
 def test_old_caramel_in_a_plan_is_weighed_first_at_the_bench(phone: Phone):
     phone.opens_place("Plan")
-    phone.page.get_by_text("Old caramel: trim, leftovers").tap()
+    phone.unfolds()
     phone.page.get_by_label("Old caramel", exact=True).fill("0.3")
     phone.answered()
-    expect(phone.page.locator(".sentences")).to_contain_text("of it old caramel")
+    expect(phone.page.locator(".plan-card")).to_contain_text("of it old caramel")
     phone.start.tap()
     phone.page.wait_for_url(re.compile("/bench/"))
     phone.is_at("set_up")

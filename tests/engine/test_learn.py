@@ -11,7 +11,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.statistics import SD_TO_10_PERCENT
 from amberbench.engine.learning import pooling
 from tests import strategies_batch
-from tests.bench import SLAB_REQUEST, Bench, planned_slab
+from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab
 
 IDS = {"oven_id": "oven", "base_id": "base", "product_id": "squares"}
 
@@ -184,6 +184,37 @@ def test_measured_yield_and_trim_are_in_the_next_plan_and_say_what_they_rest_on(
     assert typed["request"]["yield_share"] == 0.5
     other = catalogue.call("learn.apply", wanted | {"product_id": "another"})
     assert "yield_share" not in other["request"]
+
+
+def test_ten_dipped_pieces_weighed_teach_what_the_next_plan_reckons_as_taken_up():
+    told = []
+    for number in range(3):
+        bench = Bench(dipped_slab() | IDS)
+        bench.sets_up()
+        piece_kg = bench.plan["reply"]["cut"]["piece_kg"]
+        for step in ("cool", "loosen", "score", "cut", "temper_check", "dip", "set"):
+            if step == "cool":
+                bench.does("poured", bulk_c=75.0)
+            bench.does("step_skipped", step=step)
+        assert bench.advice["step"] == "count"
+        weigh = next(one for one in bench.advice["choices"] if one["code"] == "button.weigh_dipped")
+        bench.does("weighed_out", kg=10 * piece_kg * 1.4, **weigh["entry"]["body"])
+        # It is no rest: that is still asked for.
+        assert bench.advice["step"] == "count"
+        assert bench.advice["choices"] == []
+        bench.does("counted", pieces=200)
+        assert bench.advice["step"] == "weigh_out"
+        bench.does("closed", 60)
+        request = {"batch_id": f"batch-{number}", "plan": bench.plan, "run": bench.run}
+        told.append(catalogue.call("learn.contribution", request)["contribution"])
+    assert told[0]["pickup"] == pytest.approx(0.4)
+    measured = fold(told)
+    assert measured["products"][0]["pickup"]["share"] == pytest.approx(0.4, rel=0.05)
+    wanted = {"measured": measured, "request": dipped_slab()["request"], "product_id": IDS["product_id"]}
+    applied = catalogue.call("learn.apply", wanted)["request"]
+    rows = {row["field"]: row for row in catalogue.call("slab.plan", applied)["inputs"]}
+    assert (rows["dip.pickup"]["basis"], rows["dip.pickup"]["n"]) == ("measured", 3)
+    assert rows["dip.pickup"]["value"] == pytest.approx(0.4, rel=0.05)
 
 
 def test_far_more_centres_than_planned_are_a_slip_of_the_finger():

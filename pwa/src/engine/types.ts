@@ -1808,6 +1808,8 @@ export type Contribution = {
   trim: number | null;
   /** left in the bowl, over the same; 0 to 0.3 */
   residue: number | null;
+  /** chocolate taken up over the undipped weight, by ten pieces weighed; 0.01 to 5 */
+  pickup: number | null;
   /** planned against happened; [] when left out */
   compared: Compared[];
   /** what the batch does not tell, and why; [] when left out */
@@ -4306,6 +4308,8 @@ export type Product = {
   n: number;
   /** trim weighed; null: never */
   trim: Trim | null;
+  /** chocolate taken up over the undipped weight; null: never weighed */
+  pickup: Pickup | null;
 };
 
 /** trim weighed; null: never */
@@ -4317,6 +4321,20 @@ export type Trim = {
   /** 10 % point of the next batch; 0 to 1 */
   share_low: number;
   /** 90 % point of the next batch; 0 to 1 */
+  share_high: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** chocolate taken up over the undipped weight; null: never weighed */
+export type Pickup = {
+  /** of the caramel weighed in; 0 to 5 */
+  share: number;
+  /** its standard deviation for the next batch; 0 to 5 */
+  share_sd: number;
+  /** 10 % point of the next batch; 0 to 5 */
+  share_low: number;
+  /** 90 % point of the next batch; 0 to 5 */
   share_high: number;
   /** batches it rests on; 1 to 100000 */
   n: number;

@@ -1171,6 +1171,7 @@ class Contribution(TypedDict):
     pieces: Pieces | None
     trim: float | None
     residue: float | None
+    pickup: float | None
     compared: list[Compared]
     unused: list[Unused]
 
@@ -2827,11 +2828,21 @@ class MeasuredBase(TypedDict):
     n: int
 
 
-Product = TypedDict("Product", {"id": "str", "yield": "float", "yield_sd": "float", "yield_low": "float", "yield_high": "float", "n": "int", "trim": "Trim | None"})
+Product = TypedDict("Product", {"id": "str", "yield": "float", "yield_sd": "float", "yield_low": "float", "yield_high": "float", "n": "int", "trim": "Trim | None", "pickup": "Pickup | None"})
 
 
 class Trim(TypedDict):
     """Trim weighed; null: never."""
+
+    share: float
+    share_sd: float
+    share_low: float
+    share_high: float
+    n: int
+
+
+class Pickup(TypedDict):
+    """Chocolate taken up over the undipped weight; null: never weighed."""
 
     share: float
     share_sd: float

@@ -17,7 +17,7 @@ export function OldCaramelFields({ form, problem, onChange, onParseState }: Prop
     <PlanNumberField label={t(`desk.field_${field}`)} name={field} value={form[field]} problem={problemAt(problem, path, ...(field === "old_kg" ? ["old"] : []))} onParseState={onParseState} onValue={(value) => onChange({ [field]: value })} />
   );
   return (
-    <fieldset>
+    <fieldset class="sheet-row sheet-one">
       <legend>{t("desk.old_caramel_too")}</legend>
       <div class="pair">
         {one("old_kg", "old.kg")}

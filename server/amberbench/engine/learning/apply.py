@@ -23,8 +23,8 @@ def apply_request(request: "Document") -> "Document":
     Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id,
     product_id.
     Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread, residue,
-    yield_share and trim_share where measured; their basis is measured, their number of batches in batches), used
-    [{field, value, n}].
+    yield_share, dip.pickup and trim_share where measured; their basis is measured, their number of batches in batches),
+    used [{field, value, n}].
     Raises: Problem not_measured (measured), and those of the function for amount and frame.
     Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
     load factor; another 10 % of spread outside its band.
@@ -80,6 +80,10 @@ def _take_product(
     shares = {"yield_share": (product["yield"], product["n"])}
     if product["trim"] is not None:
         shares["trim_share"] = (product["trim"]["share"], product["trim"]["n"])
+    dip = asked.get("dip")
+    if product["pickup"] is not None and type(dip) is dict and _free(dip, "pickup", basis, "dip.pickup"):
+        asked["dip"] = dict(dip, pickup=max(product["pickup"]["share"], 0.01))
+        take("dip.pickup", asked["dip"]["pickup"], product["pickup"]["n"])
     for name in sorted(shares):
         share, n = shares[name]
         if n > 0 and name in kind.request and _free(asked, name, basis):

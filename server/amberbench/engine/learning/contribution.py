@@ -8,6 +8,7 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
 from ..physics import pot as physics_pot
+from ..steps.common.fields import TEN_DIPPED
 from ..steps.cool import fields as cool_fields
 from ..steps.cool import refit, time_spread, warm_room, wide_base
 from ..steps.melt import fields as melt_fields
@@ -41,10 +42,11 @@ def contribution_request(request: "LearnContributionRequest") -> "Document":
     """What a closed batch contributes to the shop's measured values.
 
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
-    Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W),
-    power_w (W), power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd
-    (the same)}, pieces {planned, counted}, trim and residue (fractions of the caramel weighed in), each
-    null where the batch teaches nothing; compared [{name, planned, low, high, happened}], unused [{part, why}]}.
+    Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W), power_w (W),
+    power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd (the same)}, pieces
+    {planned, counted}, trim and residue (fractions of the caramel weighed in), pickup (fraction of the undipped
+    weight), each null where the batch teaches nothing; compared [{name, planned, low, high, happened}], unused [{part,
+    why}]}.
     Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
     Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
     out of its end again; power and heat capacity count as one. A jacket teaches nothing about an oven. Loss factor:
@@ -73,6 +75,7 @@ def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
         except (TeachesNothing, Problem) as why:
             found[part] = None
             found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
+    found["pickup"] = _pickup(run)
     found["compared"] = compared(found, plan, run)
     return check.checked(fields.CONTRIBUTION, found)
 
@@ -181,6 +184,17 @@ def _trim(run: "Readable") -> float:
 def _residue(run: "Readable") -> float:
     share: float = _out_kg(run, BOWL_WORDS) / run["weighed_kg"]
     return share
+
+
+def _pickup(run: "Readable") -> float | None:
+    """Chocolate taken up over the undipped weight, of ten pieces weighed; None where nobody weighed them."""
+    weighed = [one["kg"] for one in run["out"] if one["what"] == TEN_DIPPED]
+    undipped_kg = 10.0 * run["planned"]["piece_kg"] if weighed else 0.0
+    if not weighed or undipped_kg <= 0.0:
+        return None
+    taken_up: float = weighed[-1] / undipped_kg - 1.0
+    known = fields.CONTRIBUTION["pickup"]
+    return taken_up if known["low"] <= taken_up <= known["high"] else None
 
 
 PARTS = (("oven", _oven), ("base", _base), ("pieces", _pieces), ("trim", _trim), ("residue", _residue))

@@ -55,6 +55,7 @@ CONTRIBUTION = {
     "pieces": PIECES_SEEN,
     "trim": number("", 0, 1, SHARE["trim"], default=None),
     "residue": number("", 0, 0.3, SHARE["residue"], default=None),
+    "pickup": number("", 0.01, 5, "chocolate taken up over the undipped weight, by ten pieces weighed", default=None),
     "compared": many(COMPARED, 0, 8, "planned against happened", default=[]),
     "unused": many(
         record({"part": text(20, "oven, base, pieces, trim or residue"), "why": text(40, "why not")}, "one part"),
@@ -110,6 +111,11 @@ PRODUCT_LEARNT = record(
         "yield_high": number("", 0, 1, "90 % point of the next batch"),
         "n": integer(0, 100000, "batches it rests on"),
         "trim": record(SHARE_LEARNT, "trim weighed; null: never", default=None),
+        "pickup": record(
+            {name: SHARE_LEARNT[name] if name == "n" else dict(SHARE_LEARNT[name], high=5) for name in SHARE_LEARNT},
+            "chocolate taken up over the undipped weight; null: never weighed",
+            default=None,
+        ),
     },
     "a product",
 )

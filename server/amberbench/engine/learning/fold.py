@@ -36,7 +36,7 @@ PLATELESS_W, PLATELESS_SD = 600.0, 0.35  # an oven whose plate nobody typed
 BAND_SD = 0.10  # of the load factor, from one mass band to the others
 LOSS_SD = 0.2  # models: prior of ln(loss factor)
 YIELD, YIELD_SD = 0.97, 1.0  # of the logit
-TRIM, RESIDUE, SHARE_PRIOR_SD = 0.10, 0.02, 0.8
+TRIM, RESIDUE, PICKUP, SHARE_PRIOR_SD = 0.10, 0.02, 0.5, 0.8
 # A batch with less than this good is lost, as when it burns or drops: a fact, and no yield of cutting (assumed).
 LOST_SHARE = 0.05
 MOST_OVER = 1.2  # more good centres than planned by more than this are a slip of the finger
@@ -49,8 +49,8 @@ def fold(request: "Document") -> "Document":
     in any order.
     Reply: ovens [{id, mass_band {low_kg, high_kg (kg)}, mass_kg (kg, that the power is for), power_w (W), power_sd_w
     (W), power_low_w (W), power_high_w (W), n}], bases [{id, loss_factor, loss_factor_sd (of its logarithm), spread,
-    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim}], residue and
-    trim {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id, part, why}], n.
+    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim, pickup}], residue,
+    trim and pickup {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id, part, why}], n.
     Raises: nothing for what the batches hold: what makes no sense is ignored and listed. Batches left out count as
     not there.
     Relation: robust mean of logarithms, see `pooling`. Power: over rating plate × 0.60 × load factor, ± 20 %; an
@@ -102,7 +102,7 @@ def _sort_key(batch: "Document") -> list[float]:
     for part in ("oven", "base", "pieces"):
         record = batch[part] or {}
         row += [-1.0 if record.get(name) is None else float(record[name]) for name in sorted(PARTS[part])]
-    return row + [-1.0 if batch[name] is None else float(batch[name]) for name in ("trim", "residue")]
+    return row + [-1.0 if batch[name] is None else float(batch[name]) for name in ("trim", "residue", "pickup")]
 
 
 PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
@@ -203,6 +203,7 @@ def _bases(batches: "Sequence[Readable]") -> "list[Document]":
 
 def _products(batches: "Sequence[Readable]", ignored: "list[Any]") -> "list[Document]":
     trims = {name: [batch["trim"] for batch in group] for name, group in _by_id(batches, "product_id", "trim")}
+    pickups = {name: [batch["pickup"] for batch in group] for name, group in _by_id(batches, "product_id", "pickup")}
     counts: "dict[str, Any]" = {}
     for name, group in _by_id(batches, "product_id", "pieces"):
         for batch in group:
@@ -212,9 +213,10 @@ def _products(batches: "Sequence[Readable]", ignored: "list[Any]") -> "list[Docu
             else:
                 counts.setdefault(name, []).append((pieces["planned"], min(pieces["planned"], pieces["counted"])))
     rows = []
-    for name in sorted(set(list(trims) + list(counts))):
+    for name in sorted(set(list(trims) + list(pickups) + list(counts))):
         row = _yield(counts.get(name, []))
         row.update({"id": name, "trim": _share(trims.get(name, []), TRIM)})
+        row["pickup"] = _share(pickups.get(name, []), PICKUP, 5.0)
         rows.append(row)
     return rows
 
@@ -250,7 +252,7 @@ def _yield(counts: list[tuple[int, int]]) -> "Document":
     }
 
 
-def _share(shares: list[float], usual: float) -> "Document | None":
+def _share(shares: list[float], usual: float, most: float = 1.0) -> "Document | None":
     """A share of the caramel weighed in, by its logarithm; a gram in a kilogram counts as that at least."""
     if not shares:
         return None
@@ -262,9 +264,9 @@ def _share(shares: list[float], usual: float) -> "Document | None":
     spread = sqrt(sd * sd + (share * SHARE_SPREAD) ** 2 + SHARE_SD * SHARE_SD)
     middle = exp(mean)
     return {
-        "share": min(middle, 1.0),
-        "share_sd": min(middle * spread, 1.0),
-        "share_low": min(middle * exp(-SD_TO_10_PERCENT * spread), 1.0),
-        "share_high": min(middle * exp(SD_TO_10_PERCENT * spread), 1.0),
+        "share": min(middle, most),
+        "share_sd": min(middle * spread, most),
+        "share_low": min(middle * exp(-SD_TO_10_PERCENT * spread), most),
+        "share_high": min(middle * exp(SD_TO_10_PERCENT * spread), most),
         "n": counted,
     }

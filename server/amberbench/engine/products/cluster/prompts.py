@@ -18,6 +18,7 @@ from ...steps.deposit.prompts import (
 from ...steps.deposit.schedule import next_task
 from ...steps.deposit.tray_counts import freed, second_deposits
 from ...steps.deposit.trays import LEAST_BOWL_KG, on_tray, sizes_on, window_ms
+from ...steps.dip.prompts import weigh_dipped
 from ...steps.melt.prompts import melt_page
 
 TYPE_CHECKING = False
@@ -284,6 +285,7 @@ def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["more"] = {"code": "more.planned_clusters", "values": {"n": pieces}}
     likely = {"likely_low": 0.9 * pieces, "likely_high": pieces}
     advice["entry"] = entry("counted", "pieces", 0, most_pieces(pieces), **likely)
+    advice["choices"] = weigh_dipped(run)
     advice["caution"] = {"word": "WARNING", "code": "caution.foreign"}
 
 

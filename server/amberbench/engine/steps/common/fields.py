@@ -3,6 +3,8 @@
 from ...core.describe import integer, number, text, together
 from ...core.fields import SEEN
 
+# What ten dipped pieces weigh is told as a weighing of this name.
+TEN_DIPPED = "ten_dipped"
 # What the melt's model reaches: one bowl.
 BOWL_KG = number("kg", 0.05, 10, "caramel in the bowl")
 EVENTS = {

@@ -3,7 +3,7 @@
 from ...core import check, duplicates
 from ...core.copy_with import copy_with
 from ...core.unfit import Unfit
-from .fields import BOWL_KG
+from .fields import BOWL_KG, TEN_DIPPED
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -57,7 +57,8 @@ def _weigh_out(run: "Run", body: "WeighedOutBody", at_ms: float) -> None:
         raise Unfit("too_many")
     duplicates.refuse_same_reading(body, run["out"], "what")
     run["out"].append({"kg": body["kg"], "what": body["what"]})
-    run["done"]["weigh_out"] = at_ms
+    if body["what"] != TEN_DIPPED:
+        run["done"]["weigh_out"] = at_ms
 
 
 def lot_is_known(run: "Readable") -> bool:

@@ -1,6 +1,8 @@
 """Prompts for dipping: strip test, dip, mark and salt in time, leave to set. Used by slab and cluster."""
 
-from ...core.prompts import button, clock, skip
+from ...core.copy_with import copy_with
+from ...core.prompts import SLIP_FACTOR, button, clock, entry, skip
+from ..common.fields import TEN_DIPPED
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -14,6 +16,16 @@ if TYPE_CHECKING:
 CENTRES_REST_MS = 15 * 60000.0
 # Thirty to sixty minutes at room temperature (common practice, no published source): looked at at the early end.
 SET_MS = 30 * 60000.0
+
+
+def weigh_dipped(run: "Readable") -> "list[Any]":
+    """The button that weighs ten dipped pieces, from which plans learn how much chocolate they take up."""
+    if run.get("dip") is None or any(one["what"] == TEN_DIPPED for one in run["out"]):
+        return []
+    likely_kg = 10.0 * run["planned"]["piece_kg"]
+    body = {"what": TEN_DIPPED, "seen": len(run["out"])}
+    typed = entry("weighed_out", "kg", likely_kg, SLIP_FACTOR * likely_kg, body=body)
+    return [{"code": "button.weigh_dipped", "entry": copy_with(typed, name="dipped_kg")}]
 
 
 def dip_clocks(run: "Readable", step: str) -> "list[Any]":

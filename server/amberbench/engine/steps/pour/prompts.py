@@ -2,6 +2,7 @@
 
 from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, most_pieces
+from ..dip.prompts import weigh_dipped
 from ..melt.prompts import read_entry
 from ..wrap.prompts import rest_clocks
 
@@ -64,6 +65,7 @@ def count_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     advice["entry"] = entry(
         "counted", "pieces", 0, most_pieces(max(pieces, likely)), likely_low=0.9 * likely, likely_high=likely
     )
+    advice["choices"] = weigh_dipped(run)
     advice["caution"] = {"word": "WARNING", "code": "caution.foreign"}
 
 
