@@ -113,6 +113,7 @@ ROWS = "a frame that is fitted has whole rows and columns"
 STONE_BUFFERS = "a thin stone is itself soon cool, one of 2 cm has to be cooled as well, a thick one hardly warms"
 LATTICE = "a tray holds whole clusters in the fullest of three patterns; each has its share of the tray"
 READING = "what was read stays when all else moves; a reading far from the course is doubted and pulls less"
+SEVERAL = "what one slab does not take becomes a batch of its own"
 NO_SECOND = "without a second deposit there are half as many, each heavier; a light one cools on what is tacky already"
 WANTED = {
     ("melt.plan", "*", "total_s", "jump"): BURSTS,
@@ -131,7 +132,8 @@ WANTED = {
     ("slab.plan", "step_s", "", "gap"): "as in melt.plan",
     ("slab.plan", "*", "pour.length_m", "jump"): ROWS,
     ("slab.plan", "*", "pour.length_m", "reversal"): ROWS,
-    ("slab.plan", "max_length_m", "caramel_kg", "jump"): "what one slab does not take becomes a batch of its own",
+    ("slab.plan", "max_length_m", "caramel_kg", "jump"): SEVERAL,
+    ("slab.plan", "base_*_m", "caramel_kg", "jump"): SEVERAL,
     ("slab.plan", "*", "square.lost_fraction", "jump"): "centres are whole; the last of them waits for all the others",
     ("slab.plan", "frame.length_m", "*", "reversal"): "a frame too large for the caramel is filled less high",
     ("slab.plan", "frame.width_m", "*", "reversal"): "a frame too large for the caramel is filled less high",
