@@ -61,8 +61,8 @@ test("a shop in °F has windows that are typed and shown as round figures", asyn
   const edits: [string, string, unknown][] = [["shop", "units.temperature", "°F"], ["caramels/new", "name", "New"]];
   const events = edits.map(([doc, field, value], seq) => ({ id: String(seq), v: 1, shop_id: "s", device_id: "d", seq, at_ms: seq, offset_ms: 0, batch_id: null, kind: "shop_set", body: { doc, field, value } }));
   const { shop: own } = await compute("shop.fold", { events });
-  const { slab, deposit } = own.caramels[0]?.windows as Record<string, { low_c: number; high_c: number }>;
-  const lines = [slab?.low_c, slab?.high_c, deposit?.low_c, deposit?.high_c] as number[];
+  const windows = own.caramels[0]?.windows;
+  const lines = [windows?.["slab"], windows?.["deposit"]].flatMap((one) => [one?.low_c, one?.high_c] as number[]);
   reader.value = { language: "en", units };
   expect(lines.map((line) => editable("window_c", line))).toEqual(["160", "170", "160", "180"]);
   expect(lines.map((line) => format("window_c", line).slice(0, 3))).toEqual(["160", "170", "160", "180"]);
