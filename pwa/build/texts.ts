@@ -25,7 +25,8 @@ export function texts(): Plugin {
     name: "texts",
     resolveId: (id) => (id === ALL || id.startsWith(ONE) ? MADE + id : null),
     load(id) {
-      const keys = Object.keys(textsOf("en"));
+      const all = Object.keys(textsOf("en"));
+      const keys = [...new Set(all.map(roomOf))].flatMap((room) => all.filter((key) => roomOf(key) === room));
       if (id === MADE + ALL) return overview(keys, languages());
       const language = languageIn(id);
       if (language === null) return null;
@@ -48,10 +49,24 @@ function overview(keys: string[], all: string[]): string {
   const loads = all.map((one) => `${JSON.stringify(one)}: () => import("${ONE}${one}")`);
   const readBy = Object.fromEntries(Object.entries(variants()).map(([one, { read_by }]) => [one, read_by]));
   return [
-    `export const keys = ${JSON.stringify(keys.join(" "))}.split(" ");`,
+    // The part before the first point once for all keys that have it: a tenth less to load.
+    `export const keys = ${JSON.stringify(byRoom(keys))}.split("\\n").flatMap((one) => {`,
+    `  const [room, ...rest] = one.split(" ");`,
+    `  return rest.map((key) => room + "." + key);`,
+    `});`,
     `export const loads = { ${loads.join(", ")} };`,
     `export const readBy = ${JSON.stringify(readBy)};`,
   ].join("\n");
+}
+
+/** A line for each first part of the keys: that part, and what follows it in each. */
+function byRoom(keys: string[]): string {
+  const rooms = [...new Set(keys.map(roomOf))];
+  return rooms.map((room) => [room, ...keys.filter((key) => roomOf(key) === room).map((key) => key.slice(room.length + 1))].join(" ")).join("\n");
+}
+
+function roomOf(key: string): string {
+  return key.split(".")[0] as string;
 }
 
 function variants(): Record<string, Variant> {

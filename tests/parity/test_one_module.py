@@ -8,8 +8,9 @@ import pytest
 
 sys.path.insert(0, str(Path(__file__).parents[2] / "pwa/build"))
 
-from compile_engine import Needed, as_one
+from compile_engine import KEPT, Needed, as_one
 from one_module import NotJoined, joined
+from short_names import NotShortened, with_short_constants
 
 from amberbench.engine.version import VERSION, sources
 
@@ -113,3 +114,46 @@ def test_the_engine_as_one_module_answers_under_cpython_too():
         '{"reply": {"value": 1.1339809250000001}}'
     )
     assert names["VERSION"] == VERSION
+
+
+def shortened(source, kept=()):
+    """The names of a module with short constants, run, and its text."""
+    whole = ast.unparse(with_short_constants(ast.parse(source), frozenset(kept)))
+    names = {}
+    exec(compile(whole, "whole", "exec"), names)
+    return names, whole
+
+
+def test_constants_get_short_names_and_what_is_asked_for_by_name_keeps_its_own():
+    names, whole = shortened(
+        "from math import pi\nHEIGHT = 3\nVERSION = 'x'\nLIMITS = {'HEIGHT': HEIGHT}\n"
+        "class Bars:\n    HEIGHT = HEIGHT + 1\n    def high(self):\n        return HEIGHT\n"
+        "def area(a, *, b=HEIGHT):\n    global LIMITS\n    LIMITS = {'HEIGHT': a * b}\n"
+        "    return LIMITS['HEIGHT'] + Bars.HEIGHT\nTWICE = [2 * one for one in (1, 2)]\ndef f(one):\n    return one\n"
+        "x = area(2) + Bars().high() + round(pi)",
+        kept=("VERSION", "x"),
+    )
+    assert names["x"] == 6 + 4 + 3 + 3
+    assert names["VERSION"] == "x"
+    assert "LIMITS" not in whole
+    assert "def area(a, *, b=" in whole
+
+
+def test_a_class_that_reads_a_name_it_binds_is_not_shortened_by_a_guess():
+    with pytest.raises(NotShortened, match="Bars reads"):
+        shortened("HEIGHT = 3\nclass Bars:\n    HEIGHT = 4\n    TWICE = 2 * HEIGHT")
+
+
+def test_the_engine_keeps_the_names_of_its_functions_for_traces():
+    whole = as_one(sources())
+    tree = ast.parse(whole)
+    functions = {node.name for node in tree.body if isinstance(node, ast.FunctionDef)}
+    assert len(functions) > 500
+    assert {"call_text"} <= functions
+    assert max(len(name) for name in functions) > 20
+    constants = {
+        node.targets[0].id
+        for node in tree.body
+        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name)
+    }
+    assert {name for name in constants if len(name) > 2} == KEPT

@@ -1,12 +1,14 @@
 """A shop begins once, as the invented one, empty, or out of the document an older server kept; edits fold into it."""
 
 import json
+from uuid import RFC_4122, UUID
 
 import pytest
 from sqlalchemy import text
 
 from amberbench.config import demo_shop_file
 from amberbench.services import setup, shop
+from amberbench.services.uuid7 import uuid7s
 from amberbench.store import writing
 from tests.bench import NINE_OCLOCK_MS
 from tests.conftest import application
@@ -36,6 +38,14 @@ def test_invented_shop_is_written_into_the_log_once(app_without_database):
     assert setup.set_up(None, NOW) is False
     assert events_of(app_without_database) == before
     assert shop.document()["ovens"][0]["rated_w"] == 1000
+
+
+def test_what_a_shop_begins_with_has_ids_one_after_the_other_from_a_random_one(app_without_database):
+    setup.set_up(DEMO, NOW)
+    ids = [UUID(one["id"]) for one in events_of(app_without_database)]
+    assert [one.int for one in ids] == list(range(ids[0].int, ids[0].int + BEGUN))
+    assert {(one.version, one.variant, one.int >> 80) for one in ids} == {(7, RFC_4122, NOW)}
+    assert len({next(uuid7s(NOW)) for _ in range(100)}) == 100
 
 
 def test_empty_shop_has_an_id_of_its_own_and_nothing_else(app_without_database):

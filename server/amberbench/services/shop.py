@@ -13,7 +13,7 @@ from amberbench.store.models import EventRow, ShopRow
 from . import clock, documents, initial_shop_events, mistakes, strict_json
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
-from .uuid7 import uuid7
+from .uuid7 import uuid7, uuid7s
 
 SEED = "seed"
 """The device that writes what a shop begins with."""
@@ -101,10 +101,10 @@ def fold(session: Session, now_ms: int) -> None:
 
 def _write(session: Session, shop_id: str, facts: list[initial_shop_events.Body], at_ms: int, now_ms: int) -> None:
     """Appends facts as events of the seeding device, in their order."""
-    for seq, body in enumerate(facts, start=1):
+    for seq, (event_id, body) in enumerate(zip(uuid7s(now_ms), facts, strict=False), start=1):
         event = parse_event(
             {
-                "id": uuid7(now_ms),
+                "id": event_id,
                 "v": 1,
                 "shop_id": shop_id,
                 "device_id": SEED,
