@@ -7,6 +7,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
+from tests.bench import Bench
 
 PLAIN = {
     "deposit_kg": 0.014, "tray": {"length_m": 0.45, "width_m": 0.32}, "spread_m": 0.045, "gap_m": 0.008,
@@ -94,6 +95,20 @@ def test_a_funnel_is_never_planned_to_be_filled_over_its_brim():
             reply = planned(caramel_kg=kg, funnel=funnel, **WIDER)
             brimful_kg = planned(caramel_kg=kg, funnel=funnel | {"fill": 1.0}, **WIDER)["most_fill_kg"]
             assert reply["fill_kg"] <= reply["most_fill_kg"] <= brimful_kg + 1e-12
+
+
+def test_a_funnel_is_not_filled_over_its_brim_where_more_was_weighed_in():
+    for share in (0.75, 1.0):
+        rows = [{"clusters": 96, "deposit_kg": 0.014}]
+        request = PLAIN | WIDER | {"rows": rows, "funnel": {"volume_m3": 0.001, "fill": share}}
+        request["deposit_kg"] = None
+        reply = catalogue.call("cluster.plan", request)
+        bench = Bench({"kind": "cluster", "name": "Plain", "lot": "A", "request": request, "reply": reply})
+        for kind in ("ready_checked", "allergens_checked", "under_laid"):
+            bench.does(kind, 20)
+        bench.does("weighed", 60, kg=1.15 * reply["caramel_kg"], lot="A")
+        bench.melts(until="fill")
+        assert bench.advice["action"]["body"]["kg"] <= reply["most_fill_kg"] + 1e-9
 
 
 def test_ten_kilograms_in_hand_are_taken_as_they_are_typed():

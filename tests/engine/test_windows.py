@@ -74,6 +74,13 @@ def test_clusters_of_a_caramel_that_darkens_early_are_laid_up_to_its_darkening_l
     assert shop["caramels"][0]["windows"]["deposit"] == {"low_c": 71.0, "high_c": 80}
 
 
+def test_a_window_for_deposits_that_stands_upside_down_is_refused_before_it_is_kept():
+    values = {"windows.deposit.low_c": 82.0, "windows.deposit.high_c": 71.0}
+    with pytest.raises(Problem) as caught:
+        catalogue.call("shop.check", {"doc": "caramels/a", "values": values})
+    assert (caught.value.field, caught.value.code) == ("windows.deposit.low_c", "window_upside_down")
+
+
 def test_clusters_are_planned_up_to_180_fahrenheit_beside_a_darkening_line_of_82_celsius():
     window = {"window_low_c": fahrenheit(160), "window_high_c": fahrenheit(180), "warn_c": 82.0}
     reply = catalogue.call("cluster.plan", ON_NUTS | window)

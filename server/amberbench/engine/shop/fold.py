@@ -158,6 +158,9 @@ def check_request(request: "Document") -> "Document":
 
 
 def _check_lines(full: "Readable") -> None:
+    low, high = (full.get("windows.deposit." + name) for name in ("low_c", "high_c"))
+    if low is not None and high is not None and low >= high:
+        raise Problem("windows.deposit.low_c", "window_upside_down", low, high=high, unit="°C")
     lines = [(name, full[name]) for name in HEAT_LINES if full.get(name) is not None]
     for index in range(1, len(lines)):
         below, above = lines[index - 1], lines[index]
