@@ -51,7 +51,7 @@ def test_leftover_knows_how_often_it_was_melted_again(old, n):
 def test_none_of_the_old_caramel_leaves_the_count_at_nought():
     one = bench(old={"kg": 0.3, "remelts": 1})
     one.does("ready_checked", 60)
-    assert one.advice["choices"][1]["body"] == {"kg": 0.0}
+    assert one.advice["entry"]["low"] == 0.0
     one.does("old_weighed", kg=0.0)
     assert one.advice["say"]["code"] == "say.weigh"
     assert one.run["remelt"]["n"] == 0

@@ -3,7 +3,7 @@ import { t } from "../../text";
 import { BasisMarks } from "./Sentences";
 
 /** Of plans of long ago nothing of this is known. */
-export type Sized = Partial<Pick<SlabPlanReply, "together" | "good" | "remelt" | "sizes_unknown">> & {
+export type Sized = Partial<Pick<SlabPlanReply, "together" | "good" | "remelt">> & {
   inputs: Input[];
   batches?: { count: number; caramel_kg: number; pieces: number }[];
 };
@@ -26,8 +26,8 @@ export function BatchSentences({ reply: { batches = [], together } }: { reply: S
   );
 }
 
-/** What of the caramel is old, how many pieces are likely to be good, and what the plan could not be held to. */
-export function SizeSentences({ reply: { remelt, good, sizes_unknown = [], inputs }, pieces }: { reply: Sized; pieces: number }) {
+/** What of the caramel is old, and how many pieces are likely to be good. */
+export function SizeSentences({ reply: { remelt, good, inputs }, pieces }: { reply: Sized; pieces: number }) {
   return (
     <>
       {remelt && remelt.old_kg > 0 && <p class="answer">{t("desk.old_caramel", { n: remelt.n, old_kg: remelt.old_kg, fresh_kg: remelt.fresh_kg })}</p>}
@@ -37,11 +37,6 @@ export function SizeSentences({ reply: { remelt, good, sizes_unknown = [], input
           <BasisMarks inputs={inputs} fields={["yield_share"]} />
         </>
       )}
-      {sizes_unknown.map((what) => (
-        <p key={what} class="quiet">
-          {t(what === "bars" ? "desk.unknown_bars" : "desk.unknown_bowl")}
-        </p>
-      ))}
     </>
   );
 }

@@ -37,9 +37,18 @@ export function RoomSentences({ air, inputs }: { air: SlabPlanReply["room"] | un
   );
 }
 
-/** What to mind of a plan, and of the room's air. */
-export function PlanWarnings({ reply: { warnings, room } }: { reply: Pick<SlabPlanReply, "warnings"> & Partial<Pick<SlabPlanReply, "room">> }) {
-  return <Warnings warnings={[...warnings, ...(room?.warnings ?? [])]} />;
+/** What to mind of a plan, and of the room's air, and what it could not be held to. */
+export function PlanWarnings({ reply: { warnings, room, sizes_unknown = [] } }: { reply: Pick<SlabPlanReply, "warnings"> & Partial<Pick<SlabPlanReply, "room" | "sizes_unknown">> }) {
+  return (
+    <>
+      <Warnings warnings={[...warnings, ...(room?.warnings ?? [])]} />
+      {sizes_unknown.map((what) => (
+        <p key={what} class="quiet">
+          {t(what === "bars" ? "desk.unknown_bars" : "desk.unknown_bowl")}
+        </p>
+      ))}
+    </>
+  );
 }
 
 /** A plan in whole sentences, folded under its card. */

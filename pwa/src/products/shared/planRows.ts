@@ -8,7 +8,7 @@ type Caramel = Pick<SlabPlanReply, "blocks" | "leftover_kg" | "caramel_kg"> & Pa
 /** Of how many batches this is the first, what to open and to weigh out for it. */
 export function caramelRows({ blocks, leftover_kg, caramel_kg, together, remelt }: Caramel): PlanRow[] {
   const several = together && together.batches > 1;
-  const first: PlanRow[] = several ? [{ what: "plan.batches", figure: t("plan.batches_n", { n: together.batches }), note: t("plan.batches_all", { ...together }) }] : [];
+  const first: PlanRow[] = several ? [{ what: "plan.batches", figure: t("plan.first_of", { n: together.batches }), note: t("plan.batches_all", { ...together }) }] : [];
   return [...first, ...weighRows(blocks, leftover_kg, caramel_kg, remelt)];
 }
 

@@ -28,10 +28,7 @@ def _weigh_old(old_kg: float, advice: "Advice") -> None:
     advice["number"] = {"name": "old_kg", "value": old_kg}
     typed = entry("old_weighed", "kg", 0.0, SLIP_FACTOR * old_kg, likely_low=0.9 * old_kg, likely_high=1.1 * old_kg)
     advice["entry"] = copy_with(typed, name="old_kg")
-    advice["choices"] = [
-        button("as_planned", "old_weighed", {"kg": old_kg}),
-        button("without_old", "old_weighed", {"kg": 0.0}),
-    ]
+    advice["choices"] = [button("as_planned", "old_weighed", {"kg": old_kg})]
     advice["caution"] = {"word": "WARNING", "code": "caution.old_caramel"}
 
 
