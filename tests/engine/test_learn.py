@@ -215,6 +215,10 @@ def test_ten_dipped_pieces_weighed_teach_what_the_next_plan_reckons_as_taken_up(
     rows = {row["field"]: row for row in catalogue.call("slab.plan", applied)["inputs"]}
     assert (rows["dip.pickup"]["basis"], rows["dip.pickup"]["n"]) == ("measured", 3)
     assert rows["dip.pickup"]["value"] == pytest.approx(0.4, rel=0.05)
+    for typed in ({"pickup": 0.7}, {"thickness_m": {"bottom": 0.001, "side": 0.001, "top": 0.001}}):
+        request = dipped_slab()["request"] | {"dip": dipped_slab()["request"]["dip"] | typed}
+        kept = catalogue.call("learn.apply", wanted | {"request": request})["request"]["dip"]
+        assert kept == request["dip"]
 
 
 def test_far_more_centres_than_planned_are_a_slip_of_the_finger():

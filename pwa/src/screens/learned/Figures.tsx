@@ -87,7 +87,8 @@ function products({ products: rows, residue }: Measured, shop: Shop): Figure[] {
       more: t("learned.range", { low_percent: percent(row.yield_low), high_percent: percent(row.yield_high) }),
       n: row.n,
     };
-    return [...(row.n > 0 ? [good] : []), ...(row.trim ? [share(`${row.id} trim`, name, "learned.trim", row.trim)] : [])];
+    const pickup = row.pickup ? [share(`${row.id} pickup`, name, "learned.pickup", row.pickup)] : [];
+    return [...(row.n > 0 ? [good] : []), ...(row.trim ? [share(`${row.id} trim`, name, "learned.trim", row.trim)] : []), ...pickup];
   });
   return residue ? [...found, share("residue", t("learned.bowl"), "learned.residue", residue)] : found;
 }

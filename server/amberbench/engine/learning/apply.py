@@ -58,6 +58,7 @@ def apply_request(request: "Document") -> "Document":
                 take(field, base[field], base["n"])
     for product in _with_id(measured["products"], request["product_id"]):
         _take_product(kind, asked, product, basis, take)
+        _take_pickup(asked, product["pickup"], basis, take)
     _take_oven(kind, asked, measured["ovens"], request["oven_id"], basis, take)
     if found:
         asked["basis"], asked["batches"] = basis, batches
@@ -80,15 +81,21 @@ def _take_product(
     shares = {"yield_share": (product["yield"], product["n"])}
     if product["trim"] is not None:
         shares["trim_share"] = (product["trim"]["share"], product["trim"]["n"])
-    dip = asked.get("dip")
-    if product["pickup"] is not None and type(dip) is dict and _free(dip, "pickup", basis, "dip.pickup"):
-        asked["dip"] = dict(dip, pickup=max(product["pickup"]["share"], 0.01))
-        take("dip.pickup", asked["dip"]["pickup"], product["pickup"]["n"])
     for name in sorted(shares):
         share, n = shares[name]
         if n > 0 and name in kind.request and _free(asked, name, basis):
             asked[name] = min(max(share, kind.request[name]["low"]), kind.request[name]["high"])
             take(name, asked[name], n)
+
+
+def _take_pickup(asked: "Document", pickup: "Readable | None", basis: "Readable", take: "Callable[..., Any]") -> None:
+    """What dipped pieces took up, unless somebody typed that, or how thick the coat is."""
+    dip = asked.get("dip")
+    if pickup is None or type(dip) is not dict:
+        return
+    if all(_free(dip, name, basis, "dip." + name) for name in ("pickup", "thickness_m")):
+        asked["dip"] = dict(dip, pickup=max(pickup["share"], 0.01))
+        take("dip.pickup", asked["dip"]["pickup"], pickup["n"])
 
 
 def _take_oven(
