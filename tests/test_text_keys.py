@@ -64,7 +64,8 @@ def named():
     yield from (f"button.{code}" for code in text_keys.called_with("plain_page"))
     yield from (f"caution.{code}" for code in text_keys.called_with("plain_page", 3))
     yield from (f"caution.{code}" for code in text_keys.called_with("_by_map", 2))
-    yield from (f"clock.{code}" for code in text_keys.called_with("clock", files="prompts"))
+    for files in ("prompts", "clocks"):
+        yield from (f"clock.{code}" for code in text_keys.called_with("clock", files=files))
     yield from (f"problem.{code}" for code in problem_codes())
     yield from (f"reason.{code}" for code in melt_reasons())
     yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})

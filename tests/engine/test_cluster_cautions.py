@@ -123,6 +123,13 @@ def test_tacky_is_not_asked_while_the_bowl_is_read():
             bench.taps()
 
 
+def test_the_ring_that_a_tray_is_tacky_waits_with_a_bowl_that_is_kept_warm():
+    bench = emptied(before_s=420)
+    bench.waits(121)
+    bench.melts(until="wait")
+    assert clock(bench, "tacky")["due_ms"] > clock(bench, "fill")["due_ms"] > bench.now_ms
+
+
 def test_tacky_is_not_asked_again_once_it_was_answered():
     bench = laid()
     assert clock(bench, "tacky") is not None

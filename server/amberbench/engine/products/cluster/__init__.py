@@ -20,7 +20,7 @@ from ...steps.melt import prompts as melt_prompts
 from ...steps.temper import fields as temper_fields
 from ...steps.temper import fold as temper_fold
 from ..kind import Kind
-from . import batches, calibration, decisions, fields, fold, job, plan, prompts, sheet, shop_row
+from . import batches, calibration, clocks, decisions, fields, fold, job, plan, prompts, sheet, shop_row
 
 KIND = Kind(
     name="cluster",
@@ -85,7 +85,7 @@ KIND = Kind(
     pages=together(common_prompts.PAGES, dip_prompts.PAGES, prompts.PAGES),
     clocks=(
         ("melt", melt_prompts.melt_clocks),
-        ("cluster", prompts.cluster_clocks),
+        ("cluster", clocks.cluster_clocks),
         ("dip", dip_prompts.dip_clocks),
     ),
     hot=("melt", "close", "closed"),

@@ -5,7 +5,7 @@ Nothing here changes the run.
 
 from ...core import allergens
 from ...core.copy_with import copy_with
-from ...core.prompts import button, clock, entry, most_pieces
+from ...core.prompts import button, entry, most_pieces
 from ...steps.deposit.prompts import (
     bowl_empty_page,
     fill_button,
@@ -16,83 +16,22 @@ from ...steps.deposit.prompts import (
     stood_c,
 )
 from ...steps.deposit.schedule import next_task
-from ...steps.deposit.tray_counts import freed, second_deposits
+from ...steps.deposit.tray_counts import freed
 from ...steps.deposit.trays import LEAST_BOWL_KG, on_tray, sizes_on, window_ms
 from ...steps.dip.prompts import weigh_dipped
 from ...steps.melt.prompts import melt_page
+from .clocks import free_due_ms, heating, read_since, resting_ms, waits_ms
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import Advice, Clock, EntryButton
+    from ...types import Advice, EntryButton
 
 
-# A bowl that waits is seen to so long before a tray is tacky, and the funnel filled so long before (assumed).
-SEE_TO_BOWL_BEFORE_MS, FILL_BEFORE_MS = 300000.0, 30000.0
 # Free before this share of the earliest time is a slip of the finger (assumed).
 SOONEST_FREE = 0.3
-
-
-def cluster_clocks(run: "Readable", step: str) -> "list[Clock]":
-    """The clocks: the fill leaves its window or runs low, a tray turns tacky or cold, a tray comes free."""
-    state, done = run["cluster"], run["done"]
-    if "melt" not in done:
-        return _laying_clocks(run)
-    if "cool_tray" in done or not state["laid"]:
-        return []
-    return [clock("tray", _resting_ms(state), free_due_ms(state), "ready")]
-
-
-def _laying_clocks(run: "Readable") -> "list[Clock]":
-    clocks, state = [], run["cluster"]
-    fill = state["fill"]
-    if fill is not None:
-        # Never due before it was set: what should have been changed long ago is due now.
-        clocks.append(clock("fill", fill["at_ms"], max(fill["at_ms"], fill["due_ms"]), "read"))
-    elif state["begun_ms"] is not None and not _heating(run):
-        task, _, from_ms = next_task(state, state["begun_ms"])
-        since_ms = max(state["begun_ms"], run["melt"]["last_at_ms"] or 0.0)
-        # Who has been at the bowl since it was to be seen to needs no ring.
-        if task == "wait" and _waits_ms(run, from_ms) > since_ms:
-            clocks.append(clock("fill", state["begun_ms"], _waits_ms(run, from_ms), "read"))
-    tray = second_deposits(state)
-    if state["second"] is not None and tray < len(state["laid"]):
-        from_ms, to_ms = window_ms(state, tray)
-        if _may_be_touched(run, tray):
-            clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
-        clocks.append(clock("cold", from_ms, to_ms, "stir"))
-    return clocks
-
-
-def _may_be_touched(run: "Readable", tray: int) -> bool:
-    """Whether a ring that a tray is tacky helps: nobody is at the bowl, and it was neither touched nor begun."""
-    state = run["cluster"]
-    touched = tray == 0 and any(one["tacky"] for one in state["tests"])
-    at_bowl = state["fill"] is None and (_heating(run) or len(run["melt"]["history"]) > 0)
-    return not at_bowl and state["under_way"] != "second" and not touched
-
-
-def _waits_ms(run: "Readable", from_ms: float) -> float:
-    """Until when the bowl may be left alone before a tray is tacky: it is heated, then kept, then filled from."""
-    return from_ms - (FILL_BEFORE_MS if _read_since(run) else SEE_TO_BOWL_BEFORE_MS)
-
-
-def _resting_ms(state: "Readable") -> float:
-    """Since when the next tray to be freed rests."""
-    tray = state["laid"][freed(state)]
-    result: float = tray["laid_ms"] if tray["second_ms"] is None else tray["second_ms"]
-    return result
-
-
-def free_due_ms(state: "Readable") -> float:
-    """When the next tray should be tried."""
-    if state["free_again_ms"] is not None:
-        again_ms: float = state["free_again_ms"]
-        return again_ms
-    result: float = _resting_ms(state) + 1000.0 * state["free"]["from_s"]
-    return result
 
 
 def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -148,34 +87,19 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         _lay(run, at_ms, advice, task, tray)
     elif state["bowl_kg"] is not None and state["bowl_kg"] < LEAST_BOWL_KG:
         bowl_empty_page(state, at_ms, advice)
-    elif task == "wait" and not run["melt"]["history"] and not _heating(run) and at_ms < _waits_ms(run, from_ms):
-        _wait(run, advice, _waits_ms(run, from_ms))
+    elif task == "wait" and not run["melt"]["history"] and not heating(run) and at_ms < waits_ms(run, from_ms):
+        _wait(run, advice, waits_ms(run, from_ms))
     else:
         melt_page(run, at_ms, advice, (fill_page, fill_button))
         if advice["step"] == "fill":
             now: "Any" = advice["melt"]
             advice["action"] = copy_with(fill_button(run, stood_c(run, now, at_ms), now), code="button.filled")
         # The bowl keeps warm longer than the funnel.
-        if (
-            task == "wait"
-            and advice["step"] in ("fill", "read")
-            and _read_since(run)
-            and at_ms < _waits_ms(run, from_ms)
-        ):
+        if task == "wait" and advice["step"] in ("fill", "read") and read_since(run) and at_ms < waits_ms(run, from_ms):
             advice["action"] = advice["entry"] = advice["more"] = None
-            _wait(run, advice, _waits_ms(run, from_ms))
+            _wait(run, advice, waits_ms(run, from_ms))
         if state["fills"] > 0:
             advice["choices"] = advice["choices"][:2] + [button("all_laid", "laying_ended")]
-
-
-def _heating(run: "Readable") -> bool:
-    return run["melt"]["burning"] is not None or run["melt"]["resting"] is not None
-
-
-def _read_since(run: "Readable") -> bool:
-    """Whether the bowl was read after its last burst."""
-    kinds = [one["kind"] for one in run["melt"]["history"]]
-    return "reading" in kinds and "burst" not in kinds[len(kinds) - 1 - kinds[::-1].index("reading") :]
 
 
 def _lay(run: "Readable", at_ms: float, advice: "Advice", task: str, tray: int) -> None:
@@ -262,10 +186,10 @@ def _cool(run: "Readable", at_ms: float, advice: "Advice") -> None:
         advice["caution"] = {"word": "CAUTION", "code": "caution.release"}
         return
     advice["say"] = {"code": "say.cool_tray", "values": {"check_at_ms": due_ms}}
-    span_ms = _resting_ms(state) + 1000.0 * state["free"]["to_s"]
+    span_ms = resting_ms(state) + 1000.0 * state["free"]["to_s"]
     advice["more"] = {"code": "more.cool_tray", "values": {"high_at_ms": span_ms}}
     advice["number"] = {"name": "due_ms", "value": due_ms}
-    if at_ms >= _resting_ms(state) + 1000.0 * SOONEST_FREE * state["free"]["from_s"]:
+    if at_ms >= resting_ms(state) + 1000.0 * SOONEST_FREE * state["free"]["from_s"]:
         advice["choices"] = [copy_with(free, code="button.tray_free_already")]
 
 
