@@ -269,3 +269,22 @@ def test_trim_is_melted_again_by_common_practice_and_the_maker_s_label():
     said = texts("en")["more.leftovers"]
     assert "Common practice" in said
     assert "maker's label" in said
+
+
+def phone_files_with(words: str) -> list[str]:
+    return [path.name for path in text_keys.phone_paths() if words in path.read_text(encoding="utf-8")]
+
+
+@pytest.mark.parametrize(("key", "names"), [
+    ("help.shelf_life", ("Shelf life", "water activity", "listeria", "laboratory", "local code")),
+    ("help.floor", ("spilt caramel", "plugs", "heavy")),
+    ("help.warming", ("hair dryer", "heat gun", "dust", "water bath", "steam")),
+])  # fmt: skip
+def test_help_says_once_what_belongs_to_no_single_step(key: str, names: tuple[str, ...]):
+    assert phone_files_with(f'"{key}"') == ["HelpScreen.tsx"]
+    assert [name for name in names if name not in texts("en")[key]] == []
+
+
+@pytest.mark.parametrize("caution", ["caution.set_up", "caution.superheated"])
+def test_guides_of_density_and_water_carry_their_caution(caution: str):
+    assert "Guides.tsx" in phone_files_with(f'caution="{caution}"')
