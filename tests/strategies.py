@@ -74,6 +74,11 @@ def _cool(rng):
     maybe(rng, request, "material", _material(rng), 0.3)
     maybe(rng, request, "contact_m2k_w", rng.uniform(0, 0.01), 0.3)
     maybe(rng, request, "start_c", rng.uniform(66, 82), 0.3)
+    for name, low, high in (("base_length_m", 0.2, 1.5), ("base_width_m", 0.2, 1.0), ("base_thickness_m", 0.005, 0.05)):
+        maybe(rng, request, name, rng.uniform(low, high), 0.4)
+    maybe(rng, request, "base_start_c", rng.uniform(5, 30), 0.2)
+    maybe(rng, request, "target_c", rng.uniform(20, 32), 0.3)
+    maybe(rng, request, "fridge_c", rng.uniform(1, 12), 0.3)
     return request
 
 

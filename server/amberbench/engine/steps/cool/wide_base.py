@@ -19,6 +19,7 @@ PASSES = 2
 # How far heat has come by when the slab is about ready: a ninth of its excess over the room is left, as of 74 °C at
 # 27 °C in a room of 21.
 EXCESS_LEFT = 1.0 / 9.0
+FARTHEST = 50.0  # lengths off at which nothing is felt: the hyperbolic cosine of more has no number
 
 
 def slab(request: "Readable") -> "Slab":
@@ -42,7 +43,8 @@ def slab(request: "Readable") -> "Slab":
     wide_m = MARGIN_SHARE * fin_m * tanh(margin_m / fin_m)
     found = alone
     for _ in range(PASSES):
-        felt_m = wide_m / cosh(0.5 * min(length_m, width_m) / sqrt(diffusivity * _cooled_s(found, request)))
+        come_m = sqrt(diffusivity * _cooled_s(found, request))
+        felt_m = wide_m / cosh(min(0.5 * min(length_m, width_m) / come_m, FARTHEST)) if come_m > 0.0 else 0.0
         ratio = (length_m + 2.0 * felt_m) * (width_m + 2.0 * felt_m) / (length_m * width_m)
         found = Slab(request, area_ratio=ratio)
     return found
