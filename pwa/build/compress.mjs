@@ -16,14 +16,19 @@ const DISTANCES = [
   [0, 0],
   [1, 0],
   [1, 24],
+  [0, 8],
 ];
+/** Sizes of a block (bits; 0: chosen by size). */
+const BLOCKS = [0, 16];
 
 function brotli(raw) {
-  const tried = DISTANCES.map(([postfix, direct]) =>
+  const ways = DISTANCES.flatMap(([postfix, direct]) => BLOCKS.map((block) => [postfix, direct, block]));
+  const tried = ways.map(([postfix, direct, block]) =>
     brotliCompressSync(raw, {
       params: {
         [constants.BROTLI_PARAM_QUALITY]: 11,
         [constants.BROTLI_PARAM_SIZE_HINT]: raw.length,
+        [constants.BROTLI_PARAM_LGBLOCK]: block,
         [constants.BROTLI_PARAM_NPOSTFIX]: postfix,
         [constants.BROTLI_PARAM_NDIRECT]: direct,
       },

@@ -10,8 +10,9 @@ const SHELL = "/index.html";
 const NOTICES = "/notices.txt";
 const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url, self.location.origin).pathname, revision }));
 const known = new Set(files.map(({ path }) => path));
-/** What a first visit does not wait for: the texts of other languages, and the invented shop. */
-const LATER = /^\/assets\/(?:text-([a-z]+)|demo_shop)[^/]*\.js$/;
+/** What a first visit does not wait for: the texts of other languages, the invented shop, and what the browser has just fetched
+ * for itself. */
+const LATER = /^\/(?:assets\/(?:text-([a-z]+)|demo_shop)[^/]*\.js|manifest\.webmanifest|icon\.svg)$/;
 const languages = files.flatMap(({ path }) => LATER.exec(path)?.[1] ?? []);
 /** With its variants: they are small, and which of them is read only the page knows. */
 const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";
