@@ -7,8 +7,10 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, expect
 
 from e2e.conftest import PHONE
+from e2e.languages import reads_in
 from e2e.phone import PATIENCE_MS, Phone
 from e2e.server import Server
+from tests.text_catalogue import forms, texts
 
 TEXTS_KEPT = """async () => {
     const names = [];
@@ -18,6 +20,34 @@ TEXTS_KEPT = """async () => {
     return names.filter(Boolean).sort();
 }"""
 ALL_KEPT = ["en", "es", "es-MX"]
+# Puts each text into an element; which of them have a word that is then cut, broken in two, or outside the frame.
+MISFITS = """([at, frame, texts]) => {
+    const place = document.querySelector(at);
+    const said = place.textContent;
+    const inside = (one) => {
+        const around = place.closest(frame).getBoundingClientRect();
+        return (
+        one.left >= Math.max(around.left, 0) - 0.5 && one.right <= Math.min(around.right, innerWidth) + 0.5 &&
+        one.top >= Math.max(around.top, 0) - 0.5 && one.bottom <= Math.min(around.bottom, innerHeight) + 0.5);
+    };
+    const misfits = texts.filter((text) => {
+        place.textContent = text;
+        if (place.style.getPropertyValue("--longest"))
+            place.style.setProperty("--longest", Math.max(...text.split(/[\\s-]/).map((word) => word.length)));
+        const fits = [...text.matchAll(/[^\\s-]+-?/g)].every(({ index, 0: word }) => {
+            const range = document.createRange();
+            range.setStart(place.firstChild, index);
+            range.setEnd(place.firstChild, index + word.length);
+            const rects = [...range.getClientRects()];
+            return rects.length === 1 && inside(rects[0]);
+        });
+        const buttons = [...document.querySelectorAll(`${frame} button`)].map((one) => one.getBoundingClientRect());
+        return !fits || !buttons.every((one) => one.bottom <= innerHeight + 0.5);
+    });
+    place.textContent = said;
+    return misfits;
+}"""
+SMALL_AND_USUAL = ((320, 568), (390, 844))
 
 
 @pytest.fixture
@@ -114,3 +144,50 @@ def test_what_somebody_chooses_for_the_shop_or_for_the_phone_wins_over_the_local
     phone.language = "en"
     phone.speaks("es-MX")
     html_in(phone, "es-MX")
+
+
+def named(language: str, start: str) -> list[str]:
+    """The texts of a language whose keys begin so, without figures in them."""
+    found = [form for key, text in texts(language).items() if key.startswith(start) for form in forms(text)]
+    assert len(found) > 10
+    return [one for one in found if "{" not in one]
+
+
+def misfits(phone: Phone, start: str, at: str, frame: str) -> list[str]:
+    """Which of the texts of these keys do not fit there, in any language and on two phones."""
+    found = []
+    for language in ALL_KEPT:
+        reads_in(phone.page, language)
+        for width, height in SMALL_AND_USUAL:
+            phone.page.set_viewport_size({"width": width, "height": height})
+            phone.page.wait_for_timeout(100)
+            expect(phone.page.locator(at)).to_be_visible()
+            bad = phone.page.evaluate(MISFITS, [at, frame, named(language, start)])
+            found += [f"{language}, {width} × {height}: “{one}”" for one in bad]
+    return found
+
+
+def test_every_alarm_and_whatever_can_be_undone_stands_whole_in_its_place_in_every_language(phone: Phone):
+    phone.plans_and_starts()
+    phone.sets_up()
+    found = misfits(phone, "undo.", ".bar .undo b", ".undo")
+    reads_in(phone.page, "en")
+    phone.starts_a_burst()
+    phone.waits_for_the_ring()
+    found += misfits(phone, "clock.", "#ring-name", ".ring")
+    phone.page.set_viewport_size({"width": 390, "height": 844})
+    reads_in(phone.page, "en")
+    assert not found, "\n".join(found)
+
+
+def test_an_alarm_over_something_typed_stands_whole_in_its_strip_in_every_language(phone: Phone):
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.starts_a_burst()
+    phone.leaves_the_bench()
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Caramel", exact=True).focus()
+    phone.passes(75_000)
+    expect(phone.page.locator(".ring-strip")).to_be_visible()
+    found = misfits(phone, "clock.", ".ring-strip b", ".ring-strip")
+    assert not found, "\n".join(found)

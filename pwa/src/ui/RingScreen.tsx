@@ -30,7 +30,9 @@ export function RingScreen({ ring, more, onSilence }: Props) {
     <div class={ring.too_hot ? "ring ring-hot" : "ring"} role="alertdialog" aria-modal="true" aria-labelledby="ring-name" aria-describedby="ring-what">
       <div class="ring-words">
         {ring.batch && <p class="ring-batch">{ring.batch}</p>}
-        <h2 id="ring-name">{ring.name}</h2>
+        <h2 id="ring-name" style={sizedFor(ring.name)}>
+          {ring.name}
+        </h2>
         <p id="ring-what">{ring.sentence}</p>
       </div>
       {ring.figure && (
@@ -48,11 +50,16 @@ export function RingScreen({ ring, more, onSilence }: Props) {
   );
 }
 
+/** The letters of its longest word, by which the style sheet keeps that word whole ("refrigerador"). */
+function sizedFor(name: string): string {
+  return `--longest: ${Math.max(...name.split(/[\s-]/).map((word) => word.length))}`;
+}
+
 /** The same as a strip, while something is being typed. */
 export function RingStrip({ ring }: { ring: RingMark }) {
   return (
     <div class="ring-strip" role="alert">
-      <b>{ring.name}</b>
+      <b style={sizedFor(ring.name)}>{ring.name}</b>
       <span>
         {ring.batch && <>{ring.batch}: </>}
         {ring.late_s >= 2 ? t("screen.late", { late_s: ring.late_s }) : t("screen.tap_to_silence")}
