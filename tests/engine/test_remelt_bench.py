@@ -95,6 +95,15 @@ def test_frame_that_was_set_up_stays_for_a_little_more_or_less():
 
 def test_frame_that_has_to_be_moved_says_from_where_to_where():
     set_up, more = poured_into(2.0)
-    assert more["code"] == "more.pour_moved"
+    assert more["code"] == "more.move_bars"
     assert more["values"]["planned_m"] == set_up
     assert more["values"]["length_m"] == pytest.approx(set_up * 2.0 / 1.8)
+
+
+@pytest.mark.parametrize(("kg", "code"), [(1.81, None), (2.0, "more.move_bars")])
+def test_bars_that_have_to_be_moved_are_told_before_anything_is_hot(kg, code):
+    one = bench()
+    one.does("ready_checked", 60)
+    one.does("weighed", 60, kg=kg, lot="A-117")
+    assert one.advice["step"] == "burst"
+    assert (one.advice["more"] and one.advice["more"]["code"]) == code

@@ -5,7 +5,7 @@ from ...steps.common.prompts import plain_page
 from ...steps.cool.prompts import cool_page
 from ...steps.jacket.prompts import jacket_page
 from ...steps.melt.prompts import melt_page
-from ...steps.pour.prompts import bars_page, count_page, frame_for, pour_button, ready_page
+from ...steps.pour.prompts import bars_page, count_page, frame_for, moved_frame, pour_button, ready_page
 from ...steps.wrap.prompts import wrap_page
 
 TYPE_CHECKING = False
@@ -46,6 +46,9 @@ def _melt(run: "Readable", at_ms: float, advice: "Advice") -> None:
         melt_page(run, at_ms, advice, (ready_page, pour_button))
     else:
         jacket_page(run, at_ms, advice)
+    if advice["more"] is None and not run["melt"]["history"]:
+        # Before anything is hot there is time to move them.
+        advice["more"] = moved_frame(run)
 
 
 def _flip(run: "Readable", at_ms: float, advice: "Advice") -> None:

@@ -9,7 +9,7 @@ from ..wrap.prompts import rest_clocks
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
-    from ...types import Advice, Clock, EventButton
+    from ...types import Advice, Clock, EventButton, Sentence
 
 
 def pour_button(run: "Readable", bulk_c: float) -> "EventButton":
@@ -25,14 +25,19 @@ SAME_FRAME = 0.03
 def ready_page(run: "Readable", now: "Readable", advice: "Advice", poured: "EventButton") -> None:
     advice["step"] = "pour"
     advice["say"] = {"code": "say.ready", "values": {}}
-    frame, planned_m = frame_for(run), run["planned"]["length_m"]
-    other = frame["length_m"] != planned_m
-    values = copy_with(frame, planned_m=planned_m) if other else frame
-    advice["more"] = {"code": "more.pour_moved" if other else "more.pour", "values": values}
+    advice["more"] = moved_frame(run) or {"code": "more.pour", "values": frame_for(run)}
     advice["number"] = {"name": "bulk_c", "value": now["bulk_c"], "low": now["bulk_low_c"], "high": now["bulk_high_c"]}
     advice["action"] = copy_with(poured, code="button.poured")
     advice["choices"] = [{"code": "button.read_now", "entry": read_entry(run["melt"], now)}]
     advice["caution"] = {"word": "WARNING", "code": "caution.pour"}
+
+
+def moved_frame(run: "Readable") -> "Sentence | None":
+    """What to say where the frame is not as it was set up: so much more or less was weighed in; else None."""
+    frame, planned_m = frame_for(run), run["planned"]["length_m"]
+    if frame["length_m"] == planned_m:
+        return None
+    return {"code": "more.move_bars", "values": copy_with(frame, planned_m=planned_m)}
 
 
 def frame_for(run: "Readable") -> "Document":
