@@ -46,7 +46,7 @@ def _bowl_bench(rng):
 def _cluster_bench(rng):
     """Clusters from the weighing in, by the prompts and beside them."""
     bench = Bench(planned_clusters())
-    for kind in ("ready_checked", "allergens_checked", "under_laid"):
+    for kind in ("ready_checked", "allergens_checked", "under_lot_named", "under_laid"):
         bench.does(kind, 20)
     bench.does("weighed", 60, kg=rng.uniform(0.8, 1.6))
     bench.does("filled", 900, kg=rng.uniform(0.3, 1.2), bulk_c=rng.uniform(70, 77))
@@ -90,9 +90,19 @@ def _shared_bench(rng):
     return bench
 
 
+def _back_and_forth(rng):
+    """A batch of which something is taken back and put back again; at last perhaps thrown away."""
+    bench = _bench(rng)
+    for _ in range(rng.randrange(4)):
+        bench.does(rng.choice(["undone", "redone"]), 1, event_id=rng.choice(bench.events)["id"])
+    if rng.random() < 0.3:
+        bench.does("thrown_away", 1, reason=rng.choice(["burnt", "trial", "lost"]))
+    return bench
+
+
 def any_bench(rng):
     own = [bench for benches in of_kinds("BENCHES") for bench in benches]
-    every = [_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _shared_bench, *own]
+    every = [_bench, _bench, _bowl_bench, _cluster_bench, _dip_bench, _shared_bench, _back_and_forth, *own]
     return rng.choice(every)(rng)
 
 

@@ -23,7 +23,6 @@ SAME_IN_BOTH = {
     "basis.no",
     "field.base",
     "shop.bases.base",
-    "allergen.gluten",
 }
 SAME_IN_MEXICO = {"allergen.soya", "word.pretzel"}
 # Not a word of Spanish among them.

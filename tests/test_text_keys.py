@@ -10,7 +10,9 @@ from amberbench.engine import catalogue, fields
 from amberbench.engine.batch.advice import PAGES
 from amberbench.engine.core import describe
 from amberbench.engine.core.sources import SOURCES
+from amberbench.engine.steps.common.fields import THROWN_AWAY
 from amberbench.engine.steps.temper import plan as temper
+from amberbench.engine.steps.wash.fields import UNWASHED
 from amberbench.text import languages
 from tests import strategies_deposit, text_keys
 from tests.bench import dipped_slab, jacket_slab, planned_bowl, planned_slab, with_dip
@@ -29,6 +31,8 @@ NOT_UNDONE = {
     "cooling_refitted",
     "wash_told",
     "undone",
+    "redone",
+    "renamed",
     "noted",
     "photographed",
     "taken_over",
@@ -68,10 +72,11 @@ def named():
         yield from (f"clock.{code}" for code in text_keys.called_with("clock", files=files))
     yield from (f"problem.{code}" for code in problem_codes())
     yield from (f"reason.{code}" for code in melt_reasons())
-    yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone"})
+    yield from (f"event.{kind}" for kind in set(fields.EVENTS) - {"cooling_refitted", "undone", "redone"})
     yield from (f"undo.{kind}" for kind in set(fields.EVENTS) - NOT_UNDONE)
     yield from (f"step.{step}" for step in STEPS | MELT_STEPS | BOWL_STEPS)
     yield from (f"say.{step}" for step in STEPS - {"melt"})
+    yield from (f"why.{reason}" for reason in (*THROWN_AWAY, *UNWASHED))
     yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))
     yield from (f"basis.{basis}{long}" for basis in describe.BASES for long in ("", "_long"))
     yield from (f"language.{one}" for one in languages())

@@ -67,7 +67,7 @@ def test_nothing_is_heated_before_the_allergen_gate():
     assert bench.advice["step"] == "allergens"
     assert bench.advice["caution"]["word"] == "WARNING"
     bench.taps()
-    assert bench.advice["step"] == "under"
+    assert bench.advice["step"] == "under_lot"
 
 
 def test_a_warm_bowl_asks_for_the_funnel_and_its_clock_runs():
@@ -205,6 +205,12 @@ def test_where_sizes_differ_the_prompt_says_what_goes_on_this_tray():
     assert said_while_laying(0, (70, 0.012))["code"] == "say.lay"
 
 
+def names_no_lots(bench: Bench) -> None:
+    """Says of each thing that lies under that its lot is not known."""
+    while bench.advice["step"] == "under_lot":
+        bench.taps()
+
+
 def said_of_the_bed(clusters: int, old: bool = False) -> dict:
     """What the prompt says beside the bed for so many clusters; by a plan of long ago."""
     request = ON_A_BED | {"caramel_kg": None, "deposit_kg": None}
@@ -215,6 +221,7 @@ def said_of_the_bed(clusters: int, old: bool = False) -> dict:
     bench = Bench(planned_clusters() | {"request": request, "reply": reply})
     for kind in ("ready_checked", "allergens_checked"):
         bench.does(kind, 20)
+    names_no_lots(bench)
     assert bench.advice["step"] == "under"
     return bench.advice["more"]
 
@@ -241,16 +248,19 @@ def opened_on(*under: tuple[str | dict[str, Any], int]) -> Bench:
 
 def test_gate_and_prompt_name_what_goes_under_each():
     bench = opened_on(("pretzel", 3), ("peanut", 2))
-    assert bench.advice["more"] == {"code": "more.allergens", "values": {"allergens": ["peanuts", "gluten"]}}
+    assert bench.advice["more"] == {"code": "more.allergens_some", "values": {"allergens": ["peanuts", "wheat"]}}
     bench.does("allergens_checked")
+    names_no_lots(bench)
     each = [{"material": "pretzel", "each_n": 3}, {"material": "peanut", "each_n": 2}]
     assert bench.advice["say"] == {"code": "say.under_named", "values": {"each": each}}
 
 
 def test_gate_sends_to_the_label_where_what_goes_under_has_no_name():
     bench = opened_on(("pecan", 2), ({"water": 0.1, "carbohydrate": 0.9}, 1))
-    assert bench.advice["more"] == {"code": "more.allergens_on_label", "values": {}}
+    assert bench.advice["more"] == {"code": "more.allergens_some", "values": {"allergens": ["pecan"]}}
     bench.does("allergens_checked")
+    assert bench.advice["say"]["code"] == "say.under_lot_of"
+    names_no_lots(bench)
     assert bench.advice["say"] == {"code": "say.under_counted", "values": {}}
 
 

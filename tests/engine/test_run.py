@@ -225,6 +225,8 @@ def test_undo_leaves_the_run_as_if_it_had_not_happened(position):
     )
     without = run.replay(planned_slab(), events[:position] + events[position + 1 :])
     undone = run.replay(planned_slab(), [*events, undo])
+    assert undone.pop("redoable") == {"event_id": taken["id"], "kind": "turned" if position == 4 else taken["kind"]}
+    assert without.pop("redoable") is None
     for document in (without, undone):
         document.pop("last_at_ms")
     assert undone == without

@@ -42,6 +42,9 @@ KINDS = (
     ("batch_opened", {"plan": {"kind": "slab"}}),
     ("closed", {}),
     ("undone", {}),
+    ("redone", {}),
+    ("renamed", {"name": "Squares C"}),
+    ("thrown_away", {"reason": "dropped"}),
 )
 
 
@@ -53,7 +56,7 @@ def batch_logs(draw):
     events = [phone.event("batch_opened", plan=plan)]
     for kind, body in draw(st.lists(st.sampled_from(KINDS), max_size=30)):
         told = phone.event(kind, **body)
-        if kind == "undone":
+        if kind in ("undone", "redone"):
             told["body"]["event_id"] = draw(st.sampled_from(events))["id"]
         told["device_id"] = draw(st.sampled_from(["phone-a", "phone-b"]))
         told["at_ms"] += draw(st.sampled_from([0, 0, 0, -1000, -2500.5, 4000, 2 * 86_400_000]))

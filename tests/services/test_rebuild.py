@@ -29,7 +29,7 @@ def test_rebuilding_gives_what_was_there_and_heals_what_was_damaged(app, client)
     with app.app_context():
         with writing() as session:
             session.execute(text("UPDATE batch SET pieces = 1, run = NULL, step = 'lost'"))
-            values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run, engine_version, broken"
+            values = "'ghost', name, kind, 1, 2, step, 3, 4, 5, device_id, 6, run, engine_version, broken, label"
             session.execute(text(f"INSERT INTO batch SELECT {values} FROM batch LIMIT 1"))
             session.execute(text("UPDATE unopened SET batch_id = 'ghost'"))
         assert rows(app) != before

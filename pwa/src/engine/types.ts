@@ -544,12 +544,22 @@ export type WashState = {
   answered_ms: number | null;
 };
 
+/** a wash that was passed over */
+export type WashSkipped = {
+  /** what should have been washed off */
+  allergens: string[];
+  /** a code; null: an older app asked for none */
+  reason: string | null;
+  /** the same in words; empty: none */
+  text: string;
+};
+
 /** what the bench was used for before */
 export type WashWanted = {
   /** what the bench was used for before; [] when left out */
   after: string[];
   /** what is on the bench and not declared by this batch; [] when left out */
-  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  allergens: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** when hands were last at those; null: never; 0 to 1e+14 ms */
   until_ms: number | null;
 };
@@ -610,6 +620,14 @@ export type Ignored = {
   id: string | null;
   /** a code */
   why: string;
+};
+
+/** why a batch was thrown away */
+export type ThrownAway = {
+  /** a code */
+  reason: string;
+  /** the same in words; empty: none */
+  text: string;
 };
 
 /** what undo would take back */
@@ -724,12 +742,24 @@ export type SlabRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** whether all labels of what it is made of were copied */
+  labels_known?: boolean;
+  /** what it contains by them, and what lies under */
+  contains?: string[];
+  /** what was not washed off before it */
+  may_contain?: string[];
+  /** washes that were passed over */
+  unwashed?: WashSkipped[];
+  /** why nothing of it is sold; null: it is not */
+  thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
   left_out: string | null;
   /** events that did not fit */
   ignored: Ignored[];
   /** the event that undo would take back */
   undoable: Undoable | null;
+  /** the event taken back last, which redo would put back */
+  redoable?: Undoable | null;
   /** whether an event came that cannot be folded in place */
   needs_replay: boolean;
   /** what was planned */
@@ -846,12 +876,24 @@ export type ClusterRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** whether all labels of what it is made of were copied */
+  labels_known?: boolean;
+  /** what it contains by them, and what lies under */
+  contains?: string[];
+  /** what was not washed off before it */
+  may_contain?: string[];
+  /** washes that were passed over */
+  unwashed?: WashSkipped[];
+  /** why nothing of it is sold; null: it is not */
+  thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
   left_out: string | null;
   /** events that did not fit */
   ignored: Ignored[];
   /** the event that undo would take back */
   undoable: Undoable | null;
+  /** the event taken back last, which redo would put back */
+  redoable?: Undoable | null;
   /** whether an event came that cannot be folded in place */
   needs_replay: boolean;
   /** what was planned */
@@ -926,6 +968,8 @@ export type ClusterState = {
   tries: FreeTest[];
   /** when the next tray is tried again; ms */
   free_again_ms: number | null;
+  /** lots of what lies under, in the order of the plan */
+  under_lots?: UnderLot[];
 };
 
 /** what lies under a cluster */
@@ -936,6 +980,14 @@ export type LiesUnder = {
   each_n: number | null;
   /** its allergen; null: none known */
   allergen: string | null;
+};
+
+/** the lot of what lies under */
+export type UnderLot = {
+  /** what lies under; null: it has no name */
+  material: string | null;
+  /** its lot; null: none is known */
+  lot: string | null;
 };
 
 /** a touch before a second deposit */
@@ -1050,12 +1102,24 @@ export type ChocolateRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** whether all labels of what it is made of were copied */
+  labels_known?: boolean;
+  /** what it contains by them, and what lies under */
+  contains?: string[];
+  /** what was not washed off before it */
+  may_contain?: string[];
+  /** washes that were passed over */
+  unwashed?: WashSkipped[];
+  /** why nothing of it is sold; null: it is not */
+  thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
   left_out: string | null;
   /** events that did not fit */
   ignored: Ignored[];
   /** the event that undo would take back */
   undoable: Undoable | null;
+  /** the event taken back last, which redo would put back */
+  redoable?: Undoable | null;
   /** whether an event came that cannot be folded in place */
   needs_replay: boolean;
   /** what was planned */
@@ -1258,12 +1322,24 @@ export type StandupRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** whether all labels of what it is made of were copied */
+  labels_known?: boolean;
+  /** what it contains by them, and what lies under */
+  contains?: string[];
+  /** what was not washed off before it */
+  may_contain?: string[];
+  /** washes that were passed over */
+  unwashed?: WashSkipped[];
+  /** why nothing of it is sold; null: it is not */
+  thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
   left_out: string | null;
   /** events that did not fit */
   ignored: Ignored[];
   /** the event that undo would take back */
   undoable: Undoable | null;
+  /** the event taken back last, which redo would put back */
+  redoable?: Undoable | null;
   /** whether an event came that cannot be folded in place */
   needs_replay: boolean;
   /** what was planned */
@@ -1436,6 +1512,8 @@ export type EventButton = {
   kind: string;
   /** its body */
   body: Values;
+  /** it is asked why first: its body's `reason`, and `text` in words */
+  reasons?: string[];
   /** it opens no keypad */
   entry?: null;
 };
@@ -1458,6 +1536,8 @@ export type Caution = {
   word: SignalWord;
   /** key of the sentence */
   code: string;
+  /** what stands in it */
+  values?: Values;
 };
 
 /** all that the bench screen draws; codes are full keys of the texts */
@@ -1484,6 +1564,12 @@ export type Advice = {
   wants: Wants | null;
   /** what undo would take back */
   undo: Undo | null;
+  /** what was taken back last and may be put back */
+  redo: Undo | null;
+  /** the button that throws it away */
+  throw_away: EventButton | null;
+  /** whether caramel or chocolate of it is hot: it cools while nobody is there */
+  hot: boolean;
   /** while melting, for the ladder */
   melt: NextBurst | null;
 };
@@ -1653,7 +1739,7 @@ export type CaramelRow = {
   /** hottest point of a slab of it that this shop calls ready to cut; 5 to 60 °C; 27.0 when left out */
   target_c: number;
   /** allergens on its label; ["milk"] when left out */
-  contains: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** times that the caramel's label allows it to be melted again; null: not known; 0 to 10 */
   remelts_allowed: number | null;
   /** how a piece felt at delivery; null: not squeezed */
@@ -1663,7 +1749,7 @@ export type CaramelRow = {
   /** it is as stiff as reckoned by its water in a room so much colder; null: no test said so; -30 to 40 K */
   stiffer_k: number | null;
   /** label */
-  label: Label;
+  label: CaramelRowLabel;
 };
 
 /** one of the shop's chocolates */
@@ -1677,7 +1763,7 @@ export type ChocolateRow = {
   /** time until a dipped piece takes no more salt; 10 to 3600 s; 120.0 when left out */
   set_s: number;
   /** allergens on its label; [] when left out */
-  contains: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** targets */
   targets: ChocolateRowTargets;
 };
@@ -1704,6 +1790,8 @@ export type ProductRow = {
   kerf_m: number;
   /** centres in a box; 1 to 500 */
   per_box: number | null;
+  /** allergens on its own label: what it is made of besides; [] when left out */
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** whether it gets a thin coat below before it is cut; false when left out */
   prebottom: boolean;
   /** what becomes of the cut pieces; "plain" when left out */
@@ -1870,6 +1958,8 @@ export type Summary = {
   device_id: string;
   /** how many events it has; 0 to 1e+09; 0 when left out */
   events: number;
+  /** what its label says; null: an older app made the line */
+  label: FullLabel | null;
 };
 
 /** an event as a phone wrote it, and what the server added */
@@ -3406,6 +3496,10 @@ export type LeftOutBody = {
 export type StepSkippedBody = {
   /** the step */
   step: string;
+  /** of a wash: why it was passed over; null: an older app asked for none */
+  reason?: "other_tools" | "covered" | "no_time" | "other" | null;
+  /** the same in words; "" when left out */
+  text?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -3418,8 +3512,34 @@ export type UndoneBody = {
   typed_at_ms?: number;
 };
 
+/** body of the event redone */
+export type RedoneBody = {
+  /** the event that was taken back and counts again */
+  event_id: string;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
+/** body of the event renamed */
+export type RenamedBody = {
+  /** what it is called from now on: another batch had its name */
+  name: string;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
 /** body of the event closed */
 export type ClosedBody = {
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
+/** body of the event thrown_away */
+export type ThrownAwayBody = {
+  /** why */
+  reason: "burnt" | "dropped" | "trial" | "unused" | "other";
+  /** the same in words; "" when left out */
+  text?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -3431,7 +3551,7 @@ export type WashToldBody = {
   /** what the bench was used for before; [] when left out */
   after?: (string | null)[] | null;
   /** what is on the bench and not declared by this batch; [] when left out */
-  allergens?: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[] | null;
+  allergens?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
   /** when hands were last at those; null: never; 0 to 1e+14 ms */
   until_ms?: number | null;
   /** when somebody typed it back from paper; ms */
@@ -3748,6 +3868,18 @@ export type FillEndedBody = {
 
 /** body of the event allergens_checked */
 export type AllergensCheckedBody = {
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
+/** body of the event under_lot_named */
+export type UnderLotNamedBody = {
+  /** what lies under; null: it has no name */
+  material?: string | null;
+  /** its lot; null: none is known */
+  lot?: string | null;
+  /** how many of its kind had been counted when it was tapped; 0 to 100000 */
+  seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4195,7 +4327,7 @@ export type Batch = {
   /** what people call it; "" when left out */
   name?: string | null;
   /** allergens on the labels of its caramel and chocolate; [] when left out */
-  contains?: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[] | null;
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
   /** whether somebody copied all of these labels; true when left out */
   labels_known?: boolean | null;
   /** what lies under its caramel; [] when left out */
@@ -4206,6 +4338,8 @@ export type Batch = {
   state: "planned" | "open" | "closed";
   /** whether a clock of it rings now or within minutes: taken first; false when left out */
   soon?: boolean | null;
+  /** whether caramel or chocolate of it is hot: taken next, without a wash; false when left out */
+  hot?: boolean | null;
   /** since when it is in this state; null: never; 0 to 1e+14 ms */
   since_ms?: number | null;
   /** when hands were last at it; null: never; 0 to 1e+14 ms */
@@ -4221,11 +4355,11 @@ export type Order = {
   /** the batch */
   id: string;
   /** all it holds; [] when left out */
-  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  allergens: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** those of which something would be left */
   after: string[];
   /** what to wash off before it; empty: no wash; [] when left out */
-  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  wash: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
 };
 
 /** a batch that is open */
@@ -4235,7 +4369,7 @@ export type Now = {
   /** those of which something is left */
   after: After[];
   /** what to wash off if hands go to it now; empty: no wash; [] when left out */
-  wash: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  wash: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** when hands were last at those; null: never; 0 to 1e+14 ms */
   until_ms: number | null;
 };
@@ -4247,7 +4381,7 @@ export type After = {
   /** what people call it; "" when left out */
   name: string;
   /** allergens; [] when left out */
-  allergens: ("milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites")[];
+  allergens: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
 };
 
 /** an oven at a mass */
@@ -4442,6 +4576,32 @@ export type TableBatchesRequestBatch = {
   device_id?: string | null;
   /** how many events it has; 0 to 1e+09; 0 when left out */
   events?: number | null;
+  /** what its label says; null: an older app made the line */
+  label?: Label | null;
+};
+
+/** what its label says; null: an older app made the line */
+export type Label = {
+  /** lot of the caramel or chocolate */
+  lot?: string | null;
+  /** lots of what lies under; [] when left out */
+  under_lots?: LabelUnderLot[] | null;
+  /** allergens of all it is made of; [] when left out */
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** whether all of these labels were copied; false when left out */
+  labels_known?: boolean | null;
+  /** what was not washed off before it; [] when left out */
+  may_contain?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** why nothing of it is sold; null: it is not thrown away */
+  thrown_away?: "burnt" | "dropped" | "trial" | "unused" | "other" | null;
+};
+
+/** one */
+export type LabelUnderLot = {
+  /** its name; null: unnamed */
+  material?: string | null;
+  /** its lot */
+  lot: string;
 };
 
 /** caramel by weight */
@@ -4797,7 +4957,7 @@ export type ClusterPlanReplyUnder = {
   /** pieces to have ready; null: a bed, weighed; 0 to 1e+07 */
   count: number | null;
   /** its allergen, by its name; null: none known */
-  allergen: "milk" | "nuts" | "peanuts" | "gluten" | "soya" | "egg" | "sesame" | "sulphites" | null;
+  allergen: "milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin" | null;
 };
 
 /** mass fractions that sum to 1 ± 0.02 */
@@ -5233,7 +5393,7 @@ export type Deposit = {
 };
 
 /** label */
-export type Label = {
+export type CaramelRowLabel = {
   /** mass fraction of water on the label; null: as in firm caramel; 0 to 1 */
   water_share: number | null;
   /** mass fraction of protein on the label; null: as in firm caramel; 0 to 1 */
@@ -5384,6 +5544,30 @@ export type Unused = {
   part: string;
   /** why not */
   why: string;
+};
+
+/** what its label says; null: an older app made the line */
+export type FullLabel = {
+  /** lot of the caramel or chocolate */
+  lot: string | null;
+  /** lots of what lies under; [] when left out */
+  under_lots: FullLabelUnderLot[];
+  /** allergens of all it is made of; [] when left out */
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** whether all of these labels were copied; false when left out */
+  labels_known: boolean;
+  /** what was not washed off before it; [] when left out */
+  may_contain: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** why nothing of it is sold; null: it is not thrown away */
+  thrown_away: "burnt" | "dropped" | "trial" | "unused" | "other" | null;
+};
+
+/** one */
+export type FullLabelUnderLot = {
+  /** its name; null: unnamed */
+  material: string | null;
+  /** its lot */
+  lot: string;
 };
 
 /** what was decided then; null: it is when it is folded */
@@ -5829,7 +6013,10 @@ export interface EventBodies {
   "left_out": LeftOutBody;
   "step_skipped": StepSkippedBody;
   "undone": UndoneBody;
+  "redone": RedoneBody;
+  "renamed": RenamedBody;
   "closed": ClosedBody;
+  "thrown_away": ThrownAwayBody;
   "wash_told": WashToldBody;
   "washed": WashedBody;
   "ready_checked": ReadyCheckedBody;
@@ -5865,6 +6052,7 @@ export interface EventBodies {
   "fill_read": FillReadBody;
   "fill_ended": FillEndedBody;
   "allergens_checked": AllergensCheckedBody;
+  "under_lot_named": UnderLotNamedBody;
   "under_laid": UnderLaidBody;
   "tray_laid": TrayLaidBody;
   "laying_ended": LayingEndedBody;

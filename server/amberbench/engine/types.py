@@ -360,11 +360,19 @@ class WashState(TypedDict):
     answered_ms: float | None
 
 
+class WashSkipped(TypedDict):
+    """A wash that was passed over."""
+
+    allergens: list[str]
+    reason: str | None
+    text: str
+
+
 class WashWanted(TypedDict):
     """What the bench was used for before."""
 
     after: list[str]
-    allergens: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     until_ms: float | None
 
 
@@ -413,6 +421,13 @@ class Ignored(TypedDict):
 
     id: str | None
     why: str
+
+
+class ThrownAway(TypedDict):
+    """Why a batch was thrown away."""
+
+    reason: str
+    text: str
 
 
 class Undoable(TypedDict):
@@ -482,9 +497,15 @@ class SlabRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    labels_known: NotRequired[bool]
+    contains: NotRequired[list[str]]
+    may_contain: NotRequired[list[str]]
+    unwashed: NotRequired[list[WashSkipped]]
+    thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
     undoable: Undoable | None
+    redoable: NotRequired[Undoable | None]
     needs_replay: bool
     planned: SlabRunPlanned
     melt: MeltState
@@ -552,9 +573,15 @@ class ClusterRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    labels_known: NotRequired[bool]
+    contains: NotRequired[list[str]]
+    may_contain: NotRequired[list[str]]
+    unwashed: NotRequired[list[WashSkipped]]
+    thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
     undoable: Undoable | None
+    redoable: NotRequired[Undoable | None]
     needs_replay: bool
     planned: ClusterRunPlanned
     melt: MeltState
@@ -595,6 +622,7 @@ class ClusterState(TypedDict):
     tack: float
     tries: list[FreeTest]
     free_again_ms: float | None
+    under_lots: NotRequired[list[UnderLot]]
 
 
 class LiesUnder(TypedDict):
@@ -603,6 +631,13 @@ class LiesUnder(TypedDict):
     material: str | None
     each_n: int | None
     allergen: str | None
+
+
+class UnderLot(TypedDict):
+    """The lot of what lies under."""
+
+    material: str | None
+    lot: str | None
 
 
 class TackTest(TypedDict):
@@ -675,9 +710,15 @@ class ChocolateRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    labels_known: NotRequired[bool]
+    contains: NotRequired[list[str]]
+    may_contain: NotRequired[list[str]]
+    unwashed: NotRequired[list[WashSkipped]]
+    thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
     undoable: Undoable | None
+    redoable: NotRequired[Undoable | None]
     needs_replay: bool
     planned: ChocolateRunPlanned
     bowl: BowlState
@@ -806,9 +847,15 @@ class StandupRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    labels_known: NotRequired[bool]
+    contains: NotRequired[list[str]]
+    may_contain: NotRequired[list[str]]
+    unwashed: NotRequired[list[WashSkipped]]
+    thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
     undoable: Undoable | None
+    redoable: NotRequired[Undoable | None]
     needs_replay: bool
     planned: StandupRunPlanned
     stand: StandState
@@ -925,6 +972,7 @@ class EventButton(TypedDict):
     code: str
     kind: str
     body: Values
+    reasons: NotRequired[list[str]]
     entry: NotRequired[None]
 
 
@@ -942,6 +990,7 @@ class Caution(TypedDict):
 
     word: SignalWord
     code: str
+    values: NotRequired[Values]
 
 
 class Advice(TypedDict):
@@ -958,6 +1007,9 @@ class Advice(TypedDict):
     more: Sentence | None
     wants: Wants | None
     undo: Undo | None
+    redo: Undo | None
+    throw_away: EventButton | None
+    hot: bool
     melt: NextBurst | None
 
 
@@ -1075,12 +1127,12 @@ class CaramelRow(TypedDict):
     warn_c: float
     stop_c: float
     target_c: float
-    contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     remelts_allowed: int | None
     squeeze: Literal["firm", "soft", "brittle"] | None
     firmness: Literal["firm", "borderline", "slumps"] | None
     stiffer_k: float | None
-    label: Label
+    label: CaramelRowLabel
 
 
 class ChocolateRow(TypedDict):
@@ -1090,7 +1142,7 @@ class ChocolateRow(TypedDict):
     name: str
     chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
     set_s: float
-    contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     targets: ChocolateRowTargets
 
 
@@ -1107,6 +1159,7 @@ class ProductRow(TypedDict):
     trim_m: float
     kerf_m: float
     per_box: int | None
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     prebottom: bool
     finish: Literal["plain", "dipped", "wrapped"]
     chocolate_id: str | None
@@ -1211,6 +1264,7 @@ class Summary(TypedDict):
     good_kg: float | None
     device_id: str
     events: int
+    label: Label | None
 
 
 UnitsConvertRequest = TypedDict("UnitsConvertRequest", {"value": "float", "from": "str", "to": "str"})
@@ -2135,6 +2189,8 @@ class StepSkippedBody(TypedDict):
     """Body of the event step_skipped."""
 
     step: str
+    reason: Literal["other_tools", "covered", "no_time", "other"] | None
+    text: str
     typed_at_ms: NotRequired[float]
 
 
@@ -2145,9 +2201,31 @@ class UndoneBody(TypedDict):
     typed_at_ms: NotRequired[float]
 
 
+class RedoneBody(TypedDict):
+    """Body of the event redone."""
+
+    event_id: str
+    typed_at_ms: NotRequired[float]
+
+
+class RenamedBody(TypedDict):
+    """Body of the event renamed."""
+
+    name: str
+    typed_at_ms: NotRequired[float]
+
+
 class ClosedBody(TypedDict):
     """Body of the event closed."""
 
+    typed_at_ms: NotRequired[float]
+
+
+class ThrownAwayBody(TypedDict):
+    """Body of the event thrown_away."""
+
+    reason: Literal["burnt", "dropped", "trial", "unused", "other"]
+    text: str
     typed_at_ms: NotRequired[float]
 
 
@@ -2156,7 +2234,7 @@ class WashToldBody(TypedDict):
 
     wanted: bool
     after: list[str]
-    allergens: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     until_ms: float | None
     typed_at_ms: NotRequired[float]
 
@@ -2417,6 +2495,15 @@ class FillEndedBody(TypedDict):
 class AllergensCheckedBody(TypedDict):
     """Body of the event allergens_checked."""
 
+    typed_at_ms: NotRequired[float]
+
+
+class UnderLotNamedBody(TypedDict):
+    """Body of the event under_lot_named."""
+
+    material: str | None
+    lot: str | None
+    seen: int | None
     typed_at_ms: NotRequired[float]
 
 
@@ -2760,12 +2847,13 @@ class Batch(TypedDict):
     id: str
     kind: Literal["slab", "cluster", "chocolate", "standup"]
     name: str
-    contains: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     labels_known: bool
     under: list[Literal["dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"]]
     coated: bool
     state: Literal["planned", "open", "closed"]
     soon: bool
+    hot: bool
     since_ms: float | None
     touched_ms: float | None
     washed_ms: float | None
@@ -2776,9 +2864,9 @@ class Order(TypedDict):
     """A batch that is planned or open."""
 
     id: str
-    allergens: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     after: list[str]
-    wash: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    wash: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
 
 
 class Now(TypedDict):
@@ -2786,7 +2874,7 @@ class Now(TypedDict):
 
     id: str
     after: list[After]
-    wash: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    wash: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     until_ms: float | None
 
 
@@ -2795,7 +2883,7 @@ class After(TypedDict):
 
     id: str
     name: str
-    allergens: list[Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"]]
+    allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
 
 
 class MeasuredOven(TypedDict):
@@ -2928,6 +3016,25 @@ class TableBatchesRequestBatch(TypedDict):
     good_kg: float | None
     device_id: str
     events: int
+    label: Label | None
+
+
+class Label(TypedDict):
+    """What its label says; null: an older app made the line."""
+
+    lot: str | None
+    under_lots: list[LabelUnderLot]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    labels_known: bool
+    may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    thrown_away: Literal["burnt", "dropped", "trial", "unused", "other"] | None
+
+
+class LabelUnderLot(TypedDict):
+    """One."""
+
+    material: str | None
+    lot: str
 
 
 class Have(TypedDict):
@@ -3222,7 +3329,7 @@ class ClusterPlanReplyUnder(TypedDict):
     material: Material
     kg: float
     count: int | None
-    allergen: Literal["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"] | None
+    allergen: Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"] | None
 
 
 class ClusterPlanReplyBed(TypedDict):
@@ -3763,7 +3870,7 @@ class Deposit(TypedDict):
     high_c: float
 
 
-class Label(TypedDict):
+class CaramelRowLabel(TypedDict):
     """Label."""
 
     water_share: float | None

@@ -63,6 +63,7 @@ def summary(row: BatchRow) -> dict[str, Any]:
         "good_kg": row.good_kg,
         "device_id": row.device_id,
         "events": row.events,
+        "label": json.loads(row.label) if row.label else None,
     }
 
 

@@ -14,6 +14,7 @@ from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import courses
+from amberbench.engine.batch import label as batch_label
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
 from amberbench.engine.core.problems import Problem
@@ -93,7 +94,10 @@ def _can_append(row: BatchRow, earlier: queries.EventCounts, events: list[Docume
         and row.engine_version == VERSION
         and row.events == earlier.events
         and earlier.passed_over == 0
-        and all(event["kind"] != "undone" and bench.corrected_ms(event) > earlier.newest_ms for event in events)
+        and all(
+            event["kind"] not in bench.BACK_AND_FORTH and bench.corrected_ms(event) > earlier.newest_ms
+            for event in events
+        )
     )
 
 
@@ -174,6 +178,7 @@ def _plain_values(opening: Document) -> Document:
         "caramel_kg": None,
         "good_kg": None,
         "device_id": opening["device_id"],
+        "label": None,
     }
 
 
@@ -182,13 +187,16 @@ def run_values(run: Document) -> Document:
     counted, planned = run["pieces"], run["planned"]
     pieces = planned["pieces"] if counted is None else counted
     weighed = planned["caramel_kg"] if run["weighed_kg"] is None else run["weighed_kg"]
-    return {
+    values = {
         "closed_at_ms": run["closed_at_ms"],
         "step": courses.open_step(run),
         "pieces": None if pieces is None else int(pieces),
         "caramel_kg": None if weighed is None else float(weighed),
         "good_kg": None if counted is None else counted * float(planned["piece_kg"]),
+        "label": strict_json.write(batch_label.of_run(run)),
     }
+    # Told apart from another batch of its name; an older engine's run kept the name of its plan.
+    return values | {"name": _text(run["name"], 200)}
 
 
 def _text(value: Any, most: int) -> str:

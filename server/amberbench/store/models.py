@@ -75,6 +75,8 @@ class BatchRow(Base):
     good_kg: Mapped[float | None] = mapped_column(Float(53))
     device_id: Mapped[str] = mapped_column(String(64))
     events: Mapped[int] = mapped_column(Integer)
+    # What its label says, as JSON: lots, allergens, why it was thrown away; null before an engine that says it.
+    label: Mapped[str | None] = mapped_column(Text)
     # The engine that folded it; "" for none that we know.
     engine_version: Mapped[str] = mapped_column(String(20), server_default="")
     # The run document as JSON; null when the engine could not fold the events.

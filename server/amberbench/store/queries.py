@@ -84,7 +84,7 @@ def counts_before(session: Session, batch_ids: Sequence[str], position: int, ahe
     """
     corrected_ms = EventRow.at_ms + EventRow.offset_ms
     is_ahead = corrected_ms > EventRow.received_ms + ahead_ms
-    passed_over = func.sum(case((or_(EventRow.kind == "undone", is_ahead), 1), else_=0))
+    passed_over = func.sum(case((or_(EventRow.kind.in_(("undone", "redone")), is_ahead), 1), else_=0))
     asked = select(EventRow.stream_id, func.count(), func.max(corrected_ms), passed_over)
     asked = asked.where(_in_stream("batch"), EventRow.stream_id.in_(batch_ids), EventRow.position < position)
     return {batch_id: EventCounts(*counts) for batch_id, *counts in session.execute(asked.group_by(EventRow.stream_id))}

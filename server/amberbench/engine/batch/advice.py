@@ -5,6 +5,7 @@
 """
 
 from ..products import KINDS
+from ..steps.common import prompts as common_prompts
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import prompts as wash_prompts
 from . import input_checks
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from amberbench.engine.products.kind import Kind
 
     from ..core.annotations import Readable
-    from ..types import Advice, Clock, Run
+    from ..types import Advice, Clock, Run, Undo, Undoable
 
 
 def advise(run: "Run", at_ms: float) -> "Advice":
@@ -36,8 +37,12 @@ def advise(run: "Run", at_ms: float) -> "Advice":
         "melt": None,
         "clocks": [],
         "undo": None,
+        "redo": None,
+        "throw_away": None,
+        "hot": False,
     }
     kind = KIND_OF[run["kind"]]
+    advice["hot"] = step in kind.hot and _is_heated(run)
     kind.pages[step](run, at_ms, advice)
     wash_prompts.add_wash_prompt(run, step, advice, kind.hot)
     room_prompts.add_room_advice(run, advice)
@@ -45,10 +50,26 @@ def advise(run: "Run", at_ms: float) -> "Advice":
     advice["clocks"] = sorted(
         advice["clocks"] + _clocks(kind, run, step), key=lambda clock: (clock["due_ms"], clock["name"])
     )
-    undoable = run["undoable"]
-    if undoable is not None:
-        advice["undo"] = {"event_id": undoable["event_id"], "code": "undo." + undoable["kind"]}
+    advice["undo"], advice["redo"] = _named(run["undoable"]), _named(run.get("redoable"))
+    if run["closed_at_ms"] is None:
+        advice["throw_away"] = common_prompts.throw_away_button(run["undoable"] is not None)
+    elif run.get("thrown_away") is not None:
+        advice["say"] = {"code": "say.thrown_away", "values": {}}
+        advice["more"], advice["clocks"] = None, []
     return advice
+
+
+def _named(event: "Undoable | None") -> "Undo | None":
+    """An event that may be taken back or put back, with the key of its words."""
+    return None if event is None else {"event_id": event["event_id"], "code": "undo." + event["kind"]}
+
+
+def _is_heated(run: "Run") -> bool:
+    """Whether a batch that is not yet poured, laid or seeded was heated."""
+    if run["closed_at_ms"] is not None:
+        return False
+    melt, bowl = run["melt"], run["bowl"]
+    return (melt is not None and melt["last_at_ms"] is not None) or (bowl is not None and bool(bowl["bursts"]))
 
 
 def _clocks(kind: "Kind", run: "Run", step: str) -> "list[Clock]":

@@ -25,14 +25,15 @@ def order(request: "DayOrderRequest") -> "Document":
     """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
 
     Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,
-    soon (a clock of it rings now or within minutes) and the instants since_ms, touched_ms, washed_ms and answered_ms
-    (ms), null for never).
+    soon (a clock of it rings now or within minutes), hot (caramel or chocolate of it is hot) and the instants since_ms,
+    touched_ms, washed_ms and answered_ms (ms), null for never).
     Reply: order (planned and open ones: id, allergens, after, wash), now (open ones: what to wash off if hands go to
     them as the bench stands: id, after, wash, until_ms (ms, when hands were last at those)), warnings (own_plan;
     label_unknown with names).
     Raises: Problem batch_twice (one id in two batches), still_to_come (an instant after at_ms), not_begun (touched_ms
     of a planned batch).
-    Relation: those that are soon come before all others, for a clock does not wait. Of each part a batch comes after
+    Relation: those that are soon come before all others, for a clock does not wait; then what is hot, for which no wash
+    is asked, for it cools meanwhile. Of each part a batch comes after
     those whose allergens are a true part of its own, and one with nuts or peanuts after all without, even where they
     lie on the bench already: the others want a wash in any order, and so no more nuts come to the bench before it.
     Among those that may come next one that takes all that is on the bench, then the fewest allergens, then the
@@ -62,15 +63,12 @@ def _with_allergens_held(asked: "Sequence[Readable]", at_ms: float) -> "list[Doc
         if one["state"] == "planned" and one["touched_ms"] is not None:
             raise Problem(path + "touched_ms", "not_begun", one["touched_ms"])
         if KIND_OF[one["kind"]].shares_bench:
-            held.append(dict(one, holds=_in_label_order(one["contains"] + _allergens_of_materials(one["under"]))))
+            held.append(
+                dict(one, holds=core_allergens.in_label_order(one["contains"] + _allergens_of_materials(one["under"])))
+            )
     for one in held:
         one["takes"] = _allowed_on_bench(one, held)
     return held
-
-
-def _in_label_order(found: list[str | None]) -> list[str]:
-    """Allergens once each, in the order of the list."""
-    return [one for one in core_allergens.ALLERGENS if one in found]
 
 
 def _allergens_of_materials(materials: list[str]) -> list[str | None]:
@@ -86,7 +84,7 @@ def _allowed_on_bench(batch: "Readable", held: "Sequence[Readable]") -> list[str
     dipped = [one for one in dipped if not _undeclared(own, one)]
     if not dipped:
         return own
-    return _in_label_order(own + [one for one in dipped[0] if all(one in other for other in dipped)])
+    return core_allergens.in_label_order(own + [one for one in dipped[0] if all(one in other for other in dipped)])
 
 
 def _undeclared(allergens: list[str], declared: list[str]) -> list[str]:
@@ -108,7 +106,7 @@ def _left_undeclared_by(batch: "Readable", used: "Sequence[Readable]") -> "list[
 
 
 def _all_allergens(batches: "Sequence[Readable]") -> list[str]:
-    return _in_label_order([allergen for one in batches for allergen in one["holds"]])
+    return core_allergens.in_label_order([allergen for one in batches for allergen in one["holds"]])
 
 
 def _wash_rows(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[Document]":
@@ -127,16 +125,15 @@ def _in_order(shown: "Sequence[Readable]", used: "Sequence[Readable]") -> "list[
     """The order of the day: each time the batch that comes next, by `_rank` and by what is then on the bench."""
     rest, bench, found = list(shown), list(used), []
     while rest:
-        near = [one for one in rest if one["soon"]] or rest
+        near = [one for one in rest if one["soon"]] or [one for one in rest if one["hot"]] or rest
         free = [one for one in near if not any(_is_subset(other["holds"], one["holds"]) for other in near)]
         batch = min(free, key=lambda one: _rank(one, bench))
         rest = [one for one in rest if one["id"] != batch["id"]]
         # Who was used and who was last washed for does not tell what is to come: each is a whole batch again.
         after = [one for one in bench if one["id"] != batch["id"] and _undeclared(one["holds"], batch["takes"])]
-        wash = _undeclared(_all_allergens(after), batch["takes"])
-        found.append(
-            {"id": batch["id"], "allergens": batch["holds"], "after": [one["id"] for one in after], "wash": wash}
-        )
+        wash = [] if batch["hot"] else _undeclared(_all_allergens(after), batch["takes"])
+        ids = [one["id"] for one in after] if wash else []
+        found.append({"id": batch["id"], "allergens": batch["holds"], "after": ids, "wash": wash})
         bench = [batch] if wash else [one for one in bench if one["id"] != batch["id"]] + [batch]
     return found
 

@@ -48,7 +48,15 @@ ACTION = {"code": words("full key of its words")}
 OPENS_NO_KEYPAD = {"entry": nothing("it opens no keypad", optional=True)}
 WRITES_NOTHING = {name: nothing("it writes no event by itself", optional=True) for name in ("kind", "body")}
 BUTTON = together(
-    ACTION, {"kind": words("the event it writes"), "body": document("its body", of="Values")}, OPENS_NO_KEYPAD
+    ACTION,
+    {
+        "kind": words("the event it writes"),
+        "body": document("its body", of="Values"),
+        "reasons": listed(
+            words("a code"), "it is asked why first: its body's `reason`, and `text` in words", optional=True
+        ),
+    },
+    OPENS_NO_KEYPAD,
 )
 FIGURE = {
     "name": words("its name; the end says the unit"),
@@ -105,6 +113,7 @@ DOCUMENTS = {
         {
             "word": document("the signal word", of="SignalWord"),
             "code": words("key of the sentence"),
+            "values": document("what stands in it", of="Values", optional=True),
         },
         "what to mind",
     ),

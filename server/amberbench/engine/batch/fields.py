@@ -4,7 +4,8 @@ from .. import products
 from ..core.describe import boolean, choice, document, integer, many, number, record, text
 from ..core.fields import WARNINGS
 from ..physics.fields import PIECES
-from ..steps.wash.fields import CONTAINS, NAME, instant
+from ..steps.common.fields import THROWN_AWAY
+from ..steps.wash.fields import CONTAINS, NAME, UNWASHED, instant
 
 EVENTS = {
     "batch_opened": {
@@ -23,9 +24,21 @@ EVENTS = {
         "left_out": boolean("whether the shop leaves this batch out of what it learns"),
         "reason": text(200, "why; needed to leave out", default=""),
     },
-    "step_skipped": {"step": text(40, "the step")},
+    "step_skipped": {
+        "step": text(40, "the step"),
+        "reason": choice(
+            UNWASHED, "of a wash: why it was passed over; null: an older app asked for none", default=None
+        ),
+        "text": text(200, "the same in words", default=""),
+    },
     "undone": {"event_id": text(80, "the event taken back")},
+    "redone": {"event_id": text(80, "the event that was taken back and counts again")},
+    "renamed": {"name": text(200, "what it is called from now on: another batch had its name")},
     "closed": {},
+    "thrown_away": {
+        "reason": choice(THROWN_AWAY, "why"),
+        "text": text(200, "the same in words", default=""),
+    },
 }
 
 RUN = document("the state of a batch, as `run.replay` makes it", of="Run")
@@ -45,6 +58,7 @@ BATCH = record(
         "coated": boolean("whether it takes chocolate from a bowl: dipped, or coated below", default=False),
         "state": choice(("planned", "open", "closed"), "how far it is"),
         "soon": boolean("whether a clock of it rings now or within minutes: taken first", default=False),
+        "hot": boolean("whether caramel or chocolate of it is hot: taken next, without a wash", default=False),
         "since_ms": instant("since when it is in this state"),
         "touched_ms": instant("when hands were last at it"),
         "washed_ms": instant("when tools, surfaces and hands were last washed for it"),
@@ -105,6 +119,9 @@ FUNCTIONS = {
             "more": document("a second, smaller line", of="Sentence", nullable=True),
             "wants": document("what is to be computed and written to the log", of="Wants", nullable=True),
             "undo": document("what undo would take back", of="Undo", nullable=True),
+            "redo": document("what was taken back last and may be put back", of="Undo", nullable=True),
+            "throw_away": document("the button that throws it away", of="EventButton", nullable=True),
+            "hot": boolean("whether caramel or chocolate of it is hot: it cools while nobody is there"),
             "melt": document("while melting, for the ladder", of="NextBurst", nullable=True),
         },
     },

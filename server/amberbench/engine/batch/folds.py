@@ -21,9 +21,11 @@ if TYPE_CHECKING:
         LeftOutBody,
         NotedBody,
         PhotographedBody,
+        RenamedBody,
         Run,
         StepSkippedBody,
         TakenOverBody,
+        ThrownAwayBody,
     )
 
 
@@ -57,7 +59,7 @@ def _skip(run: "Run", body: "StepSkippedBody", at_ms: float) -> None:
             raise Unfit("already_done")
         melt["read_wanted"] = False
     elif step == "wash":
-        wash_fold.pass_over(run, at_ms)
+        wash_fold.skip(run, body, at_ms)
     elif step not in ORDER[run["kind"]] or step in KIND_OF[run["kind"]].never_skipped:
         raise Unfit("cannot_be_skipped")
     elif step in run["done"]:
@@ -71,6 +73,19 @@ def _skip(run: "Run", body: "StepSkippedBody", at_ms: float) -> None:
 def _close(run: "Run", body: "ClosedBody", at_ms: float) -> None:
     run["closed_at_ms"] = at_ms
     run["done"]["close"] = at_ms
+
+
+def _throw_away(run: "Run", body: "ThrownAwayBody", at_ms: float) -> None:
+    """Closes the batch as one of which nothing is sold."""
+    run["thrown_away"] = {"reason": body["reason"], "text": body["text"].strip()}
+    run["closed_at_ms"] = at_ms
+    run["done"]["close"] = at_ms
+
+
+def _rename(run: "Run", body: "RenamedBody", at_ms: float) -> None:
+    if not body["name"].strip():
+        raise Unfit("without_name")
+    run["name"] = body["name"].strip()
 
 
 def fold_that_marks(step: str, note: "Callable[..., None] | None" = None) -> "Callable[..., None]":
@@ -96,6 +111,8 @@ FOLDS: "dict[str, Callable[..., None]]" = {
     "left_out": _leave_out,
     "step_skipped": _skip,
     "closed": _close,
+    "renamed": _rename,
+    "thrown_away": _throw_away,
 }
 FOLDS.update(wash_fold.FOLDS)
 for _kind in KINDS:

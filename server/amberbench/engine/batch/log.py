@@ -9,6 +9,10 @@ if TYPE_CHECKING:
     from ..core.annotations import Document, Readable
 
 
+# What takes an event back, and what lets it count again.
+BACK_AND_FORTH = ("undone", "redone")
+
+
 def in_order(events: "list[Document]") -> "list[Document]":
     """Well-formed events in the order of the log, each id once: of two with one id, the later in the list.
 
@@ -23,6 +27,16 @@ def in_order(events: "list[Document]") -> "list[Document]":
         found[event["id"]] = event
         last = key
     return events if ordered else sorted(found.values(), key=order_key)
+
+
+def taken_back(events: "list[Document]") -> "dict[str, bool]":
+    """The ids of events that count as not there, of events in the order of the log: what was said of each last."""
+    found: "dict[str, bool]" = {}
+    for event in events:
+        named = event["body"].get("event_id") if event["kind"] in BACK_AND_FORTH else None
+        if type(named) is str:
+            found[named] = event["kind"] == "undone"
+    return {named: True for named in found if found[named]}
 
 
 def corrected_ms(event: "Readable") -> float:

@@ -14,11 +14,11 @@ from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
-from . import decisions, input_checks
+from . import decisions, input_checks, label
 from .courses import KIND_OF
 from .events import EVENTS
 from .folds import FOLDS
-from .log import corrected_ms, in_order, well_formed
+from .log import BACK_AND_FORTH, corrected_ms, in_order, taken_back, well_formed
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -29,11 +29,11 @@ if TYPE_CHECKING:
 
 
 MOST_IGNORED = 50
-AFTER_CLOSING = ("noted", "photographed", "left_out")
+AFTER_CLOSING = ("noted", "photographed", "left_out", "renamed")
 # What a phone writes by itself: nobody tapped it, nobody takes it back.
-BY_ITSELF = ["wash_told"] + [event for kind in KINDS for event in kind.by_itself]
+BY_ITSELF = ["wash_told", "renamed"] + [event for kind in KINDS for event in kind.by_itself]
 # With these nothing of a batch comes onto the bench.
-BARE_HANDS = ["batch_opened", "taken_over", "washed", "closed"]
+BARE_HANDS = ["batch_opened", "taken_over", "washed", "closed", "thrown_away"]
 BARE_HANDS += [event for kind in KINDS for event in kind.bare_hands]
 PARTS = [part for kind in KINDS for part in kind.parts]
 
@@ -62,8 +62,14 @@ def opened(plan: "Readable") -> "Run":
         "out": [],
         "photos": 0,
         "left_out": None,
+        "labels_known": False,
+        "contains": [],
+        "may_contain": [],
+        "unwashed": [],
+        "thrown_away": None,
         "ignored": [],
         "undoable": None,
+        "redoable": None,
         "needs_replay": False,
     }
     for name in PARTS:
@@ -71,34 +77,53 @@ def opened(plan: "Readable") -> "Run":
     if plan["reply"].get("remelt") is not None:
         run["remelt"] = common_fold.remelt_opened(plan["reply"]["remelt"])
     run.update(KIND_OF[kind].begin(plan["reply"]))
+    run.update(label.of_plan(plan, run["planned"].get("under", ())))
     result: "Run" = run
     return result
 
 
 def replay(plan: "Readable", events: "list[Any]") -> "Run":
-    """The run after all events, whatever order they come in; those taken back by `undone` count as not there."""
+    """The run after all events, whatever order they come in; those taken back by `undone` count as not there.
+
+    `redone` lets one count again where it stood; of both, what was said last in the order of the log holds.
+    """
     run = opened(plan)
     sound: "list[Document]" = []
-    undone = {}
     for event in events:
-        if not well_formed(event):
+        if well_formed(event):
+            sound.append(event)
+        else:
             _ignore(run, event, "malformed")
-            continue
-        sound.append(event)
-        if event["kind"] == "undone" and type(event["body"].get("event_id")) is str:
-            undone[event["body"]["event_id"]] = True
-    for event in in_order(sound):
-        if event["kind"] == "undone" or (event["id"] in undone and event["kind"] != "batch_opened"):
+    ordered = in_order(sound)
+    undone = taken_back(ordered)
+    # What each event that is not there was called when it was told, and those that may be put back, the last one last.
+    called: "dict[str, str]" = {}
+    back: "list[str]" = []
+    for event in ordered:
+        kind, named = event["kind"], event["body"].get("event_id")
+        if kind in BACK_AND_FORTH or (event["id"] in undone and kind != "batch_opened"):
             run["last_at_ms"] = _latest(run["last_at_ms"], corrected_ms(event))
+            if kind not in BACK_AND_FORTH:
+                called[event["id"]] = melt_fold.undo_name(run, kind, event["body"])
+            elif type(named) is str:
+                back = [one for one in back if one != named] + ([named] if kind == "undone" and named in called else [])
+                run["redoable"] = {"event_id": back[-1], "kind": called[back[-1]]} if back else None
         else:
             run = _fold(run, event)
+            if run["redoable"] is None:  # hands went on: what was taken back before stays so
+                back = []
     return run
+
+
+def _is_by_hand(kind: str) -> bool:
+    """Whether an event is a step of the batch that somebody took: it may be taken back."""
+    return kind not in BY_ITSELF and kind not in AFTER_CLOSING and kind not in ("batch_opened", "taken_over")
 
 
 def apply(run: "Run", event: "Any") -> "Run":
     """The run after one more event. Total: an event that does not fit goes to `ignored` and nothing else changes.
 
-    `undone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
+    `undone`, `redone` and an event older than the newest one applied cannot be folded in place: `needs_replay` is set.
     """
     if not well_formed(event):
         return _ignore(run, event, "malformed")
@@ -108,7 +133,7 @@ def apply(run: "Run", event: "Any") -> "Run":
 def _fold(run: "Run", event: "Readable", made: "list[Document] | None" = None) -> "Run":
     """`apply` for an event that is known to be well formed; what had to be decided for it is appended to `made`."""
     kind, at_ms = event["kind"], corrected_ms(event)
-    if kind == "undone" or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
+    if kind in BACK_AND_FORTH or (run["last_at_ms"] is not None and at_ms < run["last_at_ms"]):
         run["needs_replay"] = True
         return run
     if kind not in FOLDS:
@@ -133,8 +158,8 @@ def _fold(run: "Run", event: "Readable", made: "list[Document] | None" = None) -
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
-    elif kind not in BY_ITSELF and kind not in AFTER_CLOSING:
-        run["undoable"] = {"event_id": event["id"], "kind": name}
+    elif _is_by_hand(kind):
+        run["undoable"], run["redoable"] = {"event_id": event["id"], "kind": name}, None
         if kind not in BARE_HANDS:
             run["touched_ms"] = at_ms
     return run

@@ -1,9 +1,10 @@
 """What travels on paper and in tables: a filled-in batch sheet, the list of batches, a timeline."""
 
-from ..core.describe import boolean, document, integer, many, number, record, text
+from ..core.describe import boolean, choice, document, integer, many, number, record, text
 from ..products import KINDS
-from ..steps.common.fields import BOWL_KG
+from ..steps.common.fields import BOWL_KG, THROWN_AWAY
 from ..steps.common.sheet import MOST_ROWS, instant
+from ..steps.wash.fields import CONTAINS
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -37,6 +38,20 @@ WRITTEN = {
     "at_ms": number("ms", 0, 1e14, "when, corrected"),
     "body": document("its body, with `typed_at_ms`", of="Values"),
 }
+LABEL = {
+    "lot": text(60, "lot of the caramel or chocolate", default=None),
+    "under_lots": many(
+        record({"material": text(40, "its name; null: unnamed", default=None), "lot": text(60, "its lot")}, "one"),
+        0,
+        20,
+        "lots of what lies under",
+        default=[],
+    ),
+    "contains": dict(CONTAINS, meaning="allergens of all it is made of"),
+    "labels_known": boolean("whether all of these labels were copied", default=False),
+    "may_contain": dict(CONTAINS, meaning="what was not washed off before it"),
+    "thrown_away": choice(THROWN_AWAY, "why nothing of it is sold; null: it is not thrown away", default=None),
+}
 SUMMARY = {
     "batch_id": text(64, "the batch"),
     "name": text(200, "its name", default=""),
@@ -51,6 +66,7 @@ SUMMARY = {
     ),
     "device_id": text(64, "the phone that opened it", default=""),
     "events": integer(0, 1000000000, "how many events it has", default=0),
+    "label": record(LABEL, "what its label says; null: an older app made the line", default=None),
 }
 TABLE = {
     "columns": many(text(80, "a name; its unit at its end"), 1, 40, "names of the columns"),

@@ -1,6 +1,6 @@
 """The list of batches and a batch's timeline as tables of text, which server and phone write as CSV alike."""
 
-from ..batch.log import corrected_ms, in_order, well_formed
+from ..batch.log import corrected_ms, in_order, taken_back, well_formed
 from ..core import check
 
 TYPE_CHECKING = False
@@ -24,6 +24,12 @@ BATCH_COLUMNS = (
     "good_kg",
     "device_id",
     "events",
+    "lot",
+    "under_lots",
+    "contains",
+    "labels_known",
+    "may_contain",
+    "thrown_away",
 )
 BODY_COLUMNS = (
     "seconds_s",
@@ -39,6 +45,8 @@ BODY_COLUMNS = (
     "tacky",
     "good",
     "step",
+    "material",
+    "reason",
     "text",
 )
 TIMELINE_COLUMNS = ("at", "kind", "counts") + BODY_COLUMNS + ("typed_at", "device_id", "event_id")
@@ -63,6 +71,15 @@ def batches(request: "TableBatchesRequest") -> "TableBatchesReply":
 def _batch(one: "Readable") -> "Document":
     row = dict(one)
     row["opened_at"], row["closed_at"] = _seconds(one["opened_at_ms"]), _seconds(one["closed_at_ms"])
+    # A list as the server has kept it may lack a label; an older engine knew of none.
+    label = one["label"] or {}
+    for name in ("lot", "labels_known", "thrown_away"):
+        row[name] = label.get(name)
+    for name in ("contains", "may_contain"):
+        row[name] = ", ".join(label.get(name) or [])
+    row["under_lots"] = ", ".join(
+        (lies["material"] or "?") + " " + lies["lot"] for lies in label.get("under_lots") or []
+    )
     row["pieces_are"] = None if one["pieces"] is None else "planned" if one["good_kg"] is None else "counted"
     return row
 
@@ -79,13 +96,11 @@ def timeline(request: "TableTimelineRequest") -> "TableTimelineReply":
     """
     events: "list[Any]" = [one for one in request["events"] if well_formed(one)]
     sound = in_order(events)
-    named = [one["body"].get("event_id") for one in sound if one["kind"] == "undone"]
-    undone = {one for one in named if type(one) is str}
-    ignored = set(request["ignored"])
+    undone, ignored = taken_back(sound), set(request["ignored"])
     return _table(TIMELINE_COLUMNS, ("at", "typed_at"), [_happening(one, undone, ignored) for one in sound])
 
 
-def _happening(event: "Readable", undone: set[str], ignored: set[str]) -> "Document":
+def _happening(event: "Readable", undone: "dict[str, bool]", ignored: set[str]) -> "Document":
     row, event_id = {name: event["body"].get(name) for name in BODY_COLUMNS}, event["id"]
     row["counts"] = "taken_back" if event_id in undone else "did_not_fit" if event_id in ignored else "yes"
     row["at"] = _seconds(corrected_ms(event))

@@ -70,6 +70,9 @@ def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
     for part, teach in PARTS:
         try:
+            # What was burnt, dropped or only tried says nothing of cooling and yield; its melt was a melt.
+            if part != "oven" and run.get("thrown_away") is not None:
+                raise TeachesNothing("thrown_away")
             taught = check.checked({part: fields.CONTRIBUTION[part]}, {part: teach(run)})
             found[part] = taught[part]
         except (TeachesNothing, Problem) as why:

@@ -53,9 +53,19 @@ RUN = {
     "pieces": count("good pieces counted; null before the count", nullable=True),
     "out": listed(document("a weighing", of="WeighedOut"), "what was weighed at the end"),
     "photos": count("pictures taken", optional=True),
+    "labels_known": boolean("whether all labels of what it is made of were copied", optional=True),
+    "contains": listed(words("an allergen"), "what it contains by them, and what lies under", optional=True),
+    "may_contain": listed(words("an allergen"), "what was not washed off before it", optional=True),
+    "unwashed": listed(document("a wash", of="WashSkipped"), "washes that were passed over", optional=True),
+    "thrown_away": document(
+        "why nothing of it is sold; null: it is not", of="ThrownAway", nullable=True, optional=True
+    ),
     "left_out": words("why the shop leaves it out of what it learns; null: it does not", nullable=True),
     "ignored": listed(document("an event", of="Ignored"), "events that did not fit"),
     "undoable": document("the event that undo would take back", of="Undoable", nullable=True),
+    "redoable": document(
+        "the event taken back last, which redo would put back", of="Undoable", nullable=True, optional=True
+    ),
     "needs_replay": boolean("whether an event came that cannot be folded in place"),
 }
 DOCUMENTS = {
@@ -95,6 +105,9 @@ DOCUMENTS = {
     "Ignored": record(
         {"id": words("its id; null: it has none", nullable=True), "why": words("a code")},
         "an event that was passed over",
+    ),
+    "ThrownAway": record(
+        {"reason": words("a code"), "text": words("the same in words; empty: none")}, "why a batch was thrown away"
     ),
     "Undoable": record({"event_id": words("its id"), "kind": words("its kind")}, "what undo would take back"),
 }

@@ -118,7 +118,7 @@ CARAMELS = {
     "warn_c": MELT["warn_c"],
     "stop_c": MELT["stop_c"],
     "target_c": dict(COOL["target_c"], meaning="hottest point of a slab of it that this shop calls ready to cut"),
-    "contains": many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens on its label", default=["milk"]),
+    "contains": many(choice(ALLERGENS, "an allergen"), 0, 40, "allergens on its label", default=["milk"]),
     "remelts_allowed": remelt.REQUEST["remelts_allowed"],
     "squeeze": FIRM["squeeze"],
     "firmness": FIRM["firmness"],
@@ -144,6 +144,9 @@ PRODUCTS = {
     "trim_m": PIECE["trim_m"],
     "kerf_m": PIECE["kerf_m"],
     "per_box": integer(1, 500, "centres in a box", default=None),
+    "contains": dict(
+        CARAMELS["contains"], meaning="allergens on its own label: what it is made of besides", default=[]
+    ),
     "prebottom": boolean("whether it gets a thin coat below before it is cut", default=False),
     "finish": choice(("plain", "dipped", "wrapped"), "what becomes of the cut pieces", default="plain"),
     "chocolate_id": text(64, "the chocolate it is dipped in", default=None),

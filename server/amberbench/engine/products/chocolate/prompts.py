@@ -2,7 +2,7 @@
 
 from ...core.copy_with import copy_with
 from ...core.prompts import button, clock, entry, skip, text_entry
-from ...steps.common.prompts import label_caution, lot_page
+from ...steps.common.prompts import contains_caution, label_caution, lot_page
 from ...steps.temper import plan as temper
 from .decisions import chocolate_kg
 
@@ -64,7 +64,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     likely = {"likely_low": planned_kg * 0.97, "likely_high": planned_kg * 1.03, "body": {"lot": lot}}
     advice["entry"] = copy_with(entry("weighed", "kg", 0.05, 50.0, **likely), name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": lot})]
-    advice["caution"] = {"word": "WARNING", "code": "caution.chocolate_label"}
+    advice["caution"] = contains_caution(run, "caution.chocolate_label")
 
 
 def _lot(run: "Readable", at_ms: float, advice: "Advice") -> None:

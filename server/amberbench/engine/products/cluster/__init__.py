@@ -32,6 +32,7 @@ KIND = Kind(
     course=(
         ("set_up", "ready_checked"),
         ("allergens", "allergens_checked"),
+        ("under_lot", "under_lot_named"),
         ("under", "under_laid"),
         ("weigh", "weighed"),
         ("lot", "lot_named"),
@@ -47,6 +48,7 @@ KIND = Kind(
         ("close", "closed"),
     ),
     without={
+        "under_lot": fold.under_lots_are_named,
         "lot": common_fold.lot_is_known,
         "cool_tray": lambda run: not run["cluster"]["laid"],
         "temper_check": dip_fold.is_plain,
@@ -58,7 +60,7 @@ KIND = Kind(
     begin=fold.begin,
     parts=("melt", "cluster"),
     oven_melt=fold.oven_melt,
-    bare_hands=("ready_checked", "allergens_checked"),
+    bare_hands=("ready_checked", "allergens_checked", "under_lot_named"),
     sheet=sheet,
     in_shop=True,
     shop_row=shop_row.SHOP_ROW,

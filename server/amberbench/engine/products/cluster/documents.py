@@ -33,6 +33,9 @@ STATE = together(
         "tack": quantity("", "how much later than planned the caramel turns tacky"),
         "tries": listed(document("a try", of="FreeTest"), "tries to free a tray, in order"),
         "free_again_ms": instant("when the next tray is tried again", nullable=True),
+        "under_lots": listed(
+            document("a lot", of="UnderLot"), "lots of what lies under, in the order of the plan", optional=True
+        ),
     },
 )
 UNDER = {
@@ -81,6 +84,13 @@ DOCUMENTS = {
     ),
     "ClusterState": record(STATE, "the trays and the funnel of a batch"),
     "LiesUnder": record(UNDER, "what lies under a cluster"),
+    "UnderLot": record(
+        {
+            "material": words("what lies under; null: it has no name", nullable=True),
+            "lot": words("its lot; null: none is known", nullable=True),
+        },
+        "the lot of what lies under",
+    ),
     "TackTest": record(
         {"at_s": quantity("s", "time after laying was begun"), "tacky": boolean("whether it was tacky")},
         "a touch before a second deposit",

@@ -1,7 +1,7 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
 from ...core.allergens import ALLERGENS
-from ...core.describe import boolean, choice, document, either, integer, many, number, record, together
+from ...core.describe import boolean, choice, document, either, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import COOL, FIRM
@@ -287,6 +287,13 @@ FUNCTIONS = {
 TACK = {"tack": number("", 0, 100, "how much later than planned these turn tacky, as a factor")}
 EVENTS = {
     "allergens_checked": {},
+    "under_lot_named": together(
+        {
+            "material": text(40, "what lies under; null: it has no name", default=None),
+            "lot": text(60, "its lot; null: none is known", default=None),
+        },
+        SEEN,
+    ),
     "under_laid": {},
     "tray_laid": together(SEEN, decided(FUNNEL_DECIDED)),
     "laying_ended": decided(FUNNEL_DECIDED),

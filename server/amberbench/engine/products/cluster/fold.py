@@ -25,6 +25,7 @@ if TYPE_CHECKING:
         TackTestedBody,
         TrayFreedBody,
         TrayLaidBody,
+        UnderLotNamedBody,
     )
 
 
@@ -66,6 +67,7 @@ def opened(reply: "Document") -> "ClusterState":
         "tack": 1.0,
         "tries": [],
         "free_again_ms": None,
+        "under_lots": [],
     }
     if reply.get("chill"):
         state["chill"] = reply["chill"]
@@ -93,6 +95,22 @@ def oven_melt(run: "ClusterRun") -> "MeltState | Melted":
 def new_tray(state: "Readable", at_ms: float) -> "LaidTray":
     """A tray that is laid by now."""
     return {"began_ms": state["begun_ms"], "laid_ms": at_ms, "second_ms": None, "freed_ms": None}
+
+
+def under_lots_are_named(run: "Readable") -> bool:
+    """Whether the lots of all that lies under were asked for; runs of long ago did not keep what lies there."""
+    return len(run["cluster"].get("under_lots", [])) >= len(run["planned"].get("under", ()))
+
+
+def _name_under_lot(run: "ClusterRun", body: "UnderLotNamedBody", at_ms: float) -> None:
+    state = part(run, "cluster")
+    lots = state.get("under_lots", [])
+    if under_lots_are_named(run):
+        raise Unfit("already_done")
+    duplicates.refuse_same_tap(body, len(lots))
+    state["under_lots"] = lots + [{"material": body["material"], "lot": body["lot"]}]
+    if under_lots_are_named(run):
+        run["done"]["under_lot"] = at_ms
 
 
 def _lay(run: "ClusterRun", body: "TrayLaidBody", at_ms: float, decide: "Decide") -> None:
@@ -176,6 +194,7 @@ def _free(run: "ClusterRun", body: "TrayFreedBody", at_ms: float, decide: "Decid
 
 
 FOLDS = {
+    "under_lot_named": _name_under_lot,
     "tray_laid": _lay,
     "laying_ended": _end_laying,
     "tack_tested": _test,

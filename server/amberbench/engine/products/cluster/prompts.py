@@ -3,9 +3,8 @@
 Nothing here changes the run.
 """
 
-from ...core import allergens
 from ...core.copy_with import copy_with
-from ...core.prompts import button, entry, most_pieces
+from ...core.prompts import button, entry, most_pieces, text_entry
 from ...steps.deposit.prompts import (
     bowl_empty_page,
     fill_button,
@@ -42,13 +41,25 @@ def _set_up(run: "Readable", at_ms: float, advice: "Advice") -> None:
 
 
 def _allergens(run: "Readable", at_ms: float, advice: "Advice") -> None:
-    found = [one["allergen"] for one in run["planned"].get("under", ())]
-    names = [name for name in allergens.ALLERGENS if name in found]
-    known = names and None not in found
-    code = "more.allergens" if known else "more.allergens_on_label"
-    advice["more"] = {"code": code, "values": {"allergens": names} if known else {}}
+    names = run.get("contains", [])
+    if not names:
+        advice["more"] = {"code": "more.allergens_on_label", "values": {}}
+    else:
+        code = "more.allergens" if run.get("labels_known") else "more.allergens_some"
+        advice["more"] = {"code": code, "values": {"allergens": names}}
     advice["action"] = button("allergens_clear", "allergens_checked")
     advice["caution"] = {"word": "WARNING", "code": "caution.allergens"}
+
+
+def _under_lot(run: "Readable", at_ms: float, advice: "Advice") -> None:
+    """The lot of what lies under, one after the other, while the bag is in hand."""
+    seen = len(run["cluster"].get("under_lots", []))
+    material = run["planned"]["under"][seen]["material"]
+    body = {"material": material, "seen": seen}
+    if material is not None:
+        advice["say"] = {"code": "say.under_lot_of", "values": {"materials": [material]}}
+    advice["entry"] = text_entry("under_lot_named", "lot", body=body)
+    advice["choices"] = [button("no_under_lot", "under_lot_named", dict(body, lot=None))]
 
 
 def _under(run: "Readable", at_ms: float, advice: "Advice") -> None:
@@ -216,6 +227,7 @@ def _count(run: "Readable", at_ms: float, advice: "Advice") -> None:
 PAGES = {
     "set_up": _set_up,
     "allergens": _allergens,
+    "under_lot": _under_lot,
     "under": _under,
     "melt": _melt,
     "cool_tray": _cool,

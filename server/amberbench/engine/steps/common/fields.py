@@ -7,6 +7,8 @@ from ...core.fields import SEEN
 TEN_DIPPED = "ten_dipped"
 # What the melt's model reaches: one bowl.
 BOWL_KG = number("kg", 0.05, 10, "caramel in the bowl")
+# "unused": it was planned, or printed as a sheet, and never begun.
+THROWN_AWAY = ("burnt", "dropped", "trial", "unused", "other")
 EVENTS = {
     "ready_checked": {},
     "weighed": {"kg": number("kg", 0.01, 50, "caramel weighed in"), "lot": text(60, "its lot", default=None)},

@@ -2,20 +2,29 @@
 
 from ...core.copy_with import copy_with
 from ...core.prompts import SLIP_FACTOR, button, entry, skip, text_entry
-from .fields import BOWL_KG
+from .fields import BOWL_KG, THROWN_AWAY
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from ...core.annotations import Readable
-    from ...types import Advice, Caution, Entry, Sentence, SignalWord
+    from ...types import Advice, Caution, Entry, EventButton, Sentence, SignalWord
 
 
 def lot_page(run: "Readable", at_ms: float, advice: "Advice") -> None:
     """The page that asks for the lot of the caramel."""
     advice["entry"] = text_entry("lot_named", "lot")
     advice["choices"] = [skip("lot")]
+
+
+def contains_caution(run: "Readable", unknown: str) -> "Caution":
+    """What the batch contains by all labels; where nothing is known of it, the caution of that key."""
+    contains = run.get("contains", [])
+    if not contains:
+        return {"word": "WARNING", "code": unknown}
+    code = "caution.contains" if run.get("labels_known") else "caution.contains_some"
+    return {"word": "WARNING", "code": code, "values": {"allergens": contains}}
 
 
 # More of the caramel than this in the bowl is the bowl on the scale with it (assumed; learning takes in no more).
@@ -52,7 +61,7 @@ def _weigh(run: "Readable", at_ms: float, advice: "Advice") -> None:
     )
     advice["entry"] = copy_with(typed, name="caramel_kg")
     advice["choices"] = [button("as_planned", "weighed", {"kg": planned_kg, "lot": run["lot"]})]
-    advice["caution"] = {"word": "WARNING", "code": "caution.milk"}
+    advice["caution"] = contains_caution(run, "caution.milk")
 
 
 def plain_page(words: str, kind: str, word: "SignalWord", caution: str) -> "Callable[..., None]":
@@ -88,6 +97,9 @@ def _close(run: "Readable", at_ms: float, advice: "Advice") -> None:
 
 def label_caution(run: "Readable") -> "Caution":
     """What the labels of a closed batch carry; without a lot nothing of it can be traced."""
+    if run.get("may_contain"):
+        values = {"allergens": run["may_contain"]}
+        return {"word": "WARNING", "code": "caution.label_may_contain", "values": values}
     return {"word": "WARNING", "code": "caution.allergen_lot" if run["lot"] else "caution.no_lot"}
 
 
@@ -105,6 +117,12 @@ def _bowl_entry(run: "Readable") -> "Entry":
     made = entry("weighed_out", "kg", 0.0, most_kg, body={"what": "bowl", "seen": len(run["out"])})
     made["name"] = "bowl_kg"
     return made
+
+
+def throw_away_button(begun: bool) -> "EventButton":
+    """Throws the batch away for a reason; what was never begun can only be called back."""
+    reasons = [one for one in THROWN_AWAY if (one == "unused") != begun]
+    return copy_with(button("throw_away", "thrown_away"), reasons=reasons)
 
 
 def closed_page(run: "Readable", at_ms: float, advice: "Advice") -> None:

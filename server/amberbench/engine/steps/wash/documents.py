@@ -1,7 +1,7 @@
 """The wash before a batch goes on, as a run keeps it."""
 
 from ...core.describe import document, record
-from ...core.documents import instant, only
+from ...core.documents import instant, listed, only, words
 from . import fields
 
 STATE = {
@@ -11,6 +11,14 @@ STATE = {
 }
 DOCUMENTS = {
     "WashState": record(STATE, "the wash before a batch"),
+    "WashSkipped": record(
+        {
+            "allergens": listed(words("an allergen"), "what should have been washed off"),
+            "reason": words("a code; null: an older app asked for none", nullable=True),
+            "text": words("the same in words; empty: none"),
+        },
+        "a wash that was passed over",
+    ),
     "WashWanted": record(
         only(fields.EVENTS["wash_told"], "after", "allergens", "until_ms"), "what the bench was used for before"
     ),

@@ -9,7 +9,9 @@ if TYPE_CHECKING:
 
 
 NAME = text(200, "what people call it", default="")
-CONTAINS = many(choice(ALLERGENS, "an allergen"), 0, 20, "allergens", default=[])
+CONTAINS = many(choice(ALLERGENS, "an allergen"), 0, 40, "allergens", default=[])
+
+UNWASHED = ("other_tools", "covered", "no_time", "other")
 
 
 def instant(meaning: str) -> "Document":

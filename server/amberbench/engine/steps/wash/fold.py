@@ -1,10 +1,11 @@
 """Folds of the wash: what was on the bench before a batch, and when it was washed off."""
 
+from ...core.allergens import in_label_order
 from ...core.unfit import Unfit
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from ...types import Run, WashedBody, WashState, WashToldBody, WashWanted
+    from ...types import Run, StepSkippedBody, WashedBody, WashSkipped, WashState, WashToldBody, WashWanted
 
 
 def opened() -> "WashState":
@@ -25,17 +26,27 @@ def _tell(run: "Run", body: "WashToldBody", at_ms: float) -> None:
 
 
 def _wash(run: "Run", body: "WashedBody", at_ms: float) -> None:
-    pass_over(run, at_ms)
+    _settled(run, at_ms)
     run["wash"]["washed_ms"] = run["wash"]["answered_ms"]
 
 
-def pass_over(run: "Run", at_ms: float) -> None:
+def skip(run: "Run", body: "StepSkippedBody", at_ms: float) -> None:
+    """Passes the wash over: what should have been washed off may be in every piece from now on."""
+    wanted = _settled(run, at_ms)
+    left: list[str] = list(wanted["allergens"])
+    run["may_contain"] = in_label_order(run.get("may_contain", []) + left)
+    told: "WashSkipped" = {"allergens": left, "reason": body["reason"], "text": body["text"].strip()}
+    run["unwashed"] = run.get("unwashed", []) + [told]
+
+
+def _settled(run: "Run", at_ms: float) -> "WashWanted":
     """Settles the wash that is wanted, whether it was done or not."""
     wanted = state(run)["wanted"]
     if wanted is None:
         raise Unfit("already_done")
     run["wash"]["wanted"] = None
     run["wash"]["answered_ms"] = at_ms if wanted["until_ms"] is None else max(at_ms, wanted["until_ms"])
+    return wanted
 
 
 FOLDS = {"wash_told": _tell, "washed": _wash}

@@ -1,6 +1,8 @@
 """The prompt for the wash between two batches, before a batch goes on."""
 
+from ...core.copy_with import copy_with
 from ...core.prompts import button, skip
+from .fields import UNWASHED
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -19,5 +21,5 @@ def add_wash_prompt(run: "Readable", step: str, advice: "Advice", hot: tuple[str
     advice["more"] = {"code": "more.wash", "values": {"after": wanted["after"]}}
     advice["number"] = advice["entry"] = None
     advice["action"] = button("washed", "washed")
-    advice["choices"] = [skip("wash")]
+    advice["choices"] = [copy_with(skip("wash"), reasons=list(UNWASHED))]
     advice["caution"] = {"word": "WARNING", "code": "caution.wash"}
