@@ -1,4 +1,4 @@
-"""A caution stands whole in view on every bench screen, whatever the screen's size and the letters'."""
+"""A caution and a keypad stand whole in view on every bench screen, whatever the screen's size and the letters'."""
 
 from collections.abc import Iterator
 
@@ -27,9 +27,19 @@ UNSEEN = """() => [...document.querySelectorAll("main.bench .caution")].flatMap(
 })"""
 
 
+# Of a keypad: keys and what sends the number, each whole in view and reached by a finger.
+UNREACHED = """() => [...document.querySelectorAll(".bench-entry :is(.key, button.act)")].flatMap((one) => {
+    const { left, top, right, bottom } = one.getBoundingClientRect();
+    const outside = left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5;
+    if (outside) return [`“${one.innerText}” runs from ${left}, ${top} to ${right}, ${bottom}`];
+    const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+    return hit !== null && one.contains(hit) ? [] : [`“${one.innerText}” is covered`];
+})"""
+
+
 def caution_faults(phone: Phone) -> Iterator[str]:
     """Of the screen as it stands, on each of these; the viewport is the last one's then."""
-    if phone.page.locator("main.bench .caution").count() == 0 or phone.page.locator(".ring, .sheet").count():
+    if phone.page.locator("main.bench .caution, .keys").count() == 0 or phone.page.locator(".ring, .sheet").count():
         return
     for width, height in SCREENS:
         phone.page.set_viewport_size({"width": width, "height": height})
@@ -41,6 +51,6 @@ def unseen(phone: Phone) -> list[str]:
     """Of the screen as it stands, and still once a busy machine has drawn it."""
     if phone.page.locator(".ring, .sheet").count():
         return []
-    if phone.page.evaluate(UNSEEN):
+    if phone.page.evaluate(UNSEEN) or phone.page.evaluate(UNREACHED):
         ruler.settles(phone)
-    return [f"the caution {fault}" for fault in phone.page.evaluate(UNSEEN)]
+    return [f"the caution {fault}" for fault in phone.page.evaluate(UNSEEN)] + phone.page.evaluate(UNREACHED)

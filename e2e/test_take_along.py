@@ -103,7 +103,7 @@ def test_plan_of_a_dipped_product_prints_with_its_chocolate_on_one_page(phone: P
 
 def test_plan_of_clusters_prints_on_one_page(phone: Phone):
     phone.opens_place("Plan")
-    for product, allergens in ((CLUSTERS, ("milk", "nuts")), ("Pretzel clusters", ("gluten", "peanuts"))):
+    for product, allergens in ((CLUSTERS, ("milk", "pecans")), ("Pretzel clusters", ("wheat", "peanuts"))):
         phone.page.get_by_label("Product", exact=True).select_option(label=product)
         phone.page.wait_for_url("**/plan/clusters")
         phone.answered()

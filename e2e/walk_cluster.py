@@ -52,6 +52,15 @@ def until_the_fill(phone: Phone) -> Iterator[str]:
     phone.is_at("allergens")
     yield "allergens"
     phone.taps()
+    phone.is_at("under_lot")
+    yield "lot of what lies under"
+    phone.keys("7")
+    phone.letters("P-")
+    yield "lot with letters, half typed"
+    phone.opens("DEF")
+    yield "three letters to choose from"
+    phone.page.locator(".keys").get_by_role("button", name="E", exact=True).tap()
+    phone.taps()
     phone.is_at("under")
     yield "what goes under"
     phone.taps()

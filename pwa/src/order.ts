@@ -21,6 +21,22 @@ export function inOrder(a: BenchEvent, b: BenchEvent): number {
   return a.seq - b.seq;
 }
 
+/** The ids of events that count as not there, of events in their order: what was said of each last (engine: batch/log.py). */
+export function takenBack(events: BenchEvent[]): Set<string> {
+  const found = new Set<string>();
+  for (const event of events) {
+    if (isOfKind("undone")(event)) found.add(event.body.event_id);
+    if (isOfKind("redone")(event)) found.delete(event.body.event_id);
+  }
+  return found;
+}
+
+/** The last event of a kind that was not taken back. */
+export function lastThatCounts(events: BenchEvent[], kind: EventKind): BenchEvent | undefined {
+  const back = takenBack(events);
+  return events.filter((one) => one.kind === kind && !back.has(one.id)).at(-1);
+}
+
 /** Tells events of one kind; their bodies are then as the engine describes them. */
 export function isOfKind<K extends EventKind>(kind: K) {
   return (event: BenchEvent): event is EventOf<K> => event.kind === kind;

@@ -1,13 +1,13 @@
 /** The state of the app: makes its parts once the store is open and connects them. */
 import { effect, untracked } from "@preact/signals";
 
-import type { EventButton, PlanDocument, Values } from "../documents";
+import type { BenchEvent, EventButton, PlanDocument, Values } from "../documents";
 import { compute } from "../engine/client";
 import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound, unlockSound } from "../platform/sound";
 import { inOneTab, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
-import { correctedMs } from "../order";
+import { correctedMs, lastThatCounts } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
 import { batchOf, batchStream } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
@@ -15,6 +15,7 @@ import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { Day } from "./day";
 import { heldByOtherDevice } from "./heldElsewhere";
 import { Learning } from "./learning";
+import { renaming } from "./names";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingBook, type Running } from "./ringBook";
@@ -34,7 +35,7 @@ const LOOK_MS = 15_000;
 const DAY_WAITS_MS = 1_500;
 
 /** Kinds of events after which what closed batches teach may be another. */
-const TEACHING = ["closed", "left_out", "undone"];
+const TEACHING = ["closed", "thrown_away", "left_out", "undone", "redone"];
 
 type Broadcast =
   | { about: "streams"; streams: string[] }
@@ -161,6 +162,12 @@ export class AppState {
     await this.keep(batchId, "left_out", reason === null ? { left_out: false } : { left_out: true, reason });
   }
 
+  /** Lets a batch that was thrown away run again. `events`: those of the batch. */
+  async takeBackThrownAway(batchId: string, events: BenchEvent[]): Promise<void> {
+    const thrown = lastThatCounts(events, "thrown_away");
+    if (thrown) await this.keep(batchId, "undone", { event_id: thrown.id });
+  }
+
   private makeRingBook(acknowledged: Acknowledged[]): RingBook {
     const parts = {
       clock: correctedNow,
@@ -211,6 +218,8 @@ export class AppState {
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
         for (const { batchId } of open) this.pendingComputations.check(batchId);
         void this.day.check();
+        const clash = renaming(open, this.store.deviceId);
+        if (clash) void this.book.write(clash.batchId, "renamed", { name: clash.name }).catch(() => {});
       });
     });
     // Some browsers let an installed app sound without a tap.

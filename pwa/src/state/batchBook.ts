@@ -162,7 +162,7 @@ export class BatchBook {
     const advice = await this.advise(run);
     const known = this.batches.value.get(batchId);
     const pending = this.dirty.has(batchId);
-    const batch: Batch = { batchId, plan, events, run, advice, pending, failure: null };
+    const batch: Batch = { batchId, plan: renamed(plan, run), events, run, advice, pending, failure: null };
     // One that was closed before this session is a record, not a running batch.
     if (known || run.closed_at_ms === null) this.put(batch);
     await this.parts.store.batches.put(rowOf(batch, this.parts.engineVersion()));
@@ -191,6 +191,11 @@ export class BatchBook {
     const pending = events.length !== count || (events.at(-1)?.id ?? null) !== last_id;
     return { batchId: row.batch_id, plan: row.plan, events, run: row.run, advice: row.advice, pending, failure: null };
   }
+}
+
+/** A plan by the name that its batch has now. */
+export function renamed<P extends PlanDocument>(plan: P, { name }: Run): P {
+  return name && name !== plan.name ? { ...plan, name } : plan;
 }
 
 /** The plan a batch was opened with; null while its opening has not reached this phone. */

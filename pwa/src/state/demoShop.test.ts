@@ -2,7 +2,7 @@
 import { beforeAll, expect, test } from "vitest";
 
 import type { BenchEvent, ShopEdit } from "../documents";
-import { demoEdits, inventedDocs } from "./demoShop";
+import { demoEdits, editsBack, inventedDocs } from "./demoShop";
 
 let seeded: BenchEvent[];
 
@@ -58,4 +58,16 @@ test("a row that was changed and changed back, or taken away and put back, is in
     typed("ovens/oven-flat", "removed", false),
   );
   expect(invented).toEqual(await after());
+});
+
+test("the invented shop that was taken away is brought back from the log alone, and one's own rows stay as they are", () => {
+  const gone = [typed("ovens/oven-large", "removed", true), typed("shop", "invented", false), typed("shop", "name", null)];
+  const own = event("phone", typed("ovens/own", "name", "Blue oven"), 20_000);
+  const events = [...seeded, own, ...gone.map((edit, n) => ({ ...event("phone", edit, 30_000 + n), at_ms: 30_000 }))];
+  const back = editsBack(events);
+  const said = back.map(({ doc, field, value }) => [doc, field, value]);
+  const name = seeded.find(({ body }) => body["doc"] === "shop" && body["field"] === "name")?.body["value"];
+  expect(said).toEqual([["ovens/oven-large", "removed", false], ["shop", "invented", true], ["shop", "name", name]]);
+  expect(editsBack([...events, ...back.map((edit, n) => event("phone", edit, 40_000 + n))])).toEqual([]);
+  expect(editsBack(seeded)).toEqual([]);
 });

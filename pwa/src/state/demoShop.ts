@@ -43,6 +43,22 @@ export async function inventedDocs(events: BenchEvent[]): Promise<Set<string>> {
   return new Set(shopName ? [...invented, "shop/name"] : invented);
 }
 
+/** The edits that bring back what went when the invented shop was taken away last; none where it is here, or never was.
+ * `events`: those of the shop, in the order of the log. */
+export function editsBack(events: BenchEvent[]): ShopEdit[] {
+  const facts = events.filter(isOfKind("shop_set"));
+  const last = facts.filter(({ body: { doc, field } }) => doc === "shop" && field === "invented").at(-1);
+  if (last?.body.value !== false) return [];
+  // All of one change was written in one moment.
+  const { at_ms, device_id } = last;
+  const gone = facts.filter((one) => one.at_ms === at_ms && one.device_id === device_id);
+  return gone.flatMap(({ body: { doc, field } }) => {
+    if (field === "removed") return [edit(doc, "removed", false, "typed")];
+    const before = facts.filter((one) => one.at_ms < at_ms && one.body.doc === doc && one.body.field === field).at(-1);
+    return before ? [edit(doc, field, before.body.value, before.body.basis)] : [];
+  });
+}
+
 /** Whether an edit says what the invented shop says, in any language. */
 function isOf(seed: SeedField | undefined, { value, basis }: ShopEdit): boolean {
   if (!seed || basis !== (seed.basis ?? "assumed")) return false;

@@ -13,6 +13,7 @@ import * as demoShop from "./demoShop";
 import * as exports from "./exports";
 import * as heldElsewhere from "./heldElsewhere";
 import * as learning from "./learning";
+import { freeName } from "./names";
 import * as paper from "./paper";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
 import { isArmed } from "./ringBook";
@@ -111,6 +112,11 @@ export async function inventedDocs(): Promise<Set<string>> {
   return demoShop.inventedDocs(await (await appState()).shopBook.events());
 }
 
+/** The edits that bring the invented shop back after it was taken away; none: there is nothing to bring back. */
+export async function editsBack(): Promise<ShopEdit[]> {
+  return demoShop.editsBack(await (await appState()).shopBook.events());
+}
+
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */
 export async function openBatch(plan: PlanDocument): Promise<string> {
   return (await appState()).openBatch(plan);
@@ -147,9 +153,24 @@ export async function undo(batchId: string): Promise<Tap> {
   return (await appState()).taps.undo(batchId);
 }
 
+/** Puts back what `advice.redo` names. */
+export async function redo(batchId: string): Promise<Tap> {
+  return (await appState()).taps.redo(batchId);
+}
+
+/** Lets a batch that was thrown away run again. */
+export async function takeBackThrownAway(batchId: string, events: BenchEvent[]): Promise<void> {
+  await (await appState()).takeBackThrownAway(batchId, events);
+}
+
 /** Stops the ringing and acknowledges what rang; call it on any first tap while `rings` is not empty. */
 export function silence(): void {
   silenceNow();
+}
+
+/** What a batch of a product is called, told apart from every other one of this evening. */
+export function nextName(product: string): string {
+  return freeName(product, summaries.value, time.correctedNow());
 }
 
 export async function refreshSummaries(): Promise<void> {

@@ -5,7 +5,7 @@ import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { batchStream } from "../streams";
 import { httpApi } from "../sync/api";
-import { openedMs, planOf } from "./batchBook";
+import { openedMs, planOf, renamed } from "./batchBook";
 import { batchForWorker } from "./replayRequest";
 import { sync } from "./syncing";
 import type { Batch, BatchRecord } from "./types";
@@ -57,7 +57,7 @@ async function serverRecord(batchId: string): Promise<BatchRecord | null> {
   try {
     const { summary, plan, run, broken, events, set_aside } = await httpApi.batch(batchId);
     if (broken) console.error("the server could not fold it:", batchId, broken);
-    return plan && run ? { summary, plan, run, events, setAside: set_aside ?? [] } : null;
+    return plan && run ? { summary, plan: renamed(plan, run), run, events, setAside: set_aside ?? [] } : null;
   } catch {
     return null;
   }
@@ -70,7 +70,14 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
   const { run } = await compute("run.replay", batchForWorker(plan, events), "desk");
   const step = (await store.batches.get(batchId))?.advice?.step ?? "";
   const setAside = (await store.events.setAside()).filter((one) => one.batch_id === batchId);
-  return { summary: summaryOf(batchId, plan, run, events, step), plan, run, events, setAside };
+  return { summary: summaryOf(batchId, plan, run, events, step), plan: renamed(plan, run), run, events, setAside };
+}
+
+/** As the engine makes it (batch/label.py). */
+function labelOfRun(run: Run): Summary["label"] {
+  const { contains = [], labels_known = false, may_contain = [], thrown_away, lot, cluster } = run;
+  const under_lots = (cluster?.under_lots ?? []).flatMap(({ material, lot: named }) => (named ? [{ material, lot: named }] : []));
+  return { lot, contains, labels_known, may_contain, under_lots, thrown_away: thrown_away?.reason ?? null } as Summary["label"];
 }
 
 /** As the server makes it (services/batches.py). */
@@ -84,7 +91,7 @@ function summaryOf(
   const counted = run?.pieces ?? null;
   return {
     batch_id,
-    name: plan.name,
+    name: run?.name || plan.name,
     kind: plan.kind,
     opened_at_ms: openedMs(events),
     closed_at_ms: run?.closed_at_ms ?? null,
@@ -94,5 +101,6 @@ function summaryOf(
     good_kg: counted === null ? null : counted * (run?.planned.piece_kg ?? 0),
     device_id: events[0]?.device_id ?? "",
     events: events.length,
+    label: run && labelOfRun(run),
   };
 }

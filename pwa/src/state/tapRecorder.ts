@@ -33,6 +33,14 @@ export class TapRecorder {
     return this.tap(batchId, "undone", () => this.parts.write(batchId, "undone", { event_id: eventId }));
   }
 
+  /** Lets what was taken back last count again. */
+  async redo(batchId: string): Promise<Tap> {
+    const batch = this.parts.batch(batchId);
+    const eventId = batch?.advice?.redo?.event_id;
+    if (!batch || batch.pending || !eventId) return "ignored";
+    return this.tap(batchId, "redone", () => this.parts.write(batchId, "redone", { event_id: eventId }));
+  }
+
   private async tap(batchId: string, said: string, write: () => Promise<unknown>): Promise<Tap> {
     if (this.parts.silence()) return "silenced";
     const at = this.parts.clock();

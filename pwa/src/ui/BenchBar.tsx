@@ -1,19 +1,17 @@
 import { t } from "../text";
-import { AidSign, BackSign, MoreSign } from "./icons";
+import { AidSign, MoreSign } from "./icons";
+import { RedoButton, UndoButton, type UndoProps } from "./UndoButton";
 
-interface Props {
-  /** What undo would take back, in words; null: nothing. */
-  undoes: string | null;
-  onUndo: () => void;
+interface Props extends UndoProps {
   onAid: () => void;
   onMore: () => void;
 }
 
-/** Undo, first aid, more: the same place on every bench screen. */
-export function BenchBar({ undoes, onUndo, onAid, onMore }: Props) {
+/** Undo, first aid, more: the same place on every bench screen; below them for a while what was taken back. */
+export function BenchBar({ onAid, onMore, ...undo }: Props) {
   return (
     <nav class="bar" aria-label={t("screen.bench_bar")}>
-      <UndoButton undoes={undoes} onUndo={onUndo} />
+      {undo.undoes === null ? <p class="no-undo">{t("screen.nothing_to_undo")}</p> : <UndoButton {...undo} />}
       <button type="button" class="tool" onClick={onAid}>
         <AidSign />
         {t("button.first_aid")}
@@ -22,18 +20,7 @@ export function BenchBar({ undoes, onUndo, onAid, onMore }: Props) {
         <MoreSign />
         {t("button.more")}
       </button>
+      {undo.redoes !== null && <RedoButton {...undo} />}
     </nav>
-  );
-}
-
-function UndoButton({ undoes, onUndo }: { undoes: string | null; onUndo: () => void }) {
-  if (undoes === null) return <p class="no-undo">{t("screen.nothing_to_undo")}</p>;
-  return (
-    <button type="button" class="undo" onClick={onUndo}>
-      <BackSign />
-      <span>
-        {t("button.undo")} <b>{undoes}</b>
-      </span>
-    </button>
   );
 }

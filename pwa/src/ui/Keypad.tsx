@@ -1,20 +1,21 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 
 import { dimensionOf, format, formatRange, t } from "../text";
 import { BigButton } from "./BigButton";
 import { Digits } from "./BigNumber";
-import { BackSign, ClearSign } from "./icons";
+import { ClearSign } from "./icons";
+import { keysLie } from "./keyPlace";
 import { bandWords, isWord, outOfRangeMessage, pressed, sideKey, typedUnit, typedValue, type Typing } from "./typing";
+import { RedoButton, UndoButton, type UndoProps } from "./UndoButton";
 
 interface Props {
   entry: Typing;
   text: string;
   onText: (text: string) => void;
   onUse: (value: number | string) => void;
-  /** What undo would take back, while nothing is typed. */
-  undoes: string | null;
-  onUndo: () => void;
+  /** Stands where the digits will, while nothing is typed: never where a key lies. */
+  undo: UndoProps;
   /** Shown where the button stands while nothing is typed. */
   instead: ComponentChildren;
   tool: ComponentChildren;
@@ -22,7 +23,7 @@ interface Props {
 }
 
 /** Our own keypad: what was typed large, what is expected beside it, one tap to send it. */
-export function Keypad({ entry, text, onText, onUse, undoes, onUndo, instead, tool, armed }: Props) {
+export function Keypad({ entry, text, onText, onUse, undo, instead, tool, armed }: Props) {
   const [asked, setAsked] = useState<string | null>(null);
   const value = typedValue(text, entry);
   const change = (next: string) => {
@@ -37,13 +38,15 @@ export function Keypad({ entry, text, onText, onUse, undoes, onUndo, instead, to
   return (
     <section class="entry" aria-label={t("screen.keypad")}>
       <div class="entry-head">
+        {text === "" && undo.undoes !== null && <UndoButton {...undo} />}
+        {text === "" && undo.redoes !== null && <RedoButton {...undo} />}
         <output class={isWord(entry) ? "typed typed-word" : "typed"} aria-label={t("screen.typed")}>
           <Digits text={text || "–"} unit={typedUnit(entry)} most={isWord(entry) ? 7 : 3} />
         </output>
         {tool}
       </div>
       {asked ? <p class="asked" role="alert">{asked}</p> : <Facts entry={entry} />}
-      <Keys entry={entry} text={text} onText={change} undoes={undoes} onUndo={onUndo} />
+      <Keys entry={entry} text={text} onText={change} />
       {asked ? (
         <BigButton tone="quiet" label={t("button.type_again")} onTap={() => change("")} />
       ) : value === null ? (
@@ -84,19 +87,36 @@ function rangeOf(name: string, low: number, high: number): string {
   return dimensionOf(name) === "" ? formatRange(name, Math.round(low), Math.round(high)) : formatRange(name, low, high);
 }
 
-type KeysProps = Pick<Props, "entry" | "text" | "onText" | "undoes" | "onUndo">;
+type KeysProps = Pick<Props, "entry" | "text" | "onText">;
 
-function Keys({ entry, text, onText, undoes, onUndo }: KeysProps) {
+function Keys(props: KeysProps) {
+  const place = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    if (place.current) keysLie(place.current);
+  });
+  return (
+    <div class="keys" role="group" aria-label={t("screen.keys")} ref={place}>
+      {isWord(props.entry) ? <WordKeys {...props} /> : <NumberKeys {...props} />}
+      <Key onTap={() => props.onText(props.text.slice(0, -1))} label={t("button.delete_last")}>
+        <ClearSign size={44} />
+      </Key>
+    </div>
+  );
+}
+
+const DIGITS = ["7", "8", "9", "4", "5", "6", "1", "2", "3"];
+
+function NumberKeys({ entry, text, onText }: KeysProps) {
   const beside = sideKey(entry);
   return (
-    <div class="keys" role="group" aria-label={t("screen.keys")}>
-      {["7", "8", "9", "4", "5", "6", "1", "2", "3"].map((key) => (
+    <>
+      {DIGITS.map((key) => (
         <Key key={key} onTap={() => onText(pressed(text, key, entry))}>
           {key}
         </Key>
       ))}
       {beside ? (
-        <Key onTap={() => onText(pressed(text, beside, entry))} label={t(beside === "-" ? "button.dash" : "button.decimal")}>
+        <Key onTap={() => onText(pressed(text, beside, entry))} label={t("button.decimal")}>
           {beside}
         </Key>
       ) : (
@@ -105,37 +125,34 @@ function Keys({ entry, text, onText, undoes, onUndo }: KeysProps) {
         </Key>
       )}
       <Key onTap={() => onText(pressed(text, "0", entry))}>0</Key>
-      <LastKey text={text} onText={onText} undoes={undoes} onUndo={onUndo} />
-    </div>
+    </>
   );
 }
 
-const UNDO_ARMS_MS = 700;
+/** Letters by three on keys as large as the digits': a glove hits one of them, then the letter. */
+const LETTERS = ["ABC", "DEF", "GHI", "JKL", "MNO", "PQR", "STU", "VWX", "YZ-"];
 
-/** Takes back the last digit; with none left it is undo, and arms only after a moment. */
-function LastKey({ text, onText, undoes, onUndo }: Omit<KeysProps, "entry">) {
-  const empty = text === "";
-  const [armed, setArmed] = useState(empty);
-  useEffect(() => {
-    setArmed(false);
-    if (!empty) return;
-    const timer = setTimeout(() => setArmed(true), UNDO_ARMS_MS);
-    return () => clearTimeout(timer);
-  }, [empty]);
-  if (!empty || undoes === null) {
-    return (
-      <Key onTap={() => onText(text.slice(0, -1))} label={t("button.delete_last")}>
-        <ClearSign size={44} />
-      </Key>
-    );
-  }
+function WordKeys({ entry, text, onText }: KeysProps) {
+  const [page, setPage] = useState<"digits" | "letters" | string>("digits");
+  const type = (key: string) => onText(pressed(text, key, entry));
+  const three = LETTERS.find((one) => one === page);
+  const choose = (letter: string) => (type(letter), setPage("letters"));
+  const keys = three ? [...three] : page === "letters" ? LETTERS : DIGITS;
+  const tap = three ? choose : page === "letters" ? setPage : type;
   return (
-    <button type="button" class="key key-undo" aria-disabled={!armed} onClick={() => armed && onUndo()}>
-      <BackSign size={26} />
-      <small>
-        {t("button.undo")} {undoes}
-      </small>
-    </button>
+    <>
+      {keys.map((key) => (
+        <Key key={key} onTap={() => tap(key)} label={key === "-" ? t("button.dash") : key}>
+          {key}
+        </Key>
+      ))}
+      {/* The rows below stay where they are. */}
+      {three && <div class="no-keys" />}
+      <Key onTap={() => setPage(page === "digits" ? "letters" : "digits")} label={t(page === "digits" ? "button.letters" : "button.digits")}>
+        {page === "digits" ? "ABC" : "123"}
+      </Key>
+      <Key onTap={() => type("0")}>0</Key>
+    </>
   );
 }
 

@@ -34,7 +34,10 @@ export function happeningWords({ kind, body }: Pick<Happening, "kind" | "body">)
     const key = `event.${kind}_${value ? "" : "not_"}${name}`;
     if (typeof value === "boolean" && hasText(key)) return t(key, body);
   }
-  if (kind === "step_skipped") return t("event.step_skipped", { step: stepName(body["step"]) });
+  const why = typeof body["reason"] === "string" && kind !== "left_out" ? ` (${body["text"] || t(`why.${body["reason"]}`)})` : "";
+  if (kind === "step_skipped") return t("event.step_skipped", { step: stepName(body["step"]) }) + why;
+  if (kind === "thrown_away") return t("event.thrown_away") + why;
+  if (kind === "under_lot_named" && !body["lot"]) return t("event.under_lot_unknown");
   return hasText(`event.${kind}`) ? t(`event.${kind}`, body) : t("event.unknown", { kind: format("kind", kind) });
 }
 

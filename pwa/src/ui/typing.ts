@@ -2,7 +2,8 @@ import type { Entry, TextEntry } from "../documents";
 import { decimalMark, dimensionOf, finerFor, format, formatRange, parse, reader, t, unitFor } from "../text";
 
 const MOST_DIGITS = 5;
-const MOST_LETTERS = 12;
+/** As many as GS1 gives a lot (application identifier 10). */
+const MOST_LETTERS = 20;
 
 export type Typing = Entry | TextEntry;
 
@@ -11,9 +12,8 @@ export function isWord(entry: Typing): entry is TextEntry {
   return entry.low === null;
 }
 
-/** The key beside the nought: a decimal mark where parts make sense, a dash in a lot, nothing in a count. */
+/** The key beside the nought: a decimal mark where parts make sense, nothing in a count. */
 export function sideKey(entry: Typing): string | null {
-  if (isWord(entry)) return "-";
   return dimensionOf(entry.name) === "" ? null : decimalMark();
 }
 

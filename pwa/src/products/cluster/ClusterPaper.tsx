@@ -14,10 +14,11 @@ export interface ClusterPage {
   lot: string;
   /** By the labels in the shop; what lies under the caramel is in the answer. */
   contains: string[];
+  labels_known: boolean;
 }
 
 /** The plan of clusters for the wall: the sentences, the tray, the melt, what the figures rest on. */
-export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPage & { onClose: () => void }) {
+export function ClusterPaper({ answer, name, lot, contains, labels_known, onClose }: ClusterPage & { onClose: () => void }) {
   const { reply } = answer;
   const allergens = [...new Set([...contains, ...reply.under.flatMap(({ allergen }) => allergen ?? [])])];
   return (
@@ -34,7 +35,7 @@ export function ClusterPaper({ answer, name, lot, contains, onClose }: ClusterPa
           <BurstLadder ladder={plannedLadder(reply)} place="desk" />
         </Section>
         <section>
-          {allergens.length > 0 && <p class="answer">{t("paper.contains", { allergens: allergens.map((one) => t(`allergen.${one}`)).join(", ") })}</p>}
+          <p class="answer">{allergens.length > 0 ? t(labels_known ? "caution.contains" : "day.holds_some", { allergens }) : t("day.holds_unknown")}</p>
           <ClusterCautions />
         </section>
       </div>

@@ -71,6 +71,11 @@ function rows(plan: ClusterPlan, run: Run, { fills, laid }: ClusterState): Compa
   return [
     { what: t("desk.row_caramel"), planned: format("caramel_kg", reply.caramel_kg), happened: format("caramel_kg", run.weighed_kg) },
     { what: t("desk.row_lot"), planned: "", happened: run.lot ?? "–" },
+    ...(run.cluster?.under_lots ?? []).map(({ material, lot }) => ({
+      what: material ? t("desk.row_lot_of", { materials: [material] }) : t("desk.row_under_lot"),
+      planned: "",
+      happened: lot ?? "–",
+    })),
     { what: t("desk.row_trays"), planned: String(reply.trays), happened: String(laid.length) },
     { what: t("desk.row_fills"), planned: String(reply.fills), happened: String(fills) },
     ...(reply.second ? [{ what: t("desk.row_second"), planned: String(reply.trays), happened: String(again) }] : []),

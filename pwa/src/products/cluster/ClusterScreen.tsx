@@ -56,7 +56,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
     const next = shop.products.find((one) => one.id === id);
     if (next) setForm((old) => withClusters(old, next));
   };
-  const show = () => found.answer && product && onPage({ answer: found.answer, name: uniqueName(product.name), lot: form.lot.trim(), contains: labelsOfProduct(shop, product).contains });
+  const show = () => found.answer && product && onPage({ answer: found.answer, name: uniqueName(product.name), lot: form.lot.trim(), ...labelsOfProduct(shop, product) });
   return (
     <FormAndAnswer
       fields={

@@ -1,11 +1,17 @@
-import type { ShopEdit, ShopList, Values } from "../../documents";
+import type { CaramelRow, ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, languages, t } from "../../text";
 import { KINDS, traitsOf } from "../traitRegistry";
 import type { Kind } from "../kindTraits";
 import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
 
-const ALLERGENS = ["milk", "nuts", "peanuts", "gluten", "soya", "egg", "sesame", "sulphites"];
+type Allergen = CaramelRow["contains"][number];
+/** As the forms list them: what is met most, nuts by their kind, then the others. All of the engine's, none twice. */
+const ALLERGENS = Object.keys({
+  milk: 1, soya: 1, peanuts: 1, egg: 1, wheat: 1, sesame: 1,
+  almond: 1, brazil_nut: 1, cashew: 1, hazelnut: 1, macadamia: 1, pecan: 1, pine_nut: 1, pistachio: 1, walnut: 1, nuts: 1,
+  barley: 1, oats: 1, rye: 1, gluten: 1, sulphites: 1, fish: 1, crustaceans: 1, molluscs: 1, celery: 1, mustard: 1, lupin: 1,
+} satisfies Record<Allergen, 1>);
 
 /** The kinds whose products have a form in the shop. */
 const MADE = KINDS.filter((kind) => traitsOf(kind).rows);

@@ -31,6 +31,7 @@ export function BatchesScreen() {
               <b>{one.name}</b>
               <span>{formatDay(one.opened_at_ms)}</span>
               <span>{outcome(one)}</span>
+              {one.label && one.label.may_contain.length > 0 && <span>{t("day.may_hold", { allergens: one.label.may_contain })}</span>}
             </a>
           </li>
         ))}
@@ -48,6 +49,7 @@ function isFound(one: Summary, sought: string): boolean {
 
 function outcome(one: Summary): string {
   if (one.closed_at_ms === null) return t("desk.still_open", { step: stepName(one.step) });
+  if (one.label?.thrown_away) return t("desk.thrown_away", { why: t(`why.${one.label.thrown_away}`) });
   const { outcome: own } = viewsOf(one.kind as Kind);
   if (own) return own(one);
   if (one.pieces === null || one.good_kg === null) return t("desk.closed_uncounted");

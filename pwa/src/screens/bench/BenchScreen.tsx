@@ -1,15 +1,18 @@
-import type { Advice } from "../../documents";
-import { armed, awake, type Batch, batches, changeSettings, engine, heldByOtherDevice, noSound, note, now, playSound, record, saveAlarm, settings, soundLocked, storage, takePhoto, undo } from "../../state";
+import type { Advice, Run } from "../../documents";
+import { armed, awake, type Batch, batches, changeSettings, engine, heldByOtherDevice, isOpen, noSound, note, now, playSound, record, redo, saveAlarm, settings, soundLocked, storage, takePhoto, undo } from "../../state";
 import { t } from "../../text";
 import type { ClockMark } from "../../ui/Clocks";
 import { go } from "../../router";
+import { labelLines } from "../LabelLines";
+import { traitsOf } from "../../products/traitRegistry";
+import type { Neighbour } from "./benchProps";
 import { BenchView } from "./BenchView";
 
 /** A running batch, drawn from the state; it decides nothing. */
 export function BenchScreen({ batchId }: { batchId: string }) {
   const batch = batches.value.get(batchId);
   if (!batch?.advice || !batch.run) return <Waiting batch={batch} />;
-  if (batch.run.closed_at_ms !== null) return <Closed batchId={batchId} advice={batch.advice} />;
+  if (batch.run.closed_at_ms !== null) return <Closed batchId={batchId} run={batch.run} advice={batch.advice} />;
   return (
     <BenchView
       batchId={batchId}
@@ -18,6 +21,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       run={batch.run}
       advice={heldByOtherDevice(batch) ? watched(batch.advice) : batch.advice}
       clocks={clocksOf(batchId)}
+      others={neighboursOf(batch)}
       now={now.value}
       armed={armed.value}
       soundLocked={soundLocked.value}
@@ -25,6 +29,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
       trouble={benchWarning(batch)}
       onRecord={(kind, body) => void record(batchId, kind, body)}
       onUndo={() => void undo(batchId)}
+      onRedo={() => void redo(batchId)}
       onPhoto={async (file) => {
         const taken = await takePhoto(batchId, file);
         return typeof taken === "string" ? taken : "kept";
@@ -39,7 +44,7 @@ export function BenchScreen({ batchId }: { batchId: string }) {
 /** What a phone shows of a batch that another one has: everything, and one button. */
 function watched(advice: Advice): Advice {
   const take = { code: "button.take_over", kind: "taken_over", body: {} };
-  return { ...advice, action: take, choices: [], entry: null, undo: null };
+  return { ...advice, action: take, choices: [], entry: null, undo: null, redo: null, throw_away: null };
 }
 
 const SHIFT_MS = 10 * 3_600_000;
@@ -63,12 +68,17 @@ function Waiting({ batch }: { batch: Batch | undefined }) {
   );
 }
 
-function Closed({ batchId, advice: { say, more } }: { batchId: string; advice: Advice }) {
+function Closed({ batchId, run, advice: { say, more } }: { batchId: string; run: Run; advice: Advice }) {
   return (
     <main class="bench" data-step="closed" data-pending="false">
       <div class="bench-mid">
         <h1 class="say">{t(say.code, say.values)}</h1>
         {more && <p class="more">{t(more.code, more.values)}</p>}
+        {labelLines(run).map((line) => (
+          <p key={line} class="more">
+            {line}
+          </p>
+        ))}
       </div>
       <button type="button" class="act act-quiet" onClick={() => void undo(batchId)}>
         {t("button.undo_closing")}
@@ -97,6 +107,14 @@ function clocksOf(batchId: string): ClockMark[] {
     }
   }
   return marks;
+}
+
+/** The open bowls that a coated batch may be dipped in, and of a bowl the open batches that are. */
+function neighboursOf({ batchId, plan }: Batch): Neighbour[] {
+  const lends = ({ plan: { kind } }: Pick<Batch, "plan">) => traitsOf(kind).lendsChocolate === true;
+  const goes = lends({ plan }) ? (one: Batch) => one.plan.coated : plan.coated ? lends : () => false;
+  const found = [...batches.value.values()].filter((one) => one.batchId !== batchId && isOpen(one) && goes(one));
+  return found.map((one) => ({ batchId: one.batchId, name: one.plan.name }));
 }
 
 /** The line about this phone or the batch above the prompt: the gravest that holds, or "". */

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { Action, Advice } from "../../documents";
+import type { Action, Advice, EventButton } from "../../documents";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton, SideButton } from "../../ui/BigButton";
@@ -18,6 +18,8 @@ import { NoteSheet } from "./NoteSheet";
 import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
 import { useShortScreen } from "./shortScreen";
+import { undoOf } from "./undoOf";
+import { WhySheet } from "./WhySheet";
 
 /** A clock that runs so much longer is worth a calendar entry (ms). */
 const LONG_MS = 10 * 60_000;
@@ -35,10 +37,14 @@ export function BenchView(props: BenchProps) {
     setSheet("none");
     props.onRecord(kind, body);
   };
+  const [asked, setAsked] = useState<EventButton | null>(null);
   const take = (action: Action) => {
     setSheet("none");
-    if (action.entry) setOpened(action.entry);
-    else record(action.kind, action.body);
+    if (action.entry) return setOpened(action.entry);
+    const [only, ...more] = action.reasons ?? [];
+    if (more.length === 0) return record(action.kind, only === undefined ? action.body : { ...action.body, reason: only });
+    setAsked(action);
+    setSheet("why");
   };
   const long = advice.clocks.filter((clock) => clock.due_ms - props.now > LONG_MS);
   return (
@@ -53,7 +59,7 @@ export function BenchView(props: BenchProps) {
         <MoreSheet
           sheetAt={hasSheet(props.plan) ? `/batches/${props.batchId}/sheet` : null}
           advice={advice}
-          onUndo={props.onUndo}
+          others={props.others}
           long={long}
           onCalendar={props.onCalendar}
           onAid={() => setSheet("aid")}
@@ -64,6 +70,7 @@ export function BenchView(props: BenchProps) {
         />
       )}
       {sheet === "note" && <NoteSheet onKeep={props.onNote} onClose={() => setSheet("none")} />}
+      {sheet === "why" && asked && <WhySheet asked={asked} onTell={(why) => record(asked.kind, { ...asked.body, ...why })} onClose={() => setSheet("none")} />}
       {sheet === "map" && Map && <Map plan={props.plan} onClose={() => setSheet("none")} />}
     </>
   );
@@ -104,8 +111,7 @@ function StepView(props: StepProps) {
   return (
     <main class={number || views.hasPicture?.(advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>
       <BenchBar
-        undoes={advice.undo && t(advice.undo.code)}
-        onUndo={props.onUndo}
+        {...undoOf(props)}
         onAid={() => onSheet("aid")}
         onMore={() => onSheet("more")}
       />
@@ -113,7 +119,7 @@ function StepView(props: StepProps) {
       <Words advice={advice} trouble={trouble} short={short}>
         {views.Picture && <views.Picture plan={plan} events={events} run={run} advice={advice} now={now} onMap={() => onSheet("map")} />}
       </Words>
-      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
+      {advice.caution && <Caution {...advice.caution} />}
       <div class="bench-foot">
         {number && (
           <div class="number-row">

@@ -9,6 +9,7 @@ import type { Typing } from "../../ui/typing";
 import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
 import type { BenchProps, Sheet } from "./benchProps";
+import { undoOf } from "./undoOf";
 import { draftKey, drafts, setDraft } from "./drafts";
 
 interface Props extends BenchProps {
@@ -35,14 +36,13 @@ export function EntryView(props: Props) {
         </h1>
         <Clocks clocks={clocks} now={now} strip />
       </div>
-      {advice.caution && <Caution word={advice.caution.word} text={t(advice.caution.code)} />}
+      {advice.caution && <Caution {...advice.caution} />}
       <Keypad
         entry={entry}
         text={drafts.value[key] ?? ""}
         onText={(text) => setDraft(key, text)}
         onUse={use}
-        undoes={advice.undo && t(advice.undo.code)}
-        onUndo={props.onUndo}
+        undo={undoOf(props)}
         instead={props.soundLocked ? <TapToRing /> : <Instead choice={advice.choices[0] ?? null} onBack={onBack} armed={armed} onTake={onTake} />}
         tool={
           <button type="button" class="tool" aria-label={t("button.more")} onClick={() => props.onSheet("more")}>

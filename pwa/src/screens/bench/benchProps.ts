@@ -2,6 +2,12 @@ import type { Advice, BenchEvent, Clock, PlanDocument, Run } from "../../documen
 import type { ClockMark } from "../../ui/Clocks";
 import type { PhotoOutcome } from "../../ui/TakePhoto";
 
+/** The bench of another batch that goes with this one. */
+export interface Neighbour {
+  batchId: string;
+  name: string;
+}
+
 /** What the bench shows of a batch, and what it does with the taps. */
 export interface BenchProps {
   batchId: string;
@@ -20,6 +26,9 @@ export interface BenchProps {
   trouble: string;
   onRecord: (kind: string, body: Record<string, unknown>) => void;
   onUndo: () => void;
+  onRedo: () => void;
+  /** A bowl of chocolate for what is dipped, and what is dipped for a bowl. */
+  others: Neighbour[];
   /** Writes a note; false when the tap did not count (something rang): the words must stay. */
   onNote: (text: string) => Promise<boolean>;
   onPhoto: (file: File) => Promise<PhotoOutcome>;
@@ -28,4 +37,4 @@ export interface BenchProps {
   /** The first clock of a shift is the sound test; null: it has been heard. */
   soundTest: { onPlay: () => void; onHeard: () => void } | null;
 }
-export type Sheet = "none" | "aid" | "more" | "map" | "note";
+export type Sheet = "none" | "aid" | "more" | "map" | "note" | "why";

@@ -36,7 +36,7 @@ export function HelpScreen() {
       </section>
       <Card title={t("help.cautions")}>
         {CAUTIONS.map(([word, key]) => (
-          <Caution key={key} word={word} text={t(key)} />
+          <Caution key={key} word={word} code={key} />
         ))}
       </Card>
       <Card title={t("help.ringing")}>

@@ -2,6 +2,8 @@ import type { BatchRecord } from "../../state";
 import { formatDate, t } from "../../text";
 import { Timeline } from "../../ui/Timeline";
 import { happenings } from "../record/happenings";
+import { labelLines } from "../LabelLines";
+import { traitsOf } from "../../products/traitRegistry";
 import { BatchPage, BasisList } from "../../products/shared/paper";
 import { viewsOf } from "../../products/viewRegistry";
 import { Section } from "../../ui/Card";
@@ -15,6 +17,7 @@ export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose:
     t("paper.made", { day: formatDate(summary.opened_at_ms) }),
     summary.closed_at_ms === null ? "" : t("paper.closed", { day: formatDate(summary.closed_at_ms) }),
     lot ? t("paper.lot", { lot }) : "",
+    ...(traitsOf(plan.kind).standsAlone ? [] : labelLines(run)),
   ];
   return (
     <BatchPage title={plan.name} lines={lines} onClose={onClose}>

@@ -2,20 +2,21 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { BenchEvent } from "../../documents";
 import { EngineFailure } from "../../problems";
-import { type BatchRecord, loadRecord, note, sync } from "../../state";
+import { type BatchRecord, loadRecord, note, sync, takeBackThrownAway } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { Timeline } from "../../ui/Timeline";
 import { LearnedLink } from "../learned/LearnedLink";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
-import { hasSheet } from "../../products/traitRegistry";
+import { hasSheet, traitsOf } from "../../products/traitRegistry";
 import { viewsOf } from "../../products/viewRegistry";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { SetAside } from "../SetAside";
 import { go } from "../../router";
 import { happenings } from "./happenings";
+import { LabelLines } from "../LabelLines";
 import { Photos } from "./Photos";
 import { TakeAlong } from "./TakeAlong";
 import { Card } from "../../ui/Card";
@@ -55,7 +56,7 @@ export function RecordScreen({ batchId, part }: Props) {
   const { plan, summary } = loaded;
   if (part === "sheet" && hasSheet(plan)) {
     const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
-    return <SheetPaper plan={plan} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
+    return <SheetPaper plan={plan} run={loaded.run} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
   }
   if (part === "type" && hasSheet(plan)) return <TypeBack record={loaded} />;
   const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
@@ -63,10 +64,16 @@ export function RecordScreen({ batchId, part }: Props) {
 }
 
 function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
-  const { plan, summary } = record;
+  const { plan, run, summary } = record;
   const { Cards } = viewsOf(plan.kind);
   return (
     <Desk title={plan.name} here="batches">
+      {!traitsOf(plan.kind).standsAlone && <LabelLines run={run} />}
+      {run.thrown_away && (
+        <button type="button" class="go go-quiet" onClick={() => void takeBackThrownAway(summary.batch_id, record.events)}>
+          {t("button.take_it_back")}
+        </button>
+      )}
       <p class="quiet">
         {formatDay(summary.opened_at_ms)}
         {summary.closed_at_ms !== null && ` – ${formatDay(summary.closed_at_ms)}`}

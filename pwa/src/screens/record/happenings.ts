@@ -1,13 +1,15 @@
-import { correctedMs, isOfKind } from "../../order";
+import { correctedMs, takenBack } from "../../order";
 import type { BatchRecord } from "../../state";
 import type { Happening } from "../../ui/Timeline";
 
-/** The log in its order, with what was taken back and what did not fit marked; `undone` itself is not a line. */
+const NO_LINES = ["undone", "redone", "cooling_refitted"];
+
+/** The log in its order, with what was taken back and what did not fit marked; that it was taken back is no line. */
 export function happenings({ events, run }: BatchRecord): Happening[] {
-  const undone = new Set(events.filter(isOfKind("undone")).map((one) => one.body.event_id));
+  const undone = takenBack(events);
   const ignored = new Set(run.ignored.map((one) => one.id));
   return events
-    .filter((one) => one.kind !== "undone" && one.kind !== "cooling_refitted")
+    .filter((one) => !NO_LINES.includes(one.kind))
     .map((one) => ({
       id: one.id,
       at_ms: correctedMs(one),

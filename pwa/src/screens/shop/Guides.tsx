@@ -67,7 +67,7 @@ function Guide({ name, caution, fields, measure, found, onMeasured }: Props) {
   return (
     <details class="card guide">
       <summary>{t(`shop.guide.${name}`)}</summary>
-      <Caution word="WARNING" text={t(caution)} />
+      <Caution word="WARNING" code={caution} />
       <ol>
         {t(`shop.guide.${name}_steps`)
           .split("\n")

@@ -6,6 +6,7 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SetAside } from "../SetAside";
 import { LearnedLink } from "../learned/LearnedLink";
+import { BringBack } from "../../products/shared/BringBack";
 import { FirstShop } from "../../products/shared/FirstShop";
 import { LastChange } from "../../products/shared/LastChange";
 import { detailOf, NEEDED_LISTS, titleOf } from "../../products/shared/rowForms";
@@ -40,6 +41,7 @@ function Overview({ shop }: { shop: Shop }) {
       <p class="lead">{t(missing.length > 0 ? "shop.what_for" : "shop.what_for_filled")}</p>
       <LastChange />
       <FirstShop shop={shop} />
+      <BringBack shop={shop} />
       <ul class="rows">
         <li>
           <a class="row-link" href="/shop/shop">

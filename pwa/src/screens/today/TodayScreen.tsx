@@ -6,6 +6,7 @@ import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
 import { promptText } from "../promptText";
 import { SyncStatus } from "../SyncStatus";
+import { ThrowAway, ThrownLast } from "./ThrowAway";
 import { traitsOf } from "../../products/traitRegistry";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
 import { NextBatches } from "../../products/shared/NextBatch";
@@ -21,6 +22,7 @@ export function TodayScreen() {
       {soundLocked.value && <TapToRing />}
       {noSound.value && <p class="card card-wrong">{t("desk.no_sound")}</p>}
       {isBarred() && <p class="card card-wrong">{t(`desk.offline_${offline.value}`)}</p>}
+      <ThrownLast />
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
       <NextBatches />
       {bare && <NotSetUp shop={bare} />}
@@ -63,6 +65,7 @@ function Running({ running }: { running: Batch[] }) {
 
 /** A running batch; with its turn in the day, what it contains and the wash before it. */
 function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order"][number] | undefined }) {
+  const may = batch.run?.may_contain ?? [];
   const names = turn?.after.map((id) => batches.value.get(id)?.plan.name ?? "") ?? [];
   return (
     <li>
@@ -74,12 +77,21 @@ function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order
       <a class="card batch-card" href={`/bench/${batch.batchId}`}>
         <b>{batch.plan.name}</b>
         <span>{batch.advice ? promptText(batch.advice) : t("desk.starting")}</span>
-        {turn && <span>{t(turn.allergens.length ? "day.holds" : "day.holds_none", { allergens: turn.allergens })}</span>}
+        {turn && <span>{holdsWords(batch)}</span>}
+        {may.length > 0 && <span>{t("day.may_hold", { allergens: may })}</span>}
         {heldByOtherDevice(batch) && <span>{t("desk.on_another_phone")}</span>}
         <NextClock batch={batch} />
       </a>
+      {!heldByOtherDevice(batch) && batch.advice?.throw_away && <ThrowAway batch={batch} action={batch.advice.throw_away} />}
     </li>
   );
+}
+
+/** What it contains by its labels and what lies under it; a label that nobody copied is said to be none. */
+function holdsWords({ run }: Batch): string {
+  const { contains = [], labels_known = false } = run ?? {};
+  const some = contains.length > 0 ? "holds" : "holds_none";
+  return t(labels_known ? `day.${some}` : contains.length > 0 ? "day.holds_some" : "day.holds_unknown", { allergens: contains });
 }
 
 function NextClock({ batch }: { batch: Batch }) {
