@@ -146,6 +146,13 @@ WANTED = {
 }
 # These only a finer grid meets.
 FINER = {
+    ("cool.plan", "room_c", "ready_*_s", "jump"): "the range is that of the bench, then that of bench and chill",
+    (
+        "cool.plan",
+        "base_thickness_m",
+        "ready_high_s",
+        "jump",
+    ): "read beyond the course's last step, which ends late or soon",
     ("cool.refit", "readings.0.surface_c", "*", "reversal"): READING,
     ("cluster.plan", "tray.*", "*", "jump"): LATTICE,
     ("cluster.plan", "tray.*", "*", "reversal"): LATTICE,
