@@ -7,7 +7,8 @@ plan's. The tool sees what a hand tells it: taps, "stirs freely?", tacky or not 
 What is drawn, and why (where nothing else is said: assumed, no published source):
 - Order: 0.7–3 kg of caramel, deposits of 7–16 g, three of four with a second deposit of 3–8 g; counted pieces under
   half of them; trays of 0.30–0.55 by 0.25–0.38 m; 14–30 deposits a minute (15–30 from memory).
-- Window: 65–77 °C as a shop has it (common practice), or low end 64–71 and 8–12 K wide; one in six 71–77 °C.
+- Window: 71–82 °C as a shop has it, one in six 65–77 °C (both common practice); or low end 64–71 and 8–12 K wide; one
+  in six 71–77 °C.
 - Funnel 0.5–1.5 l, three quarters full (common practice); loses 10 W/(m² K) times a lognormal of 20 %; caramel of
   1340–1430 kg/m³ and 0.28–0.34 W/(m K). What runs out has the mean temperature.
 - Oven, bowl, lumps and readings of the bowl as in `tests.kitchens`; readings of the funnel scatter by 2 K.
@@ -155,8 +156,9 @@ class LayingBench:
         each_kg, second_kg = rng.uniform(0.007, 0.016), rng.choice([0.0, 1.0, 1.0, 1.0]) * rng.uniform(0.003, 0.008)
         number = int(self.bowl.mass_kg / (each_kg + second_kg))
         sizes = [each_kg] if rng.random() < 0.6 else [each_kg, each_kg * rng.uniform(0.85, 1.0)]
-        low_c = rng.choice([65.0, 65.0, 65.0, rng.uniform(64.0, 71.0), rng.uniform(64.0, 71.0), 71.0])
-        wide_k = {65.0: 12.0, 71.0: 6.0}.get(low_c, rng.uniform(8.0, 12.0))
+        low_c, own_k = rng.uniform(64.0, 71.0), rng.uniform(8.0, 12.0)
+        usual, cool, own, narrow = (71.0, 11.0), (65.0, 12.0), (low_c, own_k), (71.0, 6.0)
+        low_c, wide_k = rng.choice([usual, usual, cool, own, own, narrow])
         under = {"material": rng.choice(["pecan", "almond", "pretzel"]), "kg_each": rng.uniform(0.0005, 0.0015)}
         return {
             "rows": [{"clusters": max(1, number // len(sizes)), "deposit_kg": kg} for kg in sizes],

@@ -8,7 +8,7 @@ import pytest
 from tests.cluster_simulation import LayingBench
 from tests.workers import SimulatedWorker
 
-SAMPLE, LONG = 16, 500
+SAMPLE, LONG = 20, 500
 
 
 class Shift:
@@ -83,7 +83,7 @@ def test_the_plan_counts_the_fills_that_the_bench_then_takes(shift: Shift):
 @pytest.mark.parametrize("seed", ["a", "b"])
 def test_five_hundred_benches_reach_the_targets(seed: str):
     """Below the window: none but what a reading of 2 K or a loss of 20 % hides beyond the 3.4 deviations that the clock
-    of a fill allows for: 6 of 96,365 on two benches of seed a, by 0.16 K at most, none of 94,514 of seed b."""
+    of a fill allows for: 2 of 91,619 on one bench of seed a, 2 of 92,589 on one of seed b."""
     shift = Shift(seed, LONG)
     print(f"\nseed {seed}  {shift}")
     assert shift.misfits == []

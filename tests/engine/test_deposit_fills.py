@@ -7,6 +7,7 @@ import pytest
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.steps.deposit import funnel
 from tests.bench import Bench
 
 PLAIN = {
@@ -109,6 +110,16 @@ def test_a_funnel_is_not_filled_over_its_brim_where_more_was_weighed_in():
         bench.does("weighed", 60, kg=1.15 * reply["caramel_kg"], lot="A")
         bench.melts(until="fill")
         assert bench.advice["action"]["body"]["kg"] <= reply["most_fill_kg"] + 1e-9
+
+
+def test_a_funnel_that_has_run_empty_to_the_last_rounding_breaks_nothing():
+    fill = planned(caramel_kg=1.0, **WIDER)["fill_request"]
+    for power in range(31):
+        kg = 10.0**-power
+        for seconds_s in (1e-9, 1.0, 9.0, 1e4):
+            for pace_kg_s in (kg / 36000.0, 1e-21, fill["pace_kg_s"]):
+                cooled_c = funnel.cooled_c(fill | {"pace_kg_s": pace_kg_s}, 75.0, kg, seconds_s)
+                assert fill["room_c"] - 1e-6 <= cooled_c <= 75.0
 
 
 def test_ten_kilograms_in_hand_are_taken_as_they_are_typed():

@@ -27,6 +27,14 @@ def roots(bi: float) -> list[float]:
     return found
 
 
+def _shrunk(gone: float) -> float:
+    """1 − L of a body of which a share is gone, exact also where hardly anything is."""
+    if gone < 1e-5:
+        return gone / 3.0 * (1.0 + gone / 3.0)
+    result: float = 1.0 - max(0.0, 1.0 - gone) ** (1.0 / 3.0)
+    return result
+
+
 class CoolingSphere:
     """bi: Biot number on the first radius; empties: Fourier number at which it is empty; inside: resistance of the
     inside over that of a ball, for a body of another shape that the ball stands for."""
@@ -42,15 +50,23 @@ class CoolingSphere:
         """Mean excess over the room at a Fourier number, 1 at the start; `empties`: as if it were empty then."""
         empties = self.empties if empties is None else empties
         radius = max(0.0, 1.0 - fo / empties) ** (1.0 / 3.0)
-        whole, now = self.skin + self.inside, self.skin + self.inside * radius
-        skin_part = self.skin / self.inside * math.log(whole / now)
-        slow = 3.0 * empties * (1.0 - radius - skin_part) / self.inside
+        shrunk = _shrunk(fo / empties)
+        slow = 3.0 * empties * self._slowed(radius, shrunk) / self.inside
         total = self.shares[0] * math.exp(-min(slow, 600.0))
         for index in range(1, TERMS):
             often = 3.0 * empties * self.squares[index]
-            left = (radius - 1.0 / often) * math.exp(-min(often * (1.0 - radius), 600.0))
+            left = (radius - 1.0 / often) * math.exp(-min(often * shrunk, 600.0))
             total += self.shares[index] * (1.0 / often + left)
         return min(1.0, total)
+
+    def _slowed(self, radius: float, shrunk: float) -> float:
+        """1 − L − skin/inside · ln(whole/now), by its series where both are nearly alike."""
+        now = self.skin + self.inside * radius
+        over = self.inside * shrunk / now
+        if over > 1e-3:
+            return shrunk - self.skin / self.inside * math.log(1.0 + over)
+        rest = over * over * (0.5 - over * (1.0 / 3.0 - over * 0.25))
+        return shrunk * self.inside * radius / now + self.skin / self.inside * rest
 
     def fourier_at(self, excess: float) -> float | None:
         """Fourier number at which the mean has fallen to an excess, by bisection; None: empty before that."""

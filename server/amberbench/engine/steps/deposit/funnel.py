@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 
 TIP_DEG = 60.0  # of the funnel, seen from the side; assumed
+NOTHING_KG = 1e-6  # what is left of subtracting all that ran out has no warmth of its own (rounding)
 CONE_INSIDE = 1.1  # resistance of a cone's inside over that of its ball, by fine grids of emptying cones of 60°
 
 
@@ -59,7 +60,7 @@ def warm_s(fill: "Readable", now_c: float, fill_kg: float) -> float:
 
 def cooled_c(fill: "Readable", now_c: float, fill_kg: float, seconds_s: float) -> float:
     """Mean temperature in °C of a fill after a time in s, emptying as in `seconds`."""
-    if seconds_s <= 0.0 or fill_kg <= 0.0 or now_c <= fill["room_c"]:
+    if seconds_s <= 0.0 or fill_kg < NOTHING_KG or now_c <= fill["room_c"]:
         return now_c
     ball, fourier_s = _ball(fill, now_c, fill_kg)
     result: float = fill["room_c"] + (now_c - fill["room_c"]) * ball.mean_excess(
