@@ -189,7 +189,7 @@ def checked(plan: dict[str, Any]) -> Bench:
     ("smoke, fire", heating, "burst", WARNING, ("smokes", "door shut", "unplug", "mitts")),
     ("smoke, fire, chocolate", melting_bowl, "melt_bowl", WARNING, ("smokes", "door shut", "unplug")),
     ("glass bowl, chips", first_burst, "burst", WARNING, ("no chips", "metal")),
-    ("glass bowl, cold stone", heated, "turn", WARNING, ("dry cloth", "cold stone")),
+    ("glass bowl, cold stone", heated, "turn", WARNING, ("Dry cloth", "cold stone")),
     ("glass bowl, cold shock", soaking, "cool", CAUTION, ("Hot water", "empty bowl")),
     ("foreign bodies after the flip", lambda: slab("freed"), "flip", CAUTION, ("no parchment",)),
     ("foreign bodies", lambda: slab("freed", "flipped", "scored", "cut"), "count", WARNING,
