@@ -1,7 +1,7 @@
 """Things have sizes: bars a length, a bowl a volume; what is more than one takes becomes several batches."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
@@ -286,3 +286,27 @@ def test_ten_kilograms_are_one_batch_and_more_is_no_refusal(kg):
                   clusters(rows=[], caramel_kg=kg, deposit_kg=0.0107, residue=lost)):  # fmt: skip
         assert reply["together"]["batches"] == (1 if kg <= 10 else 2)
         assert reply["melt_request"]["mass_kg"] <= 10
+
+
+@settings(deadline=None, max_examples=25)
+@given(
+    rows=st.lists(st.integers(1, 300), min_size=1, max_size=4),
+    volume_m3=st.floats(0.0008, 0.006),
+    yield_share=st.floats(0.5, 1),
+)
+def test_batches_of_clusters_give_every_size_wanted_and_fit_the_bowl(rows, volume_m3, yield_share):
+    wanted = [{"clusters": number, "deposit_kg": 0.012 - 0.001 * index} for index, number in enumerate(rows)]
+    assume(sum(rows) >= 10)
+    reply = clusters(rows=wanted, vessel_volume_m3=volume_m3, yield_share=yield_share)
+    for index, number in enumerate(rows):
+        size = wanted[index]["deposit_kg"]
+        asked = [
+            (one["count"], row["clusters"])
+            for one in reply["batches"]
+            for row in one["asked"]["rows"]
+            if row["deposit_kg"] == size
+        ]
+        assert sum(count * each for count, each in asked) == number
+    density = materials.density(materials.resolved("caramel"), 70.0)
+    assert all(one["caramel_kg"] <= density * volume_m3 * 2 / 3 * 1.01 for one in reply["batches"])
+    assert reply["together"]["good"] >= sum(rows)
