@@ -77,7 +77,7 @@ def lays(phone: Phone) -> Iterator[str]:
     yield "lay"
     phone.opens("Read the funnel")
     yield "keypad of the funnel"
-    phone.types("72")
+    phone.types("75")
     phone.is_at("lay")
     phone.taps()
     phone.is_at("reheat")

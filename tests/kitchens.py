@@ -18,6 +18,10 @@ What is drawn, and why:
 - Block 17–25 °C, typed with an error of 1 K (standard deviation); room 18–26 °C.
 - Lumps below a bulk of 44–52 °C. The person says so when turning and stirring and takes no reading there; a reading
   taken all the same (fixed bursts) runs 0–3 K cold and scatters by up to 6 K.
+- Below full power three ovens of five switch the magnetron on and off, on first, every 15 to 30 s, with half a second
+  to a second lost at every switching on; the others throttle it (from memory).
+- The hottest spot is read before the stir like a fresh reading, but some of it lies inside: up to 15 % of what it is
+  above the mean is not seen; of a block, whose shape is another, it is 15 % more or less (assumed).
 - A fresh reading runs 1 K cold (0.5–1.5 from person to person) with 2 K noise; one in ten is of a skin, 3–5 K cold.
 """
 
@@ -46,6 +50,8 @@ class Kitchen:
     on_s: float = 0.0
     bursts: int = 0
     request: dict = field(default_factory=dict)
+    cycle_s: float = 0.0
+    before_c: float = 0.0
 
     def __post_init__(self):
         draw = self.rng.uniform
@@ -63,6 +69,11 @@ class Kitchen:
         self.loss_w_k = draw(8.0, 16.0) * draw(0.035, 0.060) * (self.mass_kg / 1.134) ** (2.0 / 3.0)
         self.room_c, self.bulk_c = draw(18.0, 26.0), draw(17.0, 25.0)
         self.lumps_below_c, self.cold_k = draw(44.0, 52.0), draw(0.5, 1.5)
+        # Drawn apart, so that a kitchen of a seed stays what it was.
+        apart = random.Random(f"{self.load} {self.fade}")
+        self.cycle_s = apart.uniform(15.0, 30.0) if apart.random() < 0.6 else 0.0
+        self.lost_s = apart.uniform(0.5, 1.0)
+        self.apart = apart
         self.request = {
             "mass_kg": self.mass_kg,
             "start_c": round(self.bulk_c + self.rng.gauss(0.0, 1.0), 1),
@@ -83,18 +94,39 @@ class Kitchen:
             self._second(0.0, min(1.0, seconds_s))
             seconds_s -= 1.0
 
-    def burst(self, seconds_s):
+    def burst(self, seconds_s, level=100.0):
         """The oven runs; the hottest spot rises `unevenness` times the mean."""
-        before_c = self.bulk_c
+        self.before_c = self.bulk_c
         power_w = self.power_w * (1.0 - self.fade * (1.0 - math.exp(-self.on_s / 120.0)))
         power_w *= 1.0 + self.rng.gauss(0.0, 0.015)
-        left_s = max(0.0, seconds_s - self.dead_s)
-        while left_s > 0.0:
-            self._second(power_w, min(1.0, left_s))
-            left_s -= 1.0
-        self.hottest_c = max(self.hottest_c, before_c + self.unevenness * (self.bulk_c - before_c))
-        self.on_s += seconds_s
+        for second_s, share in self._on(max(0.0, seconds_s - self.dead_s), 0.01 * level):
+            self._second(power_w * share, second_s)
+        self.hottest_c = max(self.hottest_c, self._spot_c())
+        self.on_s += 0.01 * level * seconds_s
         self.bursts += 1
+
+    def _spot_c(self):
+        return self.before_c + self.unevenness * (self.bulk_c - self.before_c)
+
+    def _on(self, left_s, level):
+        """[(seconds, share of the full power in them)] of a burst."""
+        at_s = 0.0
+        while left_s > 0.0:
+            second_s = min(1.0, left_s)
+            share = level
+            if level < 1.0 and self.cycle_s:
+                in_cycle_s = at_s % self.cycle_s
+                lost = at_s >= self.cycle_s and in_cycle_s < self.lost_s
+                share = 1.0 if in_cycle_s < level * self.cycle_s and not lost else 0.0
+            yield second_s, share
+            at_s, left_s = at_s + second_s, left_s - second_s
+
+    def spot(self):
+        """An infrared reading of the hottest spot, before the stir."""
+        over_k = (self._spot_c() - self.bulk_c) * (1.0 - self.apart.uniform(0.0, 0.15))
+        if self.bulk_c < self.lumps_below_c:
+            over_k *= math.exp(self.apart.gauss(0.0, 0.15))
+        return round(2.0 * (self.bulk_c + over_k - self.cold_k + self.apart.gauss(0.0, 2.0))) / 2.0
 
     def stir(self):
         """Stirring takes 30–45 s; the answer says whether it stirs freely."""
@@ -128,7 +160,7 @@ class Outcome:
     bursts: int
     second_readings: int = 0
     rests: int = 0
-    seconds_s: float = 0.0
+    spots: int = 0
 
     @property
     def inside(self):
@@ -145,15 +177,18 @@ class Outcome:
 
 def planned(kitchen, ask):
     """A melt led by `ask(request) -> reply` of melt.next_burst, until it says ready or stop."""
-    history, again, rests, was_free = [], 0, 0, False
+    history, again, rests, spots, was_free = [], 0, 0, 0, False
     for _ in range(MOST_TURNS):
         reply = ask(dict(kitchen.request, history=history))
         action = reply["action"]
         if action in ("ready", "stop"):
             break
         if action == "burst":
-            kitchen.burst(reply["seconds_s"])
-            history.append({"kind": "burst", "seconds_s": reply["seconds_s"]})
+            kitchen.burst(reply["seconds_s"], reply["level_percent"])
+            history.append({"kind": "burst", "seconds_s": reply["seconds_s"], "level_percent": reply["level_percent"]})
+            if reply["spot"]:
+                spots += 1
+                history.append({"kind": "spot", "surface_c": kitchen.spot()})
         elif action == "rest":
             rests += 1
             kitchen.pass_time(reply["seconds_s"])
@@ -165,7 +200,7 @@ def planned(kitchen, ask):
         if free and (reply["read"] or not was_free or action != "burst"):
             history.append({"kind": "reading", "surface_c": kitchen.read()})
         was_free = free
-    return Outcome(action, kitchen.bulk_c, kitchen.hottest_c, kitchen.bursts, again, rests)
+    return Outcome(action, kitchen.bulk_c, kitchen.hottest_c, kitchen.bursts, again, rests, spots)
 
 
 def fixed(kitchen):
@@ -183,6 +218,15 @@ def drawn(seed, index, mass_kg, hard=False):
     return Kitchen(random.Random(f"{seed}/{index}/{mass_kg}/{hard}"), mass_kg, hard)
 
 
+def mixed(seed, index, mass_kg, hard=False):
+    """The same kitchen with a clock in steps of 5, 10 or 15 s, levels or none, and a bowl that nobody weighed."""
+    kitchen = drawn(seed, index, mass_kg, hard)
+    kitchen.request["step_s"] = kitchen.apart.choice((5, 10, 15))
+    kitchen.request["oven"]["levels_percent"] = kitchen.apart.choice(([100], [100, 50], [100, 80, 60, 40, 20]))
+    del kitchen.request["vessel"]
+    return kitchen
+
+
 @dataclass
 class Summary:
     """Means over many melts; shares of melts for inside, over and scorched, counts a melt for the others."""
@@ -194,7 +238,8 @@ class Summary:
 
     def __str__(self):
         shares = "  ".join(f"{name} {100 * getattr(self, name):6.2f} %" for name in ("inside", "over", "scorched"))
-        return f"{shares}  bursts {self.bursts:.2f}  second readings {self.second_readings:.2f}  rests {self.rests:.3f}"
+        counts = f"bursts {self.bursts:.2f}  second readings {self.second_readings:.2f}  rests {self.rests:.3f}"
+        return f"{shares}  {counts}  spots {self.spots:.2f}"
 
 
 @dataclass
@@ -205,9 +250,9 @@ class Melts:
     fixed: Summary
 
     @classmethod
-    def run(cls, mass_kg, number, seed, hard=False):
-        led = [planned(drawn(seed, index, mass_kg, hard), ask) for index in range(number)]
-        return cls(Summary(led), Summary([fixed(drawn(seed, index, mass_kg, hard)) for index in range(number)]))
+    def run(cls, mass_kg, number, seed, hard=False, draw=drawn):
+        led = [planned(draw(seed, index, mass_kg, hard), ask) for index in range(number)]
+        return cls(Summary(led), Summary([fixed(draw(seed, index, mass_kg, hard)) for index in range(number)]))
 
     @property
     def bursts_error(self):

@@ -208,10 +208,12 @@ def _melted(day: Kitchen, request: dict[str, Any]) -> dict[str, Any]:
 def _write_melt(bench: Bench, history: list[dict[str, Any]]) -> None:
     for what in history:
         if what["kind"] == "burst":
-            bench.does("burst_started", 5, seconds_s=what["seconds_s"])
+            bench.does("burst_started", 5, seconds_s=what["seconds_s"], level_percent=what["level_percent"])
             bench.waits(what["seconds_s"])
         elif what["kind"] == "stir":
             bench.does("stirred", 38, free=bool(what["free"]))
+        elif what["kind"] == "spot":
+            bench.does("spot_read", 8, surface_c=what["surface_c"])
         elif what["kind"] == "reading":
             bench.does("read", 8, surface_c=what["surface_c"])
         else:

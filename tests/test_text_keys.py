@@ -48,8 +48,10 @@ def melt_reasons():
     for path, tree in text_keys.trees():
         if path.name == "next_action.py":
             for node in ast.walk(tree):
-                if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple) and len(node.value.elts) == 3:
+                if isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple) and len(node.value.elts) == 4:
                     yield from text_keys.constants(node.value.elts[1])
+                elif isinstance(node, ast.Call) and getattr(node.func, "id", "") == "_without_oven":
+                    yield from text_keys.constants(node.args[1])
 
 
 def problem_codes():

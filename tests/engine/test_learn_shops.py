@@ -136,3 +136,32 @@ def test_prove_five_days_of_slips_in_fifty_do_not_spoil_it(seed):
     loss_width = clean["bases"][0]["loss_factor_sd"]
     print(f"\nseed {seed}: power {shift:+.4f} of {width:.4f}, loss factor {loss:+.4f} of {loss_width:.4f}")
     unspoilt(dirty, clean)
+
+
+def next_batch_inside(seed, day_sd, own_sd, ovens, batches=8):
+    """Share of ovens whose next batch lies in the nominal 80 % range after so many noisy ones."""
+    rng, inside = random.Random(f"noisy {seed} {day_sd} {own_sd}"), 0
+    for _ in range(ovens):
+        middle = math.log(600.0) + rng.gauss(0.0, 0.2)
+        told = []
+        for number in range(batches):
+            seen_sd = own_sd * rng.uniform(0.7, 1.4)
+            power_w = math.exp(middle + rng.gauss(0.0, day_sd) + rng.gauss(0.0, seen_sd))
+            oven = {"mass_kg": rng.uniform(1.0, 1.3), "rated_w": 1000.0, "power_w": power_w, "power_sd": seen_sd}
+            told.append({"batch_id": f"batch-{number}", "oven_id": "oven", "oven": oven})
+        [known] = fold(told)["ovens"]
+        inside += known["power_low_w"] <= math.exp(middle + rng.gauss(0.0, day_sd)) <= known["power_high_w"]
+    return inside / ovens
+
+
+def test_eight_in_ten_next_batches_of_a_noisy_oven_lie_in_its_range():
+    assert 0.72 <= next_batch_inside("ordinary", 0.05, 0.04, 250) <= 0.90
+
+
+@pytest.mark.prove
+@pytest.mark.parametrize("own_sd", [0.02, 0.04, 0.08])
+@pytest.mark.parametrize("day_sd", [0.04, 0.05, 0.06])
+def test_prove_eight_in_ten_next_batches_of_a_noisy_oven_lie_in_its_range(day_sd, own_sd):
+    inside = next_batch_inside("prove", day_sd, own_sd, 2000)
+    print(f"\nfrom batch to batch {day_sd}, of one batch {own_sd}: {inside:.3f} inside")
+    assert 0.76 <= inside <= 0.92

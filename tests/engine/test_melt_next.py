@@ -200,3 +200,105 @@ def test_a_material_light_as_air_never_cools_below_the_room():
     light = {"conductivity_w_mk": 2.4, "density_kg_m3": 1, "heat_capacity_j_kgk": 100}
     reply = ask(*WARM, reading(64.0), material=light, room_c=16.0)
     assert reply["expected_c"] >= 16.0 - 1e-6
+
+
+# Questions ------------------------------------------------------------------------------------------------------------
+
+FAHRENHEIT = {"window_low_c": (160 - 32) / 1.8, "window_high_c": (170 - 32) / 1.8}
+
+
+@pytest.mark.parametrize("degrees_f", [150, 155, 158, 160, 162, 165, 166, 167, 168, 169, 170, 172, 175])
+def test_two_readings_after_a_burst_are_enough_for_a_decision(degrees_f):
+    # 2½ lb at 1000 W: 145 °F, 45 s, and the same figure read again and again took up to five.
+    history = [*WARM, reading((145 - 32) / 1.8), burst(45), STIR]
+    asked, reply = 0, {"action": "read_again"}
+    while reply["action"] == "read_again":
+        asked += 1
+        reply = ask(*history, *[reading((degrees_f - 32) / 1.8)] * asked, **FAHRENHEIT)
+    assert asked <= 2
+    assert reply["action"] in ("burst", "ready", "rest")
+
+
+@given(st.floats(20.0, 120.0), st.floats(20.0, 120.0))
+def test_two_readings_decide_however_far_apart_they_are(one_c, other_c):
+    reply = ask(*WARM, reading(60), burst(45), STIR, reading(one_c), reading(other_c))
+    assert reply["action"] != "read_again"
+
+
+@given(st.lists(st.floats(60.0, 85.0), min_size=1, max_size=3), st.sampled_from([5, 10, 15]))
+def test_below_the_window_nothing_is_ready(readings, step_s):
+    reply = ask(*WARM, reading(60), burst(45), STIR, *(reading(one) for one in readings), step_s=step_s)
+    if reply["action"] == "ready":
+        assert reply["bulk_c"] >= REQUEST["window_low_c"]
+
+
+def test_ready_above_a_surface_read_below_the_window_says_that_it_is_warmer_inside():
+    below = REQUEST["window_low_c"] - 0.3
+    reply = ask(
+        *WARM, reading(64), burst(50), STIR, reading(below + 0.2), reading(below + 0.2), oven={"power_w": 600.0}
+    )
+    if reply["action"] == "ready":
+        assert reply["reason"]["code"] == "reason.warmer_inside"
+    inside = ask(*WARM, reading(60), reading(60), burst(55), STIR, reading(73), reading(73))
+    assert inside["reason"]["code"] == "reason.in_window"
+
+
+# Power levels ---------------------------------------------------------------------------------------------------------
+
+SMALL = {"mass_kg": 0.5, "step_s": 15, "oven": {"rated_w": 1200.0}, "vessel": {"mass_kg": 0.2}}
+
+
+def test_a_step_too_coarse_at_full_power_is_set_at_a_lower_level():
+    with_levels = {"rated_w": 1200.0, "levels_percent": [100, 50]}
+    lumps = (burst(15), LUMPS) * 3
+    warm = (*lumps, burst(15), STIR, reading(60), burst(15), STIR, reading(69), reading(69))
+    assert ask(*warm, **SMALL)["reason"]["code"] == "reason.step_too_coarse"
+    lower = ask(*warm, **SMALL | {"oven": with_levels})
+    assert (lower["action"], lower["level_percent"]) == ("burst", 50)
+
+
+def test_a_burst_at_half_power_warms_half_as_much():
+    def rise_k(seconds_s, level_percent):
+        half = {"kind": "burst", "seconds_s": seconds_s, "level_percent": level_percent}
+        return ask(half)["bulk_c"] - 21.0
+
+    assert rise_k(60.0, 50) == pytest.approx(0.5 * rise_k(60.0, 100), rel=0.02)
+
+
+@given(st.lists(st.integers(1, 100), max_size=6), st.floats(0.2, 4.0), st.sampled_from([1, 5, 10, 15, 30]))
+def test_a_burst_is_at_a_level_that_the_dial_has_and_full_power_comes_first(levels, mass_kg, step_s):
+    reply = ask(mass_kg=mass_kg, step_s=step_s, oven={"rated_w": 1000.0, "levels_percent": levels})
+    if reply["action"] == "burst":
+        assert reply["level_percent"] in (levels or [100])
+    full = ask(mass_kg=2.0, step_s=5, oven={"rated_w": 1000.0, "levels_percent": [30, 50, 100]})
+    assert full["level_percent"] == 100
+
+
+# The hottest spot -----------------------------------------------------------------------------------------------------
+
+
+def spot(surface_c):
+    return {"kind": "spot", "surface_c": float(surface_c)}
+
+
+def test_an_even_oven_whose_hottest_spot_was_read_may_run_longer():
+    def warm(*spots):
+        oven = {"rated_w": 1200.0}
+        return ask(
+            burst(40), LUMPS, burst(40), *spots, STIR, reading(48), reading(48), mass_kg=0.6, oven=oven, step_s=1
+        )
+
+    assert warm(spot(52))["seconds_s"] > warm()["seconds_s"]
+    assert warm(spot(52))["seconds_s"] >= warm(spot(70))["seconds_s"]
+
+
+def test_the_hottest_spot_is_asked_for_until_the_oven_is_known():
+    assert ask()["spot"]
+    assert not ask(oven={"rated_w": 1000.0, "unevenness": 1.6})["spot"]
+    assert not ask(*WARM, reading(63), reading(63))["spot"]
+
+
+def test_a_history_row_of_a_spot_without_its_value_is_refused():
+    with pytest.raises(Problem) as caught:
+        ask(burst(60), {"kind": "spot"})
+    assert (caught.value.field, caught.value.code) == ("history[1].surface_c", "missing")

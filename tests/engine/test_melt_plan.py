@@ -184,3 +184,17 @@ def test_measured_power_leaves_plate_and_load_factor_out_of_the_inputs():
 def test_request_that_makes_no_sense_is_refused(changes, field, code):
     caught = problem(**changes)
     assert (caught.field, caught.code) == (field, code)
+
+
+# Power levels --------------------------------------------------------------------------------------------------------
+
+
+def test_half_a_kilogram_in_a_strong_oven_with_coarse_steps_is_planned_at_half_power():
+    strong = {"rated_w": 1200.0, "levels_percent": [100, 50]}
+    for mass_kg, bowl_kg in ((0.5, 0.4), (0.3, 0.2)):
+        bursts = plan(mass_kg=mass_kg, step_s=15, oven=strong, vessel={"mass_kg": bowl_kg})["bursts"]
+        assert 50 in {burst["level_percent"] for burst in bursts}
+        assert WINDOW["window_low_c"] <= bursts[-1]["expected_c"] <= WINDOW["window_high_c"]
+        assert {burst["seconds_s"] % 15 for burst in bursts} == {0}
+    little = {"mass_kg": 0.3, "step_s": 15, "vessel": {"mass_kg": 0.2}}
+    assert problem(**little, oven={"rated_w": 1200.0}).code == "step_too_coarse"

@@ -86,6 +86,11 @@ def run_then(one: dict[str, Any]) -> dict[str, Any]:
 @pytest.mark.parametrize("one", LOGS, ids=NAMES)
 def test_old_log_replays_to_the_run_it_had(one: dict[str, Any]):
     run, then = replayed(one), run_then(one)
+    if (run["melt"] or {}).get("past") and run["melt"]["request"]["vessel"] is None:
+        # The power that the first melt showed left out the bowl: one that nobody weighed was taken to hold no heat.
+        now_oven, oven = run["melt"]["request"]["oven"], then["melt"]["request"]["oven"]
+        assert oven["power_w"] < now_oven["power_w"] < 1.25 * oven["power_w"]
+        then["melt"]["request"]["oven"] = now_oven
     assert run.keys() == then.keys()
     assert [name for name in run if not same(run[name], then[name])] == []
 

@@ -100,7 +100,7 @@ export type MeltRequest = {
   step_s?: number;
   /** the microwave oven */
   oven?: FullOven;
-  /** the bowl or jug; null: none counted */
+  /** the bowl or jug; null: an ordinary one nobody weighed */
   vessel?: FullVessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
@@ -122,10 +122,14 @@ export type NextBurst = {
   action: "burst" | "ready" | "read_again" | "rest" | "stop";
   /** length of the burst or rest, 0 otherwise; 0 to 3600 s */
   seconds_s: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100 */
+  level_percent: number;
   /** what follows the burst */
   then: "turn" | "stir";
   /** whether a reading is wanted after this burst */
   read: boolean;
+  /** whether the hottest spot is to be read before the stir */
+  spot: boolean;
   /** bulk temperature now; -1e+06 to 1e+06 °C */
   bulk_c: number;
   /** 10 % point; -1e+06 to 1e+06 °C */
@@ -151,9 +155,11 @@ export type NextBurst = {
 /** something that happened to a melt */
 export type Happening = {
   /** what happened */
-  kind: "burst" | "stir" | "reading" | "rest";
+  kind: "burst" | "spot" | "stir" | "reading" | "rest";
   /** length of the burst or rest; s */
   seconds_s?: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100 */
+  level_percent?: number;
   /** whether it stirs freely */
   free?: boolean;
   /** infrared reading; 0 to 150 °C */
@@ -176,6 +182,8 @@ export type DoneBurst = {
   at_ms: number;
   /** how long it ran; s */
   seconds_s: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100 */
+  level_percent?: number;
   /** whether it stirred freely after it */
   free: boolean;
   /** infrared reading after it; 0 to 150 °C */
@@ -190,6 +198,10 @@ export type RunningBurst = {
   then: "turn" | "stir";
   /** whether a reading is wanted after it; false when left out */
   read: boolean;
+  /** power level on the dial in %; 100 is full power; 1 to 100 */
+  level_percent?: number;
+  /** whether the hottest spot is to be read before the stir */
+  spot?: boolean;
   /** bulk temperature believed before it; -30 to 250 °C */
   from_c: number | null;
   /** bulk temperature expected after it; -30 to 250 °C */
@@ -198,6 +210,8 @@ export type RunningBurst = {
   low_c: number | null;
   /** 90 % point of expected_c; -30 to 300 °C */
   high_c: number | null;
+  /** the hottest spot read before the stir; 0 to 150 °C */
+  spot_c?: number | null;
   /** time set on the oven; 1 to 600 s */
   seconds_s: number;
   /** when it was started; ms */
@@ -1610,6 +1624,8 @@ export type OvenRow = {
   step_s: number;
   /** hottest rise over mean rise in one burst; null: by turntable; 1 to 4 */
   unevenness: number | null;
+  /** power levels its dial offers; none: full power alone; [] when left out */
+  levels_percent: number[];
 };
 
 /** one of the shop's vessels */
@@ -2266,7 +2282,7 @@ export type MeltPlanRequest = {
   step_s?: number | null;
   /** the microwave oven */
   oven: Oven;
-  /** the bowl or jug; null: none counted */
+  /** the bowl or jug; null: an ordinary one nobody weighed */
   vessel?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
@@ -2312,7 +2328,7 @@ export type MeltNextBurstRequest = {
   step_s?: number | null;
   /** the microwave oven */
   oven: Oven;
-  /** the bowl or jug; null: none counted */
+  /** the bowl or jug; null: an ordinary one nobody weighed */
   vessel?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
@@ -3060,7 +3076,7 @@ export type SlabPlanRequest = {
   oven?: Oven | null;
   /** melt in a water jacket instead of an oven; null: in the oven */
   jacket?: Jacket | null;
-  /** the bowl or jug; null: none counted */
+  /** the bowl or jug; null: an ordinary one nobody weighed */
   vessel?: Vessel | null;
   /** what the bowl holds, filled to the brim; null: unknown; 0.0003 to 0.2 m³ */
   vessel_volume_m3?: number | null;
@@ -3276,7 +3292,7 @@ export type ClusterPlanRequest = {
   material?: "caramel" | "dark_chocolate" | "milk_chocolate" | "white_chocolate" | "almond" | "cashew" | "hazelnut" | "macadamia" | "peanut" | "pecan" | "pistachio" | "walnut" | "pretzel" | MaterialByWater | MaterialByConductivity | null;
   /** the microwave oven */
   oven: Oven;
-  /** the bowl or jug; null: none counted */
+  /** the bowl or jug; null: an ordinary one nobody weighed */
   vessel?: Vessel | null;
   /** what the bowl holds, filled to the brim; null: unknown; 0.0003 to 0.2 m³ */
   vessel_volume_m3?: number | null;
@@ -3626,6 +3642,10 @@ export type BurstStartedBody = {
   then?: "turn" | "stir" | null;
   /** whether a reading is wanted after it; false when left out */
   read?: boolean | null;
+  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
+  level_percent?: number | null;
+  /** whether the hottest spot is to be read before the stir; false when left out */
+  spot?: boolean | null;
   /** bulk temperature believed before it; -30 to 250 °C */
   from_c?: number | null;
   /** bulk temperature expected after it; -30 to 250 °C */
@@ -3642,6 +3662,16 @@ export type BurstStartedBody = {
 
 /** body of the event burst_ended */
 export type BurstEndedBody = {
+  /** when the burst it belongs to was started; 0 to 1e+14 ms */
+  started_ms?: number | null;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
+};
+
+/** body of the event spot_read */
+export type SpotReadBody = {
+  /** the hottest spot, before the stir; 0 to 150 °C */
+  surface_c: number;
   /** when the burst it belongs to was started; 0 to 1e+14 ms */
   started_ms?: number | null;
   /** when somebody typed it back from paper; ms */
@@ -4074,13 +4104,19 @@ export type Oven = {
   power_w?: number | null;
   /** standard deviation of power_w; 1 to 1500 W */
   power_sd_w?: number | null;
+  /** melts: power_w was measured in melts, its spread has that of caramel and bowl in it */
+  measured_in?: string | null;
   /** whether it turns the bowl; true when left out */
   turntable?: boolean | null;
   /** hottest rise over mean rise in one burst; null: by turntable; 1 to 4 */
   unevenness?: number | null;
+  /** standard deviation of unevenness; null: none; 0 to 2 */
+  unevenness_sd?: number | null;
+  /** power levels its dial offers; none: full power alone; [] when left out */
+  levels_percent?: number[] | null;
 };
 
-/** the bowl or jug; null: none counted */
+/** the bowl or jug; null: an ordinary one nobody weighed */
 export type Vessel = {
   /** mass of the empty vessel; 0.01 to 20 kg */
   mass_kg: number;
@@ -4092,6 +4128,8 @@ export type Vessel = {
 export type Burst = {
   /** length of the burst; 1 to 300 s */
   seconds_s: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
+  level_percent: number;
   /** bulk temperature expected after it and a stir; -1e+06 to 1e+06 °C */
   expected_c: number;
   /** 10 % point of expected_c; -1e+06 to 1e+06 °C */
@@ -4105,12 +4143,14 @@ export type Burst = {
 /** one happening */
 export type History = {
   /** what happened */
-  kind: "burst" | "stir" | "reading" | "rest";
+  kind: "burst" | "spot" | "stir" | "reading" | "rest";
   /** length of the burst or rest; 0 to 36000 s */
   seconds_s?: number | null;
+  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
+  level_percent?: number | null;
   /** whether it stirs freely */
   free?: boolean | null;
-  /** infrared reading; 0 to 150 °C */
+  /** infrared reading, or the hottest spot before the stir; 0 to 150 °C */
   surface_c?: number | null;
 };
 
@@ -4400,6 +4440,10 @@ export type MeasuredOven = {
   power_low_w: number;
   /** 90 % point of the next batch; 1 to 20000 W */
   power_high_w: number;
+  /** hottest rise over mean rise in one burst; null: not read yet; 1 to 4 */
+  unevenness: number | null;
+  /** its standard deviation for the next batch; 0 to 2 */
+  unevenness_sd: number | null;
   /** batches it rests on; 1 to 100000 */
   n: number;
 };
@@ -5048,13 +5092,19 @@ export type FullOven = {
   power_w: number | null;
   /** standard deviation of power_w; 1 to 1500 W */
   power_sd_w: number | null;
+  /** melts: power_w was measured in melts, its spread has that of caramel and bowl in it */
+  measured_in: string | null;
   /** whether it turns the bowl; true when left out */
   turntable: boolean;
   /** hottest rise over mean rise in one burst; null: by turntable; 1 to 4 */
   unevenness: number | null;
+  /** standard deviation of unevenness; null: none; 0 to 2 */
+  unevenness_sd: number | null;
+  /** power levels its dial offers; none: full power alone; [] when left out */
+  levels_percent: number[];
 };
 
-/** the bowl or jug; null: none counted */
+/** the bowl or jug; null: an ordinary one nobody weighed */
 export type FullVessel = {
   /** mass of the empty vessel; 0.01 to 20 kg */
   mass_kg: number;
@@ -5504,6 +5554,10 @@ export type ContributionOven = {
   power_w: number;
   /** standard deviation of its logarithm; 0.001 to 2 */
   power_sd: number;
+  /** hottest rise over mean rise, by this batch alone; null: not read; -10 to 20 */
+  unevenness: number | null;
+  /** its standard deviation; 0.001 to 5 */
+  unevenness_sd: number | null;
 };
 
 /** what the cooling says of the base */
@@ -6027,6 +6081,7 @@ export interface EventBodies {
   "weighed_out": WeighedOutBody;
   "burst_started": BurstStartedBody;
   "burst_ended": BurstEndedBody;
+  "spot_read": SpotReadBody;
   "stirred": StirredBody;
   "read": ReadBody;
   "rested": RestedBody;

@@ -85,8 +85,10 @@ class NextBurst(TypedDict):
 
     action: Literal["burst", "ready", "read_again", "rest", "stop"]
     seconds_s: float
+    level_percent: int
     then: Literal["turn", "stir"]
     read: bool
+    spot: bool
     bulk_c: float
     bulk_low_c: float
     bulk_high_c: float
@@ -102,8 +104,9 @@ class NextBurst(TypedDict):
 class Happening(TypedDict):
     """Something that happened to a melt."""
 
-    kind: Literal["burst", "stir", "reading", "rest"]
+    kind: Literal["burst", "spot", "stir", "reading", "rest"]
     seconds_s: NotRequired[float]
+    level_percent: NotRequired[int]
     free: NotRequired[bool]
     surface_c: NotRequired[float]
 
@@ -118,6 +121,7 @@ class DoneBurst(TypedDict):
     high_c: float | None
     at_ms: float
     seconds_s: float
+    level_percent: NotRequired[int]
     free: bool
     reading_c: float | None
 
@@ -128,10 +132,13 @@ class RunningBurst(TypedDict):
     advised_s: float | None
     then: Literal["turn", "stir"]
     read: bool
+    level_percent: NotRequired[int]
+    spot: NotRequired[bool]
     from_c: float | None
     expected_c: float | None
     low_c: float | None
     high_c: float | None
+    spot_c: NotRequired[float | None]
     seconds_s: float
     started_ms: float
     due_ms: float
@@ -1039,6 +1046,7 @@ class OvenRow(TypedDict):
     turntable: bool
     step_s: float
     unevenness: float | None
+    levels_percent: list[int]
 
 
 class VesselRow(TypedDict):
@@ -2296,6 +2304,8 @@ class BurstStartedBody(TypedDict):
     advised_s: float | None
     then: Literal["turn", "stir"]
     read: bool
+    level_percent: int
+    spot: bool
     from_c: float | None
     expected_c: float | None
     low_c: float | None
@@ -2307,6 +2317,14 @@ class BurstStartedBody(TypedDict):
 class BurstEndedBody(TypedDict):
     """Body of the event burst_ended."""
 
+    started_ms: float | None
+    typed_at_ms: NotRequired[float]
+
+
+class SpotReadBody(TypedDict):
+    """Body of the event spot_read."""
+
+    surface_c: float
     started_ms: float | None
     typed_at_ms: NotRequired[float]
 
@@ -2652,12 +2670,15 @@ class Oven(TypedDict):
     rated_w: float | None
     power_w: float | None
     power_sd_w: float | None
+    measured_in: str | None
     turntable: bool
     unevenness: float | None
+    unevenness_sd: float | None
+    levels_percent: list[int]
 
 
 class Vessel(TypedDict):
-    """The bowl or jug; null: none counted."""
+    """The bowl or jug; null: an ordinary one nobody weighed."""
 
     mass_kg: float
     heat_capacity_j_kgk: float
@@ -2667,6 +2688,7 @@ class Burst(TypedDict):
     """One burst."""
 
     seconds_s: float
+    level_percent: int
     expected_c: float
     low_c: float
     high_c: float
@@ -2676,8 +2698,9 @@ class Burst(TypedDict):
 class History(TypedDict):
     """One happening."""
 
-    kind: Literal["burst", "stir", "reading", "rest"]
+    kind: Literal["burst", "spot", "stir", "reading", "rest"]
     seconds_s: float | None
+    level_percent: int
     free: bool | None
     surface_c: float | None
 
@@ -2896,6 +2919,8 @@ class MeasuredOven(TypedDict):
     power_sd_w: float
     power_low_w: float
     power_high_w: float
+    unevenness: float | None
+    unevenness_sd: float | None
     n: int
 
 
@@ -3511,8 +3536,11 @@ class AskedOven(TypedDict):
     rated_w: NotRequired[float | None]
     power_w: NotRequired[float | None]
     power_sd_w: NotRequired[float | None]
+    measured_in: NotRequired[str | None]
     turntable: NotRequired[bool | None]
     unevenness: NotRequired[float | None]
+    unevenness_sd: NotRequired[float | None]
+    levels_percent: NotRequired[list[int] | None]
 
 
 class AskedJacket(TypedDict):
@@ -3524,7 +3552,7 @@ class AskedJacket(TypedDict):
 
 
 class AskedVessel(TypedDict):
-    """The bowl or jug; null: none counted."""
+    """The bowl or jug; null: an ordinary one nobody weighed."""
 
     mass_kg: float
     heat_capacity_j_kgk: NotRequired[float | None]
@@ -3946,6 +3974,8 @@ class ContributionOven(TypedDict):
     rated_w: float | None
     power_w: float
     power_sd: float
+    unevenness: float | None
+    unevenness_sd: float | None
 
 
 class ContributionBase(TypedDict):

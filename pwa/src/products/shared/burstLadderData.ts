@@ -25,6 +25,7 @@ export function plannedLadder(reply: MeltReply): Ladder {
       high_c: burst.high_c,
       reading_c: null,
       seconds_s: burst.seconds_s,
+      ...lowered(burst.level_percent),
     };
     from_c = burst.expected_c;
     return rung;
@@ -49,7 +50,12 @@ export function meltedLadder({ reply }: { reply: MeltReply }, melt: MeltState, a
 }
 
 /** A burst that is done, runs or is advised, as far as a rung shows it. */
-type Burst = Pick<DoneBurst, "seconds_s" | "from_c" | "expected_c" | "low_c" | "high_c"> & { reading_c?: number | null };
+type Burst = Pick<DoneBurst, "seconds_s" | "from_c" | "expected_c" | "low_c" | "high_c" | "level_percent"> & { reading_c?: number | null };
+
+/** The power level where it is below full power. Plans and batches of before have none. */
+export function lowered(level_percent: number | undefined): { level_percent?: number } {
+  return level_percent === undefined || level_percent === 100 ? {} : { level_percent };
+}
 
 function rungOf(burst: Burst, state: Rung["state"], before_c: number): Rung {
   const from_c = burst.from_c ?? before_c;
@@ -61,6 +67,7 @@ function rungOf(burst: Burst, state: Rung["state"], before_c: number): Rung {
     high_c: burst.high_c ?? null,
     reading_c: burst.reading_c ?? null,
     seconds_s: burst.seconds_s,
+    ...lowered(burst.level_percent),
   };
 }
 
@@ -70,6 +77,7 @@ function advisedBurst(advice: Advice | null): Burst | null {
   const number = (name: string) => (typeof body[name] === "number" ? (body[name] as number) : null);
   return {
     seconds_s: number("seconds_s") ?? 0,
+    level_percent: number("level_percent") ?? 100,
     from_c: number("from_c"),
     expected_c: number("expected_c"),
     low_c: number("low_c"),

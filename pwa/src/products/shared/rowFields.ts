@@ -8,6 +8,8 @@ export type FormField =
   | { kind: "choice"; field: string; options: (string | number)[]; words: string }
   | { kind: "yes_no"; field: string }
   | { kind: "several"; field: string; options: string[]; words: string }
+  /** Any of a few whole numbers, each written by the sentence `words`. */
+  | { kind: "numbers"; field: string; options: number[]; words: string }
   /** One of the shop's caramels, or chocolates. */
   | { kind: "row"; of: "caramels" | "chocolates"; field: string };
 

@@ -30,6 +30,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       NAME,
       ...quantities("rated_w"),
       choice("step_s", [1, 5, 10, 15, 30], ""),
+      { kind: "numbers", field: "levels_percent", options: [100, 90, 80, 70, 60, 50, 40, 30, 20, 10], words: "shop.level" },
       { kind: "yes_no", field: "turntable" },
     ],
     guide: "water",

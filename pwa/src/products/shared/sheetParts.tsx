@@ -5,6 +5,7 @@ import type { MeltRequest, SlabPlan } from "../../documents";
 import { units } from "../../state";
 import { dimensionOf, format, formatRange, t, unitFor } from "../../text";
 import { Section } from "../../ui/Card";
+import { lowered } from "./burstLadderData";
 
 /** Rows beyond the plan's own bursts. */
 const MORE_BURSTS = 4;
@@ -80,7 +81,9 @@ interface BurstsProps {
 function Bursts({ bursts, more, window }: BurstsProps) {
   const planned = (row: number) => {
     const burst = bursts[row - 1];
-    return burst && `${format("seconds_s", burst.seconds_s)}, ${formatRange("end_c", burst.low_c, burst.high_c)}`;
+    if (!burst) return undefined;
+    const level = lowered(burst.level_percent).level_percent;
+    return `${level ? `${t("shop.level", { level_percent: level })}, ` : ""}${format("seconds_s", burst.seconds_s)}, ${formatRange("end_c", burst.low_c, burst.high_c)}`;
   };
   return (
     <Section title={t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}>

@@ -50,6 +50,16 @@ export function RowField(props: Props) {
           onValues={take}
         />
       );
+    case "numbers":
+      return (
+        <SeveralField
+          legend={label}
+          values={((value as number[] | null) ?? []).map(String)}
+          options={field.options.map((one) => ({ value: String(one), label: t(field.words, { level_percent: one }) }))}
+          note={noteOf(props)}
+          onValues={(values) => take(values.map(Number))}
+        />
+      );
     default:
       return <Choice {...props} label={label} value={value} />;
   }

@@ -13,6 +13,8 @@ export interface Rung {
   high_c: number | null;
   reading_c: number | null;
   seconds_s: number;
+  /** Power level in %; nothing where it is full power. */
+  level_percent?: number;
 }
 export interface Ladder {
   rungs: Rung[];
@@ -170,7 +172,7 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered, clear, gutt
       {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={ranged ? Math.min(from, x(rung.low_c ?? rung.from_c)) : from} clear={clear} gutter={gutter} y={y} thick={thick} />}
       {box.place === "desk" && (
         <text x={0} y={y + box.letter * 0.36} class="ink-soft">
-          {t("picture.rung", { n: number, seconds_s: rung.seconds_s })}
+          {t(rung.level_percent ? "picture.rung_at_level" : "picture.rung", { n: number, level_percent: rung.level_percent ?? null, seconds_s: rung.seconds_s })}
         </text>
       )}
     </g>

@@ -33,6 +33,7 @@ BATCH_COLUMNS = (
 )
 BODY_COLUMNS = (
     "seconds_s",
+    "level_percent",
     "free",
     "surface_c",
     "bowl_c",

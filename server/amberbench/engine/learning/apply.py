@@ -4,7 +4,8 @@ from math import log, sqrt
 
 from ..core import check
 from ..core.problems import Problem
-from ..steps.melt import oven
+from ..steps.melt import oven, unevenness
+from ..steps.melt.burst_length import IN_MELTS
 from . import fields
 from .fold import BAND_SD
 
@@ -22,9 +23,9 @@ def apply_request(request: "Document") -> "Document":
 
     Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id,
     product_id.
-    Reply: request (the same, with oven.power_w, oven.power_sd_w, loss_factor, loss_factor_sd, spread, residue,
-    yield_share, dip.pickup and trim_share where measured; their basis is measured, their number of batches in batches),
-    used [{field, value, n}].
+    Reply: request (the same, with oven.power_w, oven.power_sd_w, oven.unevenness, oven.unevenness_sd, loss_factor,
+    loss_factor_sd, spread, residue, yield_share, dip.pickup and trim_share where measured; their basis is measured,
+    their number of batches in batches), used [{field, value, n}].
     Raises: Problem not_measured (measured), and those of the function for amount and frame.
     Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
     load factor; another 10 % of spread outside its band.
@@ -107,20 +108,25 @@ def _take_oven(
     take: "Callable[..., Any]",
 ) -> None:
     mine = _with_id(ovens, oven_id)
-    if (
-        not mine
-        or asked.get("jacket") is not None
-        or not _free(asked.get("oven") or {}, "power_w", basis, "oven.power_w")
-    ):
+    if not mine or asked.get("jacket") is not None:
         return
     mass_kg = kind.mass_kg(check.checked(kind.request, asked))
     one = min(mine, key=lambda one: (abs(log(one["mass_kg"] / mass_kg)), one["mass_kg"]))
+    given = asked.get("oven") or {}
+    if one["unevenness"] is not None and _free(given, "unevenness", basis, "oven.unevenness"):
+        by_mass = unevenness.by_mass(mass_kg) - unevenness.by_mass(one["mass_kg"])
+        uneven = min(max(one["unevenness"] + by_mass, 1.0), 4.0)
+        asked["oven"] = given = dict(given, unevenness=uneven, unevenness_sd=one["unevenness_sd"])
+        take("oven.unevenness", uneven, one["n"])
+        take("oven.unevenness_sd", one["unevenness_sd"], one["n"])
+    if not _free(given, "power_w", basis, "oven.power_w"):
+        return
     power_w = one["power_w"] * oven.load_factor(mass_kg) / oven.load_factor(one["mass_kg"])
     spread = one["power_sd_w"] / one["power_w"]
     if not one["mass_band"]["low_kg"] <= mass_kg < one["mass_band"]["high_kg"]:
         spread = sqrt(spread * spread + BAND_SD * BAND_SD)
     power_w = min(max(power_w, 100.0), 3500.0)
     power_sd_w = min(max(power_w * spread, 1.0), 1500.0)
-    asked["oven"] = dict(asked.get("oven") or {}, power_w=power_w, power_sd_w=power_sd_w)
+    asked["oven"] = dict(given, power_w=power_w, power_sd_w=power_sd_w, measured_in=IN_MELTS)
     take("oven.power_w", power_w, one["n"])
     take("oven.power_sd_w", power_sd_w, one["n"])

@@ -7,12 +7,12 @@ from ..batch.courses import KIND_OF
 from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
-from ..physics import pot as physics_pot
 from ..steps.common.fields import TEN_DIPPED
 from ..steps.cool import fields as cool_fields
 from ..steps.cool import refit, time_spread, warm_room, wide_base
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
+from ..steps.melt import unevenness
 from ..steps.melt.belief import Belief
 from ..steps.melt.next_action import follow_history
 from . import fields
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 
 WIDE_SD = 0.35  # of ln(power) while a batch is heard on its own; wide, and divided out again
+WIDE_UNEVENNESS_SD = 1.0  # of the unevenness, likewise
 ROUNDS = 3  # the filter is linear around what it starts from: from there again, until it starts from its answer
 ONE_SIDED_SD = 1.5  # standard deviations; a normal cut off a little above its middle has its own place there
 LEAST_INFORMATION = 1.0  # information on a logarithm, 1/sd², below which a batch says nothing
@@ -94,9 +95,24 @@ def _oven(run: "Readable") -> "Document":
     oven = request["oven"]
     if oven["rated_w"] is None and oven["power_w"] is None:
         raise TeachesNothing("oven_without_power")
-    pot = physics_pot.Pot(request["mass_kg"], request["material"], request["vessel"], request["room_c"])
+    pot = melt_oven.bowl(request)
     log_power, sd = _power(pot, request, log(melt_oven.power_prior(oven, request["mass_kg"])[0]))
-    return {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"], "power_w": exp(log_power), "power_sd": sd}
+    seen: "Document" = {"mass_kg": request["mass_kg"], "rated_w": oven["rated_w"]}
+    seen.update(power_w=exp(log_power), power_sd=sd)
+    seen.update(_unevenness(pot, request, log_power, sd))
+    return seen
+
+
+def _unevenness(pot: "Pot", request: "Readable", log_power: float, sd: float) -> "Document":
+    """Hottest rise over mean rise, by the readings of the hottest spot alone; the power as the whole melt tells it."""
+    wide = unevenness.USUAL, WIDE_UNEVENNESS_SD
+    belief = Belief(pot, (exp(log_power), sd), request["start_c"], None, wide)
+    follow_history(belief, request["history"])
+    before, after = 1.0 / (WIDE_UNEVENNESS_SD * WIDE_UNEVENNESS_SD), 1.0 / belief.uneven.var
+    if after - before < 1e-6:
+        return {}
+    alone = (belief.uneven.mean * after - wide[0] * before) / (after - before)
+    return {"unevenness": alone, "unevenness_sd": 1.0 / sqrt(after - before)}
 
 
 def _power(pot: "Pot", request: "Readable", start: float) -> tuple[float, float]:

@@ -12,6 +12,10 @@ OVEN_SEEN = record(
         "rated_w": number("W", 200, 3500, "power on the rating plate", default=None),
         "power_w": number("W", 20, 3500, "power that this mass took up, by this batch alone"),
         "power_sd": number("", 0.001, 2, "standard deviation of its logarithm"),
+        "unevenness": number(
+            "", -10, 20, "hottest rise over mean rise, by this batch alone; null: not read", default=None
+        ),
+        "unevenness_sd": number("", 0.001, 5, "its standard deviation", default=None),
     },
     "what the melt says of the oven",
     default=None,
@@ -81,6 +85,8 @@ OVEN_LEARNT = record(
         "power_sd_w": number("W", 1, 1500, "its standard deviation for the next batch"),
         "power_low_w": number("W", 1, 5000, "10 % point of the next batch"),
         "power_high_w": number("W", 1, 20000, "90 % point of the next batch"),
+        "unevenness": number("", 1, 4, "hottest rise over mean rise in one burst; null: not read yet", default=None),
+        "unevenness_sd": number("", 0, 2, "its standard deviation for the next batch", default=None),
         "n": N,
     },
     "an oven at a mass",

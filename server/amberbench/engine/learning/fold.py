@@ -9,12 +9,13 @@ from ..core import check
 from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
 from ..steps.melt import oven as melt_oven
+from ..steps.melt import unevenness
 from . import fields
 from .pooling import count_good, robust_mean
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
     from typing import Any
 
     from ..core.annotations import Document, Readable
@@ -24,6 +25,10 @@ BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around Â¼, Â
 # Usual spreads from batch to batch, as logarithms unless said otherwise; nobody measured them (assumed). What the
 # batches show moves them.
 OVEN_SPREAD = 0.05  # mains voltage, place in the oven, bowl
+UNEVENNESS_SPREAD = 0.10  # of hottest over mean rise: where in the oven the bowl stands
+# Of OVEN_SPREAD, and the deviation of its logarithm: with less, the range of an oven that differs more from batch to
+# batch came too narrow and stayed so (73 % instead of 80 % inside after eight).
+OVEN_SHARE = 1.0, 0.5
 LOSS_SPREAD = 0.08  # draughts, people
 # Of the spread that plans assume for start, room and contact a part is the shop's own, the same every time (its
 # parchment, where its thermometer hangs); this share of the standard deviation is the batch's.
@@ -128,15 +133,34 @@ def _ovens(batches: "Sequence[Readable]") -> "list[Document]":
             # Per unit of load factor, so that masses of one band compare.
             value = log(oven["power_w"] / melt_oven.load_factor(oven["mass_kg"]))
             by_band.setdefault(band, []).append((value, oven["power_sd"], OVEN_SPREAD))
+        uneven = _unevenness([batch["oven"] for batch in group])
         for band in sorted(by_band):
             others = [one for other in by_band if other != band for one in by_band[other]]
             rows.append(_oven(name, band, by_band[band], _from_other_masses(others, prior, prior_sd)))
+            rows[-1].update(uneven(rows[-1]["mass_kg"]))
     return _with_batches(rows)
 
 
 def _with_batches(rows: "list[Document]") -> "list[Document]":
     """Those that rest on a batch at all: of one whose only batch is more likely bad than good, nothing is known."""
     return [row for row in rows if row["n"] > 0]
+
+
+def _unevenness(seen: "Sequence[Readable]") -> "Callable[[float], Document]":
+    """What a mass in kg is told of an oven's unevenness: null where nobody read its hottest spot."""
+    rows = []
+    for oven in seen:
+        if oven["unevenness"] is not None and oven["unevenness_sd"] is not None:
+            value = oven["unevenness"] - unevenness.by_mass(oven["mass_kg"])
+            rows.append((value, oven["unevenness_sd"], UNEVENNESS_SPREAD))
+    if not rows:
+        return lambda mass_kg: {"unevenness": None, "unevenness_sd": None}
+    mean, sd, share = robust_mean(rows, unevenness.USUAL, unevenness.STILL_SD)
+    spread = min(sqrt(sd * sd + (share * UNEVENNESS_SPREAD) ** 2), 2.0)
+    return lambda mass_kg: {
+        "unevenness": min(max(mean + unevenness.by_mass(mass_kg), 1.0), 4.0),
+        "unevenness_sd": spread,
+    }
 
 
 def _power_before_any_melt(rated: list[float | None]) -> tuple[float, float]:
@@ -155,12 +179,12 @@ def _from_other_masses(others: list[tuple[float, float, float]], prior: float, p
     """The same after the oven's melts of other masses."""
     if not others:
         return prior, prior_sd
-    mean, sd, _ = robust_mean(others, prior, prior_sd)
+    mean, sd, _ = robust_mean(others, prior, prior_sd, OVEN_SHARE)
     return mean, sqrt(sd * sd + BAND_SD * BAND_SD)
 
 
 def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: tuple[float, float]) -> "Document":
-    mean, sd, share = robust_mean(seen, before[0], before[1])
+    mean, sd, share = robust_mean(seen, before[0], before[1], OVEN_SHARE)
     mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
     power_w = min(max(exp(mean) * melt_oven.load_factor(mass_kg), 100.0), 3500.0)
     spread = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2)

@@ -16,7 +16,12 @@ PRIOR_SHARE, PRIOR_SHARE_SD = 0.75, 0.6  # before the first batch, and the devia
 ROUNDS = 5
 
 
-def robust_mean(seen: list[tuple[float, float, float]], prior: float, prior_sd: float) -> tuple[float, float, float]:
+def robust_mean(
+    seen: list[tuple[float, float, float]],
+    prior: float,
+    prior_sd: float,
+    usual_share: tuple[float, float] = (PRIOR_SHARE, PRIOR_SHARE_SD),
+) -> tuple[float, float, float]:
     """(mean, its standard deviation, share of the usual spread that batches show).
 
     seen: [(value, own standard deviation, usual spread)], in any order. A new batch lies around the mean with
@@ -28,7 +33,7 @@ def robust_mean(seen: list[tuple[float, float, float]], prior: float, prior_sd: 
     for start in starts:
         for share in SPREAD_SHARES:
             mean, variance, chance = _most_likely_mean(rows, share * share, start, prior, prior_sd * prior_sd)
-            peaks.append((chance - 0.5 * (log(share / PRIOR_SHARE) / PRIOR_SHARE_SD) ** 2, mean, variance, share))
+            peaks.append((chance - 0.5 * (log(share / usual_share[0]) / usual_share[1]) ** 2, mean, variance, share))
             start = mean
     return _averaged(peaks)
 

@@ -47,6 +47,7 @@ OVENS = {
     "turntable": OVEN["fields"]["turntable"],
     "step_s": MELT["step_s"],
     "unevenness": OVEN["fields"]["unevenness"],
+    "levels_percent": OVEN["fields"]["levels_percent"],
 }
 # Specific heat in J/(kg K) of what a bowl is made of; from memory.
 MADE_OF = {"glass": 800.0, "ceramic": 850.0, "plastic": 1700.0, "silicone": 1300.0, "steel": 500.0}

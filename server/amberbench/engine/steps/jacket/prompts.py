@@ -6,7 +6,7 @@ from ...core.problems import Problem
 from ...core.prompts import button, clock
 from ...core.statistics import SD_TO_10_PERCENT
 from ..melt.belief import FRESH_COLD_K, FRESH_SD_K
-from ..melt.prompts import read_entry, resting_page, too_warm_page
+from ..melt.prompts import cold_button, read_entry, resting_page, too_warm_page
 from ..pour.prompts import ready_page
 from . import plan
 from .decisions import wait_s
@@ -140,6 +140,7 @@ def _free(run: "Readable", at_ms: float, advice: "Advice") -> None:
     bulk = None if now_c is None else min(max(now_c, 20.0), 150.0)
     # Nobody pours by a large button without being told that the caramel was never read.
     poured = button("pour_unread" if now_c is None else "pour_now", "poured", {"bulk_c": bulk})
+    poured = cold_button(poured, state, now_c)
     too_warm = now_c is not None and now_c > request["window_high_c"]
     if state["read_wanted"] or now_c is None:
         _read(state, "say.read", advice, poured)

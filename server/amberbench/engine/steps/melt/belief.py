@@ -10,6 +10,7 @@ from ...core.statistics import normal_below
 from ...physics import materials
 from ...physics import pot as physics_pot
 from . import oven
+from .unevenness import Unevenness
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -35,8 +36,16 @@ class Belief:
 
     drift_sd = POWER_DRIFT_SD  # 0.0 where one power stands for the whole melt
 
-    def __init__(self, pot: "Pot", power: tuple[float, float], start_c: float, start_sd_k: float | None = None) -> None:
+    def __init__(
+        self,
+        pot: "Pot",
+        power: tuple[float, float],
+        start_c: float,
+        start_sd_k: float | None = None,
+        uneven: tuple[float, float] = (1.0, 0.0),
+    ) -> None:
         power_w, power_sd = power
+        self.uneven = Unevenness(uneven[0], uneven[1])
         self.pot = pot
         self.t_c = start_c
         self.log_p = math.log(power_w)
@@ -46,6 +55,9 @@ class Belief:
         self.free: bool | None = None  # the last answer to "stirs freely?"
         self.bursts = 0
         self.readings = 0  # trusted readings since the last burst or rest
+        self.seen_c = 0.0  # their sum in °C
+        self.asked = 0  # readings since then, trusted or not
+        self.stood_k = 0.0  # how much it has cooled since the last burst
         self.heard = False  # whether any reading was trusted so far
         self.doubt_c: float | None = None  # a reading that was too far off to be believed
 
@@ -53,40 +65,56 @@ class Belief:
         """Standard deviation of the bulk temperature in K."""
         return math.sqrt(self.tt)
 
+    def shown_c(self) -> float:
+        """Mean of the trusted readings since the last burst or rest (°C), as a thermometer shows them."""
+        return self.seen_c / self.readings
+
     def power_w(self) -> float:
         """Power absorbed in W."""
         return math.exp(self.log_p)
 
-    def after(self, seconds_s: float, t_c: float, log_p: float) -> float:
-        """Bulk temperature in °C after a burst that starts at t_c with the power exp(log_p)."""
-        energy_j = math.exp(log_p) * max(0.0, seconds_s - oven.MAGNETRON_START_S)
+    def after(self, seconds_s: float, t_c: float, log_p: float, level: int = 100) -> float:
+        """Bulk temperature in °C after a burst at a level (%) that starts at t_c with the power exp(log_p)."""
+        energy_j = math.exp(log_p) * oven.on_s(seconds_s, level)
         return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
-    def spread_after(self, seconds_s: float) -> tuple[float, float, float, float]:
+    def spread_after(self, seconds_s: float, level: int = 100) -> tuple[float, float, float, float]:
         """(expected bulk temperature in °C, its variance, gain to log_p, gain to t_c) after a burst and a stir."""
-        warm_c = self.after(seconds_s, self.t_c, self.log_p)
+        warm_c = self.after(seconds_s, self.t_c, self.log_p, level)
         power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
         by_t = self.pot.capacity(self.t_c) / capacity
-        by_p = power_w * max(0.0, seconds_s - oven.MAGNETRON_START_S) / capacity
+        by_p = power_w * oven.on_s(seconds_s, level) / capacity
         loss_k = physics_pot.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + oven.STIR_S) / capacity
-        dead_k = oven.MAGNETRON_START_SD_S * power_w / capacity
-        own = loss_k * loss_k + dead_k * dead_k + (by_p * self.drift_sd) ** 2
+        on_k = oven.on_sd_s(level) * power_w / capacity
+        own = loss_k * loss_k + on_k * on_k + (by_p * self.drift_sd) ** 2
         variance = by_t * by_t * self.tt + 2.0 * by_t * by_p * self.tp + by_p * by_p * self.pp + own
         return warm_c, variance, by_p, by_t
 
-    def burst(self, seconds_s: float) -> None:
+    def on_sd_k(self, level: int) -> float:
+        """Standard deviation in K of what a burst adds, from how long the magnetron really is on."""
+        return oven.on_sd_s(level) * self.power_w() / self.pot.capacity(self.t_c)
+
+    def burst(self, seconds_s: float, level: int = 100) -> None:
         """Moves the belief by a burst and the stir after it."""
-        warm_c, variance, by_p, by_t = self.spread_after(seconds_s)
+        if self.readings == 0:
+            self.uneven.stirred(self.t_c + self.stood_k, self.tt)
+        self.uneven.burst(self.t_c, self.tt)
+        warm_c, variance, by_p, by_t = self.spread_after(seconds_s, level)
         self.tp = by_t * self.tp + by_p * self.pp
         self.t_c, self.tt = warm_c, min(variance, MOST_SD_K * MOST_SD_K)
         self.pp += self.drift_sd * self.drift_sd
         self.bursts += 1
-        self.readings, self.doubt_c = 0, None
+        self.stood_k = 0.0
+        self._forget_readings()
+
+    def _forget_readings(self) -> None:
+        self.readings, self.asked, self.seen_c, self.doubt_c = 0, 0, 0.0, None
 
     def cool(self, seconds_s: float) -> None:
         """Moves the belief by a time in the room, standing or stirred."""
         before_c = self.t_c
         self.t_c = self.pot.cooled(before_c, seconds_s)
+        self.stood_k += before_c - self.t_c
         spread_k = physics_pot.LOSS_SD * (before_c - self.t_c)
         self.tt += spread_k * spread_k
 
@@ -95,7 +123,7 @@ class Belief:
         before_c = self.t_c
         self.cool(seconds_s)
         if abs(before_c - self.t_c) > 0.5:
-            self.readings, self.doubt_c = 0, None
+            self._forget_readings()
 
     def stir(self, free: bool | None) -> None:
         """It was stirred and the person said whether it stirs freely (None: did not say)."""
@@ -135,20 +163,36 @@ class Belief:
         return not self.free and self.t_c < NO_LUMPS_C
 
     def read(self, surface_c: float) -> None:
-        """An infrared reading; one far off the prediction is kept in doubt until a second one agrees with it."""
+        """An infrared reading; one far off the prediction is kept in doubt until a second one decides.
+
+        Two that agree are believed; of two that do not, the one nearer to the prediction is, with less weight.
+        """
         self.cool(oven.READ_S)
+        self.asked += 1
         if self.lumpy() and surface_c < NO_LUMPS_C:
             self._correct(((1.0, LUMP_COLD_K, LUMP_SD_K),), surface_c)
             return
         off_k = surface_c + FRESH_COLD_K - self.t_c
         if abs(off_k) > FAR_SD * math.sqrt(self.tt + FRESH_SD_K * FRESH_SD_K):
-            if self.doubt_c is None or abs(surface_c - self.doubt_c) > AGREE_K:
+            if self.doubt_c is None:
                 self.doubt_c = surface_c
                 return
-            self._widen(off_k)
-            self._trust(self.doubt_c)
+            other_k = self.doubt_c + FRESH_COLD_K - self.t_c
+            if abs(off_k - other_k) <= AGREE_K:
+                self._widen(off_k)
+                self._trust(self.doubt_c)
+            elif abs(other_k) < abs(off_k):
+                self._widen(other_k)
+                surface_c = self.doubt_c
+            else:
+                self._widen(off_k)
         self.doubt_c = None
         self._trust(surface_c)
+
+    def read_spot(self, surface_c: float) -> None:
+        """The hottest spot before the stir; it counts as one of the readings after a burst."""
+        self.asked += 1
+        self.uneven.spot(surface_c, self.t_c < FREE_C)
 
     def _widen(self, off_k: float) -> None:
         """Widens the belief when two readings agree with each other but not with it."""
@@ -160,7 +204,9 @@ class Belief:
         fresh = (1.0 - SKIN_SHARE, FRESH_COLD_K, FRESH_SD_K)
         self._correct((fresh, (SKIN_SHARE, SKIN_COLD_K, SKIN_SD_K)), surface_c)
         self.readings += 1
+        self.seen_c += surface_c
         self.heard = True
+        self.uneven.stirred(self.t_c + self.stood_k, self.tt)
 
     def expect_reading(self) -> None:
         """Narrows the belief as a reading would that comes out as expected; used in plans."""

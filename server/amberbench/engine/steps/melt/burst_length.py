@@ -2,8 +2,8 @@
 
 import math
 
-from ...physics import pot as physics_pot
 from . import oven as melt_oven
+from . import unevenness
 from .belief import Belief
 
 TYPE_CHECKING = False
@@ -14,21 +14,13 @@ if TYPE_CHECKING:
     from ...core.annotations import Readable
 
 
-# Hottest rise over mean rise in one burst, at 1 kg. Assumed: 1.5–2.5 is usual, more at edges and without a turntable
-# (from memory); taken near the upper end so that uneven ovens stay below the scorch limit too.
-UNEVENNESS = 2.39
-UNEVENNESS_STILL = 2.91
-UNEVENNESS_PER_DOUBLING = 0.15  # larger loads heat less evenly (published in kind only); assumed
-GUARD_SD = 1.645  # 95 %: the scorch guard, once a reading was trusted
-GUARD_SD_UNREAD = 2.08  # 98 %: the same while the power is only what a plate or a past melt says
+GUARD_SD = 2.1  # 98 %: the scorch guard, once a reading was trusted
+GUARD_SD_UNREAD = 2.5  # 99.4 %: the same while the power is only what a plate or a past melt says
+BULK_SD = 1.645  # 95 %: the bulk, which may be stirred down again
 # Where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned.
 AIM_IN_WINDOW = 0.7
-
-
-def usual_unevenness(turntable: bool, mass_kg: float) -> float:
-    """Hottest rise over mean rise to be expected of an oven nobody measured."""
-    usual = UNEVENNESS if turntable else UNEVENNESS_STILL
-    return max(1.2, usual + UNEVENNESS_PER_DOUBLING * math.log(mass_kg) / math.log(2.0))
+IN_MELTS = "melts"
+NEARER_K = 1.0  # a lower level is taken when its burst comes this much nearer to its aim; assumed
 
 
 class MeltLimits:
@@ -39,24 +31,31 @@ class MeltLimits:
         self.warn_c, self.stop_c, self.limit_c = request["warn_c"], request["stop_c"], request["limit_c"]
         self.step_s, self.most = request["step_s"], int(request["burst_s"] // request["step_s"])
         oven, mass_kg = request["oven"], request["mass_kg"]
-        self.unevenness = oven["unevenness"] or usual_unevenness(oven["turntable"], mass_kg)
-        pot = physics_pot.Pot(mass_kg, request["material"], request["vessel"], request["room_c"])
+        self.levels = sorted(set(oven.get("levels_percent") or [100]), reverse=True)
+        self.aim_c = self.low_c + AIM_IN_WINDOW * (self.high_c - self.low_c)
+        pot = melt_oven.bowl(request)
         power = melt_oven.power_prior(oven, mass_kg)
-        self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"))
+        uneven = unevenness.prior(oven, mass_kg)
+        self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"), uneven)
+        if oven.get("measured_in") == IN_MELTS and request.get("start_sd_k") is None:
+            self.belief.pp = power[1] * power[1]
 
-    def hottest_c(self, seconds_s: float) -> float:
-        """Hottest spot in °C at the end of a burst, at the strong end of temperature and power together.
+    def hottest_c(self, seconds_s: float, level: int) -> float:
+        """Hottest spot in °C at the end of a burst, at the strong end of temperature, power and unevenness together.
 
-        The strong end is the likeliest point of (temperature, log power) at which the spot is that hot.
+        The strong end is the likeliest point of (temperature, log power, unevenness) at which the spot is that hot.
         """
-        belief, phi = self.belief, self.unevenness
-        _, _, by_p, by_t = belief.spread_after(seconds_s)
-        g_t, g_p = 1.0 + phi * (by_t - 1.0), phi * by_p
+        belief, phi = self.belief, self.belief.uneven.mean
+        warm_c, _, by_p, by_t = belief.spread_after(seconds_s, level)
+        g_t, g_p, rise_k = 1.0 + phi * (by_t - 1.0), phi * by_p, max(0.0, warm_c - belief.t_c)
         to_t, to_p = belief.tt * g_t + belief.tp * g_p, belief.tp * g_t + belief.pp * g_p
-        size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p))
+        to_phi = belief.uneven.var * rise_k
+        on_k = phi * belief.on_sd_k(level)
+        size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p + rise_k * to_phi + on_k * on_k))
         strong = (GUARD_SD if belief.heard else GUARD_SD_UNREAD) / size
         t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
-        return t_c + phi * (belief.after(seconds_s, t_c, log_p) - t_c)
+        rise_k = belief.after(seconds_s, t_c, log_p, level) - t_c
+        return t_c + (phi + strong * to_phi) * rise_k + strong * on_k * on_k
 
     def most_steps(self, most: int, fits: "Callable[..., Any]") -> int:
         """Most steps, up to `most`, for which `fits(seconds_s)` holds; from some length on it must fail."""
@@ -69,14 +68,14 @@ class MeltLimits:
                 high = middle - 1
         return low
 
-    def expected_c(self, seconds_s: float) -> float:
+    def expected_c(self, seconds_s: float, level: int) -> float:
         """Bulk temperature in °C expected at the end of a burst."""
-        return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p)
+        return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p, level)
 
-    def steps_to(self, temp_c: float) -> float:
+    def steps_to(self, temp_c: float, level: int) -> float:
         """Steps, not rounded, after which the bulk is expected at temp_c; never less than 0, `most` if never."""
         belief, pot = self.belief, self.belief.pot
-        power_w = belief.power_w()
+        power_w = 0.01 * level * belief.power_w()
         net_w = power_w - pot.loss_w(belief.t_c)
         if net_w <= 0.0:
             return float(self.most)
@@ -84,28 +83,41 @@ class MeltLimits:
         result: float = min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
         return result
 
-    def longest_s(self, cautious: bool) -> float:
-        """Length in s of the longest burst that is safe and aims into the window; 0.0 when not even one step is safe.
+    def longest(self, cautious: bool) -> tuple[float, int]:
+        """(seconds in s, level in %) of the burst that comes nearest to its aim; 0.0 s when not even one step is safe.
 
+        The highest level that comes as near as any. Lower ones are for a step that is too coarse at full power.
         cautious: at the strong end the bulk, too, stays below the window's top, unless that would leave more than half
         of the way to the window.
         """
-        if self.expected_c(self.step_s) > self.stop_c:
+        best = 0.0, self.levels[0]
+        nearest_k = math.inf
+        for level in self.levels:
+            seconds_s = self._longest_s(cautious, level)
+            off_k = abs(self.aim_c - self.expected_c(seconds_s, level)) if seconds_s > 0.0 else math.inf
+            if off_k < nearest_k - NEARER_K:
+                best, nearest_k = (seconds_s, level), off_k
+            # Half a step at this level misses the aim by no more than a lower level would gain.
+            if self.step_s * 0.005 * level * self.belief.power_w() <= NEARER_K * self.belief.pot.capacity(self.aim_c):
+                break
+        return best
+
+    def _longest_s(self, cautious: bool, level: int) -> float:
+        if self.expected_c(self.step_s, level) > self.stop_c:
             return 0.0
-        aim_c = self.low_c + AIM_IN_WINDOW * (self.high_c - self.low_c)
-        steps = max(1, int(self.steps_to(aim_c) + 0.5))
+        steps = max(1, int(self.steps_to(self.aim_c, level) + 0.5))
         if cautious:
-            held = self.most_steps(steps, lambda seconds_s: self.guarded_bulk_c(seconds_s) <= self.high_c)
-            if 2.0 * (self.low_c - self.expected_c(held * self.step_s)) > self.low_c - self.belief.t_c:
-                held = int(self.steps_to(self.low_c)) + 1
+            held = self.most_steps(steps, lambda seconds_s: self.guarded_bulk_c(seconds_s, level) <= self.high_c)
+            short_k = self.low_c - self.expected_c(held * self.step_s, level)
+            if 2.0 * short_k > self.low_c - self.belief.t_c:
+                held = int(self.steps_to(self.low_c, level)) + 1
             steps = min(steps, max(1, held))
-        return float(self.step_s * self.most_steps(min(steps, self.most), self._scorches_nothing))
+        safe = self.most_steps(
+            min(steps, self.most), lambda seconds_s: self.hottest_c(seconds_s, level) <= self.limit_c
+        )
+        return float(self.step_s * safe)
 
-    def _scorches_nothing(self, seconds_s: float) -> bool:
-        result: bool = self.hottest_c(seconds_s) <= self.limit_c
-        return result
-
-    def guarded_bulk_c(self, seconds_s: float) -> float:
+    def guarded_bulk_c(self, seconds_s: float, level: int) -> float:
         """Bulk temperature in °C after a burst, 95 % point."""
-        warm_c, variance, _, _ = self.belief.spread_after(seconds_s)
-        return warm_c + GUARD_SD * math.sqrt(variance)
+        warm_c, variance, _, _ = self.belief.spread_after(seconds_s, level)
+        return warm_c + BULK_SD * math.sqrt(variance)

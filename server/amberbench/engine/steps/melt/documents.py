@@ -9,6 +9,7 @@ DONE_BURST = together(
     {
         "at_ms": instant("when it was started"),
         "seconds_s": quantity("s", "how long it ran"),
+        "level_percent": dict(fields.LEVEL, optional=True),
         "free": boolean("whether it stirred freely after it"),
         "reading_c": number("°C", 0, 150, "infrared reading after it", nullable=True),
     },
@@ -16,14 +17,18 @@ DONE_BURST = together(
 BURNING = together(
     fields.BURST_ADVICE,
     {
+        "level_percent": dict(fields.LEVEL, optional=True),
+        "spot": boolean("whether the hottest spot is to be read before the stir", optional=True),
+        "spot_c": number("°C", 0, 150, "the hottest spot read before the stir", nullable=True, optional=True),
         "seconds_s": number("s", 1, 600, "time set on the oven"),
         "started_ms": instant("when it was started"),
         "due_ms": instant("when it ends"),
     },
 )
 HAPPENING = {
-    "kind": choice(("burst", "stir", "reading", "rest"), "what happened"),
+    "kind": choice(fields.HAPPENINGS, "what happened"),
     "seconds_s": quantity("s", "length of the burst or rest", optional=True),
+    "level_percent": dict(fields.LEVEL, optional=True),
     "free": boolean("whether it stirs freely", optional=True),
     "surface_c": number("°C", 0, 150, "infrared reading", optional=True),
 }

@@ -1,15 +1,20 @@
 """The fields of the melt: oven, vessel, heat lines, history, bursts."""
 
-from ...core.describe import boolean, choice, document, many, number, record, together
+from ...core.describe import boolean, choice, document, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import MATERIAL, ROOM, START
 from ..common.fields import BOWL_KG
 
+LEVEL = integer(1, 100, "power level on the dial in %; 100 is full power")
+FULL = dict(LEVEL, default=100)
 OVEN = record(
     {
         "rated_w": number("W", 200, 3500, "power on the rating plate", default=None),
         "power_w": number("W", 100, 3500, "power that this mass absorbs, as measured", default=None),
         "power_sd_w": number("W", 1, 1500, "standard deviation of power_w", default=None),
+        "measured_in": text(
+            20, "melts: power_w was measured in melts, its spread has that of caramel and bowl in it", default=None
+        ),
         "turntable": boolean("whether it turns the bowl", default=True, basis="assumed", source="assumed"),
         "unevenness": number(
             "",
@@ -21,6 +26,14 @@ OVEN = record(
             source="memory",
             measure_by="hot_spot_readings",
         ),
+        "unevenness_sd": number("", 0, 2, "standard deviation of unevenness; null: none", default=None),
+        "levels_percent": many(
+            integer(1, 100, "one of them in %"),
+            0,
+            20,
+            "power levels its dial offers; none: full power alone",
+            default=[],
+        ),
     },
     "the microwave oven",
 )
@@ -31,7 +44,7 @@ VESSEL = record(
             "J/(kg K)", 300, 3000, "specific heat of the vessel", default=800.0, basis="assumed", source="memory"
         ),
     },
-    "the bowl or jug; null: none counted",
+    "the bowl or jug; null: an ordinary one nobody weighed",
     default=None,
 )
 MELT = together(
@@ -104,13 +117,15 @@ MELT = together(
     },
     BASIS,
 )
+HAPPENINGS = ("burst", "spot", "stir", "reading", "rest")
 HISTORY = many(
     record(
         {
-            "kind": choice(("burst", "stir", "reading", "rest"), "what happened"),
+            "kind": choice(HAPPENINGS, "what happened"),
             "seconds_s": number("s", 0, 36000, "length of the burst or rest", default=None),
+            "level_percent": FULL,
             "free": boolean("whether it stirs freely", default=None),
-            "surface_c": number("°C", 0, 150, "infrared reading", default=None),
+            "surface_c": number("°C", 0, 150, "infrared reading, or the hottest spot before the stir", default=None),
         },
         "one happening",
     ),
@@ -121,6 +136,7 @@ HISTORY = many(
 BURST = record(
     {
         "seconds_s": number("s", 1, 300, "length of the burst"),
+        "level_percent": FULL,
         "expected_c": number("°C", -1e6, 1e6, "bulk temperature expected after it and a stir"),
         "low_c": number("°C", -1e6, 1e6, "10 % point of expected_c"),
         "high_c": number("°C", -1e6, 1e6, "90 % point of expected_c"),
@@ -169,8 +185,10 @@ FUNCTIONS = {
         "reply": {
             "action": choice(("burst", "ready", "read_again", "rest", "stop"), "what to do"),
             "seconds_s": number("s", 0, 3600, "length of the burst or rest, 0 otherwise"),
+            "level_percent": LEVEL,
             "then": choice(("turn", "stir"), "what follows the burst"),
             "read": boolean("whether a reading is wanted after this burst"),
+            "spot": boolean("whether the hottest spot is to be read before the stir"),
             "bulk_c": number("°C", -1e6, 1e6, "bulk temperature now"),
             "bulk_low_c": number("°C", -1e6, 1e6, "10 % point"),
             "bulk_high_c": number("°C", -1e6, 1e6, "90 % point"),
@@ -191,6 +209,8 @@ BURST_ADVICE = {
     "advised_s": number("s", 0, 3600, "what the engine advised", default=None),
     "then": choice(("turn", "stir"), "what follows the burst", default="stir"),
     "read": boolean("whether a reading is wanted after it", default=False),
+    "level_percent": FULL,
+    "spot": boolean("whether the hottest spot is to be read before the stir", default=False),
     "from_c": number("°C", -30, 250, "bulk temperature believed before it", default=None),
     "expected_c": number("°C", -30, 250, "bulk temperature expected after it", default=None),
     "low_c": number("°C", -50, 250, "10 % point of expected_c", default=None),
@@ -214,6 +234,7 @@ EVENTS = {
         {"seconds_s": number("s", 1, 600, "time set on the oven")}, BURST_ADVICE, decided(PAUSED)
     ),
     "burst_ended": OF_BURST,
+    "spot_read": together({"surface_c": number("°C", 0, 150, "the hottest spot, before the stir")}, OF_BURST),
     "stirred": together({"free": boolean("whether it stirs freely", default=False)}, OF_BURST, decided(STIRRED)),
     "read": together({"surface_c": number("°C", 0, 150, "infrared reading")}, SEEN, decided(PAUSED)),
     "rested": {"seconds_s": number("s", 1, 3600, "time off the heat")},

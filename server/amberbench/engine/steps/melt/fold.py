@@ -17,6 +17,7 @@ if TYPE_CHECKING:
         ReadBody,
         RestedBody,
         Run,
+        SpotReadBody,
         StirredBody,
     )
 
@@ -92,7 +93,10 @@ def _start_burst(run: "MeltingRun", body: "BurstStartedBody", at_ms: float, deci
     _gap(melt, decide(melt["last_at_ms"])["paused_s"], at_ms)
     melt["resting"] = None
     melt["read_wanted"] = False
-    burning: "Any" = {name: value for name, value in body.items() if name != "decided"}
+    burning: "Any" = {name: value for name, value in body.items() if name not in ("decided", "level_percent", "spot")}
+    burning.update(_level(body))
+    if body["spot"]:
+        burning["spot"] = True
     burning.update(started_ms=at_ms, due_ms=at_ms + 1000.0 * body["seconds_s"])
     melt["burning"] = burning
 
@@ -104,6 +108,22 @@ def _end_burst(run: "MeltingRun", body: "BurstEndedBody", at_ms: float) -> None:
     melt["burning"]["due_ms"] = at_ms
 
 
+def _level(burst: "Readable") -> "Document":
+    """Its power level as a run keeps it: below full power alone, so that older runs stay what they are."""
+    level = burst.get("level_percent", 100)
+    return {} if level == 100 else {"level_percent": level}
+
+
+def _read_spot(run: "MeltingRun", body: "SpotReadBody", at_ms: float) -> None:
+    """The hottest spot, once the burst is over and before it is stirred."""
+    burning = melting(run)["burning"]
+    if burning is None or at_ms < burning["due_ms"] or is_over(run["melt"], body):
+        raise Unfit("nothing_to_stir")
+    if burning.get("spot_c") is not None:
+        raise Unfit("already_done")
+    burning["spot_c"] = body["surface_c"]
+
+
 def stir(run: "MeltingRun", body: "StirredBody", at_ms: float, decide: "Decide") -> None:
     melt = melting(run)
     burning = melt["burning"]
@@ -111,24 +131,18 @@ def stir(run: "MeltingRun", body: "StirredBody", at_ms: float, decide: "Decide")
         raise Unfit("nothing_to_stir")
     decided = decide(melt["last_at_ms"])
     seconds_s = (min(burning["due_ms"], at_ms) - burning["started_ms"]) / 1000.0
-    melt["history"].append({"kind": "burst", "seconds_s": seconds_s})
+    burst: "Any" = dict(_level(burning), kind="burst", seconds_s=seconds_s)
+    melt["history"].append(burst)
+    spot_c = burning.get("spot_c")
+    if spot_c is not None:
+        melt["history"].append({"kind": "spot", "surface_c": spot_c})
     _gap(melt, decided["paused_s"], at_ms)
     melt["history"].append({"kind": "stir", "free": body["free"]})
     melt["free"] = melt["free"] or body["free"]
     melt["read_wanted"] = decided["read_wanted"]
-    melt["bursts"].append(
-        {
-            "advised_s": burning["advised_s"],
-            "from_c": burning["from_c"],
-            "expected_c": burning["expected_c"],
-            "low_c": burning["low_c"],
-            "high_c": burning["high_c"],
-            "at_ms": burning["started_ms"],
-            "seconds_s": seconds_s,
-            "free": body["free"],
-            "reading_c": None,
-        }
-    )
+    done: "Any" = {name: burning[name] for name in ("advised_s", "from_c", "expected_c", "low_c", "high_c")}
+    done.update(_level(burning), at_ms=burning["started_ms"], seconds_s=seconds_s, free=body["free"], reading_c=None)
+    melt["bursts"].append(done)
     melt["burning"] = None
 
 
@@ -166,6 +180,7 @@ def _rest(run: "MeltingRun", body: "RestedBody", at_ms: float) -> None:
 FOLDS = {
     "burst_started": _start_burst,
     "burst_ended": _end_burst,
+    "spot_read": _read_spot,
     "stirred": stir,
     "read": _read,
     "rested": _rest,

@@ -17,46 +17,72 @@ if TYPE_CHECKING:
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.
 # Pour when the chance of lying below the window, plus OVER_WINDOW_WEIGHT times that of lying above, is at most this.
-POUR_RISK = 0.125
+POUR_RISK = 0.1
 OVER_WINDOW_WEIGHT = 3.0  # a melt a little high cools while it is read again; one that is low costs a burst
 SECOND_READING_SD = 0.243  # spread, as a share of the window, from which a second reading comes first
 BURST_AGAIN_CHANCE = 0.9  # chance of lying below the window above which another burst is needed anyway
-MOST_READINGS = 5  # readings after one burst; then the mean decides
+MOST_READINGS = 2  # readings after one burst; then what is believed decides
+# After them: pour when the chance of lying below is at most SETTLED_BELOW or a burst would not make it likelier to lie
+# inside; off the heat when that of lying above is more than SETTLED_ABOVE. Tuned on simulated kitchens.
+SETTLED_BELOW, SETTLED_ABOVE = 0.1, 0.22
 MOST_REST_S = 900.0
 
 
-def decide(melt: "MeltLimits") -> tuple[str, str, float]:
-    """(action, reason code, seconds_s) from what is believed and the heat lines."""
+def decide(melt: "MeltLimits") -> tuple[str, str, float, int]:
+    """(action, reason code, seconds_s, level in %) from what is believed and the heat lines."""
     belief = melt.belief
-    if belief.doubt_c is not None:
-        return "read_again", "reading_off", 0.0
+    settled = belief.asked >= MOST_READINGS
+    if belief.doubt_c is not None and not settled:
+        return _without_oven("read_again", "reading_off")
     if belief.bursts and belief.t_c >= melt.stop_c:
-        return "stop", "over_stop", 0.0
+        return _without_oven("stop", "over_stop")
     sd_k = belief.sd_k()
     below = normal_below((melt.low_c - belief.t_c) / sd_k)
     above = normal_below((belief.t_c - melt.high_c) / sd_k)
-    known = belief.readings > 0 and not belief.lumpy()
-    if above > 0.5 and (known or not belief.bursts):
-        return "rest", "over_warn" if belief.t_c >= melt.warn_c else "over_window", rest_needed_s(melt)
+    known = settled or (belief.readings > 0 and not belief.lumpy())
+    if above > (SETTLED_ABOVE if settled else 0.5) and (known or not belief.bursts):
+        hot = belief.t_c >= melt.warn_c
+        return _without_oven(
+            "rest", "near_top" if above <= 0.5 else "over_warn" if hot else "over_window", rest_needed_s(melt)
+        )
     if not known:
-        return _burst(melt, True) if below >= 0.5 else ("read_again", "no_reading", 0.0)
-    settled = belief.readings >= MOST_READINGS
-    if below + OVER_WINDOW_WEIGHT * above <= POUR_RISK or (settled and below <= 0.5):
-        return "ready", "in_window", 0.0
+        return _burst(melt, True) if below >= 0.5 else _without_oven("read_again", "no_reading")
+    if below + OVER_WINDOW_WEIGHT * above <= POUR_RISK or (settled and below <= SETTLED_BELOW):
+        return _ready(melt)
     unsure = sd_k > SECOND_READING_SD * (melt.high_c - melt.low_c) and not settled
-    if below < BURST_AGAIN_CHANCE and (unsure or above > below):
-        return "read_again", "not_sure", 0.0
-    action, code, seconds_s = _burst(melt, False)
-    if code == "finish" and unsure:
-        return "read_again", "not_sure", 0.0
-    return action, code, seconds_s
+    if below < BURST_AGAIN_CHANCE and (unsure or (above > below and not settled)):
+        return _without_oven("read_again", "not_sure")
+    decided = _burst(melt, belief.readings == 0)
+    if settled and below <= 0.5 and _inside_after(melt, decided) <= 1.0 - below - above:
+        return _ready(melt)
+    return _without_oven("read_again", "not_sure") if decided[1] == "finish" and unsure else decided
 
 
-def _burst(melt: "MeltLimits", cautious: bool) -> tuple[str, str, float]:
-    seconds_s = melt.longest_s(cautious)
+def _ready(melt: "MeltLimits") -> tuple[str, str, float, int]:
+    """In the window, also where what was read lies below it: a surface reads colder than the inside."""
+    warmer = melt.belief.readings > 0 and melt.belief.shown_c() < melt.low_c
+    return _without_oven("ready", "warmer_inside" if warmer else "in_window")
+
+
+def _inside_after(melt: "MeltLimits", decided: tuple[str, str, float, int]) -> float:
+    """Chance of lying inside the window after a burst and its stir, were it not read again; 0.0: there is no burst."""
+    if decided[0] != "burst":
+        return 0.0
+    warm_c, variance, _, _ = melt.belief.spread_after(decided[2], decided[3])
+    sd_k = math.sqrt(variance)
+    inside: float = normal_below((melt.high_c - warm_c) / sd_k) - normal_below((melt.low_c - warm_c) / sd_k)
+    return inside
+
+
+def _without_oven(action: str, code: str, seconds_s: float = 0.0) -> tuple[str, str, float, int]:
+    return action, code, seconds_s, 100
+
+
+def _burst(melt: "MeltLimits", cautious: bool) -> tuple[str, str, float, int]:
+    seconds_s, level = melt.longest(cautious)
     if seconds_s == 0.0:
-        return "stop", "step_too_coarse", 0.0
-    return "burst", "finish" if melt.expected_c(seconds_s) >= melt.low_c else "warm_up", seconds_s
+        return _without_oven("stop", "step_too_coarse")
+    return "burst", "finish" if melt.expected_c(seconds_s, level) >= melt.low_c else "warm_up", seconds_s, level
 
 
 def rest_needed_s(melt: "Any") -> "Any":
@@ -77,7 +103,9 @@ def follow_history(belief: "Belief", history: "Sequence[Readable]") -> None:
     for what in history:
         kind = what["kind"]
         if kind == "burst":
-            belief.burst(what["seconds_s"])
+            belief.burst(what["seconds_s"], what.get("level_percent", 100))
+        elif kind == "spot":
+            belief.read_spot(what["surface_c"])
         elif kind == "rest":
             belief.rest(what["seconds_s"])
         elif kind == "stir":

@@ -7,7 +7,7 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
 from . import belief as melt_belief
-from . import burst_length, next_action, oven
+from . import burst_length, next_action, oven, unevenness
 from .burst_length import MeltLimits
 from .next_action import decide, follow_history
 
@@ -90,8 +90,8 @@ def plan(request: "MeltPlanRequest") -> "Document":
     """Bursts that bring the caramel into the window, each followed by a stir, to be corrected by every reading.
 
     Request: as `fields.MELT`.
-    Reply: bursts [{seconds_s (s), expected_c (°C), low_c (°C), high_c (°C), hottest_c (°C)}], none when the caramel
-    starts in the window; total_s (s), energy_j (J), inputs.
+    Reply: bursts [{seconds_s (s), level_percent, expected_c (°C), low_c (°C), high_c (°C), hottest_c (°C)}], none when
+    the caramel starts in the window; total_s (s), energy_j (J), inputs.
     Raises: Problem of `check_melt`; start_above_window; step_too_coarse when the shortest burst scorches a spot or
     passes the window; oven_too_weak when sixty bursts do not reach it.
     Relation: heat content of caramel and vessel = power × (time − 2.5 s) − losses. At the strong end of the power
@@ -117,9 +117,9 @@ def plan(request: "MeltPlanRequest") -> "Document":
 
 def _planned(melt: "MeltLimits") -> "Document":
     """One burst of the plan, its stir, and the readings to be expected after it."""
-    belief, seconds_s = melt.belief, melt.longest_s(True)
-    hottest_c = melt.hottest_c(seconds_s)
-    belief.burst(seconds_s)
+    belief, (seconds_s, level) = melt.belief, melt.longest(True)
+    hottest_c = melt.hottest_c(seconds_s, level)
+    belief.burst(seconds_s, level)
     belief.cool(oven.STIR_S)
     if seconds_s == 0.0 or belief.t_c > melt.high_c:
         raise Problem("step_s", "step_too_coarse", melt.step_s, unit="s")
@@ -129,6 +129,7 @@ def _planned(melt: "MeltLimits") -> "Document":
         belief.expect_reading()
     return {
         "seconds_s": seconds_s,
+        "level_percent": level,
         "expected_c": expected_c,
         "low_c": expected_c - spread_k,
         "high_c": expected_c + spread_k,
@@ -145,6 +146,8 @@ def assumed(melt: "MeltLimits", request: "Readable") -> "list[Input]":
     ]
     if request["vessel"] is not None:
         rows.append(constant("melt.vessel_share", pot.VESSEL_SHARE, ""))
+    else:
+        rows.append(constant("melt.bowl_kg", oven.UNWEIGHED["mass_kg"], "kg", measure_by="bowl_on_scale"))
     if request["oven"]["power_w"] is None:
         factor = oven.load_factor(request["mass_kg"])
         rows.append(constant("melt.rated_share", oven.RATED_SHARE, "", measure_by="oven_water_test"))
@@ -153,7 +156,7 @@ def assumed(melt: "MeltLimits", request: "Readable") -> "list[Input]":
     elif request["oven"]["power_sd_w"] is None:
         rows.append(constant("melt.measured_sd", oven.MEASURED_SD, "", measure_by="oven_water_test"))
     if request["oven"]["unevenness"] is None:
-        rows.append(constant("oven.unevenness", melt.unevenness, "", "memory", measure_by="hot_spot_readings"))
+        rows.append(constant("oven.unevenness", melt.belief.uneven.mean, "", "memory", measure_by="hot_spot_readings"))
     return rows + _believed() + _decided()
 
 
@@ -191,19 +194,26 @@ def window_loss_w(melt: "MeltLimits") -> float:
 
 def _check_history(history: "Sequence[Readable]") -> None:
     for index, what in enumerate(history):
-        field = {"stir": "kind", "reading": "surface_c"}.get(what["kind"], "seconds_s")
+        field = {"stir": "kind", "reading": "surface_c", "spot": "surface_c"}.get(what["kind"], "seconds_s")
         if what[field] is None:
             raise Problem("history[" + str(index) + "]." + field, "missing")
+
+
+def _is_spot_wanted(melt: "MeltLimits", expected_c: float, ahead_k: float) -> bool:
+    """Whether the hottest spot is to be read before the stir: of an oven that is not known, well below the window."""
+    uneven, rise_k = melt.belief.uneven, expected_c - melt.belief.t_c
+    unsure: bool = uneven.var > unevenness.SURE_SD**2 and uneven.spots < unevenness.MOST_SPOTS
+    return unsure and rise_k >= unevenness.LEAST_RISE_K and expected_c + 2.0 * ahead_k < melt.low_c
 
 
 def next_burst(request: "MeltNextBurstRequest") -> "Document":
     """What to do now: another burst, pour, read again, let it cool, or stop.
 
-    Request: as `fields.MELT`, and history [{kind, seconds_s (s), free, surface_c (°C)}] in order, start_sd_k (K) or
-    null: standard deviation of the temperature at the start, where more than a block's.
-    Reply: action, seconds_s (s, length of the burst or rest), then, read, bulk_c (°C), bulk_low_c (°C), bulk_high_c
-    (°C), expected_c, expected_low_c, expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason
-    {code, values}.
+    Request: as `fields.MELT`, and history [{kind, seconds_s (s), level_percent, free, surface_c (°C)}] in order,
+    start_sd_k (K) or null: standard deviation of the temperature at the start, where more than a block's.
+    Reply: action, seconds_s (s, length of the burst or rest), level_percent, then, read, spot (whether the hottest spot
+    should be read before the stir), bulk_c (°C), bulk_low_c (°C), bulk_high_c (°C), expected_c, expected_low_c,
+    expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
     Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `belief`; what to do
     with it, see `next_action`; how long a burst may be, see `burst_length`.
@@ -214,21 +224,24 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
     melt = MeltLimits(request)
     belief = melt.belief
     follow_history(belief, request["history"])
-    action, code, seconds_s = decide(melt)
+    action, code, seconds_s, level = decide(melt)
     expected_c, hottest_c, spread_k = belief.t_c, belief.t_c, SD_TO_10_PERCENT * belief.sd_k()
     ahead_k = spread_k
     if action == "burst":
-        hottest_c = melt.hottest_c(seconds_s)
-        expected_c = belief.pot.cooled(melt.expected_c(seconds_s), oven.STIR_S)
-        ahead_k = SD_TO_10_PERCENT * math.sqrt(belief.spread_after(seconds_s)[1])
+        hottest_c = melt.hottest_c(seconds_s, level)
+        expected_c = belief.pot.cooled(melt.expected_c(seconds_s, level), oven.STIR_S)
+        ahead_k = SD_TO_10_PERCENT * math.sqrt(belief.spread_after(seconds_s, level)[1])
     elif action == "rest":
         expected_c = belief.pot.cooled(belief.t_c, seconds_s)
-    turn = action == "burst" and belief.bursts == 0 and melt.guarded_bulk_c(seconds_s) < READ_FROM_C
+    turn = action == "burst" and belief.bursts == 0 and melt.guarded_bulk_c(seconds_s, level) < READ_FROM_C
+    read = action == "burst" and expected_c + spread_k >= READ_FROM_C
     return {
         "action": action,
         "seconds_s": seconds_s,
+        "level_percent": level,
         "then": "turn" if turn else "stir",
-        "read": action == "burst" and expected_c + spread_k >= READ_FROM_C,
+        "read": read,
+        "spot": action == "burst" and _is_spot_wanted(melt, expected_c, ahead_k),
         "bulk_c": belief.t_c,
         "bulk_low_c": belief.t_c - spread_k,
         "bulk_high_c": belief.t_c + spread_k,
