@@ -27,32 +27,34 @@ def cluster_clocks(run: "Readable", step: str) -> "list[Clock]":
 
 def _laying_clocks(run: "Readable") -> "list[Clock]":
     clocks, state = [], run["cluster"]
-    fill = state["fill"]
+    fill, waits = state["fill"], _bowl_waits_ms(run)
     if fill is not None:
         # Never due before it was set: what should have been changed long ago is due now.
         clocks.append(clock("fill", fill["at_ms"], max(fill["at_ms"], fill["due_ms"]), "read"))
-    elif state["begun_ms"] is not None and not heating(run):
-        task, _, from_ms = next_task(state, state["begun_ms"])
-        since_ms = max(state["begun_ms"], run["melt"]["last_at_ms"] or 0.0)
-        # Who has been at the bowl since it was to be seen to needs no ring.
-        if task == "wait" and waits_ms(run, from_ms) > since_ms:
-            clocks.append(clock("fill", state["begun_ms"], waits_ms(run, from_ms), "read"))
+    elif waits is not None:
+        clocks.append(clock("fill", state["begun_ms"], waits, "read"))
     tray = second_deposits(state)
     if state["second"] is not None and tray < len(state["laid"]):
         from_ms, to_ms = window_ms(state, tray)
-        if _may_be_touched(run, tray):
+        if (fill is not None or waits is not None) and _is_untouched(state, tray):
             clocks.append(clock("tacky", state["laid"][tray]["began_ms"], from_ms, "ready"))
         clocks.append(clock("cold", from_ms, to_ms, "stir"))
     return clocks
 
 
-def _may_be_touched(run: "Readable", tray: int) -> bool:
-    """Whether a ring that a tray is tacky helps: no bowl is heated or to be read, and it was not touched or begun."""
+def _bowl_waits_ms(run: "Readable") -> float | None:
+    """Until when the bowl waits for a tray to turn tacky; None: nobody waits, or somebody has been at it since then."""
     state = run["cluster"]
-    touched = tray == 0 and any(one["tacky"] for one in state["tests"])
-    heated = len(run["melt"]["history"]) > 0 and not read_since(run)
-    at_bowl = state["fill"] is None and (heating(run) or heated)
-    return not at_bowl and state["under_way"] != "second" and not touched
+    if state["begun_ms"] is None or heating(run):
+        return None
+    task, _, from_ms = next_task(state, state["begun_ms"])
+    until_ms, since_ms = waits_ms(run, from_ms), max(state["begun_ms"], run["melt"]["last_at_ms"] or 0.0)
+    return until_ms if task == "wait" and until_ms > since_ms else None
+
+
+def _is_untouched(state: "Readable", tray: int) -> bool:
+    """Whether a tray is still to be tried, and its second deposit not begun."""
+    return state["under_way"] != "second" and not (tray == 0 and any(one["tacky"] for one in state["tests"]))
 
 
 def waits_ms(run: "Readable", from_ms: float) -> float:
