@@ -1,13 +1,11 @@
-import type { PlanDocument, Run } from "../../documents";
+import type { PlanDocument } from "../../documents";
 import { BatchPage } from "../../products/shared/paper";
 import { Line } from "../../products/shared/sheetParts";
 import { viewsOf } from "../../products/viewRegistry";
 import { formatDate, t } from "../../text";
-import { labelLines } from "../LabelLines";
 
 interface Props {
   plan: PlanDocument;
-  run: Run;
   opened_at_ms: number;
   /** Leads to where the sheet is typed back; null where it cannot be. */
   onType: (() => void) | null;
@@ -15,7 +13,7 @@ interface Props {
 }
 
 /** A batch to run without a phone: what to do, and empty boxes for what happens. */
-export function SheetPaper({ plan, run, opened_at_ms, onType, onClose }: Props) {
+export function SheetPaper({ plan, opened_at_ms, onType, onClose }: Props) {
   const { Sheet } = viewsOf(plan.kind);
   const type = onType && (
     <button type="button" class="go go-quiet" onClick={onType}>
@@ -23,7 +21,7 @@ export function SheetPaper({ plan, run, opened_at_ms, onType, onClose }: Props) 
     </button>
   );
   return (
-    <BatchPage title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(opened_at_ms) }), ...labelLines(run)]} onClose={onClose} more={type}>
+    <BatchPage title={plan.name} lines={[t("paper.sheet"), t("paper.plan_of", { day: formatDate(opened_at_ms) })]} onClose={onClose} more={type}>
       <Line names={["paper.box_day", "paper.box_who", "paper.box_lot"]} />
       {Sheet && <Sheet plan={plan} />}
     </BatchPage>

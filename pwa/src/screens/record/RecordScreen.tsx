@@ -56,7 +56,7 @@ export function RecordScreen({ batchId, part }: Props) {
   const { plan, summary } = loaded;
   if (part === "sheet" && hasSheet(plan)) {
     const type = canTypeBack(loaded) ? () => go(`/batches/${batchId}/type`) : null;
-    return <SheetPaper plan={plan} run={loaded.run} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
+    return <SheetPaper plan={plan} opened_at_ms={summary.opened_at_ms} onType={type} onClose={back} />;
   }
   if (part === "type" && hasSheet(plan)) return <TypeBack record={loaded} />;
   const taken = (event: BenchEvent) => setLoaded({ ...loaded, events: [...loaded.events, event] });
