@@ -1,6 +1,7 @@
 """The phone in a person's hand: what is read from it and what is tapped. Stories speak through this."""
 
 import re
+import time
 from typing import Any
 
 from playwright.sync_api import Locator, Page, expect
@@ -10,6 +11,14 @@ from e2e.words import spoken
 
 # Every wait in the stories is bounded by this.
 PATIENCE_MS = 15_000
+# The languages whose texts the phone keeps.
+TEXTS_KEPT = """async () => {
+    const names = [];
+    for (const cache of await caches.keys())
+        for (const { url } of await (await caches.open(cache)).keys())
+            names.push(/\\/text-(.+)-[\\w-]{8}\\.js$/.exec(url)?.[1]);
+    return names.filter(Boolean).sort();
+}"""
 LETTERS = ("ABC", "DEF", "GHI", "JKL", "MNO", "PQR", "STU", "VWX", "YZ-")
 # A tap within 700 ms of another does not count.
 BETWEEN_TAPS_MS = 750
@@ -37,6 +46,14 @@ class Phone:
         self.page.goto("/")
         ready = re.compile("^" + self.word("Ready to work without a network"))
         self.page.get_by_text(ready).wait_for(timeout=PATIENCE_MS)
+
+    def keeps_every_language(self) -> None:
+        """Waits until the texts are here that a first visit does not wait for."""
+        for _ in range(100):
+            if len(self.page.evaluate(TEXTS_KEPT)) == 3:
+                return
+            time.sleep(0.2)
+        raise AssertionError("the phone has not every language")
 
     def word(self, english: str) -> str:
         """What stands on this phone where an English one has these words."""

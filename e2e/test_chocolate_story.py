@@ -64,7 +64,7 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     phone.taps()
     phone.taps("Start")
     # The big number is this batch's own clock; the bowl's stands in the row with its batch's name.
-    assert clock_names(phone) == [f"{BOWL}: Test the bowl"]
+    assert clock_names(phone) == [f"{BOWL} B: Test the bowl"]
     phone.waits_for_the_ring(200)
     expect(phone.ring.first).to_contain_text("Salt these")
     expect(phone.ring.get_by_role("button")).to_contain_text("Salted")
@@ -100,7 +100,7 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     phone.taps()
     sees_the_record(phone, "Marked or salted", "Set hard")
     # A recall of chocolate asks for it.
-    expect(phone.page.get_by_role("row", name=re.compile("^Chocolate"))).to_contain_text(f"{BOWL}, lot 55")
+    expect(phone.page.get_by_role("row", name=re.compile("^Chocolate"))).to_contain_text(f"{BOWL} B, lot 55")
     kinds = [event["kind"] for event in phone.facts()]
     salt = phone.page.get_by_role("row", name=re.compile("^Salt"))
     expect(salt).to_contain_text(f"put on {kinds.count('salted')} time")

@@ -59,6 +59,7 @@ def rests(phone: Phone) -> None:
 
 
 def test_a_slab_cools_while_clusters_are_laid_and_chocolate_is_tempered(phone: Phone, server: Server):
+    phone.keeps_every_language()
     phone.loses_the_network()
     phone.plans_and_starts()
     phone.sets_up()

@@ -8,17 +8,10 @@ from playwright.sync_api import Browser, BrowserContext, expect
 
 from e2e.conftest import PHONE
 from e2e.languages import reads_in
-from e2e.phone import PATIENCE_MS, Phone
+from e2e.phone import PATIENCE_MS, TEXTS_KEPT, Phone
 from e2e.server import Server
 from tests.text_catalogue import forms, texts
 
-TEXTS_KEPT = """async () => {
-    const names = [];
-    for (const cache of await caches.keys())
-        for (const { url } of await (await caches.open(cache)).keys())
-            names.push(/\\/text-(.+)-[\\w-]{8}\\.js$/.exec(url)?.[1]);
-    return names.filter(Boolean).sort();
-}"""
 ALL_KEPT = ["en", "es", "es-MX"]
 # Puts each text into an element; which of them have a word that is then cut, broken in two, or outside the frame.
 MISFITS = """([at, frame, texts]) => {

@@ -100,6 +100,7 @@ def test_a_batch_is_run_on_paper_and_typed_back_without_a_network(phone: Phone, 
 
 
 def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone, server: Server):
+    phone.keeps_every_language()
     batch_id = keeps_a_sheet(phone, "40")
     sheet = opened_hours_later(phone)
     expect(phone.page.get_by_label("Poured at")).to_have_count(0)

@@ -118,7 +118,7 @@ def test_plan_of_clusters_prints_on_one_page(phone: Phone):
 
 
 def test_sheet_of_clusters_prints_on_one_page(phone: Phone):
-    for sizes, clusters in ((False, "60"), (True, "200")):
+    for sizes, clusters in ((False, "40"), (True, "200")):
         keeps_a_sheet(phone, clusters, sizes)
         paper = phone.page.locator(".paper")
         reply = phone.facts_of("batch_opened")[-1]["body"]["plan"]["reply"]

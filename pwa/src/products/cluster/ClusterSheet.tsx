@@ -8,9 +8,6 @@ import { ClusterCautions } from "./ClusterCautions";
 
 /** Rows beyond the plan's own fills. */
 const MORE_FILLS = 2;
-/** Below more trays than these there is no room for a map, which the plan's own page has; the sentences go under both. */
-const MOST_BESIDE_A_MAP = 5;
-
 /** Clusters to be laid without a phone. */
 export function ClusterSheet({ plan }: { plan: ClusterPlan }) {
   return (
@@ -22,16 +19,9 @@ export function ClusterSheet({ plan }: { plan: ClusterPlan }) {
   );
 }
 
-/** Fills and trays to be filled in, and the plan in words. */
+/** Fills and trays to be filled in, and the plan in words; its picture is on the plan's own page. */
 function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
   const again = reply.second ? [t("desk.cluster_second_kg")] : [];
-  const mapped = reply.trays <= MOST_BESIDE_A_MAP;
-  const sentences = (
-    <>
-      <ClusterSentences reply={reply} />
-      <PlanWarnings reply={reply} />
-    </>
-  );
   return (
     <>
       <div class="halves">
@@ -40,16 +30,18 @@ function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
             <span class="box">{t("say.allergens")}</span>
           </p>
           <ByHand heads={[t("clock.fill"), t("button.filled"), degrees("paper.type_surface_c")]} number={reply.fills + MORE_FILLS} row={(n) => [n, "", ""]} />
-          {mapped && sentences}
         </div>
         <div>
           <ByHand heads={[t("desk.cluster_tray"), t("event.tray_laid"), ...again, t("event.tray_freed_free")]} number={reply.trays + 1} row={(n) => [n, "", ...again.map(() => ""), ""]} />
           <Line names={["desk.row_clusters", "desk.row_loose"]} />
           <Line names={["paper.box_rest", "paper.box_notes"]} />
-          <TrayMaps request={request} reply={reply} most={mapped ? 1 : 0} />
+          <TrayMaps request={request} reply={reply} most={0} />
         </div>
       </div>
-      {!mapped && <div class="wide">{sentences}</div>}
+      <div class="wide">
+        <ClusterSentences reply={reply} />
+        <PlanWarnings reply={reply} />
+      </div>
     </>
   );
 }
