@@ -57,7 +57,7 @@ describe("Mexican Spanish", () => {
   test("says what it says otherwise in its own words, the rest in Spanish", () => {
     const mexican = [t("button.stirred"), t("button.read_slab"), t("shop.list.vessels"), t("caution.mitts"), t("button.not_heard"), t("button.cut")];
     expect(mexican.slice(0, 3)).toEqual(["Revuelto", "Medir la placa", "Tazones y jarras"]);
-    expect(mexican.slice(3, 5)).toEqual(["Dos guantes de cocina secos para levantar el tazón. Si humea: puerta cerrada, apagar, desenchufar.", "No lo oí"]);
+    expect(mexican.slice(3, 5)).toEqual(["Dos guantes de cocina secos para levantar el tazón. Si humea: puerta cerrada, apagar, desconectar.", "No lo oí"]);
     reads("es");
     expect(t("button.stirred")).toBe("Removido");
     expect(t("button.cut")).toBe(mexican[5]);
