@@ -146,15 +146,15 @@ def _second(state: "Readable", at_ms: float, advice: "Advice", task: str, tray: 
     if task == "touch":
         advice["step"] = "tacky"
         advice["say"] = {"code": "say.tacky", "values": {}}
-        advice["more"] = {"code": "more.tacky", "values": {"cold_at_ms": window_ms(state, tray)[1]}}
         advice["action"] = button("tacky", "tack_tested", {"tacky": True, "seen": seen})
         advice["choices"] = [not_yet]
         advice["caution"] = {"word": "WARNING", "code": "caution.touch_hot"}
         return
     cold = at_ms > window_ms(state, tray)[1]
     advice["step"] = "second"
-    advice["say"] = {"code": "say.second_cold" if cold else "say.second", "values": {}}
-    advice["more"] = {"code": "more.second_cold" if cold else "more.second", "values": values}
+    advice["say"] = {"code": "say.second_cold", "values": {}} if cold else {"code": "say.second", "values": values}
+    if cold:
+        advice["more"] = {"code": "more.second_cold", "values": values}
     advice["action"] = button("second_laid", "second_laid", {"seen": tray})
 
 
