@@ -90,7 +90,10 @@ def _refit(rng):
         surface_c -= rng.uniform(4, 15)
         request["readings"].append({"at_s": at_s, "surface_c": surface_c})
     if rng.random() < 0.4:
-        request["touches"].append({"at_s": at_s + rng.uniform(600, 3000), "firm": rng.random() < 0.5})
+        firm = rng.random() < 0.5
+        # Nobody finds a slab firm before it can be.
+        after_s = rng.uniform(20000, 40000) if firm else rng.uniform(600, 3000)
+        request["touches"].append({"at_s": at_s + after_s, "firm": firm})
     return request
 
 

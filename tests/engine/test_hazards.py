@@ -69,7 +69,7 @@ def heated() -> Bench:
 
 def too_little() -> Bench:
     """So little caramel that the shortest burst is too strong: it is melted by eye."""
-    request = SLAB_REQUEST | {"step_s": 30.0, "oven": {"rated_w": 2000, "turntable": True}}
+    request = SLAB_REQUEST | {"step_s": 30.0, "oven": {"rated_w": 1500, "turntable": True}}
     bench = Bench(planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)})
     bench.does("ready_checked", 60)
     bench.does("weighed", 120, kg=0.06, lot="A-117")
