@@ -220,8 +220,8 @@ class Phone:
     def letters(self, letters: str) -> None:
         """Letters and the dash of a lot: the key of three, then the one that is meant; the letters stay."""
         keys = self.page.locator(".keys")
-        if keys.get_by_role("button", name=self.word("Letters and dash")).count():
-            keys.get_by_role("button", name=self.word("Letters and dash")).tap()
+        if keys.get_by_role("button", name=self.word("ABC, letters and dash")).count():
+            keys.get_by_role("button", name=self.word("ABC, letters and dash")).tap()
         for letter in letters:
             three = next(one for one in LETTERS if letter in one)
             keys.get_by_role("button", name=three, exact=True).tap()

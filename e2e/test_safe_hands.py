@@ -195,7 +195,7 @@ def has_pecans_on_the_bench(phone: Phone) -> None:
     has_a_keypad_for_lots(phone)
     expect(phone.bench.locator("h1")).to_contain_text("pecan")
     phone.letters("P-")
-    phone.page.locator(".keys").get_by_role("button", name="Digits").tap()
+    phone.page.locator(".keys").get_by_role("button", name="123, digits").tap()
     phone.types("07")
     phone.is_at("under")
     phone.taps()
