@@ -182,7 +182,7 @@ interface WordsProps {
 
 /** The prompt; what belongs to it and the picture in the room that is left. */
 function Words({ advice, trouble, short, children }: WordsProps) {
-  const crowded = short && advice.caution && advice.number;
+  const crowded = short && advice.caution && (advice.number || trouble);
   return (
     <div class="bench-mid">
       <h1 class="say" aria-live="polite">
