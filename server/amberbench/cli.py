@@ -23,7 +23,12 @@ if TYPE_CHECKING:
 def _application(database: str | None) -> "Flask":
     from .app import create_app
 
-    return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
+    try:
+        return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
+    except ModuleNotFoundError as error:
+        if error.name not in ("psycopg", "psycopg2"):
+            raise
+        raise click.ClickException(text.sentence("server.no_driver", {})) from error
 
 
 def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -> bool:

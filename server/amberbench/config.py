@@ -1,6 +1,7 @@
 """Settings, from the environment. Nothing here is secret yet; there is no sign-in."""
 
 import ipaddress
+import json
 import os
 import sys
 from pathlib import Path
@@ -36,6 +37,12 @@ def settings() -> dict[str, Any]:
         "PWA_FOLDER": PACKAGE / "pwa" if _is_packaged() else PACKAGE.parent.parent / "pwa" / "dist",
         "NOW_MS": None,
     }
+
+
+def shops() -> dict[str, str] | None:
+    """The database of each shop by the name in its address, from the file AMBERBENCH_SHOPS names; None without one."""
+    file = os.environ.get("AMBERBENCH_SHOPS")
+    return None if file is None else {name.lower(): url for name, url in json.loads(Path(file).read_text()).items()}
 
 
 def demo_shop_file() -> Path:

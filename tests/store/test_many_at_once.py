@@ -1,41 +1,20 @@
 """Phones that push at the same time, and one that follows: nothing skipped, nothing twice."""
 
-import os
 import threading
 
 import pytest
 from sqlalchemy import event, text
 
 from amberbench import store
-from amberbench.app import create_app
 from amberbench.store import db
 from tests.log import BEGUN, Phone, pulled, push, results
 from tests.problem_shape import assert_problem
 
-# A throw-away PostgreSQL database, e.g. postgresql+psycopg://localhost/throwaway: its log is emptied.
-POSTGRESQL = os.environ.get("AMBERBENCH_TEST_POSTGRESQL")
 PHONES, PUSHES, EACH = 6, 12, 4
 
 
-@pytest.fixture(params=["sqlite", "postgresql"])
-def app_per_database(request, app):
-    """The application on SQLite, and on PostgreSQL where there is one to try with."""
-    if request.param == "sqlite":
-        yield app
-        return
-    if POSTGRESQL is None:
-        pytest.skip("AMBERBENCH_TEST_POSTGRESQL names no database")
-    other = create_app({"SQLALCHEMY_DATABASE_URI": POSTGRESQL, "TESTING": True})
-    with other.app_context():
-        store.upgrade()
-        with store.writing() as session:
-            session.execute(text("TRUNCATE event, batch RESTART IDENTITY"))
-        yield other
-        db.engine.dispose()
-
-
-def test_puller_that_follows_pushing_phones_misses_nothing(app_per_database):
-    app = app_per_database
+def test_puller_that_follows_pushing_phones_misses_nothing(app_on_each_database):
+    app = app_on_each_database
     pushing = [Phone(device_id=f"phone-{number}") for number in range(PHONES)]
     sent, failed, done = [], [], threading.Event()
 
@@ -76,8 +55,8 @@ def test_puller_that_follows_pushing_phones_misses_nothing(app_per_database):
     assert len(sent) == PHONES * PUSHES * EACH
 
 
-def test_two_phones_that_push_the_same_events_store_them_once(app_per_database):
-    app = app_per_database
+def test_two_phones_that_push_the_same_events_store_them_once(app_on_each_database):
+    app = app_on_each_database
     events = [Phone().event("noted", text=str(number)) for number in range(20)]
     answers, gate = [], threading.Barrier(4)
 

@@ -17,8 +17,8 @@ from tests.log import BEGUN
 SERVER = Path(store.__file__).parent.parent
 
 
-def test_migrations_make_exactly_the_models(app):
-    with app.app_context(), db.engine.connect() as connection:
+def test_migrations_make_exactly_the_models(app_on_each_database):
+    with app_on_each_database.app_context(), db.engine.connect() as connection:
         context = MigrationContext.configure(connection, opts={"compare_type": True})
         assert compare_metadata(context, Base.metadata) == []
 

@@ -218,7 +218,9 @@ def fold_again(batch_id: str) -> None:
     """Folds a batch that another version of the engine folded; the row stays as it is if the database is not free."""
     try:
         with writing() as session:
-            refold_batch(session, batch_id)
+            row = queries.batch(session, batch_id)
+            if row is None or row.engine_version != VERSION:  # another process may have been here first
+                refold_batch(session, batch_id)
     except OperationalError as error:  # tried again when it is read, and at the next start
         log.warning("batch %s could not be folded again: %s", batch_id, error)
 

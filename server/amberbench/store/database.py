@@ -16,8 +16,9 @@ from .models import Base
 
 MIGRATIONS = str(Path(__file__).parent / "migrations")
 WRITING = "amberbench_writing"
-# Any fixed number: the key under which PostgreSQL serialises those who number events.
-NUMBERING_LOCK = 7310513
+# Any fixed number: with the name of the shop's schema, the key under which PostgreSQL serialises those who migrate the
+# tables or number events.
+TURN = "SELECT pg_advisory_xact_lock(7310513, hashtext(coalesce(current_schema(), '')))"
 
 db = SQLAlchemy(metadata=Base.metadata)
 migrate = flask_migrate.Migrate(db=db, directory=MIGRATIONS, render_as_batch=True)
@@ -87,13 +88,18 @@ def writing() -> Iterator[Session]:
     session = db.session()
     connection = session.connection(execution_options={WRITING: True})
     try:
-        if connection.dialect.name == "postgresql":
-            session.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": NUMBERING_LOCK})
+        take_turn(connection)
         yield session
         session.commit()
     except BaseException:
         session.rollback()
         raise
+
+
+def take_turn(connection: Connection) -> None:
+    """Waits until no other process migrates or writes; the turn ends with the transaction (SQLite's begins with it)."""
+    if connection.dialect.name == "postgresql":
+        connection.execute(text(TURN))
 
 
 @contextmanager

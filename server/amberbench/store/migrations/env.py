@@ -3,7 +3,7 @@
 from alembic import context
 from flask import current_app
 
-from amberbench.store.database import db
+from amberbench.store.database import db, take_turn
 from amberbench.store.models import Base
 
 
@@ -13,6 +13,8 @@ def run() -> None:
     with db.engine.connect() as connection:
         context.configure(connection=connection, target_metadata=Base.metadata, **arguments)
         with context.begin_transaction():
+            # Of several processes that start together one migrates, and the others find it done.
+            take_turn(connection)
             context.run_migrations()
 
 
