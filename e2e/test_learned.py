@@ -21,12 +21,14 @@ BATCHES = 4
 def closed_batch(shop: dict[str, Any], day: int) -> list[dict[str, Any]]:
     """A batch as a phone of another month wrote it: a weak oven, a slab that took its time, four centres lost."""
     own = {"oven_id": shop["ovens"][0]["id"], "base_id": shop["bases"][0]["id"], "name": f"Tuesday {day}"}
-    bench = Bench(planned_slab() | own | {"product_id": shop["products"][0]["id"]}, device=f"phone-{day}")
+    made = {"product_id": shop["products"][0]["id"], "caramel_id": shop["caramels"][0]["id"]}
+    bench = Bench(planned_slab() | own | made, device=f"phone-{day}")
     bench.sets_up()
     bench.melts(WEAK)
     bench.taps(30)
     cool = bench.plan["reply"]["cool"]
-    bench.does("touched", cool["ready_low_s"], firm=False)
+    bench.does("slab_read", cool["ready_low_s"] / 2, surface_c=38.0)
+    bench.does("touched", cool["ready_low_s"] / 2, firm=False)
     bench.does("touched", cool["ready_high_s"] - cool["ready_low_s"] + 600, firm=True)
     bench.does("counted", 600, pieces=bench.plan["reply"]["cut"]["pieces"] - 4)
     bench.does("closed", 60)
@@ -77,6 +79,7 @@ def test_the_next_plan_uses_what_four_batches_measured_and_says_so(phone: Phone,
     opens_learned(phone)
     expect(phone.page.locator("main")).to_contain_text(re.compile(r"\d+\sW go into the caramel"))
     expect(phone.page.locator("main")).to_contain_text("less heat than the model says")
+    expect(phone.page.locator("main")).to_contain_text(re.compile(r"Cut at \d+\s°C inside"))
     expect(phone.page.locator(".lesson")).to_have_count(BATCHES)
     for day in range(BATCHES):
         leaves_out(phone, f"Tuesday {day}", "The readings are wrong")

@@ -14,7 +14,7 @@ Drawn beside that, all assumed, nobody's measurement:
   plan; while the slab cools the room is another 0.5 K off.
 - One to three surface readings at 0.15–0.5 of the time to ready; 1 K cold with 2 K noise, as in the kitchen. The person
   comes at the early end of the planned range, presses, and again every ten minutes; "firm" is within 1 K (standard
-  deviation) of the core's target.
+  deviation) of the core's target, or of `ready_c`, where the shop calls something else ready.
 - Every centre is good with the product's own chance, 0.92–0.99; a day shifts its logit by 0.3.
 """
 
@@ -60,9 +60,11 @@ class Batch:
 class Shop:
     """One shop; `batch()` runs the next one with what it has learnt so far."""
 
-    def __init__(self, seed: Any, mass_kg: tuple[float, float] = (0.9, 1.3), cools: bool = True) -> None:
+    def __init__(
+        self, seed: Any, mass_kg: tuple[float, float] = (0.9, 1.3), cools: bool = True, ready_c: float | None = None
+    ) -> None:
         self.rng = rng = random.Random(f"shop {seed}")
-        self.mass_kg, self.cools = mass_kg, cools
+        self.mass_kg, self.cools, self.ready_c = mass_kg, cools, ready_c
         self.oven = Kitchen(rng, 1.0)
         self.oven_share = math.exp(rng.gauss(0.0, 0.20))
         self.load = rng.uniform(0.08, 0.25)
@@ -106,7 +108,7 @@ class Shop:
     def batch(self, spoil: Any = None) -> Batch:
         """Runs one batch and keeps what it tells; `spoil(bench)` may falsify the log before it is folded."""
         day = self.kitchen(self.rng.uniform(*self.mass_kg))
-        where = {"oven_id": "oven", "base_id": "base"}
+        where = {"oven_id": "oven", "base_id": "base", "caramel_id": "caramel"}
         asked = {"measured": self.measured(), "request": self.request(day)}
         request = catalogue.call("learn.apply", asked | where)["request"]
         plan = where | {"kind": "slab", "name": "", "product_id": "squares", "lot": "1", "request": request}
@@ -150,7 +152,8 @@ class Shop:
         contact = self.contact * math.exp(rng.gauss(0.0, CONTACT_DAY_SD))
         loss = self.loss * math.exp(rng.gauss(0.0, LOSS_DAY_SD))
         slab = slabs.fine(typed, loss, contact, slab_cells=20)
-        ready_s, at = slab.ready_s(cool["target_c"], 6.0 * cool["ready_s"])
+        target_c = self.ready_c or cool["target_c"]
+        ready_s, at = slab.ready_s(target_c, 6.0 * cool["ready_s"])
         poured_ms = bench.now_ms
         looks = [(rng.uniform(0.15, 0.5) * ready_s, "read") for _ in range(rng.randrange(1, 4))]
         for at_s, _ in sorted(looks):
@@ -159,7 +162,7 @@ class Shop:
         at_s = max([cool["ready_low_s"]] + [at_s for at_s, _ in looks])
         firm = False
         while not firm:
-            firm = at(min(at_s, 6.0 * cool["ready_s"]))[0] + rng.gauss(0.0, 1.0) <= cool["target_c"]
+            firm = at(min(at_s, 6.0 * cool["ready_s"]))[0] + rng.gauss(0.0, 1.0) <= target_c
             bench.now_ms = poured_ms + 1000.0 * at_s
             bench.does("touched", 0.0, firm=firm)
             at_s += 600.0

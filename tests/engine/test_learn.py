@@ -54,7 +54,8 @@ def told_by(bench, name="batch-1"):
 
 
 def test_no_batch_gives_nothing():
-    assert fold([]) == {"ovens": [], "bases": [], "products": [], "residue": None, "ignored": [], "n": 0}
+    lists = ("ovens", "bases", "caramels", "products", "ignored")
+    assert fold([]) == {name: [] for name in lists} | {"residue": None, "n": 0}
 
 
 @pytest.mark.parametrize("seed", range(20))

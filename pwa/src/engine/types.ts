@@ -664,6 +664,8 @@ export type SlabPlan = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -696,6 +698,8 @@ export type SlabPlanTaken = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -802,6 +806,8 @@ export type ClusterPlan = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -832,6 +838,8 @@ export type ClusterPlanTaken = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1032,6 +1040,8 @@ export type ChocolatePlan = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1060,6 +1070,8 @@ export type ChocolatePlanTaken = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel */
+  caramel_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1248,6 +1260,8 @@ export type StandupPlan = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel that is tried */
+  caramel_id: string;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1258,8 +1272,6 @@ export type StandupPlan = {
   coated?: boolean;
   /** its place among batches planned together */
   series?: Series;
-  /** the caramel that is tried */
-  caramel_id: string;
   /** where it stands */
   request: StandupPlanRequest;
   /** the same: nothing of it is computed beforehand */
@@ -1278,6 +1290,8 @@ export type StandupPlanTaken = {
   oven_id?: string | null;
   /** the base */
   base_id?: string | null;
+  /** the caramel that is tried */
+  caramel_id: string;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1288,8 +1302,6 @@ export type StandupPlanTaken = {
   coated?: boolean;
   /** its place among batches planned together */
   series?: Series;
-  /** the caramel that is tried */
-  caramel_id: string;
   /** nothing else of it is needed */
   reply: StandupPlanRequest;
 };
@@ -1850,6 +1862,8 @@ export type Shop = {
   room_c: number;
   /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */
   humidity: number | null;
+  /** air of its refrigerator; 0 to 15 °C; 5.0 when left out */
+  fridge_c: number;
   /** what a value rests on, by shop.<field> or <list>/<id>.<field> */
   basis: BasisByField;
   /** its ovens */
@@ -1902,10 +1916,14 @@ export type Contribution = {
   base_id: string | null;
   /** the product */
   product_id: string | null;
+  /** the caramel */
+  caramel_id: string | null;
   /** what the melt says of the oven */
   oven: ContributionOven | null;
   /** what the cooling says of the base */
   base: ContributionBase | null;
+  /** what the touches say of the temperature it is cut at */
+  ready: Ready | null;
   /** what was counted */
   pieces: Pieces | null;
   /** trim weighed, over the caramel weighed in; 0 to 1 */
@@ -1928,6 +1946,8 @@ export type Measured = {
   bases: MeasuredBase[];
   /** by id */
   products: Product[];
+  /** by id; [] when left out */
+  caramels: Caramel[];
   /** what stays in the bowl; null: never weighed */
   residue: Trim | null;
   /** what was not taken in */
@@ -2926,6 +2946,8 @@ export type LearnApplyRequest = {
   base_id?: string | null;
   /** the product it makes */
   product_id?: string | null;
+  /** the caramel it is made of */
+  caramel_id?: string | null;
 };
 
 /** the reply of learn.apply */
@@ -4518,6 +4540,20 @@ export type Pickup = {
   n: number;
 };
 
+/** a caramel */
+export type Caramel = {
+  /** its id in the shop document */
+  id: string;
+  /** hottest point of a slab when this shop cuts it; 15 to 45 °C */
+  ready_c: number;
+  /** 10 % point of the next batch; 0 to 60 °C */
+  low_c: number;
+  /** 90 % point of the next batch; 0 to 60 °C */
+  high_c: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
 /** something not taken in */
 export type MeasuredIgnored = {
   /** the batch; null: it has no id */
@@ -5568,6 +5604,16 @@ export type ContributionBase = {
   loss_factor_sd: number;
   /** what start, room and contact are assumed to add, in ln(loss factor); 0 to 5 */
   spread_sd: number;
+};
+
+/** what the touches say of the temperature it is cut at */
+export type Ready = {
+  /** hottest point when firm enough, by the model at a loss factor of 1; 10 to 60 °C */
+  core_c: number;
+  /** by how much that moves with the logarithm of the loss factor; -100 to 100 K */
+  per_log_k: number;
+  /** its standard deviation; 0.1 to 20 K */
+  core_sd_k: number;
 };
 
 /** what was counted */

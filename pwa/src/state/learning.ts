@@ -19,6 +19,7 @@ export interface PlanParts {
   oven_id: string | null;
   base_id: string | null;
   product_id: string | null;
+  caramel_id: string | null;
 }
 
 /** A request to a plan with the shop's measured values in place of what is assumed.

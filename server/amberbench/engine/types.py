@@ -452,6 +452,7 @@ class SlabPlan(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -471,6 +472,7 @@ class SlabPlanTaken(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -530,6 +532,7 @@ class ClusterPlan(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -548,6 +551,7 @@ class ClusterPlanTaken(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -669,6 +673,7 @@ class ChocolatePlan(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -686,6 +691,7 @@ class ChocolatePlanTaken(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -804,12 +810,12 @@ class StandupPlan(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: str
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
     series: NotRequired[Series]
-    caramel_id: str
     request: StandupPlanRequest
     reply: StandupPlanReply
 
@@ -822,12 +828,12 @@ class StandupPlanTaken(TypedDict):
     product_id: NotRequired[str | None]
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
+    caramel_id: str
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
     coated: NotRequired[bool]
     series: NotRequired[Series]
-    caramel_id: str
     reply: StandupPlanRequest
 
 
@@ -1195,6 +1201,7 @@ class Shop(TypedDict):
     units: Units
     room_c: float
     humidity: float | None
+    fridge_c: float
     basis: BasisByField
     ovens: list[OvenRow]
     vessels: list[VesselRow]
@@ -1227,8 +1234,10 @@ class Contribution(TypedDict):
     oven_id: str | None
     base_id: str | None
     product_id: str | None
+    caramel_id: str | None
     oven: ContributionOven | None
     base: ContributionBase | None
+    ready: Ready | None
     pieces: Pieces | None
     trim: float | None
     residue: float | None
@@ -1243,6 +1252,7 @@ class Measured(TypedDict):
     ovens: list[MeasuredOven]
     bases: list[MeasuredBase]
     products: list[Product]
+    caramels: list[Caramel]
     residue: Trim | None
     ignored: list[MeasuredIgnored]
     n: int
@@ -1823,6 +1833,7 @@ class LearnApplyRequest(TypedDict):
     oven_id: str | None
     base_id: str | None
     product_id: str | None
+    caramel_id: str | None
 
 
 class LearnApplyReply(TypedDict):
@@ -2964,6 +2975,16 @@ class Pickup(TypedDict):
     n: int
 
 
+class Caramel(TypedDict):
+    """A caramel."""
+
+    id: str
+    ready_c: float
+    low_c: float
+    high_c: float
+    n: int
+
+
 class MeasuredIgnored(TypedDict):
     """Something not taken in."""
 
@@ -3984,6 +4005,14 @@ class ContributionBase(TypedDict):
     loss_factor: float
     loss_factor_sd: float
     spread_sd: float
+
+
+class Ready(TypedDict):
+    """What the touches say of the temperature it is cut at."""
+
+    core_c: float
+    per_log_k: float
+    core_sd_k: float
 
 
 class Pieces(TypedDict):

@@ -76,7 +76,7 @@ export function withClusters(form: ClusterForm, { id, cluster }: ProductRow): Cl
 }
 
 export function clusterParts(form: ClusterForm): PlanParts {
-  return { oven_id: form.oven_id || null, base_id: null, product_id: form.product_id };
+  return { oven_id: form.oven_id || null, base_id: null, product_id: form.product_id, caramel_id: null };
 }
 
 /** The request to cluster.plan. Fields left empty are left out, so that the engine names what is missing. */
@@ -105,6 +105,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanReques
     warn_c: caramel?.warn_c,
     stop_c: caramel?.stop_c,
     room_c,
+    fridge_c: shop.fridge_c,
     humidity,
     start_c,
     material: caramel?.material,

@@ -45,7 +45,7 @@ export function ReadySentences({ reply: { cool, inputs }, poured_ms }: { reply: 
     <>
       <p class="answer">{t("desk.ready", { ready: time(cool.ready_s), low: time(cool.ready_low_s), high: time(cool.ready_high_s) })}</p>
       <p class="quiet">{t("desk.if_started_now", { poured: formatTime(poured_ms) })}</p>
-      <BasisMarks inputs={inputs} fields={["room_c", "loss_factor"]} />
+      <BasisMarks inputs={inputs} fields={["room_c", "loss_factor", "target_c"]} />
     </>
   );
 }
@@ -70,7 +70,7 @@ export function CoolingCard({ reply, poured_ms }: { reply: PouredReply; poured_m
         <span class="legend-core">{t("desk.curve_core")}</span>
         <span class="legend-surface">{t("desk.curve_surface")}</span>
       </p>
-      <BasisMarks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor"]} />
+      <BasisMarks inputs={reply.inputs} fields={["base", "contact_m2k_w", "room_c", "top", "loss_factor", "target_c"]} />
     </Card>
   );
 }

@@ -47,7 +47,7 @@ export const HEAT_LINES = ["limit_c", "warn_c", "stop_c"];
 /** What every plan that melts takes from the shop: its air, oven, bowl and caramel. */
 export function sharedOrigins(form: { oven_id: string; vessel_id: string }, caramel: CaramelRow | undefined): Record<string, string> {
   return {
-    ...sameNamed("shop", ["room_c", "humidity"]),
+    ...sameNamed("shop", ["room_c", "humidity", "fridge_c"]),
     ...sameNamed(`ovens/${form.oven_id}`, ["rated_w", "turntable", "unevenness"], "oven."),
     ...sameNamed(`ovens/${form.oven_id}`, ["step_s"]),
     ...sameNamed(`vessels/${form.vessel_id}`, ["mass_kg", "heat_capacity_j_kgk"], "vessel."),

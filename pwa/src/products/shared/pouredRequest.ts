@@ -46,6 +46,7 @@ export function pouredRequest(form: PouredForm, shop: Shop): Poured {
     base_width_m: base?.width_m,
     base_thickness_m: base?.thickness_m,
     target_c: caramel?.target_c,
+    fridge_c: shop.fridge_c,
     room_c: form.room_c,
     humidity: form.humidity,
     start_c: form.start_c,

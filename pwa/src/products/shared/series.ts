@@ -32,8 +32,8 @@ export function nextRequest({ plan }: Batch): { name: PlannedBy; request: Reques
   const asked = plan.series?.next[0];
   const name = traitsOf(plan.kind).plannedBy;
   if (!asked || !name) return null;
-  const { oven_id = null, base_id = null, product_id = null, request } = plan as SlabPlan | ClusterPlan;
-  return { name, request: { ...request, ...asked } as Requests[PlannedBy], parts: { oven_id, base_id, product_id } };
+  const { oven_id = null, base_id = null, product_id = null, caramel_id = null, request } = plan as SlabPlan | ClusterPlan;
+  return { name, request: { ...request, ...asked } as Requests[PlannedBy], parts: { oven_id, base_id, product_id, caramel_id } };
 }
 
 /** The plan of the batch that follows, of its answer; what the shop has learnt since may make two of it. */

@@ -4,7 +4,7 @@ import type { Shop } from "../../documents";
 import { demoShop } from "../../testing/shop";
 import { targetsOf } from "../shared/dip";
 import { changed } from "../shared/meltRequest";
-import { firstForm, jacketedVessel, measuredBy, requestOf, withProduct, withVessel } from "./slabForm";
+import { firstForm, jacketedVessel, measuredBy, ovenAndBaseOf, requestOf, withProduct, withVessel } from "./slabForm";
 
 let shop: Shop;
 beforeAll(async () => {
@@ -48,6 +48,14 @@ test("the shop's own figures keep their basis until they are typed over", () => 
   const form = firstForm(shop);
   expect(requestOf(form, shop)["basis"]).toMatchObject({ room_c: "assumed" });
   expect(requestOf(changed(form, { room_c: 24 }), shop)["basis"]).not.toHaveProperty("room_c");
+});
+
+test("the slab is chilled in the shop's own refrigerator", () => {
+  expect(requestOf(firstForm({ ...shop, fridge_c: 3 }), { ...shop, fridge_c: 3, basis: { "shop.fridge_c": "typed" } })).toMatchObject({ fridge_c: 3, basis: { fridge_c: "typed" } });
+});
+
+test("a plan names the caramel whose ready the shop has measured", () => {
+  expect(ovenAndBaseOf(firstForm(shop), shop).caramel_id).toBe(shop.caramels[0]?.id);
 });
 
 test("another product brings its own sizes over what was typed", () => {

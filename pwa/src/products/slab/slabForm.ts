@@ -1,7 +1,7 @@
 import type { FrameByLength, Have, Jacket, Shop, SlabPlanRequest, Want } from "../../documents";
 import type { PlanParts } from "../../state";
 import { dipOrigins, dipRequest } from "../shared/dip";
-import { NO_OLD_CARAMEL, type OldCaramel, ovenRequest } from "../shared/meltRequest";
+import { caramelOf, NO_OLD_CARAMEL, type OldCaramel, ovenRequest } from "../shared/meltRequest";
 import { pouredBasis, pouredOrigins, pouredRequest } from "../shared/pouredRequest";
 import { withoutEmpty, sameNamed } from "../shared/request";
 
@@ -100,9 +100,10 @@ export function measuredBy(form: SlabForm, by: SlabForm["by"], planned: number |
   return { ...form, by, pieces: form.pieces ?? planned, boxes: form.boxes ?? boxes };
 }
 
-/** The oven and the base it uses, of which the shop may have measured something. */
+/** The oven, the base and the caramel it uses, of which the shop may have measured something. */
 export function ovenAndBaseOf(form: SlabForm, shop: Shop): PlanParts {
-  return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null, product_id: form.product_id || null };
+  const caramel = caramelOf(shop.products.find((one) => one.id === form.product_id), shop);
+  return { oven_id: jacketedVessel(form, shop) ? null : form.oven_id || null, base_id: form.base_id || null, product_id: form.product_id || null, caramel_id: caramel?.id ?? null };
 }
 
 /** The request to slab.plan. Fields left empty are left out, so that the engine names what is missing. */

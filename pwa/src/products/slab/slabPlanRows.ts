@@ -15,7 +15,7 @@ export function slabPlanRows(reply: SlabPlanReply, per_box: number | null): Plan
     frameRow(pour),
     ...(melt ? [burstsRow(melt)] : []),
     ...(jacket ? [timeRow("plan.soft", at(jacket.seconds_s), at(jacket.low_s), at(jacket.high_s), ["jacket.water_c", "start_c"])] : []),
-    timeRow("plan.ready", cooled(cool.ready_s), cooled(cool.ready_low_s), cooled(cool.ready_high_s), ["room_c", "base", "loss_factor"]),
+    timeRow("plan.ready", cooled(cool.ready_s), cooled(cool.ready_low_s), cooled(cool.ready_high_s), ["room_c", "base", "loss_factor", "target_c"]),
     cutRow(reply),
     ...boxRow(reply.good, per_box),
     ...dipRows(reply.dip),

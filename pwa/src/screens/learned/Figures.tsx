@@ -14,6 +14,7 @@ export function Figures({ measured, shop }: { measured: Measured; shop: Shop }) 
   const groups: [string, Figure[]][] = [
     ["ovens", ovens(measured, shop)],
     ["bases", bases(measured, shop)],
+    ["caramels", caramels(measured, shop)],
     ["products", products(measured, shop)],
   ];
   return (
@@ -59,6 +60,16 @@ function bases({ bases: rows }: Measured, shop: Shop): Figure[] {
     value: lossWords(percent(row.loss_factor - 1)),
     more: t("learned.base_sure", { percent: percent(row.loss_factor_sd) }),
     n: row.n,
+  }));
+}
+
+function caramels({ caramels: rows }: Measured, shop: Shop): Figure[] {
+  return rows.map(({ id, ready_c, low_c, high_c, n }) => ({
+    key: id,
+    what: shop.caramels.find((one) => one.id === id)?.name ?? id,
+    value: t("learned.ready", { ready_c }),
+    more: t("learned.ready_range", { low_c, high_c }),
+    n,
   }));
 }
 

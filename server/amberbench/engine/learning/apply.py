@@ -22,10 +22,10 @@ def apply_request(request: "Document") -> "Document":
     """A request to slab.plan or cluster.plan with the shop's measured values in place of what is assumed.
 
     Request: measured (the reply of learn.fold), request (a request to the function named), function, oven_id, base_id,
-    product_id.
+    product_id, caramel_id.
     Reply: request (the same, with oven.power_w, oven.power_sd_w, oven.unevenness, oven.unevenness_sd, loss_factor,
-    loss_factor_sd, spread, residue, yield_share, dip.pickup and trim_share where measured; their basis is measured,
-    their number of batches in batches), used [{field, value, n}].
+    loss_factor_sd, spread, target_c, residue, yield_share, dip.pickup and trim_share where measured; their basis is
+    measured, their number of batches in batches), used [{field, value, n}].
     Raises: Problem not_measured (measured), and those of the function for amount and frame.
     Relation: what a person typed for this batch stays. The power is that of the nearest mass measured, by the
     load factor; another 10 % of spread outside its band.
@@ -57,6 +57,7 @@ def apply_request(request: "Document") -> "Document":
             for field in ("loss_factor", "loss_factor_sd", "spread"):
                 asked[field] = base[field]
                 take(field, base[field], base["n"])
+    _take_ready(kind, asked, _with_id(measured["caramels"], request["caramel_id"]), basis, take)
     for product in _with_id(measured["products"], request["product_id"]):
         _take_product(kind, asked, product, basis, take)
         _take_pickup(asked, product["pickup"], basis, take)
@@ -73,6 +74,16 @@ def _with_id(rows: "Sequence[Readable]", row_id: str | None) -> "list[Readable]"
 def _free(record: "Readable", name: str, basis: "Readable", path: str | None = None) -> bool:
     """Whether a field was left to a default or an older measurement, not typed for this batch."""
     return record.get(name) is None or basis.get(path or name, "typed") != "typed"
+
+
+def _take_ready(
+    kind: "Kind", asked: "Document", caramels: "list[Readable]", basis: "Readable", take: "Callable[..., Any]"
+) -> None:
+    """The temperature at which this shop cuts the caramel, where the plan knows of such."""
+    for caramel in caramels:
+        if "target_c" in kind.request and _free(asked, "target_c", basis):
+            asked["target_c"] = caramel["ready_c"]
+            take("target_c", caramel["ready_c"], caramel["n"])
 
 
 def _take_product(

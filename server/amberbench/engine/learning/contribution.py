@@ -16,6 +16,7 @@ from ..steps.melt import unevenness
 from ..steps.melt.belief import Belief
 from ..steps.melt.next_action import follow_history
 from . import fields
+from . import ready as ready_to_cut
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -45,9 +46,9 @@ def contribution_request(request: "LearnContributionRequest") -> "Document":
     Request: batch_id, plan (the plan document), run (the run document, of a closed batch).
     Reply: contribution {batch_id, left_out, oven_id, base_id, product_id; oven {mass_kg (kg), rated_w (W), power_w (W),
     power_sd (of its logarithm)}, base {loss_factor, loss_factor_sd (of its logarithm), spread_sd (the same)}, pieces
-    {planned, counted}, trim and residue (fractions of the caramel weighed in), pickup (fraction of the undipped
-    weight), each null where the batch teaches nothing; compared [{name, planned, low, high, happened}], unused [{part,
-    why}]}.
+    {planned, counted}, ready {core_c (°C), per_log_k (K), core_sd_k (K)}, trim and residue (fractions of the caramel
+    weighed in), pickup (fraction of the undipped weight), each null where the batch teaches nothing; compared [{name,
+    planned, low, high, happened}], unused [{part, why}]}.
     Raises: Problem not_a_plan (plan), not_a_run (run), not_closed (run).
     Relation: power: the filter of melt.next_burst with one power for the whole melt, started wide, its start taken
     out of its end again; power and heat capacity count as one. A jacket teaches nothing about an oven. Loss factor:
@@ -67,7 +68,7 @@ def contribution_request(request: "LearnContributionRequest") -> "Document":
 def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
     """The contribution of a closed run."""
     found: "Document" = {"batch_id": batch_id, "left_out": run.get("left_out") is not None, "unused": []}
-    for name in ("oven_id", "base_id", "product_id"):
+    for name in ("oven_id", "base_id", "product_id", "caramel_id"):
         found[name] = plan[name] if type(plan.get(name)) is str and len(plan[name]) <= 80 else None
     for part, teach in PARTS:
         try:
@@ -80,6 +81,7 @@ def contribution(batch_id: str, plan: "Readable", run: "Readable") -> "Any":
             found[part] = None
             found["unused"].append({"part": part, "why": why.code if isinstance(why, Problem) else str(why)})
     found["pickup"] = _pickup(run)
+    found["ready"] = _ready(run, plan)
     found["compared"] = compared(found, plan, run)
     return check.checked(fields.CONTRIBUTION, found)
 
@@ -135,11 +137,7 @@ def _base(run: "Readable") -> "Document":
     cool = run["cool"]
     if cool is None:
         raise TeachesNothing("not_in_this_batch")
-    known = cool_fields.FUNCTIONS["cool.refit"]["request"]
-    # What is read or felt after it came out of the refrigerator says nothing of the base.
-    chilled_s = (cool.get("chilled_ms", 1e300) - run["done"].get("melt", 0.0)) / 1000.0
-    seen = {name: [one for one in cool[name] if one["at_s"] <= chilled_s] for name in ("readings", "touches")}
-    request = check.checked(known, dict(cool["request"], **seen))
+    request = _seen_on_bench(run, cool)
     slab = wide_base.slab(request)
     soonest_s = refit.soonest_firm_s(slab, log(request["loss_factor"]), request["loss_factor_sd"])
     touches = [one for one in request["touches"] if not one["firm"] or one["at_s"] >= soonest_s]
@@ -162,6 +160,28 @@ def _base(run: "Readable") -> "Document":
         over = min(max(over, -most), most)
     factor = exp(min(max(x + over, refit.LOWEST), refit.HIGHEST))
     return {"loss_factor": factor, "loss_factor_sd": 1.0 / sqrt(information), "spread_sd": spread_sd}
+
+
+def _seen_on_bench(run: "Readable", cool: "Readable") -> "Any":
+    """A checked request to cool.refit: what is read or felt after it came out of the refrigerator says nothing here."""
+    known = cool_fields.FUNCTIONS["cool.refit"]["request"]
+    chilled_s = (cool.get("chilled_ms", 1e300) - run["done"].get("melt", 0.0)) / 1000.0
+    seen = {name: [one for one in cool[name] if one["at_s"] <= chilled_s] for name in ("readings", "touches")}
+    return check.checked(known, dict(cool["request"], **seen))
+
+
+def _ready(run: "Readable", plan: "Readable") -> "Document | None":
+    """What the touches say of the temperature it is cut at; nothing where nobody read the slab, as heat loss and
+    ready cannot be told apart by touches alone."""
+    cool, planned = run["cool"], _planned_cooling(plan)
+    if cool is None or planned is None or run.get("thrown_away") is not None:
+        return None
+    request = _seen_on_bench(run, cool)
+    if not request["readings"]:
+        return None
+    touches = sorted(request["touches"], key=lambda one: (one["at_s"], one["firm"]))
+    found = ready_to_cut.told(wide_base.slab(request), touches, min(planned["ready_low_s"], cool["ready_low_s"]))
+    return found if found and 10.0 <= found["core_c"] <= 60.0 else None
 
 
 def _refitted(slab: "Slab", request: "Readable", prior: float, prior_sd: float) -> tuple[float, float]:

@@ -37,6 +37,15 @@ PIECES_SEEN = record(
     "what was counted",
     default=None,
 )
+READY_SEEN = record(
+    {
+        "core_c": number("°C", 10, 60, "hottest point when firm enough, by the model at a loss factor of 1"),
+        "per_log_k": number("K", -100, 100, "by how much that moves with the logarithm of the loss factor"),
+        "core_sd_k": number("K", 0.1, 20, "its standard deviation"),
+    },
+    "what the touches say of the temperature it is cut at",
+    default=None,
+)
 SHARE = {"trim": "trim weighed, over the caramel weighed in", "residue": "left in the bowl, over the same"}
 COMPARED = record(
     {
@@ -54,8 +63,10 @@ CONTRIBUTION = {
     "oven_id": text(80, "the oven", default=None),
     "base_id": text(80, "the base", default=None),
     "product_id": text(80, "the product", default=None),
+    "caramel_id": text(80, "the caramel", default=None),
     "oven": OVEN_SEEN,
     "base": BASE_SEEN,
+    "ready": READY_SEEN,
     "pieces": PIECES_SEEN,
     "trim": number("", 0, 1, SHARE["trim"], default=None),
     "residue": number("", 0, 0.3, SHARE["residue"], default=None),
@@ -125,6 +136,16 @@ PRODUCT_LEARNT = record(
     },
     "a product",
 )
+CARAMEL_LEARNT = record(
+    {
+        "id": ID,
+        "ready_c": number("°C", 15, 45, "hottest point of a slab when this shop cuts it"),
+        "low_c": number("°C", 0, 60, "10 % point of the next batch"),
+        "high_c": number("°C", 0, 60, "90 % point of the next batch"),
+        "n": N,
+    },
+    "a caramel",
+)
 IGNORED = record(
     {
         "batch_id": text(80, "the batch; null: it has no id", default=None),
@@ -137,6 +158,7 @@ FOLDED = {
     "ovens": many(OVEN_LEARNT, 0, 10000, "by id and mass"),
     "bases": many(BASE_LEARNT, 0, 5000, "by id"),
     "products": many(PRODUCT_LEARNT, 0, 5000, "by id"),
+    "caramels": many(CARAMEL_LEARNT, 0, 5000, "by id", default=[]),
     "residue": record(SHARE_LEARNT, "what stays in the bowl; null: never weighed", default=None),
     "ignored": many(IGNORED, 0, 30000, "what was not taken in"),
     "n": integer(0, 100000, "batches taken in"),
@@ -171,6 +193,7 @@ FUNCTIONS = {
             "oven_id": text(80, "the oven it uses", default=None),
             "base_id": text(80, "the base it uses", default=None),
             "product_id": text(80, "the product it makes", default=None),
+            "caramel_id": text(80, "the caramel it is made of", default=None),
         },
         "reply": {
             "request": document("the same request with the shop's measured values in it", of="PlanRequest"),
@@ -184,7 +207,7 @@ FUNCTIONS = {
                     "one value",
                 ),
                 0,
-                10,
+                20,
                 "what was taken in",
             ),
         },

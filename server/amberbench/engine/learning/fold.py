@@ -10,7 +10,7 @@ from ..core.problems import Problem
 from ..core.statistics import SD_TO_10_PERCENT
 from ..steps.melt import oven as melt_oven
 from ..steps.melt import unevenness
-from . import fields
+from . import fields, ready
 from .pooling import count_good, robust_mean
 
 TYPE_CHECKING = False
@@ -54,27 +54,30 @@ def fold(request: "Document") -> "Document":
     in any order.
     Reply: ovens [{id, mass_band {low_kg, high_kg (kg)}, mass_kg (kg, that the power is for), power_w (W), power_sd_w
     (W), power_low_w (W), power_high_w (W), n}], bases [{id, loss_factor, loss_factor_sd (of its logarithm), spread,
-    n}], products [{id, yield, yield_sd, yield_low, yield_high, n, trim, pickup}], residue,
-    trim and pickup {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id, part, why}], n.
+    n}], caramels [{id, ready_c, low_c, high_c (°C), n}], products [{id, yield, yield_sd, yield_low, yield_high, n,
+    trim, pickup}], residue, trim and pickup {share, share_sd, share_low, share_high, n} or null, ignored [{batch_id,
+    part, why}], n.
     Raises: nothing for what the batches hold: what makes no sense is ignored and listed. Batches left out count as
     not there.
     Relation: robust mean of logarithms, see `pooling`. Power: over rating plate × 0.60 × load factor, ± 20 %; an
     oven's other masses come in with another 10 %. Loss factor: around 1 ± 20 % and what of the spread of start,
     room and contact is the shop's own; `spread` is how far they move cooling from batch to batch, over what is assumed.
+    Ready: mean of the core when found firm enough, around 27 ± 3 °C, at the heat loss that the base turned out to have.
     Yield: logit of good over planned centres, times the share of batches that were not lost altogether.
     Source: assumed for what is believed before the first batch and for the usual spreads.
     """
     ignored: "list[Document]" = []
     batches = _usable(request["batches"], ignored)
-    reply = {
+    bases = _bases(batches)
+    return {
         "ovens": _ovens(batches),
-        "bases": _bases(batches),
+        "bases": bases,
+        "caramels": ready.measured(_by_id(batches, "caramel_id", "ready"), bases),
         "products": _products(batches, ignored),
         "residue": _share([one["residue"] for one in batches if one["residue"] is not None], RESIDUE),
         "ignored": sorted(ignored, key=lambda row: (row["batch_id"] or "", row["part"] or "", row["why"])),
         "n": len(batches),
     }
-    return reply
 
 
 def _usable(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
@@ -104,13 +107,13 @@ def _usable(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
 def _sort_key(batch: "Document") -> list[float]:
     """Its numbers as a list, by which one of two contributions of the same batch is chosen whatever their order."""
     row = []
-    for part in ("oven", "base", "pieces"):
+    for part in PARTS:
         record = batch[part] or {}
         row += [-1.0 if record.get(name) is None else float(record[name]) for name in sorted(PARTS[part])]
     return row + [-1.0 if batch[name] is None else float(batch[name]) for name in ("trim", "residue", "pickup")]
 
 
-PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces")}
+PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces", "ready")}
 
 
 def _by_id(batches: "Sequence[Readable]", key: str, part: str) -> "list[tuple[str, list[Readable]]]":

@@ -21,6 +21,7 @@ HEAD = together(
         "product_id": text(80, "what is sold", nullable=True, optional=True),
         "oven_id": text(80, "the oven", nullable=True, optional=True),
         "base_id": text(80, "the base", nullable=True, optional=True),
+        "caramel_id": text(80, "the caramel", nullable=True, optional=True),
         "lot": text(60, "lot of the caramel or chocolate", nullable=True, optional=True),
     },
     LABELS,
