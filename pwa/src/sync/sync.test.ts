@@ -83,6 +83,7 @@ const SHOP: Shop = {
   units: { mass: "kg", length: "mm", temperature: "°C", power: "W" },
   room_c: 21,
   humidity: null,
+  fridge_c: 5,
   basis: {},
   ...NO_ROWS,
 };

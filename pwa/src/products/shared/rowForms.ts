@@ -22,7 +22,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
     fields: [
       { kind: "words", field: "name", most: 80 },
       choice("language", languages, "language"),
-      ...quantities("room_c", "humidity"),
+      ...quantities("room_c", "humidity", "fridge_c"),
     ],
   },
   ovens: {

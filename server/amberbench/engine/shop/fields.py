@@ -40,6 +40,7 @@ SHOP = {
     "units.power": choice(("W",), "unit of powers", default="W"),
     "room_c": ROOM,
     "humidity": HUMIDITY_OR_NONE,
+    "fridge_c": dict(COOL["fridge_c"], meaning="air of its refrigerator"),
 }
 OVENS = {
     "name": NAME,
