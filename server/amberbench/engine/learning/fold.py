@@ -42,8 +42,7 @@ BAND_SD = 0.10  # of the load factor, from one mass band to the others
 LOSS_SD = 0.2  # models: prior of ln(loss factor)
 YIELD, YIELD_SD = 0.97, 1.0  # of the logit
 TRIM, RESIDUE, PICKUP, SHARE_PRIOR_SD = 0.10, 0.02, 0.5, 0.8
-# A batch with less than this good is lost, as when it burns or drops: a fact, and no yield of cutting (assumed).
-LOST_SHARE = 0.05
+LOST_SHARE = 0.05  # a batch with less than this good is lost: a fact, and no yield of cutting (assumed)
 MOST_OVER = 1.2  # more good centres than planned by more than this are a slip of the finger
 
 
@@ -107,13 +106,14 @@ def _usable(batches: "list[Any]", ignored: "list[Any]") -> "list[Document]":
 def _sort_key(batch: "Document") -> list[float]:
     """Its numbers as a list, by which one of two contributions of the same batch is chosen whatever their order."""
     row = []
-    for part in PARTS:
+    for part in ORDERED:
         record = batch[part] or {}
         row += [-1.0 if record.get(name) is None else float(record[name]) for name in sorted(PARTS[part])]
     return row + [-1.0 if batch[name] is None else float(batch[name]) for name in ("trim", "residue", "pickup")]
 
 
-PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ("oven", "base", "pieces", "ready")}
+ORDERED = ("oven", "base", "pieces", "ready")  # a dict has no order under MicroPython
+PARTS = {part: fields.CONTRIBUTION[part]["fields"] for part in ORDERED}
 
 
 def _by_id(batches: "Sequence[Readable]", key: str, part: str) -> "list[tuple[str, list[Readable]]]":
