@@ -41,6 +41,7 @@ NEWER_FORM = """() => new Promise((yes, no) => {
     request.onsuccess = () => yes(request.result.close());
     request.onerror = request.onblocked = () => no(new Error("the store is still held"));
 })"""
+STATUS = "async (path) => (await fetch(path)).status"
 WAITING = "async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting)"
 
 
@@ -116,26 +117,34 @@ def releases(tmp_path: Path) -> Iterator[Server]:
         os.environ.pop("PYTHONPATH") if before is None else os.environ.update(PYTHONPATH=before)
 
 
-def comes_out_anew(folder: Path) -> None:
-    """A new version of the app: another page, and a worker that knows of it."""
+def comes_out_anew(folder: Path) -> str:
+    """A new version of the app: another page, a screen fewer, and a worker that knows of it.
+
+    Returns the address of the screen's file."""
     page, worker = folder / "index.html", folder / "sw.js"
     page.write_text(page.read_text().replace("<head>", '<head><meta name="release" content="2">', 1))
     found = worker.read_text()
     changed = re.sub(r'(revision:"|revision":")[0-9a-f]{8}', r"\g<1>00000000", found)
     assert changed != found
-    worker.write_text(changed)
-    for packed in [*folder.glob("index.html.*"), *folder.glob("sw.js.*")]:
-        packed.unlink()
+    screen = next(folder.glob("assets/place-shop-*.js")).name
+    fewer = re.sub(rf"\{{[^{{}}]*assets/{screen}[^{{}}]*\}},?", "", changed)
+    assert fewer != changed
+    worker.write_text(fewer)
+    for old in [*folder.glob("index.html.*"), *folder.glob("sw.js.*"), *folder.glob(f"assets/{screen}*")]:
+        old.unlink()
+    return f"/assets/{screen}"
 
 
 def test_a_new_version_waits_until_no_batch_runs(browser: Browser, releases: Server, tmp_path: Path):
     context = browser.new_context(base_url=releases.url, **PHONE)
     phone = Phone(context.new_page())
     phone.installs()
+    other = context.new_page()
+    other.goto("/help")
     phone.plans_and_starts()
     phone.sets_up()
     phone.starts_a_burst()
-    comes_out_anew(tmp_path / "pwa/dist")
+    gone = comes_out_anew(tmp_path / "pwa/dist")
     phone.page.evaluate("async () => void (await (await navigator.serviceWorker.getRegistration()).update())")
     phone.page.wait_for_function(WAITING)
     release = phone.page.locator("meta[name=release]")
@@ -157,6 +166,12 @@ def test_a_new_version_waits_until_no_batch_runs(browser: Browser, releases: Ser
     offer.tap()
     expect(release).to_have_count(1)
     assert len(phone.facts()) == known + 1
+    # A page of the version before still opens its screens; when it is gone, their files are.
+    assert phone.page.request.get(gone).status == 404
+    assert other.evaluate(STATUS, gone) == 200
+    other.close()
+    phone.page.reload()
+    phone.page.wait_for_function("async () => (await caches.keys()).length === 1")
     assert phone.errors == []
     context.close()
 

@@ -8,12 +8,22 @@ from urllib.request import urlopen
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Route, expect
 
-from e2e import browser_probes
+from e2e import axe, browser_probes
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.sync_helpers import all_sent
 
+# Every screen of the desk, by the address under which it is opened, with its title.
+SCREENS = {
+    "/": "Demo",
+    "/plan": "A slab of caramels",
+    "/batches": "Batches",
+    "/settings": "Settings",
+    "/shop": "The shop",
+    "/learned": "What the shop has learnt",
+    "/nowhere": "There is nothing at this address.",
+}
 DAY_MS = 24 * 3_600_000
 COOL_IT = re.compile("Cool the burn at once")
 
@@ -145,10 +155,27 @@ def test_first_aid_is_two_taps_away_everywhere_without_a_network(phone: Phone):
     phone.waits_for_the_ring()
     phone.silences()  # the first tap
     helps(phone)
-    for place in ("/", "/plan", "/batches", f"/batches/{batch}", "/settings", "/shop", "/learned", "/nowhere"):
+    for place, title in (SCREENS | {f"/batches/{batch}": "Squares"}).items():
         phone.page.goto(place)
+        expect(phone.page.get_by_role("heading", level=1, name=title)).to_be_visible()
+        expect(phone.page.get_by_text("Fetching the screen")).to_have_count(0)
         phone.opens_place("Help")
         expect(phone.page.get_by_text(COOL_IT)).to_be_in_viewport()
+
+
+def test_a_screen_that_cannot_be_fetched_says_so_and_comes_when_it_is_asked_for_again(browser: Browser, server: Server):
+    context = browser.new_context(base_url=server.url, service_workers="block", **PHONE)
+    context.route("**/assets/place-*", lambda route: route.abort())
+    phone = Phone(context.new_page())
+    phone.page.goto("/")
+    phone.opens_place("Batches")
+    expect(phone.page.get_by_role("alert")).to_have_text(re.compile("This screen could not be fetched"))
+    expect(phone.page.get_by_role("heading", level=1, name="Batches")).to_be_visible()
+    assert axe.faults(phone.page, at_the_bench=False) == []
+    context.unroute("**/assets/place-*")
+    phone.page.get_by_role("button", name="Try again").tap()
+    expect(phone.page.get_by_text("No batch yet.")).to_be_visible()
+    context.close()
 
 
 def test_first_aid_names_number_and_signs_at_the_bench_and_its_sources_on_help(phone: Phone):

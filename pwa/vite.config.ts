@@ -3,8 +3,9 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 
+import { CHUNKS } from "./build/chunks.ts";
 import { NOTICES, notices } from "./build/notices.ts";
-import { languageIn, texts } from "./build/texts.ts";
+import { texts } from "./build/texts.ts";
 
 const repository = fileURLToPath(new URL("..", import.meta.url));
 const api = process.env["AMBERBENCH_API"] ?? "http://127.0.0.1:8765";
@@ -37,8 +38,7 @@ export default defineConfig({
     license: { fileName: NOTICES },
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // By these names the service worker and `compress.mjs` tell the texts of a language.
-    rolldownOptions: { output: { chunkFileNames: ({ facadeModuleId }) => `assets/${(facadeModuleId && languageIn(facadeModuleId)) ? "text-" : ""}[name]-[hash].js` } },
+    rolldownOptions: { output: CHUNKS },
   },
   worker: { format: "es", rolldownOptions: { output: { codeSplitting: false } } },
   // The engine and the texts live with the server: one copy of each.

@@ -1,15 +1,19 @@
-/** Compresses the built app once (.gz, .br) and says what a first visit costs: `node build/compress.mjs`. */
+/** Compresses the built app once (.gz, .br) and says what a first visit and every place cost: `node build/compress.mjs`. */
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 const DIST = new URL("../dist/", import.meta.url);
 const TEXT = /\.(html|js|css|svg|wasm|mpy|webmanifest|json)$/;
-/** Stored on a first visit: what is compressed, of the texts those of one language with its variants; the rest follows, and the
- * install icons are the system's affair (bytes). Counted for the language with the longest texts, as brotli: every browser
+/** What a first visit waits for: what is compressed, without the places beside the bench, and of the texts those of one language
+ * with its variants; the rest follows, and the install icons are the system's affair (bytes). Counted for the language with the longest texts, as brotli: every browser
  * asks for that wherever the app can be kept, over HTTPS or on this computer. */
 const MOST_FIRST_LOAD = 400_000;
-/** What `src/sw/sw.ts` stores later, and the language of texts. */
-const LATER = /^assets\/(?:text-([a-z]+)|demo_shop)[^/]*\.js$/;
+/** What a place may cost more (bytes, as brotli). */
+const MOST_PLACE = 150_000;
+/** What `src/sw/sw.ts` stores later: the place, or the language of texts. */
+const LATER = /^assets\/(?:place-([a-z]+)|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css)$/;
+/** What several places share: each of them is counted with it. */
+const SHARED = "shared";
 
 /** Ways to write distances (postfix bits, direct codes; RFC 7932, section 4); which is shortest is found by trying. */
 const DISTANCES = [
@@ -43,6 +47,7 @@ function add(to, sizes) {
 
 const [first, rest] = [0, 1].map(() => ({ raw: 0, gz: 0, br: 0 }));
 const texts = {};
+const places = {};
 for (const name of readdirSync(DIST, { recursive: true }).sort()) {
   if (!TEXT.test(name)) continue;
   const raw = readFileSync(new URL(name, DIST));
@@ -51,8 +56,9 @@ for (const name of readdirSync(DIST, { recursive: true }).sort()) {
   writeFileSync(new URL(`${name}.gz`, DIST), gz);
   writeFileSync(new URL(`${name}.br`, DIST), br);
   const later = LATER.exec(name);
-  const language = later?.[1];
-  const counted = language ? (texts[language] ??= { raw: 0, gz: 0, br: 0 }) : later ? rest : first;
+  const [, place, language] = later ?? [];
+  const none = { raw: 0, gz: 0, br: 0 };
+  const counted = place ? (places[place] ??= none) : language ? (texts[language] ??= none) : later ? rest : first;
   add(counted, { raw: raw.length, gz: gz.length, br: br.length });
 }
 const [longest, ...others] = Object.values(texts).sort((a, b) => b.br - a.br);
@@ -63,5 +69,13 @@ const told = ({ raw, gz, br }) => `${kb(raw)} raw, ${kb(gz)} gzip, ${kb(br)} bro
 console.log(`first load: ${told(first)}; the rest: ${told(rest)}`);
 if (first.br > MOST_FIRST_LOAD) {
   console.error(`first load is above ${kb(MOST_FIRST_LOAD)} (brotli)`);
-  process.exit(1);
+  process.exitCode = 1;
+}
+const { [SHARED]: shared, ...own } = places;
+for (const [name, place] of Object.entries(own)) {
+  if (shared) add(place, shared);
+  console.log(`place ${name}: ${told(place)}`);
+  if (place.br <= MOST_PLACE) continue;
+  console.error(`place ${name} is above ${kb(MOST_PLACE)} (brotli)`);
+  process.exitCode = 1;
 }

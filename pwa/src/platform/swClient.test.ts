@@ -19,18 +19,33 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
+/** The page's side of its worker. */
+let worker: EventTarget;
+const tells = (type: string) => worker.dispatchEvent(new MessageEvent("message", { data: { type } }));
+
 /** A browser that trusts the page or not, and answers a request to keep the app. */
 async function opens(secure: boolean, register?: () => Promise<unknown>): Promise<void> {
+  worker = Object.assign(new EventTarget(), { register, controller: null });
   vi.stubGlobal("isSecureContext", secure);
-  vi.stubGlobal("navigator", register ? { serviceWorker: { register, controller: null } } : {});
+  vi.stubGlobal("navigator", register ? { serviceWorker: worker } : {});
   await (await import("./swClient")).startShell(listener);
 }
 
-const kept = { active: { postMessage: () => {} }, waiting: null, installing: null, addEventListener: () => {} };
+const kept = { active: { postMessage: () => tells("stored") }, waiting: null, installing: null, addEventListener: () => {} };
 
 test("an app that is kept says so", async () => {
   await opens(true, () => Promise.resolve(kept));
   expect(states).toEqual(["stored"]);
+});
+
+test("an app that has the bench alone is not ready, and is asked for the rest until it has every screen", async () => {
+  let asked = 0;
+  await opens(true, () => Promise.resolve({ ...kept, active: { postMessage: () => (asked += 1) } }));
+  await vi.advanceTimersByTimeAsync(60_000);
+  expect([states, asked]).toEqual([[], 2]);
+  tells("stored");
+  await vi.advanceTimersByTimeAsync(600_000);
+  expect([states, asked]).toEqual([["stored"], 2]);
 });
 
 test("what a first visit did not wait for is asked for then, and again when the network is back", async () => {

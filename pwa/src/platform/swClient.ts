@@ -13,6 +13,8 @@ const LOOK_MS = 3_600_000;
 
 let registration: ServiceWorkerRegistration | null = null;
 let asked = false;
+let stored = false;
+let asking: ReturnType<typeof setTimeout> | undefined;
 
 /** A server that did not answer for the service worker is asked again so much later (ms). */
 const AGAIN_MS = 60_000;
@@ -37,6 +39,12 @@ export async function startShell(listener: ShellListener): Promise<void> {
     serviceWorker.addEventListener("controllerchange", () => {
       if (asked || document.visibilityState === "hidden") location.reload();
     });
+  serviceWorker.addEventListener("message", ({ data }: MessageEvent<{ type?: string } | null>) => {
+    if (data?.type !== "stored") return;
+    stored = true;
+    clearTimeout(asking);
+    listener.is("stored");
+  });
   const found = registration;
   const look = () => report(found, listener);
   look();
@@ -50,17 +58,17 @@ function watch(worker: ServiceWorker | null, look: () => void): void {
   worker?.addEventListener("statechange", look);
 }
 
-/** What a first visit did not wait for: other languages, the invented shop. Nothing is fetched twice. */
+/** What a first visit did not wait for: the places beside the bench, then other languages and the invented shop. Nothing is
+ * fetched twice; the worker answers once every screen is here, and is asked again until it does. */
 function storeTheRest(found: ServiceWorkerRegistration): void {
   found.active?.postMessage({ type: "store-the-rest" });
+  clearTimeout(asking);
+  if (!stored) asking = setTimeout(() => storeTheRest(found), AGAIN_MS);
 }
 
-/** A worker is active only after it has stored every file that this phone needs. */
+/** A worker is active only after it has stored what the bench needs; it is asked for the rest then. */
 function report(found: ServiceWorkerRegistration, listener: ShellListener): void {
-  if (found.active) {
-    listener.is("stored");
-    storeTheRest(found);
-  }
+  if (found.active) storeTheRest(found);
   if (found.waiting && found.active) listener.waiting();
 }
 

@@ -10,18 +10,23 @@ const SHELL = "/index.html";
 const NOTICES = "/notices.txt";
 const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url, self.location.origin).pathname, revision }));
 const known = new Set(files.map(({ path }) => path));
-/** What a first visit does not wait for: the texts of other languages, the invented shop, and what the browser has just fetched
- * for itself. */
-const LATER = /^\/(?:assets\/(?:text-([a-z]+)|demo_shop)[^/]*\.js|manifest\.webmanifest|icon\.svg)$/;
-const languages = files.flatMap(({ path }) => LATER.exec(path)?.[1] ?? []);
+/** What a first visit does not wait for: the places beside the bench, the texts of other languages, the invented shop, and what
+ * the browser has just fetched for itself. */
+const LATER = /^\/(?:assets\/(?:(place)-|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css)|manifest\.webmanifest|icon\.svg)$/;
+const languages = files.flatMap(({ path }) => LATER.exec(path)?.[2] ?? []);
 /** With its variants: they are small, and which of them is read only the page knows. */
 const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";
+/** Without these nothing works without a network. */
 const first = files.filter(({ path }) => {
   const later = LATER.exec(path);
-  return !later || later[1] === language;
+  return !later || later[2] === language;
 });
+/** Without these not every screen does: they come as soon as the bench is stored. */
+const needed = files.filter((file) => first.includes(file) || LATER.exec(file.path)?.[1]);
 /** The rest begins so long after the page has asked for it: the first visit still fetches what it shows (ms). */
 const REST_AFTER_MS = 3_000;
+/** Holds the ids of the pages that were open when this version took over: they still ask for the files of the one before. */
+const OLD_PAGES = "/pages-of-the-version-before";
 /** The name changes with whatever is in it. */
 const CACHE = PREFIX + digest(files.map(({ path, revision }) => `${path}?${revision ?? ""}`).join("\n"));
 
@@ -44,10 +49,12 @@ async function store(wanted: typeof files): Promise<void> {
   await Promise.all(wanted.map((file) => storeOne(cache, file)));
 }
 
-/** What is still missing after a first visit; without a network the page asks again. */
-async function storeTheRest(): Promise<void> {
+/** What is still missing after a first visit; says when every screen works without a network. A page that hears nothing asks again. */
+async function storeTheRest(page: Client | null): Promise<void> {
+  await store(needed);
+  page?.postMessage({ type: "stored" });
   await new Promise((done) => setTimeout(done, REST_AFTER_MS));
-  await store(files).catch(() => {});
+  await store(files);
 }
 
 async function storeOne(cache: Cache, { path, revision }: { path: string; revision: string | null }): Promise<void> {
@@ -59,24 +66,40 @@ async function storeOne(cache: Cache, { path, revision }: { path: string; revisi
   await cache.put(path, response);
 }
 
+async function openPages(): Promise<string[]> {
+  return (await self.clients.matchAll({ type: "window", includeUncontrolled: true })).map(({ id }) => id);
+}
+
+/** Before this version answers: who is open now belongs to the one before. */
+async function noteOldPages(): Promise<void> {
+  const cache = await caches.open(CACHE);
+  await cache.put(OLD_PAGES, new Response(JSON.stringify(await openPages())));
+}
+
+/** The files of a version before go when no page of it is open any more: until then it may still ask for a screen. */
 async function forgetOld(): Promise<void> {
+  const noted = await (await caches.open(CACHE)).match(OLD_PAGES);
+  if (!noted) return;
+  const [old, open] = await Promise.all([noted.json() as Promise<string[]>, openPages()]);
+  if (open.some((id) => old.includes(id))) return;
   const names = await caches.keys();
   await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
 }
 
 async function answer(request: Request, path: string): Promise<Response> {
   const cache = await caches.open(CACHE);
-  const kept = await cache.match(path);
+  // What this version does not know is asked for by a page of the one before.
+  const kept = await (known.has(path) ? cache : caches).match(path);
   if (kept) return kept;
   const response = await fetch(request);
   // Wanted before the rest was stored: a language just chosen must be here without a network, too.
-  if (response.ok && LATER.test(path)) await cache.put(path, response.clone());
+  if (response.ok && known.has(path) && LATER.test(path)) await cache.put(path, response.clone());
   return response;
 }
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 
-self.addEventListener("activate", (event) => event.waitUntil(forgetOld().then(() => self.clients.claim())));
+self.addEventListener("activate", (event) => event.waitUntil(noteOldPages().then(forgetOld).then(() => self.clients.claim())));
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
@@ -84,12 +107,12 @@ self.addEventListener("fetch", (event) => {
   if (request.method !== "GET" || url.origin !== self.location.origin) return;
   if (url.pathname === NOTICES || url.pathname === "/api" || url.pathname.startsWith("/api/")) return;
   if (request.mode === "navigate") event.respondWith(answer(request, SHELL));
-  else if (known.has(url.pathname)) event.respondWith(answer(request, url.pathname));
+  else if (known.has(url.pathname) || url.pathname.startsWith("/assets/")) event.respondWith(answer(request, url.pathname));
 });
 
 // A new version waits until the page says so: never under someone's hands.
 self.addEventListener("message", (event) => {
   const { type } = (event.data ?? {}) as { type?: string };
   if (type === "skip-waiting") void self.skipWaiting();
-  if (type === "store-the-rest") event.waitUntil(storeTheRest());
+  if (type === "store-the-rest") event.waitUntil(Promise.all([forgetOld(), storeTheRest(event.source as Client | null).catch(() => {})]));
 });

@@ -1,7 +1,9 @@
-import type { Shop } from "../../documents";
+import type { Shop, ShopList } from "../../documents";
 import { t } from "../../text";
 import { FirstShop, isShopEmpty } from "./FirstShop";
-import { NEEDED_LISTS } from "./rowForms";
+
+/** What a slab cannot be planned without. */
+export const NEEDED_LISTS: ShopList[] = ["ovens", "caramels", "products"];
 
 /** Whether a slab can be planned with what the shop has. */
 export function canPlan(shop: Shop): boolean {

@@ -1,7 +1,7 @@
 import type { CaramelRow, ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, languages, t } from "../../text";
-import { KINDS, traitsOf } from "../traitRegistry";
+import { PRODUCT_ROWS } from "../productRows";
 import type { Kind } from "../kindTraits";
 import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
 
@@ -14,7 +14,7 @@ const ALLERGENS = Object.keys({
 } satisfies Record<Allergen, 1>);
 
 /** The kinds whose products have a form in the shop. */
-const MADE = KINDS.filter((kind) => traitsOf(kind).rows);
+const MADE = Object.keys(PRODUCT_ROWS);
 
 /** What has words of its own on a screen; the limits of every field are the engine's. */
 export const FORMS: Record<ShopList | "shop", RowForm> = {
@@ -76,9 +76,6 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
   funnels: { fields: [NAME, ...quantities("volume_m3", "fill", "deposits_per_min")] },
   thermometers: { fields: [NAME, ...quantities("reads_low_k", "sd_k")] },
 };
-
-/** What a slab cannot be planned without. */
-export const NEEDED_LISTS: ShopList[] = ["ovens", "caramels", "products"];
 
 /** The value of a field in a row; null where none has been entered. */
 export function valueOf(row: Values, field: string): unknown {
@@ -167,7 +164,7 @@ function isEqual(a: unknown, b: unknown): boolean {
 
 /** The form of the kind that a product is made as. */
 function madeAs(row: Values): RowForm | undefined {
-  return traitsOf(row["kind"] as Kind).rows;
+  return PRODUCT_ROWS[row["kind"] as Kind];
 }
 
 /** The fields of a form by group; of a product, only those of the kind it is made as. */

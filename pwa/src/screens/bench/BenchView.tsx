@@ -12,7 +12,7 @@ import { AidSheet } from "./AidSheet";
 import type { BenchProps, Sheet } from "./benchProps";
 import { EntryView } from "./EntryView";
 import { hasSheet } from "../../products/traitRegistry";
-import { viewsOf } from "../../products/viewRegistry";
+import { benchViewsOf } from "../../products/benchViews";
 import { MoreSheet } from "./MoreSheet";
 import { NoteSheet } from "./NoteSheet";
 import { promptText } from "../promptText";
@@ -27,7 +27,7 @@ const LONG_MS = 10 * 60_000;
 /** What run.advise says, and nothing else. */
 export function BenchView(props: BenchProps) {
   const { advice } = props;
-  const { Map } = viewsOf(props.plan.kind);
+  const { Map } = benchViewsOf(props.plan.kind);
   const [sheet, setSheet] = useState<Sheet>("none");
   const [opened, setOpened] = useState<Typing | null>(null);
   const stillOffered = opened !== null && offers(advice, opened.kind);
@@ -99,7 +99,7 @@ interface StepProps extends BenchProps {
 function StepView(props: StepProps) {
   const { advice, plan, events, run, clocks, now, pending, trouble, onTake, onSheet } = props;
   const short = useShortScreen();
-  const views = viewsOf(plan.kind);
+  const views = benchViewsOf(plan.kind);
   const { number, action } = advice;
   const sides = advice.choices.filter((one) => one.kind !== "step_skipped");
   // Beside a number there is room for one more button; the others are under More.

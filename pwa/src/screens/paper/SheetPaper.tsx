@@ -1,7 +1,7 @@
 import type { PlanDocument } from "../../documents";
 import { BatchPage } from "../../products/shared/paper";
 import { Line } from "../../products/shared/sheetParts";
-import { viewsOf } from "../../products/viewRegistry";
+import { recordViewsOf } from "../../products/recordViews";
 import { formatDate, t } from "../../text";
 
 interface Props {
@@ -14,7 +14,7 @@ interface Props {
 
 /** A batch to run without a phone: what to do, and empty boxes for what happens. */
 export function SheetPaper({ plan, opened_at_ms, onType, onClose }: Props) {
-  const { Sheet } = viewsOf(plan.kind);
+  const { Sheet } = recordViewsOf(plan.kind);
   const type = onType && (
     <button type="button" class="go go-quiet" onClick={onType}>
       {t("button.type_back")}

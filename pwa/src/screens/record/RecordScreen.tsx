@@ -10,7 +10,7 @@ import { LearnedLink } from "../learned/LearnedLink";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
 import { hasSheet, traitsOf } from "../../products/traitRegistry";
-import { viewsOf } from "../../products/viewRegistry";
+import { recordViewsOf } from "../../products/recordViews";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { SetAside } from "../SetAside";
@@ -65,7 +65,7 @@ export function RecordScreen({ batchId, part }: Props) {
 
 function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
   const { plan, run, summary } = record;
-  const { Cards } = viewsOf(plan.kind);
+  const { Cards } = recordViewsOf(plan.kind);
   return (
     <Desk title={plan.name} here="batches">
       {!traitsOf(plan.kind).standsAlone && <LabelLines run={run} />}

@@ -1,8 +1,6 @@
 import type { Shop, ShopEdit, ShopList } from "../../documents";
 import { newId, type ShopRow } from "../../state";
-import { KINDS } from "../../products/traitRegistry";
-import type { Kind } from "../../products/kindTraits";
-import { viewsOf } from "../../products/viewRegistry";
+import { ROW_TOOLS } from "../../products/rowTools";
 import { problemAt } from "../../problems";
 import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
@@ -46,6 +44,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   const unparsable = faults.filter((name) => name in values);
   const { fields, ...groups } = fieldsOf(list, row, draft);
   const { guide } = FORMS[list];
+  const Tool = list === "shop" ? undefined : ROW_TOOLS[list];
   const doc = list === "shop" ? "shop" : `${list}/${id}`;
   const set = (field: string, value: unknown, measured = false) => setDraft((old) => withValue(old, field, value, measured));
   const field = (one: (typeof fields)[number]) => (
@@ -66,7 +65,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   return (
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}
-      {id !== "new" && KINDS.map((kind) => <Own key={kind} kind={kind} list={list} row={row} shop={shop} />)}
+      {Tool && id !== "new" && <Tool row={row} shop={shop} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {Object.entries(groups).map(([group, own]) =>
@@ -88,12 +87,6 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
       )}
     </form>
   );
-}
-
-/** What a kind of batch offers on the page of a row. */
-function Own({ kind, list, row, shop }: { kind: Kind; list: ShopList | "shop"; row: ShopRow; shop: Shop }) {
-  const { onRow } = viewsOf(kind);
-  return onRow && onRow.list === list ? <onRow.Tool row={row} shop={shop} /> : null;
 }
 
 /** Writes the edits and goes back to the list; a new row gets its id here. */

@@ -9,7 +9,8 @@ import { LearnedLink } from "../learned/LearnedLink";
 import { BringBack } from "../../products/shared/BringBack";
 import { FirstShop } from "../../products/shared/FirstShop";
 import { LastChange } from "../../products/shared/LastChange";
-import { detailOf, NEEDED_LISTS, titleOf } from "../../products/shared/rowForms";
+import { NEEDED_LISTS } from "../../products/shared/NotSetUp";
+import { detailOf, titleOf } from "../../products/shared/rowForms";
 import { lastChange } from "../../products/shared/shopEdits";
 import { RowForm } from "./RowForm";
 
