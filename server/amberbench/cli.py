@@ -82,7 +82,7 @@ def main() -> None:
 @database_option
 def serve(host: str, port: int, cert: str | None, key: str | None, language: str, database: str | None) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
-    from .serving import listen
+    from .serving import Listener, context, listen
 
     if (cert is None) != (key is None):
         raise click.UsageError(text.sentence("server.certificate_and_key", {}))
@@ -97,7 +97,8 @@ def serve(host: str, port: int, cert: str | None, key: str | None, language: str
         _say("no_sign_in")
     threading.Thread(target=_fold_outdated, args=(app,), daemon=True).start()
     try:
-        listen(app, host, port, cert, key, lambda address: _say("at", address=address))
+        listener = Listener(app, host, port, context(cert, key) if cert and key else None)
+        listen([listener], lambda: _say("at", address=listener.address()))
     except OSError as error:
         raise click.ClickException(text.sentence("server.cannot_listen", {"host": host, "port": port})) from error
 

@@ -79,14 +79,17 @@ def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
         assert get(f"{address}api/health")["app"] == "amberbench"
 
 
-@pytest.mark.parametrize(("address", "status"), [("/" + "a" * 256, 404), ("/" + "a" * 1_000_000, 414)])
-def test_long_address_is_refused_and_the_server_goes_on(tmp_path, address, status):
+def test_long_address_is_refused_and_the_server_goes_on(tmp_path):
     with serving(tmp_path) as (served, _):
-        connection = http.client.HTTPConnection(served.split("/")[2], timeout=20)
-        connection.putrequest("GET", address)
-        connection.endheaders()
-        assert connection.getresponse().status == status
-        connection.close()
+        place = served.split("/")[2]
+        for length in (256, 60_000):
+            connection = http.client.HTTPConnection(place, timeout=20)
+            connection.request("GET", "/" + "a" * length)
+            assert connection.getresponse().status == 404
+            connection.close()
+        # What is longer than 64 kB is cut off before all of it has come in, without a word.
+        with pytest.raises((ConnectionResetError, BrokenPipeError, http.client.RemoteDisconnected)):
+            get(f"http://{place}/{'a' * 1_000_000}")
         assert get(f"{served}api/health")["app"] == "amberbench"
 
 

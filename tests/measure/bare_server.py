@@ -56,4 +56,4 @@ def _connection(file: Path) -> sqlite3.Connection:
 
 
 if __name__ == "__main__":
-    serving.listen(bare_app(Path(sys.argv[1])), "127.0.0.1", int(sys.argv[2]), None, None, lambda _: None)
+    serving.listen([serving.Listener(bare_app(Path(sys.argv[1])), "127.0.0.1", int(sys.argv[2]))], lambda: None)
