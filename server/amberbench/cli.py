@@ -3,14 +3,15 @@
 import json
 import sys
 import threading
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 from click.core import ParameterSource
 
 from amberbench.engine.core.problems import Problem
 
-from . import config, text
+from . import config, data_commands, text
+from .commands import application, database_option, refusal, say
 from .schemas import engine_types, phone_types
 from .services import clock, plans, strict_json
 
@@ -20,29 +21,19 @@ if TYPE_CHECKING:
 # The application is imported where it is needed: `compute` starts five times faster without it.
 
 
-def _application(database: str | None) -> "Flask":
-    from .app import create_app
-
-    try:
-        return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
-    except ModuleNotFoundError as error:
-        if error.name not in ("psycopg", "psycopg2"):
-            raise
-        raise click.ClickException(text.sentence("server.no_driver", {})) from error
-
-
 def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -> bool:
     from .services import setup
+    from .store import Unusable
 
     with app.app_context():
         earlier = config.earlier_file()
         seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
         try:
             if file := setup.import_earlier_database(earlier):
-                _say("taken_along", earlier=earlier, file=file)
+                say("taken_along", earlier=earlier, file=file)
             return setup.set_up(seed, clock.system_now_ms(), language)
-        except setup.Unusable as error:
-            raise click.ClickException(text.sentence(f"server.{error.code}", error.values)) from error
+        except Unusable as error:
+            raise refusal(error) from error
 
 
 def _fold_outdated(app: "Flask") -> None:
@@ -53,11 +44,16 @@ def _fold_outdated(app: "Flask") -> None:
         folding.fold_outdated()
 
 
-def _say(code: str, error: bool = False, **values: Any) -> None:
-    click.echo(text.sentence(f"server.{code}", values), err=error)
+def _serve_without_data(app: "Flask", refused: click.ClickException) -> None:
+    """Goes on though the data cannot be used: phones are told why."""
+    from . import store
+
+    refused.show()
+    with app.app_context():
+        storage = store.storage()
+        storage.blocked = store.Unusable(storage.fault or "unusable")
 
 
-database_option = click.option("--database", metavar="URL", help="Database; else AMBERBENCH_DATABASE_URL, else a file.")
 language_option = click.option(
     "--language",
     type=click.Choice(text.languages()),
@@ -82,23 +78,30 @@ def main() -> None:
 @database_option
 def serve(host: str, port: int, cert: str | None, key: str | None, language: str, database: str | None) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
+    from .services import backup
     from .serving import Listener, context, listen
 
     if (cert is None) != (key is None):
         raise click.UsageError(text.sentence("server.certificate_and_key", {}))
     if cert is None and not config.is_loopback(host):
         raise click.UsageError(text.sentence("server.needs_certificate", {"host": host}))
-    app = _application(database)
-    if _set_up(app, language=language):
-        _say("demo_shop")
+    app = application(database)
+    begun = False
+    try:
+        begun = _set_up(app, language=language)
+    except click.ClickException as refused:
+        _serve_without_data(app, refused)
+    if begun:
+        say("demo_shop")
     elif click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE:
-        _say("language_kept")
+        say("language_kept")
     if not config.is_loopback(host):
-        _say("no_sign_in")
-    threading.Thread(target=_fold_outdated, args=(app,), daemon=True).start()
+        say("no_sign_in")
+    for beside in (_fold_outdated, backup.keep_backed_up):
+        threading.Thread(target=beside, args=(app,), daemon=True).start()
     try:
         listener = Listener(app, host, port, context(cert, key) if cert and key else None)
-        listen([listener], lambda: _say("at", address=listener.address()))
+        listen([listener], lambda: say("at", address=listener.address()))
     except OSError as error:
         raise click.ClickException(text.sentence("server.cannot_listen", {"host": host, "port": port})) from error
 
@@ -128,8 +131,11 @@ def compute(name: str | None, listed: bool) -> None:
 def begin(empty: bool, language: str, database: str | None) -> None:
     """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
     begun = "seeded_empty" if empty else "seeded"
-    _say(begun if _set_up(_application(database), empty, language) else "not_seeded")
+    say(begun if _set_up(application(database), empty, language) else "not_seeded")
 
+
+for command in data_commands.COMMANDS:
+    main.add_command(command)
 
 # Its name of before, for scripts that have it; chocolate has a seed of its own.
 main.add_command(click.Command("seed", callback=begin.callback, params=begin.params, help=begin.help, hidden=True))
@@ -141,16 +147,16 @@ def rebuild(database: str | None) -> None:
     """Makes all batches anew from the log."""
     from .services import streams
 
-    app = _application(database)
+    app = application(database)
     _set_up(app)
     with app.app_context():
-        _say("rebuilt", n=streams.rebuild()["batch"])
+        say("rebuilt", n=streams.rebuild()["batch"])
 
 
 @main.command()
 def openapi() -> None:
     """Prints the OpenAPI document."""
-    reply = _application("sqlite://").test_client().get("/api/openapi.json")
+    reply = application("sqlite://").test_client().get("/api/openapi.json")
     click.echo(json.dumps(reply.get_json(), indent=1, ensure_ascii=False, sort_keys=True))
 
 

@@ -35,6 +35,7 @@ def settings() -> dict[str, Any]:
         "SQLALCHEMY_DATABASE_URI": os.environ.get("AMBERBENCH_DATABASE_URL") or f"sqlite:///{database_file}",
         "MAX_CONTENT_LENGTH": MOST_BODY_BYTES,
         "PWA_FOLDER": PACKAGE / "pwa" if _is_packaged() else PACKAGE.parent.parent / "pwa" / "dist",
+        "BACKUP_FOLDER": os.environ.get("AMBERBENCH_BACKUP_FOLDER"),
         "NOW_MS": None,
     }
 

@@ -14,14 +14,14 @@ from werkzeug.wrappers import Response
 
 from . import config, text
 from .app import create_app
-from .services import clock, folding, setup
+from .services import backup, clock, folding, setup
 
 OF_MANY = {"SQLALCHEMY_ENGINE_OPTIONS": {"pool_size": 1}}
 """Every process keeps one connection for a shop, and opens more while it needs them: shops may be many."""
 
 
 def application() -> WSGIApplication:
-    """The application, with its tables made and an empty shop begun where there is none. Raises `setup.Unusable`."""
+    """The application, with its tables made and an empty shop begun where there is none. Raises `store.Unusable`."""
     shops = config.shops()
     return _ready(None) if shops is None else Shops(shops)
 
@@ -48,7 +48,8 @@ def _ready(overrides: Mapping[str, Any] | None) -> Flask:
     app = create_app(overrides)
     with app.app_context():
         setup.set_up(None, clock.system_now_ms())
-    threading.Thread(target=_fold_outdated, args=(app,), daemon=True).start()
+    for beside in (_fold_outdated, backup.keep_backed_up):
+        threading.Thread(target=beside, args=(app,), daemon=True).start()
     return app
 
 

@@ -2112,6 +2112,8 @@ export type Health = {
   shop_id: string | null;
   /** mistakes of the app since the server started; 0 to 1e+09 */
   errors?: number;
+  /** when the newest backup was made; null: there is none; ms */
+  backup_ms?: number | null;
   /** which log this is: another one, another database */
   log_id: string;
   /** when the request came in; ms */
@@ -2150,6 +2152,8 @@ export type ProblemDetails = {
   errors: ProblemDocument[];
   /** of a mistake of the app: its name in the server's log */
   instance?: string;
+  /** why the data cannot be used: key of the sentence server.data_<reason> */
+  reason?: string;
 };
 
 /** the request to units.convert */

@@ -14,6 +14,7 @@ from amberbench.schemas import json_schema
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import mistakes, strict_json
+from amberbench.services.health import Unusable
 
 from .json_blueprint import is_api, language, read_away_body
 
@@ -34,6 +35,7 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         self.ma_plugin.converter.add_attribute_function(describe)
         app.register_error_handler(Problem, _refused)
         app.register_error_handler(OperationalError, _busy)
+        app.register_error_handler(Unusable, _unusable)
         app.register_error_handler(Exception, _broken)
 
     def describe_documents(self) -> None:
@@ -66,7 +68,18 @@ def _refused(problem: Problem) -> Response:
     return _problem(400 if problem.code in UNREADABLE else 422, [problem.document()])
 
 
-def _busy(_: OperationalError) -> Response:
+def _unusable(error: Unusable) -> Response:
+    """The data cannot be used: told with the reason. Nothing was stored, and the phone keeps what it has."""
+    if error.code == "busy":
+        return _busy(error)
+    response = _problem(
+        503, [], {"detail": text.sentence(f"server.data_{error.code}", {}, language(request)), "reason": error.code}
+    )
+    response.headers["Retry-After"] = "30"
+    return response
+
+
+def _busy(_: Exception) -> Response:
     """The database cannot take it now; nothing was stored, and the phone keeps it and comes again."""
     response = _problem(503, [])
     response.headers["Retry-After"] = "5"

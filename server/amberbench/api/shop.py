@@ -4,6 +4,7 @@ from flask import Response, abort
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
+from amberbench.services import health as storage_health
 from amberbench.services import mistakes, shop
 
 from .json_blueprint import JsonBlueprint, answer, with_clock
@@ -24,6 +25,6 @@ def document() -> Response:
 @blueprint.route("/health", methods=["GET"])
 @blueprint.response(200, reference("Health"))
 def health() -> Response:
-    """Proof of being on line, and the server's clock for the phone's."""
+    """Proof of being on line, and the server's clock; 503 with the reason when the data cannot be used."""
     about = {"app": "amberbench", "engine_version": VERSION, "errors": mistakes.counted()}
-    return answer(with_clock(about | shop.names()))
+    return answer(with_clock(about | storage_health.health()))

@@ -72,6 +72,9 @@ RESPONSES: dict[str, Field] = {
                 "engine_version": words("version of the engine"),
                 "shop_id": words("the shop; null: there is none yet", nullable=True),
                 "errors": count("mistakes of the app since the server started", optional=True),
+                "backup_ms": dict(
+                    instant("when the newest backup was made; null: there is none"), nullable=True, optional=True
+                ),
             },
             LOG,
             CLOCK,
@@ -98,6 +101,7 @@ RESPONSES: dict[str, Field] = {
             "detail": words("a plain sentence"),
             "errors": listed(document("one thing", of="ProblemDocument"), "what is wrong with which field"),
             "instance": words("of a mistake of the app: its name in the server's log", optional=True),
+            "reason": words("why the data cannot be used: key of the sentence server.data_<reason>", optional=True),
         },
         "every error (RFC 9457, application/problem+json)",
     ),

@@ -9,7 +9,6 @@ import json
 import logging
 from typing import Any
 
-from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION, catalogue
@@ -18,7 +17,7 @@ from amberbench.engine.batch import label as batch_label
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
 from amberbench.engine.core.problems import Problem
-from amberbench.store import queries, reading, writing
+from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
 from . import clock, documents, mistakes, strict_json
@@ -41,7 +40,7 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
                 for batch_id, events in new.by_id.items()
                 if not _try_incremental(session, batch_id, events, rows.get(batch_id), earlier.get(batch_id), errors)
             ]
-    except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
+    except Unusable:  # the database cannot take it now: nothing of the push is kept, and it comes again
         raise
     except Exception as error:  # one by one it harms no other batch
         errors.append(error)
@@ -127,7 +126,7 @@ def refold_batch(session: Session, batch_id: str) -> bool:
     try:
         with session.begin_nested():
             session.merge(row_of(opening, len(rows), replayed(opening, events)))
-    except OperationalError:  # the database cannot take it now: nothing of the push is kept, and it comes again
+    except Unusable:  # the database cannot take it now: nothing of the push is kept, and it comes again
         raise
     except Problem as problem:
         log.warning("batch %s could not be folded: %s", batch_id, problem)
@@ -221,7 +220,7 @@ def fold_again(batch_id: str) -> None:
             row = queries.batch(session, batch_id)
             if row is None or row.engine_version != VERSION:  # another process may have been here first
                 refold_batch(session, batch_id)
-    except OperationalError as error:  # tried again when it is read, and at the next start
+    except Unusable as error:  # tried again when it is read, and at the next start
         log.warning("batch %s could not be folded again: %s", batch_id, error)
 
 

@@ -8,29 +8,22 @@ from pathlib import Path
 from sqlalchemy.exc import DatabaseError
 
 from amberbench import store
+from amberbench.store import Unusable
 
-from . import shop
-
-
-class Unusable(Exception):
-    """The data cannot be used; `code` names the sentence that says so, `values` what stands in it."""
-
-    def __init__(self, code: str, reason: object) -> None:
-        super().__init__(code)
-        self.code, self.values = code, {"place": store.place(), "reason": str(reason)}
+from . import backup, shop
 
 
 @contextmanager
 def _usable() -> Iterator[None]:
-    """Turns the errors of a database that cannot be used into Unusable."""
+    """Turns whatever is wrong with a database that cannot be used into Unusable, and remembers it."""
     try:
         yield
+    except Unusable as error:
+        raise store.storage().found(error.code, error.values["reason"]) from error
     except (DatabaseError, sqlite3.Error) as error:
-        raise Unusable("data_unusable", getattr(error, "orig", error)) from error
+        raise store.storage().found("unusable", getattr(error, "orig", error)) from error
     except OSError as error:
-        raise Unusable("data_unusable", error.strerror) from error
-    except SystemExit as error:  # Flask-Migrate's answer to a migration it does not know.
-        raise Unusable("data_newer", error) from error
+        raise store.storage().found("unusable", error.strerror) from error
 
 
 def import_earlier_database(earlier: Path | None) -> Path | None:
@@ -43,11 +36,17 @@ def import_earlier_database(earlier: Path | None) -> Path | None:
 
 
 def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
-    """Applies missing migrations, begins a shop where there is none.
+    """Applies missing migrations, begins a shop where there is none and none was lost.
 
     seed: JSON of `seed_data`, whose words are taken in this language; None: an empty shop. Returns whether a shop was
-    begun. Raises Unusable when the file cannot be written, is no database, or was written by a newer version.
+    begun. A database is backed up before it is migrated. Raises Unusable when the file cannot be written, is no
+    database, was written by a newer version, or is gone though a shop was begun in it.
     """
     with _usable():
+        store.prepare()
+        if store.missing_migrations():
+            backup.make(now_ms)
         store.upgrade()
-    return shop.begin(seed, now_ms, language)
+        begun = shop.begin(seed, now_ms, language)
+        store.mark_begun()
+        return begun

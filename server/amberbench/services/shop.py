@@ -26,13 +26,6 @@ def document() -> dict[str, Any] | None:
         return None if row is None else strict_json.read(row.document)
 
 
-def names() -> dict[str, str | None]:
-    """`{shop_id, log_id}`: which shop this is, None before there is one, and which log."""
-    with reading() as session:
-        row = queries.shop(session)
-        return {"shop_id": None if row is None else row.id, "log_id": queries.log_id(session)}
-
-
 def begin(seed: str | None, now_ms: int, language: str) -> bool:
     """Makes sure that there is a shop and that its document is this engine's fold; whether a shop was begun.
 

@@ -1,5 +1,39 @@
-"""Where facts are kept: models, named queries, numbered migrations."""
+"""Where facts are kept: models, named queries, numbered migrations, copies of all of it."""
 
-from .database import db, import_earlier_database, init_app, place, reading, upgrade, writing
+from .database import (
+    begun_ms,
+    close,
+    db,
+    file,
+    import_earlier_database,
+    init_app,
+    mark_begun,
+    missing_migrations,
+    place,
+    prepare,
+    reading,
+    storage,
+    upgrade,
+    url,
+    writing,
+)
+from .faults import Unusable
 
-__all__ = ["db", "import_earlier_database", "init_app", "place", "reading", "upgrade", "writing"]
+__all__ = [
+    "Unusable",
+    "begun_ms",
+    "close",
+    "db",
+    "file",
+    "import_earlier_database",
+    "init_app",
+    "mark_begun",
+    "missing_migrations",
+    "place",
+    "prepare",
+    "reading",
+    "storage",
+    "upgrade",
+    "url",
+    "writing",
+]

@@ -7,15 +7,21 @@ from pathlib import Path
 from typing import Any
 
 import flask_migrate
+from alembic.runtime.migration import MigrationContext
+from alembic.script import ScriptDirectory
+from alembic.script.revision import ResolutionError
+from alembic.util import CommandError
 from flask import Flask, current_app
 from flask_sqlalchemy import SQLAlchemy
-from sqlalchemy import Connection, Engine, event, text
+from sqlalchemy import URL, Connection, Engine, event, text
 from sqlalchemy.orm import Session
 
+from .faults import Storage, Unusable
 from .models import Base
 
 MIGRATIONS = str(Path(__file__).parent / "migrations")
 WRITING = "amberbench_writing"
+STORAGE = "amberbench_storage"
 # Any fixed number: with the name of the shop's schema, the key under which PostgreSQL serialises those who migrate the
 # tables or number events.
 TURN = "SELECT pg_advisory_xact_lock(7310513, hashtext(coalesce(current_schema(), '')))"
@@ -29,37 +35,97 @@ def init_app(app: Flask) -> None:
     db.init_app(app)
     migrate.init_app(app)
     with app.app_context():
+        kept = app.extensions[STORAGE] = Storage(file())
         if db.engine.dialect.name == "sqlite":
-            _prepare_sqlite(db.engine)
+            _prepare_sqlite(db.engine, kept)
+        event.listen(db.engine, "handle_error", kept.translate)
+
+
+def storage() -> Storage:
+    """The state of the current application's storage."""
+    found: Storage = current_app.extensions[STORAGE]
+    return found
+
+
+def prepare() -> None:
+    """Makes a SQLite file for its owner alone. Raises Unusable `missing`: a shop was begun, its file is gone."""
+    if found := file():
+        if begun_mark(found).exists() and not (found.exists() and found.stat().st_size):
+            raise storage().found("missing")
+        _make_private(found, Path(current_app.instance_path))
 
 
 def upgrade() -> None:
-    """Brings the database of the current application up to the newest migration."""
-    file = _file()
-    if file:
-        _make_private(file, Path(current_app.instance_path))
-    flask_migrate.upgrade(directory=MIGRATIONS)
+    """Brings the database of the current application up to the newest migration. Raises Unusable `newer`."""
+    prepare()
+    if missing_migrations() != []:
+        flask_migrate.upgrade(directory=MIGRATIONS)
+
+
+def missing_migrations(version: str | None = None) -> list[str] | None:
+    """The migrations a database has not gone through, that of the current application or one of a version.
+
+    None: all of them, it is a new one. Raises Unusable `newer` when we do not know its version.
+    """
+    if version is None:
+        with db.engine.connect() as connection:
+            version = MigrationContext.configure(connection).get_current_revision()
+    try:
+        left = list(ScriptDirectory(MIGRATIONS).iterate_revisions("head", version or "base"))
+    except (CommandError, ResolutionError) as error:
+        raise Unusable("newer", version) from error
+    return [one.revision for one in left] if version else None
+
+
+def begun_mark(file: Path) -> Path:
+    """The small file beside a database that says a shop was begun in it: without the database, it was lost."""
+    return file.with_name(f"{file.name}.begun")
+
+
+def mark_begun() -> None:
+    """Leaves that small file where there is none."""
+    if (found := file()) and not begun_mark(found).exists():
+        begun_mark(found).touch(mode=0o600)
+
+
+def begun_ms() -> int | None:
+    """When the shop was begun here as far as we know (ms); None: nowhere that lasts."""
+    if db.engine.dialect.name != "sqlite":
+        return 0
+    found = file()
+    return int(begun_mark(found).stat().st_mtime * 1000) if found and begun_mark(found).exists() else None
+
+
+def close() -> None:
+    """Lets go of every connection that is not in use."""
+    db.session.remove()
+    db.engine.dispose()
 
 
 def import_earlier_database(earlier: Path) -> Path | None:
     """Copies an earlier version's SQLite file to our own folder, where that is used and has none; else None."""
-    file, own_folder = _file(), Path(current_app.instance_path)
-    if file != own_folder / earlier.name or file.exists() or not earlier.is_file():
+    ours, own_folder = file(), Path(current_app.instance_path)
+    if ours != own_folder / earlier.name or ours.exists() or not earlier.is_file():
         return None
-    copy = file.with_name(f"{file.name}.part")
+    copy = ours.with_name(f"{ours.name}.part")
     copy.unlink(missing_ok=True)
     _make_private(copy, own_folder)
     with closing(sqlite3.connect(earlier)) as source, closing(sqlite3.connect(copy)) as target:
         source.backup(target)
-    return copy.replace(file)
+    return copy.replace(ours)
+
+
+def url() -> URL:
+    """The address of the database of the current application."""
+    return db.engine.url
 
 
 def place() -> str:
     """Where the data of the current application lie, for people: a file, or an address without its password."""
-    return str(_file() or db.engine.url.render_as_string())
+    return str(file() or db.engine.url.render_as_string())
 
 
-def _file() -> Path | None:
+def file() -> Path | None:
     """The SQLite file of the current application, if it has one."""
     url = db.engine.url
     named = url.get_backend_name() == "sqlite" and url.database and not url.database.startswith((":", "file:"))
@@ -84,13 +150,19 @@ def writing() -> Iterator[Session]:
     """A transaction that writes; writers take turns, so events are numbered in the order they become visible.
 
     Without that, a puller could see number 8 before number 7 is committed, move its cursor past 7 and never get it.
+    Raises Unusable when the storage is at fault: nothing is kept then.
     """
+    kept = storage()
+    kept.check(writes=True)
     session = db.session()
     connection = session.connection(execution_options={WRITING: True})
     try:
         take_turn(connection)
         yield session
         session.commit()
+        # A file that went away meanwhile kept nothing.
+        kept.check(writes=True)
+        kept.fault = None
     except BaseException:
         session.rollback()
         raise
@@ -104,7 +176,8 @@ def take_turn(connection: Connection) -> None:
 
 @contextmanager
 def reading() -> Iterator[Session]:
-    """A transaction that only reads; it ends with the block."""
+    """A transaction that only reads; it ends with the block. Raises Unusable when the storage is at fault."""
+    storage().check()
     session = db.session()
     try:
         yield session
@@ -112,7 +185,7 @@ def reading() -> Iterator[Session]:
         session.rollback()
 
 
-def _prepare_sqlite(engine: Engine) -> None:
+def _prepare_sqlite(engine: Engine, kept: Storage) -> None:
     """Write-ahead log, foreign keys, patience, and transactions that begin when we say so."""
 
     @event.listens_for(engine, "connect")
@@ -120,6 +193,7 @@ def _prepare_sqlite(engine: Engine) -> None:
         connection.isolation_level = None
         for pragma in ("busy_timeout = 10000", "journal_mode = WAL", "foreign_keys = ON", "synchronous = FULL"):
             connection.execute(f"PRAGMA {pragma}").close()
+        kept.note_opened()
 
     @event.listens_for(engine, "begin")
     def begun(connection: Connection) -> None:

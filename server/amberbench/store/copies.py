@@ -1,0 +1,182 @@
+"""Copies of a whole database in one file: made while it is in use, looked into, put back in its place."""
+
+import hashlib
+import os
+import shutil
+import sqlite3
+import subprocess
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+from typing import NamedTuple
+from urllib.parse import quote
+from uuid import uuid4
+
+from sqlalchemy import URL
+
+from .faults import Unusable, code_of
+
+SQLITE, DUMP = b"SQLite format 3\0", b"PGDMP"
+BESIDE = ("-wal", "-shm")
+OTHERS = "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()"
+
+
+class Contents(NamedTuple):
+    """What a copy holds: events, photos, and the last migration it went through."""
+
+    events: int
+    photos: int
+    version: str
+
+
+def checksum(file: Path) -> str:
+    """SHA-256 of a file, in hexadecimal."""
+    with file.open("rb") as content:
+        return hashlib.file_digest(content, "sha256").hexdigest()
+
+
+def make(url: URL, target: Path) -> None:
+    """Writes what the database holds at this moment to a file for its owner alone. Raises Unusable."""
+    target.touch(mode=0o600)
+    if url.get_backend_name() == "sqlite":
+        copy_sqlite(Path(str(url.database)), target)
+    else:
+        _postgresql(url, "pg_dump", "--format=custom", f"--file={target}")
+    with target.open("rb") as written:
+        os.fsync(written.fileno())
+
+
+def copy_sqlite(source: Path, target: Path) -> None:
+    """Writes a SQLite database to an empty file, with what lies in its write-ahead log."""
+    with _opened(source) as connection:
+        connection.execute("VACUUM INTO ?", (str(target),))
+
+
+def look_into(file: Path) -> Contents:
+    """What a copy holds, after looking through all of it. Raises Unusable `damaged`, `no_copy`."""
+    start = _start(file)
+    if start == SQLITE:
+        return _look_into_sqlite(file)
+    if start.startswith(DUMP):
+        return _look_into_dump(file)
+    raise Unusable("no_copy")
+
+
+def _start(file: Path) -> bytes:
+    try:
+        with file.open("rb") as content:
+            return content.read(len(SQLITE))
+    except OSError as error:
+        raise Unusable("no_copy", error.strerror) from error
+
+
+def _look_into_sqlite(file: Path) -> Contents:
+    with _opened(file, immutable=not file.with_name(f"{file.name}-wal").exists()) as connection:
+        said = [row[0] for row in connection.execute("PRAGMA integrity_check")]
+        if said != ["ok"]:
+            raise Unusable("damaged", said[0].splitlines()[-1])
+        tables = {row[0] for row in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+        if not {"event", "alembic_version"} <= tables:
+            raise Unusable("no_copy")
+        (version,) = connection.execute("SELECT version_num FROM alembic_version").fetchone()
+        counts = (connection.execute(f"SELECT count(*) FROM {one}") for one in ("event", "photo") if one in tables)
+        events, *photos = [count for cursor in counts for (count,) in cursor]
+    return Contents(events, sum(photos), version)
+
+
+@contextmanager
+def _opened(file: Path, immutable: bool = False) -> Iterator[sqlite3.Connection]:
+    """A SQLite file that is there already; its errors as Unusable."""
+    address = f"file:{quote(str(file))}?mode={'ro&immutable=1' if immutable else 'rw'}"
+    try:
+        with closing(sqlite3.connect(address, timeout=10, isolation_level=None, uri=True)) as connection:
+            yield connection
+    except sqlite3.Error as error:
+        raise Unusable(code_of(error) or "damaged", error) from error
+
+
+def _look_into_dump(file: Path) -> Contents:
+    def lines(table: str) -> list[str]:
+        said = _run("pg_restore", "--data-only", f"--table={table}", "--file=-", str(file)).splitlines()
+        begin = next((index + 1 for index, line in enumerate(said) if line.startswith("COPY ")), len(said))
+        return said[begin : said.index("\\.", begin)] if begin < len(said) else []
+
+    _run("pg_restore", f"--file={os.devnull}", str(file))
+    version = lines("alembic_version")
+    if not version:
+        raise Unusable("no_copy")
+    return Contents(len(lines("event")), len(lines("photo")), version[0])
+
+
+def put_back(url: URL, file: Path, keep: Path) -> None:
+    """Puts a copy that was looked into in the place of the database, under a new log_id; keeps what was there.
+
+    keep: where the replaced database goes. Raises Unusable `in_use`, `other_database`, and what the database says.
+    """
+    is_sqlite = _start(file) == SQLITE
+    if is_sqlite != (url.get_backend_name() == "sqlite"):
+        raise Unusable("other_database")
+    if is_sqlite:
+        _put_back_sqlite(Path(str(url.database)), file, keep)
+    else:
+        _put_back_dump(url, file, keep)
+
+
+def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
+    place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    part = place.with_name(f"{place.name}.part")
+    part.unlink(missing_ok=True)
+    make(URL.create("sqlite", database=str(file)), part)
+    with _opened(part) as connection:
+        if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'log'").fetchone():
+            connection.execute("UPDATE log SET log_id = ?", (str(uuid4()),))
+    if place.exists():
+        assert_free(place)
+        for beside in BESIDE:
+            # Left over from a database that cannot be opened: beside another one it would do harm.
+            if (left := place.with_name(place.name + beside)).exists():
+                left.rename(keep.with_name(keep.name + beside))
+        try:
+            os.link(place, keep)
+        except OSError:  # a file system without links
+            shutil.copy2(place, keep)
+    part.replace(place)
+
+
+def assert_free(place: Path) -> None:
+    """Raises Unusable `in_use` when anybody has a SQLite database open; else writes its write-ahead log into it."""
+    try:
+        with closing(sqlite3.connect(place, timeout=0, isolation_level=None)) as connection:
+            for one in ("PRAGMA locking_mode = EXCLUSIVE", "BEGIN IMMEDIATE", "COMMIT", "PRAGMA journal_mode = DELETE"):
+                connection.execute(one).close()
+    except sqlite3.Error as error:
+        if code_of(error) == "busy":
+            raise Unusable("in_use") from error
+
+
+def _put_back_dump(url: URL, file: Path, keep: Path) -> None:
+    if int(_postgresql(url, "psql", "--no-psqlrc", "-tAc", OTHERS)):
+        raise Unusable("in_use")
+    make(url, keep)
+    _postgresql(url, "pg_restore", "--clean", "--if-exists", "--no-owner", "--single-transaction", str(file))
+    _postgresql(url, "psql", "--no-psqlrc", "-qc", f"UPDATE log SET log_id = '{uuid4()}'")
+
+
+def _postgresql(url: URL, *command: str) -> str:
+    """Runs one of PostgreSQL's own tools on a database; the password goes by the environment, where nobody sees it."""
+    address = url.set(drivername="postgresql").set(password=None).render_as_string()
+    secret = {"PGPASSWORD": str(url.password)} if url.password else {}
+    return _run(*command, f"--dbname={address}", **secret)
+
+
+def _run(*command: str, **environment: str) -> str:
+    try:
+        done = subprocess.run(command, capture_output=True, text=True, check=True, env=os.environ | environment)
+    except FileNotFoundError as error:
+        raise Unusable("no_tool", command[0], tool=command[0]) from error
+    except subprocess.CalledProcessError as error:
+        said = (error.stderr or "").strip().splitlines()
+        raise Unusable(
+            "damaged" if command[0] == "pg_restore" else "unusable", said[0] if said else command[0]
+        ) from error
+    return done.stdout
