@@ -45,9 +45,9 @@ export class RealServer {
     });
   }
 
-  /** Loses its database while it is stopped. */
+  /** Loses its database while it is stopped, and what says that there was one: somebody begins anew. */
   loses(): void {
-    for (const part of PARTS) rmSync(this.file("shop") + part, { force: true });
+    for (const part of [...PARTS, ".begun"]) rmSync(this.file("shop") + part, { force: true });
   }
 
   /** Copies its database, or puts such a copy in its place, while it is stopped. */
