@@ -75,7 +75,7 @@ def newest_ms() -> int | None:
 
 
 def keep_backed_up(app: Flask) -> None:
-    """Looks now and then, as long as the process runs, whether a backup is due. Of several processes one comes first."""
+    """Looks now and then whether a backup is due, as long as the process runs; of several, one comes first."""
     while True:
         time.sleep(random.uniform(0, LOOKS_S))
         with app.app_context():
