@@ -14,7 +14,14 @@ from amberbench.engine import fields
 from amberbench.engine.core import describe
 from amberbench.engine.physics import fields as physics_fields
 from amberbench.engine.shop import fields as fields_shop
-from tests import strategies_batch, strategies_chocolate, strategies_day, strategies_deposit, strategies_melt
+from tests import (
+    strategies_batch,
+    strategies_chocolate,
+    strategies_day,
+    strategies_deposit,
+    strategies_melt,
+    strategies_scheduling,
+)
 from tests.drawing import maybe
 from tests.gathered import of_kinds
 
@@ -208,7 +215,14 @@ SENSIBLE = {
     "shop.check": _shop_check,
     "shop.density": lambda rng: {"mass_kg": rng.uniform(1.2, 1.4) * 0.25, "volume_m3": 0.00025},
 }  # fmt: skip
-for _part in (strategies_batch, strategies_chocolate, strategies_deposit, strategies_day, strategies_melt):
+for _part in (
+    strategies_batch,
+    strategies_chocolate,
+    strategies_deposit,
+    strategies_day,
+    strategies_melt,
+    strategies_scheduling,
+):
     SENSIBLE.update(_part.SENSIBLE)
 for _own in of_kinds("SENSIBLE"):
     SENSIBLE.update(_own)

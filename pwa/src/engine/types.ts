@@ -3076,6 +3076,52 @@ export type TableTimelineRequest = {
   ignored?: string[] | null;
 };
 
+/** the request to schedule.plan */
+export type SchedulePlanRequest = {
+  /** the tasks */
+  tasks: Task[];
+  /** the jobs */
+  jobs: Job[];
+  /** ovens, bars, table, trays, bowls; [] when left out */
+  resources?: Resource[] | null;
+  /** how many people; 0 to 20; 1 when left out */
+  people?: number | null;
+  /** when people work; none: round the clock; [] when left out */
+  hours?: Hour[] | null;
+  /** a wash of tools, surfaces and hands; 0 to 7200 s; 900.0 when left out */
+  wash_s?: number | null;
+  /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  now_s?: number | null;
+  /** how often all tasks may be placed to look for a better plan; 1 to 20000; 1 when left out */
+  rounds?: number | null;
+  /** another seed looks elsewhere; 0 to 2.14748e+09; 1 when left out */
+  seed?: number | null;
+  /** `order` of an earlier reply, to go on from; [] when left out */
+  order?: string[] | null;
+};
+
+/** the reply of schedule.plan */
+export type SchedulePlanReply = {
+  /** the tasks, as they were given */
+  tasks: SchedulePlanReplyTask[];
+  /** the jobs, as they were given */
+  jobs: SchedulePlanReplyJob[];
+  /** how many are late; 0 to 100 */
+  late_jobs: number;
+  /** how late they are in all; 0 to 1e+09 s */
+  late_s: number;
+  /** when all is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** pinned tasks that cannot stand where they are */
+  conflicts: Conflict[];
+  /** of what one more would help, the most useful first */
+  helps: Help[];
+  /** the first task of each group, by start */
+  order: string[];
+  /** how many rounds it took; 0 to 40000 */
+  rounds: number;
+};
+
 /** the request to slab.plan */
 export type SlabPlanRequest = {
   /** caramel by weight */
@@ -4688,6 +4734,130 @@ export type LabelUnderLot = {
   lot: string;
 };
 
+/** a task: hands on it, then a wait */
+export type Task = {
+  /** its id */
+  id: string;
+  /** the job it is of */
+  job: string;
+  /** time with hands on it; 0 to 1.2096e+06 s */
+  hands_s: number;
+  /** time after that which needs nobody; null: none; 0 to 1.2096e+06 s */
+  wait_s?: number | null;
+  /** how many people it takes while hands are on it; 0 to 20; 1 when left out */
+  people?: number | null;
+  /** things; [] when left out */
+  uses?: string[] | null;
+  /** things that it takes from its start until a task is over; [] when left out */
+  keeps?: Keep[] | null;
+  /** what it waits for; [] when left out */
+  after?: TaskAfter[] | null;
+  /** not before, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  earliest_s?: number | null;
+  /** where somebody pinned it, from the start of the first day; 0 to 1.2096e+06 s */
+  pinned_s?: number | null;
+  /** when it began, of one that has, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  begun_s?: number | null;
+};
+
+/** a thing */
+export type Keep = {
+  /** the thing */
+  name: string;
+  /** the task; null: this one */
+  until?: string | null;
+};
+
+/** a task it waits for */
+export type TaskAfter = {
+  /** the task before it */
+  task: string;
+  /** how long after its end at least; null: at once; 0 to 1.2096e+06 s */
+  least_s?: number | null;
+  /** how long after at most; null: any time; 0 to 1.2096e+06 s */
+  most_s?: number | null;
+};
+
+/** a job: a batch, or the boxes of an order */
+export type Job = {
+  /** its id */
+  id: string;
+  /** when it must be done; null: any time, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  due_s?: number | null;
+  /** its allergens; null: it does not share the bench */
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+};
+
+/** a kind of thing */
+export type Resource = {
+  /** its name */
+  name: string;
+  /** how many there are; 1 to 50 */
+  count: number;
+};
+
+/** a span at work */
+export type Hour = {
+  /** from, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  from_s: number;
+  /** to, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  to_s: number;
+};
+
+/** a task that has its place */
+export type SchedulePlanReplyTask = {
+  /** its id */
+  id: string;
+  /** its start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  start_s: number;
+  /** when hands are free again, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  hands_end_s: number;
+  /** its end, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** who and what it takes */
+  takes: Take[];
+  /** start of the wash before it; null: none, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  wash_s: number | null;
+};
+
+/** one */
+export type Take = {
+  /** people or a thing */
+  name: string;
+  /** which one; 1 to 50 */
+  unit: number;
+};
+
+/** a job */
+export type SchedulePlanReplyJob = {
+  /** its id */
+  id: string;
+  /** when it is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** how much too late; 0 to 1e+09 s */
+  late_s: number;
+  /** how much too early; null: no hour is set; 0 to 1e+09 s */
+  spare_s: number | null;
+};
+
+/** one */
+export type Conflict = {
+  /** its id */
+  task: string;
+  /** what is not free, or the task it would have to wait for */
+  wants: string;
+};
+
+/** what one more would do */
+export type Help = {
+  /** people, or a thing */
+  name: string;
+  /** how many would be late; 0 to 100 */
+  late_jobs: number;
+  /** how late in all; 0 to 1e+09 s */
+  late_s: number;
+};
+
 /** caramel by weight */
 export type Have = {
   /** caramel in hand; 0.05 to 50 kg */
@@ -6060,6 +6230,7 @@ export interface Requests {
   "paper.events": PaperEventsRequest;
   "table.batches": TableBatchesRequest;
   "table.timeline": TableTimelineRequest;
+  "schedule.plan": SchedulePlanRequest;
   "slab.plan": SlabPlanRequest;
   "cluster.learn": ClusterLearnRequest;
   "cluster.plan": ClusterPlanRequest;
@@ -6102,6 +6273,7 @@ export interface Replies {
   "paper.events": PaperEventsReply;
   "table.batches": TableBatchesReply;
   "table.timeline": TableTimelineReply;
+  "schedule.plan": SchedulePlanReply;
   "slab.plan": SlabPlanReply;
   "cluster.learn": ClusterLearnReply;
   "cluster.plan": ClusterPlanReply;

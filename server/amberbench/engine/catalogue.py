@@ -11,6 +11,7 @@ from .learning import apply, contribution
 from .learning import fold as learning_fold
 from .physics import humid_air, materials, viscosity
 from .products import KINDS
+from .scheduling import plan as scheduling
 from .shop import fold as shop_fold
 from .steps.coat import plan as coat
 from .steps.cool import plan as cool
@@ -63,6 +64,7 @@ FUNCTIONS: "dict[str, Callable[..., Any]]" = {
     "learn.fold": learning_fold.fold,
     "learn.apply": apply.apply_request,
     "day.order": day.order,
+    "schedule.plan": scheduling.plan,
     "paper.events": paper.events,
     "table.batches": table.batches,
     "table.timeline": table.timeline,

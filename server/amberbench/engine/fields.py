@@ -16,6 +16,7 @@ from .learning.fields import CONTRIBUTION
 from .physics import fields as physics_fields
 from .physics.fields import BASE_NAMES, MATERIAL_NAMES
 from .products import KINDS
+from .scheduling import fields as scheduling_fields
 from .shop import fields as shop_fields
 from .steps.coat import fields as coat_fields
 from .steps.cool import fields as cool_fields
@@ -69,6 +70,7 @@ for _part in (
     learning_fields,
     shop_fields,
     exports_fields,
+    scheduling_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)
 for _kind in KINDS:

@@ -1933,6 +1933,35 @@ class TableTimelineRequest(TypedDict):
     ignored: list[str]
 
 
+class SchedulePlanRequest(TypedDict):
+    """The request to schedule.plan."""
+
+    tasks: list[Task]
+    jobs: list[Job]
+    resources: list[Resource]
+    people: int
+    hours: list[Hour]
+    wash_s: float
+    now_s: float | None
+    rounds: int
+    seed: int
+    order: list[str]
+
+
+class SchedulePlanReply(TypedDict):
+    """The reply of schedule.plan."""
+
+    tasks: list[SchedulePlanReplyTask]
+    jobs: list[SchedulePlanReplyJob]
+    late_jobs: int
+    late_s: float
+    end_s: float
+    conflicts: list[Conflict]
+    helps: list[Help]
+    order: list[str]
+    rounds: int
+
+
 class SlabPlanRequest(TypedDict):
     """The request to slab.plan."""
 
@@ -3081,6 +3110,101 @@ class LabelUnderLot(TypedDict):
 
     material: str | None
     lot: str
+
+
+class Task(TypedDict):
+    """A task: hands on it, then a wait."""
+
+    id: str
+    job: str
+    hands_s: float
+    wait_s: float | None
+    people: int
+    uses: list[str]
+    keeps: list[Keep]
+    after: list[TaskAfter]
+    earliest_s: float | None
+    pinned_s: float | None
+    begun_s: float | None
+
+
+class Keep(TypedDict):
+    """A thing."""
+
+    name: str
+    until: str | None
+
+
+class TaskAfter(TypedDict):
+    """A task it waits for."""
+
+    task: str
+    least_s: float | None
+    most_s: float | None
+
+
+class Job(TypedDict):
+    """A job: a batch, or the boxes of an order."""
+
+    id: str
+    due_s: float | None
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]] | None
+
+
+class Resource(TypedDict):
+    """A kind of thing."""
+
+    name: str
+    count: int
+
+
+class Hour(TypedDict):
+    """A span at work."""
+
+    from_s: float
+    to_s: float
+
+
+class SchedulePlanReplyTask(TypedDict):
+    """A task that has its place."""
+
+    id: str
+    start_s: float
+    hands_end_s: float
+    end_s: float
+    takes: list[Take]
+    wash_s: float | None
+
+
+class Take(TypedDict):
+    """One."""
+
+    name: str
+    unit: int
+
+
+class SchedulePlanReplyJob(TypedDict):
+    """A job."""
+
+    id: str
+    end_s: float
+    late_s: float
+    spare_s: float | None
+
+
+class Conflict(TypedDict):
+    """One."""
+
+    task: str
+    wants: str
+
+
+class Help(TypedDict):
+    """What one more would do."""
+
+    name: str
+    late_jobs: int
+    late_s: float
 
 
 class Have(TypedDict):
