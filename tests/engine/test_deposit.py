@@ -251,3 +251,18 @@ def test_what_the_plan_hands_to_the_melt_is_what_the_melt_answers():
     again = catalogue.call("melt.plan", reply["melt_request"])
     assert again["bursts"] == reply["melt"]["bursts"]
     assert reply["melt_request"]["mass_kg"] == reply["caramel_kg"]
+
+
+def test_clusters_come_off_three_kelvin_below_what_the_shop_calls_ready_of_their_caramel():
+    """One rule with the slab's ready; 3 K below it a usual tray is free in one to two hours (common practice)."""
+    usual = {"rows": [{"clusters": 48, "deposit_kg": 0.016}], "second_kg": 0.008, "spread_m": 0.045, "room_c": 20.0}
+    own = [planned(**usual, target_c=ready_c, basis={"target_c": "measured"}) for ready_c in (25.0, 27.0, 30.0)]
+    times = [one["free"]["from_s"] for one in own]
+    assert times == sorted(times, reverse=True)
+    assert planned(**usual)["free"] == own[1]["free"]
+    rows = {row["field"]: row for row in own[0]["inputs"]}
+    assert (rows["target_c"]["basis"], rows["deposit.free_below_ready_k"]["source"]) == ("measured", "practice")
+    # A soft caramel nobody has said more of must be colder, as a slab of it.
+    assert planned(**usual, firmness="slumps")["free"]["from_s"] > times[1]
+    said = planned(**usual, firmness="slumps", target_c=27.0, basis={"target_c": "typed"})
+    assert said["free"]["from_s"] == pytest.approx(times[1], rel=0.02)

@@ -3356,6 +3356,8 @@ export type ClusterPlanRequest = {
   stop_c?: number | null;
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
+  /** hottest point of a slab of it that is ready to cut; 5 to 60 °C; 27.0 when left out */
+  target_c?: number | null;
   /** air of the refrigerator in which it is chilled where the room does not bring target_c; 0 to 15 °C; 5.0 when left out */
   fridge_c?: number | null;
   /** relative humidity as a fraction; null: nobody measured it; 0.01 to 1 */

@@ -2093,6 +2093,7 @@ class ClusterPlanRequest(TypedDict):
     warn_c: float
     stop_c: float
     room_c: float
+    target_c: float
     fridge_c: float
     humidity: float | None
     material: Material
@@ -3821,6 +3822,7 @@ class AskedClusterPlanRequest(TypedDict):
     warn_c: NotRequired[float | None]
     stop_c: NotRequired[float | None]
     room_c: NotRequired[float | None]
+    target_c: NotRequired[float | None]
     fridge_c: NotRequired[float | None]
     humidity: NotRequired[float | None]
     material: NotRequired[Literal["caramel", "dark_chocolate", "milk_chocolate", "white_chocolate", "almond", "cashew", "hazelnut", "macadamia", "peanut", "pecan", "pistachio", "walnut", "pretzel"] | AskedMaterialByWater | AskedMaterialByConductivity | None]

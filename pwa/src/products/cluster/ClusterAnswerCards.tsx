@@ -31,7 +31,7 @@ interface Props {
 
 /** The clusters in words and pictures, and what they rest on. */
 export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
-  const head = { ...asFirst(uniqueName(product.name), reply), ...clusterParts(form), lot: form.lot.trim() || null, ...labels };
+  const head = { ...asFirst(uniqueName(product.name), reply), ...clusterParts(form, shop), lot: form.lot.trim() || null, ...labels };
   const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>

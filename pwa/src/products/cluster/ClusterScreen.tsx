@@ -47,7 +47,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
   const asked = usePrefilled();
   const [form, setForm] = useKeptForm<ClusterForm>("cluster", ({ product_id }) => firstClusters(shop, productsOf(shop).find((one) => one.id === product_id) ?? first), asked);
   const [unparsable, setParseState] = useUnparsableFields();
-  const parts = clusterParts(form);
+  const parts = clusterParts(form, shop);
   const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });
   const found = useAnswer(unparsable.length ? null : clusterRequest(form, shop), ask, parts);
   const change = (next: Partial<ClusterForm>) => setForm((old) => changed(old, next));

@@ -75,8 +75,9 @@ export function withClusters(form: ClusterForm, { id, cluster }: ProductRow): Cl
   return { ...form, ...own, sizes, product_id: id, typed: form.typed.filter((name) => !SIZES.includes(name as (typeof SIZES)[number])) };
 }
 
-export function clusterParts(form: ClusterForm): PlanParts {
-  return { oven_id: form.oven_id || null, base_id: null, product_id: form.product_id, caramel_id: null };
+export function clusterParts(form: ClusterForm, shop: Shop): PlanParts {
+  const caramel = caramelOf(shop.products.find((one) => one.id === form.product_id), shop);
+  return { oven_id: form.oven_id || null, base_id: null, product_id: form.product_id, caramel_id: caramel?.id ?? null };
 }
 
 /** The request to cluster.plan. Fields left empty are left out, so that the engine names what is missing. */
@@ -105,6 +106,7 @@ export function clusterRequest(form: ClusterForm, shop: Shop): ClusterPlanReques
     warn_c: caramel?.warn_c,
     stop_c: caramel?.stop_c,
     room_c,
+    target_c: caramel?.target_c,
     fridge_c: shop.fridge_c,
     humidity,
     start_c,
@@ -167,7 +169,7 @@ function basisOf(form: ClusterForm, shop: Shop): BasisByField {
     ...underOrigins(product),
     window_low_c: `caramels/${caramel?.id}.windows.deposit.low_c`,
     window_high_c: `caramels/${caramel?.id}.windows.deposit.high_c`,
-    ...sameNamed(`caramels/${caramel?.id}`, HEAT_LINES),
+    ...sameNamed(`caramels/${caramel?.id}`, [...HEAT_LINES, "target_c"]),
   };
   const found: [string, BasisByField[string]][] = Object.entries(origins).flatMap(([here, there]) => {
     const basis = shop.basis[there] ?? (here.startsWith("window") ? "assumed" : undefined);

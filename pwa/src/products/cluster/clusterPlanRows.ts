@@ -15,7 +15,7 @@ export function clusterPlanRows(reply: ClusterPlanReply): PlanRow[] {
     fillsRow(reply),
     { what: "plan.bench", figure: t("plan.up_to", { bench_s: reply.bench_s }), note: t("plan.bench_note"), rests_on: ["deposits_per_min"] },
     ...(second ? [{ what: "plan.second", figure: range(second), rests_on: ["room_c", "deposit_kg", "spread_m"] }] : []),
-    { what: "plan.free", figure: range(free), rests_on: ["room_c", "deposit_kg", "rows[0].deposit_kg"] },
+    { what: "plan.free", figure: range(free), rests_on: ["room_c", "target_c", "deposit_kg", "rows[0].deposit_kg"] },
     ...dipRows(reply.dip),
   ];
 }

@@ -95,6 +95,7 @@ CLUSTER_REQUEST = together(
         "warn_c": MELT["warn_c"],
         "stop_c": MELT["stop_c"],
         "room_c": ROOM,
+        "target_c": dict(COOL["target_c"], meaning="hottest point of a slab of it that is ready to cut"),
         "fridge_c": COOL["fridge_c"],
         "humidity": HUMIDITY_OR_NONE,
         "material": MATERIAL,

@@ -25,13 +25,13 @@ def plan(request: "ClusterPlanRequest") -> "Document":
 
     Request: rows [{clusters (good ones), deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); yield_share
     (fraction that turns out good), vessel_volume_m3 (m³) or null, old {kg (kg), share, remelts} or null,
-    remelts_allowed or null, second_kg (kg), 0 for none; under [{material, kg_each (kg), count}] under each cluster, or
-    bed {materials [{material, share}], bed_kg_m2 (kg/m²)} over the tray inside its rim, or neither; tray {length_m,
-    width_m, rim_m (m)}, base (as cool.plan, what the tray is made of), spread_m (m, across the largest first deposit),
-    gap_m (m); funnel {volume_m3 (m³), fill, h_w_m2k (W/(m² K))}, deposits_per_min; start_c, window_low_c,
-    window_high_c, limit_c, warn_c, stop_c, room_c, fridge_c (°C), humidity (fraction) or null, material, oven, vessel,
-    step_s (s), block_kg (kg) or null, residue, dip {dip.fields.DIP, with pickup} or null, firmness and squeeze
-    {cool.fields.FIRM}, basis, batches.
+    remelts_allowed or null, second_kg (kg), 0 for none; under [{material, kg_each (kg), count}] under each cluster,
+    or bed {materials [{material, share}], bed_kg_m2 (kg/m²)} over the tray inside its rim, or neither; tray
+    {length_m, width_m, rim_m (m)}, base (as cool.plan, what the tray is made of), spread_m (m, across the largest
+    first deposit), gap_m (m); funnel {volume_m3 (m³), fill, h_w_m2k (W/(m² K))}, deposits_per_min; start_c,
+    window_low_c, window_high_c, limit_c, warn_c, stop_c, room_c, target_c, fridge_c (°C), humidity (fraction) or
+    null, material, oven, vessel, step_s (s), block_kg (kg) or null, residue, dip {dip.fields.DIP, with pickup} or
+    null, firmness and squeeze {cool.fields.FIRM}, basis, batches.
     Reply: of the first batch pattern, per_tray, trays, positions_m (m) of what goes on a tray in laying order,
     clusters, sizes [{clusters, deposit_kg (kg), spread_m (m)}], by_tray [{trays, sizes}] of trays alike (none of one
     size), second_kg (kg), deposits_kg (kg), caramel_kg (kg, with residue), piece_kg (kg, the mean, with what lies
@@ -48,16 +48,17 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     second_runs_off (second_kg), too_much_under (under[n].count or .kg_each), shares_sum, no_time_to_weld,
     room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
-    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of ⅜
-    and viscosity to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
-    spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air, nothing
-    lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 % of quick
-    ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to the warmest
-    4 K of the window, or half, and as far above it as caramel cools when it is poured. In a room above 23 °C a tray is
-    free as in one of 23 °C, the warmest that brings clusters to 24 °C, or after a chill; in one above 31 °C a first
-    deposit never gets too cold to weld. Trays that are laid again hold alike, no more than can be
-    laid again in time at the pace with the breaks that the funnel needs; fills and reheats are counted as the bench
-    goes about it (`deposit.schedule`). A bed goes as far as rows are laid.
+    Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of
+    ⅜ and viscosity to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a
+    spherical cap of caramel and what lies under it, mixed, on its share of the tray, both cooling in still air,
+    nothing lost to the table; second: from tacky at 2 % of slow losses, laid from a fresh fill, to too cold at 2 %
+    of quick ones, laid at the middle of the window. A fill as deposit.fill, at that middle; the bowl is melted to
+    the warmest 4 K of the window, or half, and as far above it as caramel cools when it is poured. A cluster is
+    free 3 K below target_c, at which a slab is ready. In a room above target_c − 4 K a tray is free as in one at
+    that, the warmest that brings clusters so far, or after a chill; in one above 31 °C a first deposit never gets
+    too cold to weld. Trays that are laid again hold alike, no more than can be laid again in time at the pace with
+    the breaks that the funnel needs; fills and reheats are counted as the bench goes about it (`deposit.schedule`).
+    A bed goes as far as rows are laid.
     Source: choi_okos_1986, mcadams, incropera, asme_1992, huppert_1982, berk; practice for the share filled; assumed
     for the rest.
     """
@@ -132,7 +133,8 @@ def _windows(
 ) -> "tuple[Document | None, Document, Document | None]":
     softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
     sides = request["tray"]["length_m"], request["tray"]["width_m"]
-    tray = tray_cooling.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k)
+    ready_c = firmness.ready_c(request)
+    tray = tray_cooling.Tray(request["base"], sides[0], sides[1], per_tray, request["room_c"], softer_k, ready_c)
     material = materials.resolved(request["material"])
     lightest_kg = min(kg for _, kg in job.rows)
 
@@ -162,7 +164,7 @@ def _constants(base: "Readable | str", thinner: float) -> "list[Input]":
     own = [
         constant("deposit.tacky_c", tray_cooling.TACKY_C, "°C"),
         constant("deposit.cold_c", tray_cooling.COLD_C, "°C"),
-        constant("deposit.free_c", tray_cooling.FREE_C, "°C"),
+        constant("deposit.free_below_ready_k", tray_cooling.FREE_BELOW_READY_K, "K", "practice"),
         constant("deposit.above_room_k", tray_cooling.LAID_ABOVE_ROOM_K, "K"),
         constant("deposit.room_margin_k", cooling_curve.ROOM_MARGIN_K, "K"),
         constant("deposit.contact_m2k_w", tray_cooling.CONTACT_M2K_W, "m² K/W", "asme_1992"),

@@ -14,9 +14,11 @@ if TYPE_CHECKING:
     from ...types import Warning
 
 
-# Hottest point of a cluster that comes off its paper whole (assumed), in any room. In a room above FREE_C − 1 K a
-# cluster never cools to it: it stays as long as in a room at just this limit, and is then chilled.
-FREE_C = 24.0
+# A cluster comes off its paper whole so much colder than a slab of its caramel is ready to cut: a usual tray then comes
+# free one to two hours after the second deposit at 68 to 72 °F, which is common practice, no published source.
+FREE_BELOW_READY_K = 3.0
+# In a room above free_c − 1 K a cluster never cools to that: it stays as long as in a room at just this limit, and is
+# then chilled.
 CONTACT_M2K_W = 0.005  # parchment between cluster and tray, as cool.plan takes it (asme_1992)
 TACKY_C = cooling_curve.MILESTONES[1][2]
 COLD_C = 32.0  # a top face this cool welds no more, in any room; assumed
@@ -54,12 +56,20 @@ class Mixture:
 
 
 class Tray:
-    """What all clusters of a tray share; length and width in m, softer_k as flow.softness."""
+    """What all clusters of a tray share; length and width in m, softer_k as flow.softness, ready_c of a slab."""
 
     def __init__(
-        self, base: str, length_m: float, width_m: float, per_tray: int, room_c: float, softer_k: float = 0.0
+        self,
+        base: str,
+        length_m: float,
+        width_m: float,
+        per_tray: int,
+        room_c: float,
+        softer_k: float = 0.0,
+        ready_c: float = cooling_curve.READY_C,
     ) -> None:
-        self.asked, self.softer_k = (base, length_m, width_m, per_tray), softer_k
+        self.asked, self.softer_k, self.ready_c = (base, length_m, width_m, per_tray), softer_k, ready_c
+        self.free_c = ready_c - FREE_BELOW_READY_K
         self.base, self.room_c, self.share_m2 = base, room_c, length_m * width_m / per_tray
         plate_m = convection.plate_length_m(length_m, width_m)
         # The tray beside a cluster is lined: it shines as food does, whatever lies below.
@@ -69,7 +79,7 @@ class Tray:
 
     def in_room(self, room_c: float) -> "Tray":
         """The tray in another room."""
-        return Tray(*self.asked, room_c, self.softer_k)
+        return Tray(*self.asked, room_c, self.softer_k, self.ready_c)
 
     def in_room_that_brings(self, temp_c: float) -> "Tray":
         """The tray in the warmest room in which clusters come to temp_c (°C), if this one is warmer."""
@@ -87,7 +97,7 @@ class Tray:
         cap = SphericalCap(radius_m, tall_m, mixture.conductivity, mixture.capacity, self.base, ratio, CONTACT_M2K_W)
         course = CapCooling(cap, mixture.start_c, base_start_c, self.room_c, self.top, self.bottom, loss_factor)
         points, tacky = [(0.0, mixture.start_c, mixture.start_c)], None
-        until_c = {"tacky": self.tacky_c, "cold": self.cold_c, "free": FREE_C}[last]
+        until_c = {"tacky": self.tacky_c, "cold": self.cold_c, "free": self.free_c}[last]
         while (course.core_c if last == "free" else course.surface_c) > until_c:
             if course.at_s > cooling_curve.LONGEST_S:
                 raise Problem("base", "tray_cools_too_slowly", until_c, unit="°C")
@@ -116,7 +126,7 @@ class MilestoneTimes:
             return
         self.tacky_s = _crossed_s(points, 2, tray.tacky_c, tray.room_c)
         self.cold_s = _crossed_s(points, 2, tray.cold_c, tray.room_c)
-        self.free_s = _crossed_s(points, 1, FREE_C, tray.room_c)
+        self.free_s = _crossed_s(points, 1, tray.free_c, tray.room_c)
 
 
 def _crossed_s(points: list[tuple[float, float, float]], column: int, temp_c: float, room_c: float) -> float:
@@ -140,7 +150,7 @@ def windows(
     warmest_c: of caramel from a fresh fill, by which a first deposit turns tacky last.
     """
     slow_loss, fast_loss = math.exp(-COLD_GUARD_SD * LOSS_SD), math.exp(COLD_GUARD_SD * LOSS_SD)
-    room_c, frees = tray.room_c, tray.in_room_that_brings(FREE_C)
+    room_c, frees = tray.room_c, tray.in_room_that_brings(tray.free_c)
     first = Mixture(parts, room_c)
     if second is None:
         slow = frees.milestone_times(first, across_m, slow_loss, room_c, "free")
@@ -176,7 +186,7 @@ def chill(
 ) -> "Document | None":
     """How long a tray that its room leaves too warm to be freed is chilled, a kelvin above the room when it goes in;
     None where the room frees it. As `windows`; the tray goes along and stands on a shelf as on a table."""
-    if cooling_curve.is_brought(FREE_C, tray.room_c):
+    if cooling_curve.is_brought(tray.free_c, tray.room_c):
         return None
     from_c = tray.room_c + cooling_curve.ROOM_MARGIN_K
     every = [(material, kg, from_c) for material, kg, _ in parts + ([second] if second else [])]

@@ -146,11 +146,7 @@ def cool_down(
 ) -> "tuple[Document, Document]":
     """(full, checked request, reply) of cool.plan; `side_fields` say what in the plan sets length and width."""
     wanted = {name: request[name] for name in COOL_AS_IS}
-    softer_k = firmness.softness(request["firmness"], request["squeeze"])[0]
-    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c})
-    # What a shop calls ready is said of its own caramel.
-    if request["basis"].get("target_c", "assumed") == "assumed":
-        wanted["target_c"] = max(cool_fields.COOL["target_c"]["low"], request["target_c"] - softer_k)
+    wanted.update({"thickness_m": poured["slab_height_m"], "start_c": pour_c, "target_c": firmness.ready_c(request)})
     wanted.update({"length_m": poured["length_m"], "width_m": poured["width_m"]})
     names = {"thickness_m": "slab_height_m", "start_c": "windows.low_c"}
     names.update({"length_m": side_fields[0], "width_m": side_fields[1]})
