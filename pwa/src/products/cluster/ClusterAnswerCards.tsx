@@ -1,13 +1,13 @@
 import { Fragment } from "preact";
 
 import type { ClusterPlan, ClusterPlanReply, PlanLabels, ProductRow } from "../../documents";
-import type { PlanAnswer } from "../../state";
+import type { PlanAnswer, PlanParts } from "../../state";
 import { formatDuration, formatRange, t } from "../../text";
 import { BasisTable } from "../../ui/BasisTable";
 import { BurstLadder } from "../../ui/pictures/BurstLadder";
 import { TrayMap } from "../../ui/pictures/TrayMap";
 import { plannedLadder } from "../shared/burstLadderData";
-import { type ClusterForm, clusterParts } from "./clusterForm";
+import type { ClusterForm } from "./clusterForm";
 import { trayOf } from "./tray";
 import { BatchSentences, SizeSentences } from "../shared/BatchSentences";
 import { DipSentences } from "../shared/DipSentences";
@@ -22,6 +22,7 @@ import { clusterPlanRows, underWords } from "./clusterPlanRows";
 interface Props {
   answer: PlanAnswer<"cluster.plan">;
   form: ClusterForm;
+  parts: PlanParts;
   product: ProductRow;
   labels: PlanLabels;
   busy: boolean;
@@ -30,8 +31,8 @@ interface Props {
 }
 
 /** The clusters in words and pictures, and what they rest on. */
-export function ClusterAnswerCards({ answer: { request, reply }, form, product, labels, busy, onPage }: Props) {
-  const head = { ...asFirst(uniqueName(product.name), reply), ...clusterParts(form, shop), lot: form.lot.trim() || null, ...labels };
+export function ClusterAnswerCards({ answer: { request, reply }, form, parts, product, labels, busy, onPage }: Props) {
+  const head = { ...asFirst(uniqueName(product.name), reply), ...parts, lot: form.lot.trim() || null, ...labels };
   const plan: ClusterPlan = { kind: "cluster", ...head, finish: product.finish === "dipped" ? "dipped" : "plain", request, reply };
   return (
     <>

@@ -68,7 +68,7 @@ function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPa
       unparsable={unparsable.length > 0}
       found={found}
     >
-      {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
+      {found.answer && product && <ClusterAnswerCards answer={found.answer} form={form} parts={parts} product={product} labels={labelsOfProduct(shop, product)} busy={found.busy} onPage={show} />}
     </FormAndAnswer>
   );
 }
