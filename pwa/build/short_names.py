@@ -43,9 +43,13 @@ def _other_names(whole: ast.Module) -> Iterator[str]:
 
 
 def _free(taken: set[str]) -> Iterator[str]:
-    """Short names that nothing has."""
+    """Short names that nothing has.
+
+    MicroPython looks for a name at a place that its letters give (py/qstr.c) and from there one by one to the first
+    empty place (py/map.c). All names of two letters would lie in one row; a fourth of them leaves room between them.
+    """
     for length in count(1):
-        for letters in product(ascii_letters, repeat=length):
+        for letters in product(ascii_letters, *[ascii_letters[::4]] * (length - 1)):
             name = "".join(letters)
             if name not in taken and not keyword.iskeyword(name) and not hasattr(builtins, name):
                 yield name
