@@ -44,16 +44,6 @@ def _fold_outdated(app: "Flask") -> None:
         folding.fold_outdated()
 
 
-def _serve_without_data(app: "Flask", refused: click.ClickException) -> None:
-    """Goes on though the data cannot be used: phones are told why."""
-    from . import store
-
-    refused.show()
-    with app.app_context():
-        storage = store.storage()
-        storage.blocked = store.Unusable(storage.fault or "unusable")
-
-
 language_option = click.option(
     "--language",
     type=click.Choice(text.languages()),
@@ -89,16 +79,17 @@ def serve(host: str, port: int, cert: str | None, key: str | None, language: str
     begun = False
     try:
         begun = _set_up(app, language=language)
+        for beside in (_fold_outdated, backup.keep_backed_up):
+            threading.Thread(target=beside, args=(app,), daemon=True).start()
     except click.ClickException as refused:
-        _serve_without_data(app, refused)
+        # Phones are told why: they would take silence for a server that is off.
+        refused.show()
     if begun:
         say("demo_shop")
     elif click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE:
         say("language_kept")
     if not config.is_loopback(host):
         say("no_sign_in")
-    for beside in (_fold_outdated, backup.keep_backed_up):
-        threading.Thread(target=beside, args=(app,), daemon=True).start()
     try:
         listener = Listener(app, host, port, context(cert, key) if cert and key else None)
         listen([listener], lambda: say("at", address=listener.address()))

@@ -15,13 +15,14 @@ from werkzeug.wrappers import Response
 from . import config, text
 from .app import create_app
 from .services import backup, clock, folding, setup
+from .store import Unusable
 
 OF_MANY = {"SQLALCHEMY_ENGINE_OPTIONS": {"pool_size": 1}}
 """Every process keeps one connection for a shop, and opens more while it needs them: shops may be many."""
 
 
 def application() -> WSGIApplication:
-    """The application, with its tables made and an empty shop begun where there is none. Raises `store.Unusable`."""
+    """The application, with its tables made and an empty shop begun where there is none."""
     shops = config.shops()
     return _ready(None) if shops is None else Shops(shops)
 
@@ -47,7 +48,10 @@ class Shops:
 def _ready(overrides: Mapping[str, Any] | None) -> Flask:
     app = create_app(overrides)
     with app.app_context():
-        setup.set_up(None, clock.system_now_ms())
+        try:
+            setup.set_up(None, clock.system_now_ms())
+        except Unusable:  # it is in the log, and every request is answered with it
+            return app
     for beside in (_fold_outdated, backup.keep_backed_up):
         threading.Thread(target=beside, args=(app,), daemon=True).start()
     return app

@@ -15,15 +15,19 @@ from . import backup, shop
 
 @contextmanager
 def _usable() -> Iterator[None]:
-    """Turns whatever is wrong with a database that cannot be used into Unusable, and remembers it."""
+    """Turns whatever is wrong with a database that cannot be used into Unusable; everything else is refused with it."""
+    kept = store.storage()
     try:
         yield
     except Unusable as error:
-        raise store.storage().found(error.code, error.values["reason"]) from error
+        kept.blocked = kept.found(error.code, error.values["reason"])
+        raise kept.blocked from error
     except (DatabaseError, sqlite3.Error) as error:
-        raise store.storage().found("unusable", getattr(error, "orig", error)) from error
+        kept.blocked = kept.found("unusable", getattr(error, "orig", error))
+        raise kept.blocked from error
     except OSError as error:
-        raise store.storage().found("unusable", error.strerror) from error
+        kept.blocked = kept.found("unusable", error.strerror)
+        raise kept.blocked from error
 
 
 def import_earlier_database(earlier: Path | None) -> Path | None:

@@ -2,6 +2,7 @@
 
 import logging
 import os
+import shutil
 import sqlite3
 import time
 from pathlib import Path
@@ -28,6 +29,8 @@ BY_SQLSTATE = {"53100": "full", "25006": "read_only", "XX001": "damaged", "XX002
 BY_SQLSTATE |= dict.fromkeys(("57P01", "57P02", "57P03"), "unreachable")
 BY_SQLSTATE |= dict.fromkeys(("40P01", "40001", "55P03"), "busy")
 LOGGED_AGAIN_S = 3600
+LEAST_FREE = 256 * 1024
+"""Bytes: with less on the disk, one that cannot be written is full."""
 
 
 class Unusable(Exception):
@@ -94,9 +97,18 @@ class Storage:
 
     def translate(self, context: ExceptionContext) -> None:
         """Raises Unusable in place of a driver's error that the storage is at fault for."""
-        code = code_of(context.original_exception)
-        if code:
-            raise self.found(code, context.original_exception) from context.original_exception
+        error = context.original_exception
+        if code := code_of(error):
+            raise self.found(self._cause() if code == "unusable" else code, error) from error
+
+    def _cause(self) -> str:
+        """Why a file could not be opened or written, where the disk tells: SQLite needs room to open one, too."""
+        if self.file and self.file.exists():
+            if not os.access(self.file, os.W_OK):
+                return "read_only"
+            if shutil.disk_usage(self.file.parent).free < LEAST_FREE:
+                return "full"
+        return "unusable"
 
 
 def _identity(file: Path) -> tuple[int, int] | None:
