@@ -2,7 +2,10 @@
 
 import json
 from collections.abc import Iterable
+from itertools import islice
 from typing import Any, NamedTuple
+
+from flask import current_app
 
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
@@ -10,6 +13,7 @@ from amberbench.store.models import EventRow
 
 from . import clock, documents, streams
 from .event_validation import MEMBERS, Event, columns_of, parse_event
+from .in_groups import InGroups
 
 Document = dict[str, Any]
 
@@ -22,26 +26,40 @@ class Outcome(NamedTuple):
     field: str | None = None
 
 
+class Sent(NamedTuple):
+    """An event as it was given, what was read in it, and when it came in (ms)."""
+
+    given: Any
+    read: Event | Problem
+    received_ms: int
+
+
 def push(events: list[Any], received_ms: int) -> Document:
     """Stores what is new: `{log_id, answers}`, an answer for each event in the order given.
 
     "stored", "known" (the same event again) or "refused", with the code of the problem: malformed, too long, or
     `id_reused` when the id already stands for something else. What is stored is never overwritten.
     """
-    read = [_read(event) for event in events]
+    pushes: InGroups[list[Sent], Document] = current_app.extensions.setdefault("amberbench_pushes", InGroups(_push_all))
+    return pushes.do([Sent(event, _read(event), received_ms) for event in events])
+
+
+def _push_all(pushes: list[list[Sent]]) -> list[Document]:
+    """Stores what is new in several pushes, in one transaction: the disk is waited for once, a batch is folded once."""
+    sent = [one for push in pushes for one in push]
     with writing() as session:
-        stored = queries.events_by_id(session, [one.id for one in read if isinstance(one, Event)])
-        new, outcomes = _compare(read, stored.values())
+        stored = queries.events_by_id(session, [one.read.id for one in sent if isinstance(one.read, Event)])
+        new, outcomes = _compare(sent, stored.values())
         shop = queries.shop(session)
-        rows = [_row(one, shop.id if shop else None, received_ms) for one in new]
-        # Positions follow the order in which the phone sent them.
+        rows = [_row(event, shop.id if shop else None, received_ms) for event, received_ms in new]
+        # Positions follow the order in which the phones sent them.
         positions = queries.append(session, rows)
         kept = {row.id: (row.position, documents.flags(row.flags, vars(row))) for row in stored.values()}
         kept |= {row["id"]: (positions[row["id"]], documents.flags(row["flags"], row)) for row in rows}
-        first = min(positions.values(), default=0)
-        streams.fold_new_events(session, _by_kind_of_stream(new, first, received_ms))
+        streams.fold_new_events(session, _by_kind_of_stream(new, min(positions.values(), default=0)))
         log_id = queries.log_id(session)
-    return {"log_id": log_id, "answers": [_answer(*one, kept) for one in zip(events, outcomes, strict=True)]}
+    answers = iter([_answer(one.given, outcome, kept) for one, outcome in zip(sent, outcomes, strict=True)])
+    return [{"log_id": log_id, "answers": list(islice(answers, len(push)))} for push in pushes]
 
 
 def pull(after: int, limit: int, seen: str | None = None) -> Document:
@@ -73,17 +91,17 @@ def _read(document: Any) -> Event | Problem:
         return problem
 
 
-def _compare(read: list[Event | Problem], stored: Iterable[EventRow]) -> tuple[list[Event], list[Outcome]]:
-    """The events that are not in the log yet, and what becomes of each one that was sent."""
+def _compare(sent: list[Sent], stored: Iterable[EventRow]) -> tuple[list[tuple[Event, int]], list[Outcome]]:
+    """The events that are not in the log yet, with when they came in, and what becomes of each one that was sent."""
     kept = {row.id: _of_row(row) for row in stored}
-    new: list[Event] = []
+    new: list[tuple[Event, int]] = []
     outcomes: list[Outcome] = []
-    for one in read:
+    for _, one, received_ms in sent:
         if isinstance(one, Problem):
             outcomes.append(Outcome("refused", one.code, one.field))
         elif one.id not in kept:
             kept[one.id] = one
-            new.append(one)
+            new.append((one, received_ms))
             outcomes.append(Outcome("stored"))
         elif _is_same(one, kept[one.id]):
             outcomes.append(Outcome("known"))
@@ -116,14 +134,15 @@ def _is_same(event: Event, kept: Event) -> bool:
     )
 
 
-def _by_kind_of_stream(events: list[Event], first: int, received_ms: int) -> dict[str, documents.NewEvents]:
+def _by_kind_of_stream(events: list[tuple[Event, int]], first: int) -> dict[str, documents.NewEvents]:
     """New events as documents, by their streams."""
     found: dict[str, dict[str, list[Document]]] = {}
-    for event in events:
+    for event, received_ms in events:
         document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
         kind, stream_id = event.members["stream"].split("/")
         found.setdefault(kind, {}).setdefault(stream_id, []).append(document)
-    return {kind: documents.NewEvents(by_id, first, received_ms) for kind, by_id in found.items()}
+    newest_ms = max((received_ms for _, received_ms in events), default=0)
+    return {kind: documents.NewEvents(by_id, first, newest_ms) for kind, by_id in found.items()}
 
 
 def _answer(given: Any, outcome: Outcome, kept: dict[str, tuple[int, list[str]]]) -> Document:

@@ -1,6 +1,7 @@
 """The database: connection settings, migrations, and the two kinds of transaction."""
 
 import sqlite3
+import threading
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -150,9 +151,14 @@ def writing() -> Iterator[Session]:
     """A transaction that writes; writers take turns, so events are numbered in the order they become visible.
 
     Without that, a puller could see number 8 before number 7 is committed, move its cursor past 7 and never get it.
+    Threads of one process queue here: SQLite's own waiting is a race that somebody may lose for ten seconds.
     Raises Unusable when the storage is at fault: nothing is kept then.
     """
-    kept = storage()
+    with current_app.extensions.setdefault("amberbench_writer", threading.RLock()):
+        yield from _writing(storage())
+
+
+def _writing(kept: Storage) -> Iterator[Session]:
     kept.check(writes=True)
     session = db.session()
     connection = session.connection(execution_options={WRITING: True})
