@@ -23,7 +23,8 @@ from .timing import Compared
 
 PHONES = 50
 GROUP = 100
-SHORT_S = 8.0
+SHORT_S = 10.0
+RAMP_S = 2.0
 MOST_S = 0.3
 
 
@@ -61,8 +62,8 @@ class Phone:
         while len(self.events) < rate * seconds:
             self.events += [(one["id"], json.dumps(one, separators=(",", ":"))) for one in writing.next_round()]
         del self.events[int(rate * seconds) :]
-        # Each phone begins somewhere else in a slab, and at another instant.
-        self.rate, self.begins_s, self.group = rate, (number % 7) / 7.0 / rate, group
+        # Not all open their first batches in the same instant.
+        self.rate, self.begins_s, self.group = rate, RAMP_S * number / PHONES, group
 
     def pushes(self, port: int, path: str, began: float, load: Load) -> None:
         """Tells the events as their time comes, until all are stored or a push failed."""
