@@ -1,5 +1,6 @@
 """A batch on paper: the sheet of a plan, filled in by hand and typed back."""
 
+import re
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -115,6 +116,7 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
     phone.page.get_by_role("group", name=phone.word("Work without these done and covered?")).get_by_label(
         "yes", exact=True
     ).check(force=True)
+    phone.page.get_by_label(re.compile("^Lot of the .*[?]$")).first.fill("N-5")
     for n in range(3):
         sheet.time("Started at", 4 + 2 * n, n)
         sheet.box("Seconds set", "30", n)
@@ -140,6 +142,7 @@ def test_clusters_are_run_on_paper_and_typed_back_without_a_network(phone: Phone
     run = phone.page.request.get(f"/api/batches/{batch_id}").json()["run"]
     assert run["ignored"] == []
     assert (run["pieces"], run["lot"], run["out"]) == (39, "C-3", [{"kg": 0.03, "what": "loose"}])
+    assert run["cluster"]["under_lots"][0]["lot"] == "N-5"
     [tray] = run["cluster"]["laid"]
     assert (tray["second_ms"] - tray["laid_ms"]) / 60_000 == pytest.approx(11, abs=0.1)
     assert tray["freed_ms"] is not None

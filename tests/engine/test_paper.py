@@ -76,6 +76,29 @@ def test_every_box_of_the_sheet_counts():
     assert run["out"] == [{"kg": 0.12, "what": "rest"}]
 
 
+def test_power_levels_and_old_caramel_come_back_from_paper():
+    request = planned_slab()["request"] | {"old": {"kg": 0.3, "remelts": 0}}
+    plan = planned_slab() | {"request": request, "reply": catalogue.call("slab.plan", request)}
+    bursts = [dict(one, level_percent=50 if n == 1 else 100) for n, one in enumerate(SHEET["bursts"])]
+    _, run = folded(SHEET | {"old_kg": 0.31, "bursts": bursts}, plan)
+    assert run["ignored"] == []
+    assert run["remelt"]["weighed_kg"] == 0.31
+    assert [burst.get("level_percent") for burst in run["melt"]["bursts"]] == [None, 50, None, None, None]
+    _, at_full = folded(SHEET, plan)
+    told = [
+        catalogue.call("learn.contribution", {"batch_id": "b", "plan": plan, "run": one})["contribution"]["oven"]
+        for one in (run, at_full)
+    ]
+    assert told[0]["power_w"] > told[1]["power_w"]
+
+
+def test_the_lots_of_nuts_come_back_from_paper_in_their_order():
+    _, run = folded(cluster_sheet(under_lots=[{"material": "pecan", "lot": "N-5"}]), planned_clusters())
+    assert run["ignored"] == []
+    assert run["cluster"]["under_lots"] == [{"material": "pecan", "lot": "N-5"}]
+    assert "under_lot" in run["done"]
+
+
 def test_learning_takes_it_in():
     _, run = folded(SHEET)
     told = catalogue.call("learn.contribution", {"batch_id": "b", "plan": planned_slab(), "run": run})["contribution"]
@@ -127,6 +150,12 @@ def test_whole_minutes_may_overlap_and_keep_their_order():
         ({"weighed_kg": 90}, "weighed_kg", "too_high"),
         ({"planned_pieces": 204, "pieces": 9999}, "pieces", "too_high"),
         ({"rest_kg": 12.0}, "rest_kg", "too_high"),
+        ({"old_kg": 2.5}, "old_kg", "too_high"),
+        (
+            {"bursts": [{"at_ms": NINE_OCLOCK_MS, "seconds_s": 60, "level_percent": 0}]},
+            "bursts[0].level_percent",
+            "too_low",
+        ),
     ],
 )
 def test_what_cannot_have_been_is_a_problem_at_its_box(change, field, code):

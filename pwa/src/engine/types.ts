@@ -3016,6 +3016,8 @@ export type PaperEventsRequest = {
   weighed_at_ms?: number | null;
   /** caramel weighed in; 0.05 to 10 kg */
   weighed_kg?: number | null;
+  /** old caramel put into the bowl before fresh; null: nothing is said; 0 to 50 kg */
+  old_kg?: number | null;
   /** lot of the caramel */
   lot?: string | null;
   /** bursts in their order; [] when left out */
@@ -3040,6 +3042,8 @@ export type PaperEventsRequest = {
   fill?: Fill | null;
   /** whether nut-free work was finished before nuts came out; false when left out */
   nuts_clear?: boolean | null;
+  /** lots of what lies under, as planned; [] when left out */
+  under_lots?: PaperEventsRequestUnderLot[] | null;
   /** fills of the funnel in order; [] when left out */
   fills?: PaperEventsRequestFill[] | null;
   /** trays in laying order; [] when left out */
@@ -4632,6 +4636,8 @@ export type PaperEventsRequestBurst = {
   at_ms: number;
   /** time set on the oven; 1 to 600 s */
   seconds_s: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
+  level_percent?: number | null;
   /** whether it stirred freely after it; false when left out */
   free?: boolean | null;
   /** infrared reading after the stir; 0 to 150 °C */
@@ -4654,6 +4660,14 @@ export type Fill = {
   fill_kg: number;
   /** coolest that the bowl is ready at; 20 to 150 °C */
   low_c: number;
+};
+
+/** a lot */
+export type PaperEventsRequestUnderLot = {
+  /** what lies under; null: it has no name */
+  material?: string | null;
+  /** its lot; null: none is known */
+  lot?: string | null;
 };
 
 /** a fill */

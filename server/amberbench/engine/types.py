@@ -1890,6 +1890,7 @@ class PaperEventsRequest(TypedDict):
     now_ms: float
     weighed_at_ms: float | None
     weighed_kg: float | None
+    old_kg: float | None
     lot: str | None
     bursts: list[PaperEventsRequestBurst]
     loose_kg: float | None
@@ -1902,6 +1903,7 @@ class PaperEventsRequest(TypedDict):
     cut_at_ms: float | None
     fill: Fill | None
     nuts_clear: bool
+    under_lots: list[PaperEventsRequestUnderLot]
     fills: list[PaperEventsRequestFill]
     trays: list[Tray]
 
@@ -3036,6 +3038,7 @@ class PaperEventsRequestBurst(TypedDict):
 
     at_ms: float
     seconds_s: float
+    level_percent: int
     free: bool
     surface_c: float | None
 
@@ -3053,6 +3056,13 @@ class Fill(TypedDict):
 
     fill_kg: float
     low_c: float
+
+
+class PaperEventsRequestUnderLot(TypedDict):
+    """A lot."""
+
+    material: str | None
+    lot: str | None
 
 
 class PaperEventsRequestFill(TypedDict):

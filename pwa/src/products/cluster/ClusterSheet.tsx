@@ -29,6 +29,11 @@ function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
           <p class="fill">
             <span class="box">{t("say.allergens")}</span>
           </p>
+          <p class="fill">
+            {reply.under.map((one, index) => (
+              <span key={index}>{lotOf(one)}</span>
+            ))}
+          </p>
           <ByHand heads={[t("clock.fill"), t("button.filled"), degrees("paper.type_surface_c")]} number={reply.fills + MORE_FILLS} row={(n) => [n, "", ""]} />
         </div>
         <div>
@@ -46,9 +51,13 @@ function Halves({ plan: { request, reply } }: { plan: ClusterPlan }) {
   );
 }
 
+function lotOf({ material }: ClusterPlan["reply"]["under"][number]): string {
+  return typeof material === "string" ? t("say.under_lot_of", { materials: [material] }) : t("desk.row_under_lot");
+}
+
 /** The boxes of such a sheet where it is typed back. */
 export const clusterBoxes = ({ reply }: ClusterPlan): SheetBoxes => ({
-  weighing: ({ clear }) => clear(),
+  weighing: ({ clear, underLot }) => [clear(), ...reply.under.map((one, index) => underLot(index, lotOf(one)))],
   after: ({ rows }) => (
     <>
       {rows("fills", (n) => `${t("clock.fill")} ${n}`)}

@@ -6,6 +6,7 @@ import { units } from "../../state";
 import { dimensionOf, format, formatRange, t, unitFor } from "../../text";
 import { Section } from "../../ui/Card";
 import { lowered } from "./burstLadderData";
+import { hasLevels } from "./typedBackForm";
 
 /** Rows beyond the plan's own bursts. */
 const MORE_BURSTS = 4;
@@ -13,10 +14,10 @@ const MORE_BURSTS = 4;
 const MOST_PRINTED = 12;
 
 /** What was made ready and weighed in, and the bursts. */
-export function Melting({ reply, reheats = 0 }: { reply: Pick<SlabPlan["reply"], "melt" | "melt_request" | "caramel_kg">; reheats?: number }) {
+export function Melting({ reply, reheats = 0 }: { reply: Pick<SlabPlan["reply"], "melt" | "melt_request" | "caramel_kg" | "remelt">; reheats?: number }) {
   return (
     <>
-      <Line names={["paper.box_ready", "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg }} />
+      <Line names={["paper.box_ready", ...(reply.remelt?.old_kg ? ["paper.box_old"] : []), "paper.box_weighed"]} values={{ caramel_kg: reply.caramel_kg, old_kg: reply.remelt?.old_kg }} />
       {reply.melt && <Bursts bursts={reply.melt.bursts} more={MORE_BURSTS + reheats} window={reply.melt_request as MeltRequest} />}
     </>
   );
@@ -85,12 +86,13 @@ function Bursts({ bursts, more, window }: BurstsProps) {
     const level = lowered(burst.level_percent).level_percent;
     return `${level ? `${t("shop.level", { level_percent: level })}, ` : ""}${format("seconds_s", burst.seconds_s)}, ${formatRange("end_c", burst.low_c, burst.high_c)}`;
   };
+  const level = hasLevels(window) ? ["level"] : [];
   return (
     <Section title={t("paper.melting", { window: formatRange("window_c", window.window_low_c, window.window_high_c), limit_c: window.limit_c })}>
       <ByHand
-        heads={[...["burst", "planned", "started", "seconds", "free"].map((one) => t(`paper.column_${one}`)), degrees("paper.column_read")]}
+        heads={[...["burst", "planned", "started", "seconds", ...level, "free"].map((one) => t(`paper.column_${one}`)), degrees("paper.column_read")]}
         number={bursts.length + more}
-        row={(n) => [n, planned(n), "", "", <span class="box" />, ""]}
+        row={(n) => [n, planned(n), "", "", ...level.map(() => ""), <span class="box" />, ""]}
       />
     </Section>
   );

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 
+import type { MeltRequest } from "../../documents";
 import type { BatchRecord, FilledSheet } from "../../state";
 import { t } from "../../text";
 import { traitsOf } from "../traitRegistry";
@@ -13,14 +14,14 @@ export type Row = Record<string, string | number | null>;
 
 /** The tables of a sheet, and the boxes of a row: times, but for what ends in a unit or is ticked. */
 const TABLES: Record<Table, string[]> = {
-  bursts: ["at", "seconds_s", "free", "surface_c"],
+  bursts: ["at", "seconds_s", "level_percent", "free", "surface_c"],
   slab: ["at", "surface_c", "firm"],
   fills: ["at", "surface_c"],
   trays: ["laid_at_ms", "second_at_ms", "freed_at_ms"],
 };
 export type Table = "bursts" | "slab" | "fills" | "trays";
 
-const UNIT = /_[sc]$/;
+const UNIT = /_(s|c|percent)$/;
 export const isQuantity = (box: string): boolean => UNIT.test(box);
 
 export function emptyRow(table: Table): Row {
@@ -40,6 +41,9 @@ export interface SheetForm extends Record<Table, Row[]> {
   notes: string;
   weighed_at_ms: string;
   weighed_kg: number | null;
+  old_kg?: number | null;
+  /** Of what lies under, one after the other; a sheet begun by an older form lacks these. */
+  under_lots?: string[];
   clear: string;
   poured_at_ms: string;
   cut_at_ms: string;
@@ -50,10 +54,12 @@ export interface SheetForm extends Record<Table, Row[]> {
 
 /** What draws the boxes of a sheet that is typed back; labels are keys. */
 export interface BoxTools {
-  number(name: "weighed_kg" | "pieces" | "rest_kg" | "loose_kg", label?: string): ComponentChildren;
+  number(name: "weighed_kg" | "old_kg" | "pieces" | "rest_kg" | "loose_kg", label?: string): ComponentChildren;
   time(name: "weighed_at_ms" | "poured_at_ms" | "cut_at_ms"): ComponentChildren;
   /** Whether the bench is clear of what the batch does not declare. */
   clear(): ComponentChildren;
+  /** The lot of what lies under; `index`: which of them. */
+  underLot(index: number, label: string): ComponentChildren;
   /** A table; `left`: a box that the plan has no use for. */
   rows(table: Table, title: (n: number) => string, left?: string): ComponentChildren;
   /** The button that adds a row to it. */
@@ -112,7 +118,7 @@ class KitchenClock {
 type RowOf<T extends Table> = NonNullable<FilledSheet[T]>[number];
 
 /** The sheet as the engine asks for it; the engine says what is missing or cannot be. */
-export function sheetOf(form: SheetForm): FilledSheet {
+export function sheetOf(form: SheetForm, { plan }: Pick<BatchRecord, "plan">): FilledSheet {
   const clock = new KitchenClock(form.day || dayOf(Date.now()));
   // A sheet that was begun by an older form lacks what is newer.
   const rows = (table: Table) => (form[table] ?? []).filter((row) => !isRowEmpty(row));
@@ -122,7 +128,7 @@ export function sheetOf(form: SheetForm): FilledSheet {
     // In the order the kitchen's clock went.
     weighed_at_ms: clock.read(form.weighed_at_ms),
     bursts: rows("bursts").map((row) =>
-      withoutEmpty<RowOf<"bursts">>({ at_ms: time(row, "at"), seconds_s: quantity(row, "seconds_s"), free: row["free"] === "yes", surface_c: quantity(row, "surface_c") }),
+      withoutEmpty<RowOf<"bursts">>({ at_ms: time(row, "at"), seconds_s: quantity(row, "seconds_s"), level_percent: quantity(row, "level_percent"), free: row["free"] === "yes", surface_c: quantity(row, "surface_c") }),
     ),
     poured_at_ms: clock.read(form.poured_at_ms),
     slab: rows("slab").map((row) =>
@@ -134,6 +140,8 @@ export function sheetOf(form: SheetForm): FilledSheet {
     ),
     cut_at_ms: clock.read(form.cut_at_ms),
     weighed_kg: form.weighed_kg,
+    old_kg: form.old_kg ?? null,
+    under_lots: underLots(form, plan),
     lot: form.lot.trim() || null,
     nuts_clear: form.clear === "yes",
     pieces: form.pieces,
@@ -141,4 +149,18 @@ export function sheetOf(form: SheetForm): FilledSheet {
     rest_kg: form.rest_kg,
     notes: [form.who.trim() && t("paper.who", { who: form.who.trim() }), form.notes.trim()].filter((note) => note !== ""),
   };
+}
+
+/** Lots are named in the order of what lies under; none is written where nobody filled one in. */
+function underLots({ under_lots = [] }: SheetForm, plan: BatchRecord["plan"]): FilledSheet["under_lots"] {
+  const lots = under_lots.map((lot) => lot?.trim() || null);
+  return lots.some(Boolean) ? traitsOf(plan.kind).under?.(plan).map((material, index) => ({ material, lot: lots[index] ?? null })) : [];
+}
+
+/** What a plan says of old caramel to be weighed in; 0: none. */
+export const oldCaramelIn = ({ reply }: BatchRecord["plan"]): number => ("remelt" in reply && reply.remelt?.old_kg) || 0;
+
+/** Whether its oven has power levels to be written down. */
+export function hasLevels({ oven }: Partial<Pick<MeltRequest, "oven">>): boolean {
+  return (oven?.levels_percent ?? []).some((level) => level < 100);
 }

@@ -11,7 +11,7 @@ import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { hasSheet } from "../../products/traitRegistry";
 import { recordViewsOf } from "../../products/recordViews";
 import { go } from "../../router";
-import { type BoxTools, emptyRow, firstSheet, isQuantity, isRowEmpty, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/typedBackForm";
+import { type BoxTools, emptyRow, firstSheet, hasLevels, isQuantity, isRowEmpty, oldCaramelIn, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/typedBackForm";
 import { Card } from "../../ui/Card";
 
 /** A sheet is of a batch that no phone has gone on with. */
@@ -46,7 +46,7 @@ function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
     setState("busy");
     setProblem(null);
     try {
-      await typeBack(record, sheetOf(form));
+      await typeBack(record, sheetOf(form, record));
       await keepSheetDraft(batchId, null);
       go(`/batches/${batchId}`);
     } catch (error) {
@@ -91,6 +91,9 @@ function toolsFor({ form, problem, onChange, onParseState }: BoxesProps): BoxToo
       <QuantityField key={name} label={t(label)} name={name} value={form[name] ?? null} problem={at(name)} onValue={(value, fault) => (onParseState(name, fault !== null), onChange({ [name]: value }))} />
     ),
     time: (name) => <TimeField key={name} label={t(`paper.type_${name}`)} value={form[name]} problem={at(name)} onValue={(value) => onChange({ [name]: value })} />,
+    underLot: (index, label) => (
+      <WordsField key={label} label={label} value={form.under_lots?.[index] ?? ""} most={60} onValue={(lot) => onChange({ under_lots: Object.assign([...(form.under_lots ?? [])], { [index]: lot }) })} />
+    ),
     clear: () => <SwitchField legend={t("say.allergens")} value={form.clear} options={NO_YES()} onValue={(clear) => onChange({ clear })} />,
     rows: (table, title, left = "") => <Rows table={table} title={title} rows={form[table]} left={left} problem={problem} onParseState={onParseState} onRows={(next) => onChange({ [table]: next })} />,
     more: (table, label) => (
@@ -118,10 +121,11 @@ function Boxes(props: BoxesProps) {
           {time("weighed_at_ms")}
           {number("weighed_kg")}
         </div>
+        {oldCaramelIn(plan) > 0 && number("old_kg")}
         {own?.weighing?.(tools)}
       </section>
       <Card title={t("desk.melting")}>
-        {rows("bursts", (n) => t("paper.burst", { n }))}
+        {rows("bursts", (n) => t("paper.burst", { n }), "melt_request" in plan.reply && hasLevels(plan.reply.melt_request) ? "" : "level_percent")}
         {more("bursts", "button.more_bursts")}
         {own?.melting?.(tools)}
       </Card>
@@ -143,6 +147,7 @@ const NO_YES = () => ["no", "yes"].map((value) => ({ value, label: t(`basis.${va
 /** What stands over a box. */
 const LABELS: Record<string, string> = {
   seconds_s: "paper.type_seconds_s",
+  level_percent: "paper.type_level_percent",
   surface_c: "paper.type_surface_c",
   free: "paper.column_free",
   firm: "paper.column_firm",
@@ -191,7 +196,7 @@ function Rows({ table, title, rows, left, problem, onParseState, onRows }: RowsP
         return (
           <fieldset class="sheet-row" key={index}>
             <legend>{title(index + 1)}</legend>
-            {[0, 2].map((first) => (
+            {[0, 2, 4].slice(0, Math.ceil(boxes.length / 2)).map((first) => (
               <div class="pair" key={first}>
                 {boxes.slice(first, first + 2).map((box) => (
                   <Fragment key={box}>{drawn(row, index, box)}</Fragment>

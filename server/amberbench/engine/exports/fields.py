@@ -4,6 +4,7 @@ from ..core.describe import boolean, choice, document, integer, many, number, re
 from ..products import KINDS
 from ..steps.common.fields import BOWL_KG, THROWN_AWAY
 from ..steps.common.sheet import MOST_ROWS, instant
+from ..steps.melt.fields import FULL
 from ..steps.wash.fields import CONTAINS
 
 TYPE_CHECKING = False
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
 BURST = {
     "at_ms": instant("when it was started"),
     "seconds_s": number("s", 1, 600, "time set on the oven"),
+    "level_percent": FULL,
     "free": boolean("whether it stirred freely after it", default=False),
     "surface_c": number("°C", 0, 150, "infrared reading after the stir", default=None),
 }
@@ -22,6 +24,7 @@ SHEET: "Document" = {
     "now_ms": instant("corrected time of typing"),
     "weighed_at_ms": instant("when all was ready and weighed in", default=None),
     "weighed_kg": dict(BOWL_KG, meaning="caramel weighed in", default=None),
+    "old_kg": number("kg", 0, 50, "old caramel put into the bowl before fresh; null: nothing is said", default=None),
     "lot": text(60, "lot of the caramel", default=None),
     "bursts": many(record(BURST, "a burst"), 0, MOST_ROWS, "bursts in their order", default=[]),
     "loose_kg": number("kg", 0, 50, "loose pieces that go back to their lot", default=None),

@@ -25,8 +25,9 @@ def events(request: "PaperEventsRequest") -> "Document":
     """What a filled-in batch sheet says, as events in the order of the log.
 
     Request: after_ms, now_ms (corrected times, ms: of the batch's newest event, of typing), weighed_at_ms (ms),
-    weighed_kg (kg), lot, bursts, poured_at_ms (ms), slab, cut_at_ms (ms), planned_pieces, pieces, rest_kg (kg), notes;
-    of clusters fill {fill_kg (kg), low_c (°C)} as planned, nuts_clear, fills, trays, loose_kg (kg).
+    weighed_kg and old_kg (kg), lot, bursts, poured_at_ms (ms), slab, cut_at_ms (ms), planned_pieces, pieces, rest_kg
+    (kg), notes; of clusters fill {fill_kg (kg), low_c (°C)} as planned, nuts_clear, under_lots [{material, lot}],
+    fills, trays, loose_kg (kg).
     Reply: events [{kind, at_ms (ms), body}]; each body says when it was typed, so that nobody takes a time written by
     hand for one that a phone saw. What the sheet leaves empty is left out; the last event closes the batch.
     Raises: Problem out_of_order (a time more than a minute before what must come before it: sheets have whole
@@ -76,6 +77,10 @@ def _weigh(sheet: "Sheet", request: "Readable") -> None:
         sheet.add("ready_checked", "weighed_at_ms", request["weighed_at_ms"])
     for own in SHEETS:
         own.before_weighing(sheet, request)
+    if request["old_kg"] is not None:
+        if request["weighed_kg"] is not None and request["old_kg"] > request["weighed_kg"]:
+            raise Problem("old_kg", "too_high", request["old_kg"], 0, request["weighed_kg"], "kg")
+        sheet.then("old_weighed", {"kg": request["old_kg"]})
     if request["weighed_kg"] is not None:
         sheet.then("weighed", {"kg": request["weighed_kg"], "lot": request["lot"]})
     elif request["lot"]:
@@ -104,7 +109,8 @@ def _melt_events(sheet: "Sheet", request: "Readable") -> None:
 
 
 def _burst(sheet: "Sheet", field: str, one: "Readable", after_ms: float | None) -> None:
-    sheet.add("burst_started", field, one["at_ms"], {"seconds_s": one["seconds_s"]})
+    body = {name: one[name] for name in ("seconds_s", "level_percent")}
+    sheet.add("burst_started", field, one["at_ms"], body)
     sheet.later("stirred", one["seconds_s"], {"free": one["free"]})
     if one["surface_c"] is not None:
         sheet.later("read", SHOWN_STIR_S, {"surface_c": one["surface_c"]}, after_ms)

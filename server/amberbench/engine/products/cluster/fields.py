@@ -286,15 +286,13 @@ FUNCTIONS = {
 }
 
 TACK = {"tack": number("", 0, 100, "how much later than planned these turn tacky, as a factor")}
+UNDER_LOT = {
+    "material": text(40, "what lies under; null: it has no name", default=None),
+    "lot": text(60, "its lot; null: none is known", default=None),
+}
 EVENTS = {
     "allergens_checked": {},
-    "under_lot_named": together(
-        {
-            "material": text(40, "what lies under; null: it has no name", default=None),
-            "lot": text(60, "its lot; null: none is known", default=None),
-        },
-        SEEN,
-    ),
+    "under_lot_named": together(UNDER_LOT, SEEN),
     "under_laid": {},
     "tray_laid": together(SEEN, decided(FUNNEL_DECIDED)),
     "laying_ended": decided(FUNNEL_DECIDED),

@@ -4,6 +4,7 @@ from ...core.describe import boolean, many, number, record
 from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
 from ...steps.deposit.trays import FRESH_BOWL_K
+from . import fields
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -33,15 +34,18 @@ PLANNED_FILL = record(
 FIELDS = {
     "fill": PLANNED_FILL,
     "nuts_clear": boolean("whether nut-free work was finished before nuts came out", default=False),
+    "under_lots": many(record(fields.UNDER_LOT, "a lot"), 0, 20, "lots of what lies under, as planned", default=[]),
     "fills": many(record(FILL, "a fill"), 0, MOST_ROWS, "fills of the funnel in order", default=[]),
     "trays": many(record(TRAY, "a tray"), 0, MOST_ROWS, "trays in laying order", default=[]),
 }
 
 
 def before_weighing(sheet: "Sheet", request: "Readable") -> None:
-    """Allergens checked, and what goes under laid."""
+    """Allergens checked, the lots of what goes under, and that laid."""
     if request["nuts_clear"]:
         sheet.then("allergens_checked", {})
+    for seen, one in enumerate(request["under_lots"]):
+        sheet.then("under_lot_named", dict(one, seen=seen))
     if request["fill"] is not None and request["weighed_at_ms"] is not None:
         sheet.then("under_laid", {})
 
