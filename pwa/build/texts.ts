@@ -5,7 +5,7 @@ import type { Plugin } from "vite";
 
 const FOLDER = fileURLToPath(new URL("../../server/amberbench/text", import.meta.url));
 /** What only the server says stays there. */
-const NOT_HERE = "server.json";
+const NOT_HERE = ["lan.json", "server.json"];
 const ALL = "virtual:texts";
 const ONE = `${ALL}/`;
 /** A module made here; the nought is Rollup's sign that no file has this name. */
@@ -80,6 +80,6 @@ function languages(): string[] {
 }
 
 function textsOf(language: string): Texts {
-  const files = readdirSync(`${FOLDER}/${language}`).filter((name) => name.endsWith(".json") && name !== NOT_HERE);
+  const files = readdirSync(`${FOLDER}/${language}`).filter((name) => name.endsWith(".json") && !NOT_HERE.includes(name));
   return Object.assign({}, ...files.sort().map((name) => JSON.parse(readFileSync(`${FOLDER}/${language}/${name}`, "utf8")) as Texts)) as Texts;
 }

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from flask import Flask
+from werkzeug.middleware.proxy_fix import ProxyFix
 
 from . import api, config, store
 from .api import json_blueprint, static_files
@@ -31,4 +32,6 @@ def create_app(overrides: Mapping[str, Any] | None = None) -> Flask:
     store.init_app(app)
     api.init_app(app)
     app.wsgi_app = static_files.StaticFiles(app.wsgi_app, Path(app.config["PWA_FOLDER"]))  # type: ignore[method-assign]
+    if proxies := app.config["PROXIES"]:
+        app.wsgi_app = ProxyFix(app.wsgi_app, x_for=proxies, x_proto=proxies, x_host=proxies)  # type: ignore[method-assign]
     return app

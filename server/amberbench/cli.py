@@ -3,7 +3,7 @@
 import json
 import sys
 import threading
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 from click.core import ParameterSource
@@ -12,6 +12,7 @@ from amberbench.engine.core.problems import Problem
 
 from . import config, data_commands, text
 from .commands import application, database_option, refusal, say
+from .https_options import Https, https_options
 from .schemas import engine_types, phone_types
 from .services import clock, plans, strict_json
 
@@ -60,22 +61,16 @@ def main() -> None:
 
 
 @main.command()
-@click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen at.")
-@click.option("--port", default=8765, show_default=True, type=click.IntRange(0, 65535), help="0 takes a free one.")
-@click.option("--cert", type=click.Path(exists=True, dir_okay=False), help="Certificate (PEM), for HTTPS.")
-@click.option("--key", type=click.Path(exists=True, dir_okay=False), help="Its private key (PEM).")
+@https_options
 @language_option
 @database_option
-def serve(host: str, port: int, cert: str | None, key: str | None, language: str, database: str | None) -> None:
+def serve(language: str, database: str | None, **asked: Any) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
     from .services import backup
-    from .serving import Listener, context, listen
+    from .serving import listen
 
-    if (cert is None) != (key is None):
-        raise click.UsageError(text.sentence("server.certificate_and_key", {}))
-    if cert is None and not config.is_loopback(host):
-        raise click.UsageError(text.sentence("server.needs_certificate", {"host": host}))
-    app = application(database)
+    https = Https(**asked)
+    app = application(database, **({"PROXIES": https.proxies} if https.proxies else {}))
     begun = False
     try:
         begun = _set_up(app, language=language)
@@ -88,13 +83,16 @@ def serve(host: str, port: int, cert: str | None, key: str | None, language: str
         say("demo_shop")
     elif click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE:
         say("language_kept")
-    if not config.is_loopback(host):
+    if not config.is_loopback(https.listen_at):
         say("no_sign_in")
     try:
-        listener = Listener(app, host, port, context(cert, key) if cert and key else None)
-        listen([listener], lambda: say("at", address=listener.address()))
+        certificate = https.certificate()
+        listeners = https.listeners(app, certificate)
+        listen(listeners, lambda: https.announce(listeners, certificate), certificate.keep if certificate else None)
     except OSError as error:
-        raise click.ClickException(text.sentence("server.cannot_listen", {"host": host, "port": port})) from error
+        raise click.ClickException(
+            text.sentence("server.cannot_listen", {"host": https.listen_at, "port": https.port})
+        ) from error
 
 
 @main.command()

@@ -14,12 +14,12 @@ if TYPE_CHECKING:
 database_option = click.option("--database", metavar="URL", help="Database; else AMBERBENCH_DATABASE_URL, else a file.")
 
 
-def application(database: str | None) -> "Flask":
+def application(database: str | None, **overrides: Any) -> "Flask":
     """The application on a database; imported here, for a command without one starts five times faster."""
     from .app import create_app
 
     try:
-        return create_app({"SQLALCHEMY_DATABASE_URI": database} if database else None)
+        return create_app(overrides | ({"SQLALCHEMY_DATABASE_URI": database} if database else {}))
     except ModuleNotFoundError as error:
         if error.name not in ("psycopg", "psycopg2"):
             raise

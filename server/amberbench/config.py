@@ -19,7 +19,9 @@ DATABASE_FILE = "amberbench.sqlite"
 
 
 def data_folder() -> Path:
-    """Where the data lie: the user's data folder for an installed app, `server/instance` in a clone."""
+    """Where the data lie: AMBERBENCH_DATA_FOLDER; else the user's data folder, or `server/instance` in a clone."""
+    if said := os.environ.get("AMBERBENCH_DATA_FOLDER"):
+        return Path(said)
     return platformdirs.user_data_path("amberbench", appauthor=False) if _is_packaged() else PACKAGE.parent / "instance"
 
 
@@ -36,6 +38,8 @@ def settings() -> dict[str, Any]:
         "MAX_CONTENT_LENGTH": MOST_BODY_BYTES,
         "PWA_FOLDER": PACKAGE / "pwa" if _is_packaged() else PACKAGE.parent.parent / "pwa" / "dist",
         "BACKUP_FOLDER": os.environ.get("AMBERBENCH_BACKUP_FOLDER"),
+        "PROXIES": int(os.environ.get("AMBERBENCH_PROXIES", 0)),
+        "CERTIFICATE": None,
         "NOW_MS": None,
     }
 

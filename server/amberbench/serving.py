@@ -8,10 +8,11 @@ import asyncio
 import logging
 import signal
 import ssl
-from collections.abc import Awaitable, Callable, Sequence
+from collections.abc import Callable, Coroutine, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import partial
+from typing import Any
 from wsgiref.types import WSGIApplication, WSGIEnvironment
 
 from tornado.http1connection import HTTP1Connection
@@ -43,6 +44,7 @@ BODY_S = 120
 """Time for a body: 2 MB over a poor network."""
 
 log = logging.getLogger(__name__)
+Beside = Callable[[], Coroutine[Any, Any, None]]
 
 
 @dataclass
@@ -54,20 +56,18 @@ class Listener:
     port: int
     tls: ssl.SSLContext | None = None
 
-    def address(self) -> str:
-        """The address to open in a browser."""
-        shown = f"[{self.host}]" if ":" in self.host else self.host
+    def address(self, name: str | None = None) -> str:
+        """The address to open in a browser; by another name than the one listened at, where that is every one."""
+        host = name or self.host
+        shown = f"[{host}]" if ":" in host else host
         return f"{'https' if self.tls else 'http'}://{shown}:{self.port}/"
 
 
-def context(cert: str, key: str) -> ssl.SSLContext:
-    """What HTTPS needs, from two files. Raises OSError when they cannot be read or do not belong together."""
-    made = ssl.create_default_context(ssl.Purpose.CLIENT_AUTH)
-    made.load_cert_chain(cert, key)
-    return made
-
-
-def listen(listeners: Sequence[Listener], ready: Callable[[], None], meanwhile: Awaitable[None] | None = None) -> None:
+def listen(
+    listeners: Sequence[Listener],
+    ready: Callable[[], None],
+    meanwhile: Beside | None = None,
+) -> None:
     """Serves until interrupted or terminated; calls `ready` once connections are accepted: each listener has its port.
 
     `meanwhile` runs beside it. Raises OSError when an address cannot be used.
@@ -76,13 +76,13 @@ def listen(listeners: Sequence[Listener], ready: Callable[[], None], meanwhile: 
     asyncio.run(_serve(listeners, ready, meanwhile))
 
 
-async def _serve(listeners: Sequence[Listener], ready: Callable[[], None], meanwhile: Awaitable[None] | None) -> None:
+async def _serve(listeners: Sequence[Listener], ready: Callable[[], None], meanwhile: Beside | None) -> None:
     ended, loop = asyncio.Event(), asyncio.get_running_loop()
     for number in (signal.SIGINT, signal.SIGTERM):
         signal.signal(number, lambda *_: loop.call_soon_threadsafe(ended.set))
     answers = Answers()
     servers = [answers.start(listener) for listener in listeners]
-    beside = asyncio.ensure_future(meanwhile) if meanwhile else None
+    beside = asyncio.create_task(meanwhile()) if meanwhile else None
     ready()
     await ended.wait()
     if beside:

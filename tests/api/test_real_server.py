@@ -22,8 +22,8 @@ ROOT = Path(__file__).parent.parent.parent
 
 
 @contextmanager
-def serving(folder, *arguments):
-    """A server on a free port; gives its address; ends it and returns what it said."""
+def serving(folder, *arguments, until="://"):
+    """A server on a free port; gives its address and what it said up to a word; ends it."""
     environment = os.environ | {"PYTHONPATH": str(ROOT / "server"), "PYTHONUNBUFFERED": "1"}
     environment["AMBERBENCH_DATABASE_URL"] = f"sqlite:///{folder / 'served.sqlite'}"
     command = [sys.executable, "-m", "amberbench", "serve", "--port", "0", *arguments]
@@ -32,7 +32,7 @@ def serving(folder, *arguments):
         said = []
         for line in process.stdout:
             said.append(line)
-            if "://" in line:
+            if until in line:
                 break
         assert said, process.stderr.read()
         yield said[-1].split()[-1], said

@@ -2114,6 +2114,10 @@ export type Health = {
   errors?: number;
   /** when the newest backup was made; null: there is none; ms */
   backup_ms?: number | null;
+  /** when the certificate of the server ends; ms */
+  certificate_until_ms?: number;
+  /** whole days until then; below zero once it has ended; -1e+06 to 1e+06 */
+  certificate_days_left?: number;
   /** which log this is: another one, another database */
   log_id: string;
   /** when the request came in; ms */

@@ -1,6 +1,8 @@
 """GET /api/shop, GET /api/health."""
 
-from flask import Response, abort
+from typing import Any
+
+from flask import Response, abort, current_app
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
@@ -26,5 +28,8 @@ def document() -> Response:
 @blueprint.response(200, reference("Health"))
 def health() -> Response:
     """Proof of being on line, and the server's clock; 503 with the reason when the data cannot be used."""
-    about = {"app": "amberbench", "engine_version": VERSION, "errors": mistakes.counted()}
+    about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": mistakes.counted()}
+    certificate = current_app.config["CERTIFICATE"]
+    if certificate:
+        about |= {"certificate_until_ms": certificate.until_ms(), "certificate_days_left": certificate.days_left()}
     return answer(with_clock(about | storage_health.health()))

@@ -1,7 +1,7 @@
 """What the API answers besides plans, described as the engine describes its documents; and all documents by name."""
 
 from amberbench.engine import documents as engine_documents
-from amberbench.engine.core.describe import boolean, choice, document, record, together
+from amberbench.engine.core.describe import boolean, choice, document, integer, record, together
 from amberbench.engine.core.documents import count, instant, listed, words
 
 from .records import Field
@@ -74,6 +74,10 @@ RESPONSES: dict[str, Field] = {
                 "errors": count("mistakes of the app since the server started", optional=True),
                 "backup_ms": dict(
                     instant("when the newest backup was made; null: there is none"), nullable=True, optional=True
+                ),
+                "certificate_until_ms": dict(instant("when the certificate of the server ends"), optional=True),
+                "certificate_days_left": integer(
+                    -(10**6), 10**6, "whole days until then; below zero once it has ended", optional=True
                 ),
             },
             LOG,
