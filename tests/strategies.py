@@ -19,6 +19,7 @@ from tests import (
     strategies_chocolate,
     strategies_day,
     strategies_deposit,
+    strategies_labelling,
     strategies_melt,
     strategies_scheduling,
 )
@@ -222,6 +223,7 @@ for _part in (
     strategies_day,
     strategies_melt,
     strategies_scheduling,
+    strategies_labelling,
 ):
     SENSIBLE.update(_part.SENSIBLE)
 for _own in of_kinds("SENSIBLE"):

@@ -3130,6 +3130,136 @@ export type SchedulePlanReply = {
   rounds: number;
 };
 
+/** the request to net.check */
+export type NetCheckRequest = {
+  /** whose rule: us, or eu (the UK's is alike) */
+  rule: "us" | "eu";
+  /** net weight that the label declares; 0.005 to 25 kg */
+  label_kg: number;
+  /** by package; [] when left out */
+  net_kg?: number[] | null;
+  /** packages of the lot; 1 to 1e+06 */
+  lot_size: number;
+  /** division of the scale; null: unknown; 1e-06 to 1 kg */
+  division_kg?: number | null;
+};
+
+/** the reply of net.check */
+export type NetCheckReply = {
+  /** packages to weigh in all, as far as it is known; 1 to 1e+06 */
+  wanted: number;
+  /** mean of net less label; null: none weighed; -30 to 30 kg */
+  mean_error_kg: number | null;
+  /** scatter; null below two; 0 to 30 kg */
+  sd_kg: number | null;
+  /** what one package may be short; 0 to 30 kg */
+  most_short_kg: number;
+  /** how far the mean may lie below; null: not known yet; 0 to 300 kg */
+  mean_limit_kg: number | null;
+  /** packages that are short by more than one may be; 0 to 500 */
+  short: number;
+  /** how many may be; 0 to 1e+06 */
+  short_allowed: number;
+  /** eu: packages short by more than twice that; 0 to 500 */
+  far_short: number;
+  /** the mean */
+  mean: "open" | "pass" | "fail";
+  /** each package */
+  each: "open" | "pass" | "fail";
+  /** the lot */
+  verdict: "open" | "pass" | "fail";
+  /** the coarsest division that will do; 0 to 1 kg */
+  division_wanted_kg: number;
+  /** whether the scale is fine enough; null: unknown */
+  scale_fits: boolean | null;
+};
+
+/** the request to label.net_weight */
+export type LabelNetWeightRequest = {
+  /** net weight that the label declares; 0.005 to 25 kg */
+  label_kg: number;
+  /** whose rule: us, or eu (the UK's is alike) */
+  rule: "us" | "eu";
+  /** main face of the package; null: unknown; 0.0001 to 10 m² */
+  face_m2?: number | null;
+};
+
+/** the reply of label.net_weight */
+export type LabelNetWeightReply = {
+  /** in grams; 0 to 25000 */
+  grams: number;
+  /** in ounces; 0 to 900 */
+  ounces: number;
+  /** whole pounds; 0 to 60 */
+  pounds: number;
+  /** ounces beside them; 0 to 16 */
+  rest_ounces: number;
+  /** least height of its letters; null: unknown; 0 to 0.02 m */
+  letter_m: number | null;
+  /** whether the package's main face has to be told */
+  area_wanted: boolean;
+};
+
+/** the request to label.nutrition */
+export type LabelNutritionRequest = {
+  /** by nutrient */
+  amounts: Amounts;
+};
+
+/** the reply of label.nutrition */
+export type LabelNutritionReply = {
+  /** figures by nutrient, as they are declared */
+  declared: Values;
+};
+
+/** the request to label.lot_code */
+export type LabelLotCodeRequest = {
+  /** a day, YYYY-MM-DD */
+  made_on: string;
+  /** how codes are made; "YYYY-DDD-A" when left out */
+  pattern?: string | null;
+  /** codes that are taken; [] when left out */
+  used?: string[] | null;
+};
+
+/** the reply of label.lot_code */
+export type LabelLotCodeReply = {
+  /** the code */
+  code: string;
+};
+
+/** the request to label.best_by */
+export type LabelBestByRequest = {
+  /** a day, YYYY-MM-DD */
+  made_on: string;
+  /** shelf life of the box; 1 to 1500 */
+  shelf_days: number;
+  /** what went in; [] when left out */
+  parts?: Part[] | null;
+};
+
+/** the reply of label.best_by */
+export type LabelBestByReply = {
+  /** a day, YYYY-MM-DD */
+  best_by: string;
+  /** the part that ends first; null: the shelf life */
+  because: string | null;
+  /** from the day it was made; 0 to 1500 */
+  days: number;
+};
+
+/** the request to label.check_digit */
+export type LabelCheckDigitRequest = {
+  /** the number without its check digit */
+  digits: string;
+};
+
+/** the reply of label.check_digit */
+export type LabelCheckDigitReply = {
+  /** its check digit; 0 to 9 */
+  check_digit: number;
+};
+
 /** the request to slab.plan */
 export type SlabPlanRequest = {
   /** caramel by weight */
@@ -4878,6 +5008,40 @@ export type Help = {
   late_s: number;
 };
 
+/** by nutrient */
+export type Amounts = {
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  energy_kcal?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  saturated_fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  trans_fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  cholesterol_mg?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  sodium_mg?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  carbohydrate?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  fibre?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  sugars?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  added_sugars?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  protein?: number | null;
+};
+
+/** one */
+export type Part = {
+  /** its name */
+  name: string;
+  /** its day; null: none */
+  best_by?: string | null;
+};
+
 /** caramel by weight */
 export type Have = {
   /** caramel in hand; 0.05 to 50 kg */
@@ -6251,6 +6415,12 @@ export interface Requests {
   "table.batches": TableBatchesRequest;
   "table.timeline": TableTimelineRequest;
   "schedule.plan": SchedulePlanRequest;
+  "net.check": NetCheckRequest;
+  "label.net_weight": LabelNetWeightRequest;
+  "label.nutrition": LabelNutritionRequest;
+  "label.lot_code": LabelLotCodeRequest;
+  "label.best_by": LabelBestByRequest;
+  "label.check_digit": LabelCheckDigitRequest;
   "slab.plan": SlabPlanRequest;
   "cluster.learn": ClusterLearnRequest;
   "cluster.plan": ClusterPlanRequest;
@@ -6294,6 +6464,12 @@ export interface Replies {
   "table.batches": TableBatchesReply;
   "table.timeline": TableTimelineReply;
   "schedule.plan": SchedulePlanReply;
+  "net.check": NetCheckReply;
+  "label.net_weight": LabelNetWeightReply;
+  "label.nutrition": LabelNutritionReply;
+  "label.lot_code": LabelLotCodeReply;
+  "label.best_by": LabelBestByReply;
+  "label.check_digit": LabelCheckDigitReply;
   "slab.plan": SlabPlanReply;
   "cluster.learn": ClusterLearnReply;
   "cluster.plan": ClusterPlanReply;

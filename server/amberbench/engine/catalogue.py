@@ -7,6 +7,7 @@ from .batch import advice, day, run
 from .core import check, units
 from .core.problems import Problem
 from .exports import paper, table
+from .labelling import dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
 from .physics import humid_air, materials, viscosity
@@ -65,6 +66,12 @@ FUNCTIONS: "dict[str, Callable[..., Any]]" = {
     "learn.apply": apply.apply_request,
     "day.order": day.order,
     "schedule.plan": scheduling.plan,
+    "net.check": net_contents.check,
+    "label.net_weight": declarations.net_weight,
+    "label.nutrition": declarations.nutrition,
+    "label.check_digit": declarations.check_digit,
+    "label.lot_code": dates.lot_code,
+    "label.best_by": dates.best_by,
     "paper.events": paper.events,
     "table.batches": table.batches,
     "table.timeline": table.timeline,

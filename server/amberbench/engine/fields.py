@@ -11,6 +11,7 @@ from .core import fields as core_fields
 from .core.describe import BASES
 from .core.fields import BATCHES
 from .exports import fields as exports_fields
+from .labelling import fields as labelling_fields
 from .learning import fields as learning_fields
 from .learning.fields import CONTRIBUTION
 from .physics import fields as physics_fields
@@ -71,6 +72,7 @@ for _part in (
     shop_fields,
     exports_fields,
     scheduling_fields,
+    labelling_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)
 for _kind in KINDS:

@@ -1964,6 +1964,107 @@ class SchedulePlanReply(TypedDict):
     rounds: int
 
 
+class NetCheckRequest(TypedDict):
+    """The request to net.check."""
+
+    rule: Literal["us", "eu"]
+    label_kg: float
+    net_kg: list[float]
+    lot_size: int
+    division_kg: float | None
+
+
+class NetCheckReply(TypedDict):
+    """The reply of net.check."""
+
+    wanted: int
+    mean_error_kg: float | None
+    sd_kg: float | None
+    most_short_kg: float
+    mean_limit_kg: float | None
+    short: int
+    short_allowed: int
+    far_short: int
+    mean: Literal["open", "pass", "fail"]
+    each: Literal["open", "pass", "fail"]
+    verdict: Literal["open", "pass", "fail"]
+    division_wanted_kg: float
+    scale_fits: bool | None
+
+
+class LabelNetWeightRequest(TypedDict):
+    """The request to label.net_weight."""
+
+    label_kg: float
+    rule: Literal["us", "eu"]
+    face_m2: float | None
+
+
+class LabelNetWeightReply(TypedDict):
+    """The reply of label.net_weight."""
+
+    grams: float
+    ounces: float
+    pounds: int
+    rest_ounces: float
+    letter_m: float | None
+    area_wanted: bool
+
+
+class LabelNutritionRequest(TypedDict):
+    """The request to label.nutrition."""
+
+    amounts: Amounts
+
+
+class LabelNutritionReply(TypedDict):
+    """The reply of label.nutrition."""
+
+    declared: Values
+
+
+class LabelLotCodeRequest(TypedDict):
+    """The request to label.lot_code."""
+
+    made_on: str
+    pattern: str
+    used: list[str]
+
+
+class LabelLotCodeReply(TypedDict):
+    """The reply of label.lot_code."""
+
+    code: str
+
+
+class LabelBestByRequest(TypedDict):
+    """The request to label.best_by."""
+
+    made_on: str
+    shelf_days: int
+    parts: list[Part]
+
+
+class LabelBestByReply(TypedDict):
+    """The reply of label.best_by."""
+
+    best_by: str
+    because: str | None
+    days: int
+
+
+class LabelCheckDigitRequest(TypedDict):
+    """The request to label.check_digit."""
+
+    digits: str
+
+
+class LabelCheckDigitReply(TypedDict):
+    """The reply of label.check_digit."""
+
+    check_digit: int
+
+
 class SlabPlanRequest(TypedDict):
     """The request to slab.plan."""
 
@@ -3216,6 +3317,29 @@ class Help(TypedDict):
     name: str
     late_jobs: int
     late_s: float
+
+
+class Amounts(TypedDict):
+    """By nutrient."""
+
+    energy_kcal: float | None
+    fat: float | None
+    saturated_fat: float | None
+    trans_fat: float | None
+    cholesterol_mg: float | None
+    sodium_mg: float | None
+    carbohydrate: float | None
+    fibre: float | None
+    sugars: float | None
+    added_sugars: float | None
+    protein: float | None
+
+
+class Part(TypedDict):
+    """One."""
+
+    name: str
+    best_by: str | None
 
 
 class Have(TypedDict):

@@ -33,6 +33,13 @@ SOURCES = {
     "and the weight 4.7 of water against it (Roos, not checked in a document)",
     "huppert_1982": "Huppert, The propagation of two-dimensional and axisymmetric viscous gravity currents, J. Fluid "
     "Mech. 121, 1982, p. 43 (abstract read; its powers worked out again from the balance of weight and friction)",
+    "check_digits_gs1": "GS1, How to calculate a check digit manually; unit tests of the GS1 syntax dictionary, 2026",
+    "fda_appendix_h": "FDA, A Food Labeling Guide, appendix H, October 2009, after 21 CFR 101.9(c)",
+    "cfr_801_62": "21 CFR 801.62 (2025), the sister rule of 101.7, which was not at hand; NIST SP 1038, 4.4.1.2",
+    "eu_net_weight": "usda-eu.org, weight and volume indication, 2017: heights of directive 76/211/EEC",
+    "handbook_133": "NIST Handbook 133, chapter 2: scale and two rows of table 2-5 seen, the other figures from memory",
+    "uk_si_2006_659": "UK SI 2006/659 schedule 2, and the French order of 20 October 1978, articles 10 and 11",
+    "iso_8601": "ISO 8601:2000(E), 5.2.2",
     "practice": "Common practice, no published source",
     "assumed": "Assumed by Amberbench, nobody's measurement: measure yours",
     "memory": "Not checked in a document",
