@@ -60,6 +60,26 @@ def test_stack_is_no_longer_than_its_shortest_bars():
     assert max(reply["pour"]["length_m"], reply["pour"]["width_m"]) <= 0.244 + 1e-9
 
 
+SHORT_OR_STACKED = [
+    {"height_m": 0.0127, "length_m": 0.15, "count": 4},
+    {"height_m": 0.00635, "length_m": 0.45, "count": 8},
+]
+
+
+def test_stack_as_high_of_longer_bars_is_taken_where_short_ones_close_too_little():
+    """It was chosen by height alone: 1.8 kg became six slabs between six-inch bars beside bars of 18 in."""
+    reply = slab(have={"kg": 1.8}, slab_height_m=0.0127, bars=SHORT_OR_STACKED)
+    assert reply["pour"]["bars"] == [0.00635, 0.00635]
+    assert reply["together"]["batches"] == 1
+    given = slab(have={"kg": 1.8}, slab_height_m=0.0127, bars=SHORT_OR_STACKED, frame={"length_m": 0.4, "width_m": 0.3})
+    assert given["pour"]["bars"] == [0.00635, 0.00635]
+    assert "frame_outruns_bars" not in codes(given)
+    small = slab(
+        have={"kg": 0.2}, slab_height_m=0.0127, bars=SHORT_OR_STACKED, frame={"length_m": 0.13, "width_m": 0.1}
+    )
+    assert small["pour"]["bars"] == [0.0127]
+
+
 def test_bars_and_bowls_of_unknown_size_hold_no_plan_and_that_is_said():
     unknown = [{"height_m": 0.5 * IN}]
     assert slab(have={"kg": 4.5}, bars=unknown)["pour"] == slab(have={"kg": 4.5}, bars_m=[0.5 * IN])["pour"]

@@ -64,6 +64,17 @@ def _sides_of_base(request: "Readable", lengthwise: bool) -> "tuple[float | None
     return (max(sides), min(sides)) if lengthwise else (min(sides), max(sides))
 
 
+NEARLY_AS_LARGE = 0.95  # a frame so much smaller is worth one bar less to stack (assumed)
+
+
+def _reaches(one: "bars.BarSet", frame_m: "tuple[float | None, float | None]") -> bool:
+    """Whether a set closes a frame (longest and widest side in m), as far as anybody knows."""
+    longest, widest = frame_m
+    if longest is None or widest is None or one.longest_m is None or one.widest_m is None:
+        return True
+    return one.longest_m >= longest - 1e-9 and one.widest_m >= widest - 1e-9
+
+
 class FrameRoom:
     """The bars to set, and the largest frame that they close and the table has room for.
 
@@ -81,13 +92,31 @@ class FrameRoom:
         self.bars_m: tuple[float | None, float | None] = (None, None)
         if self.owned_m:
             stack = pour.nearest_stack(self.owned_m, self.height_m)
+            if sets:
+                stack, self.bars_m = self._longest_of_nearest(request, sets)
+                self.owned_m = [one.height_m for one in sets if _reaches(one, self.bars_m)]
             self.height_m = sum(stack)
-            self.bars_m = bars.frame_within(sets, stack) if sets else self.bars_m
         longest, widest = request["max_length_m"], request["max_width_m"]
         for within in (self.bars_m, _sides_of_base(request, longest >= widest)):
             if within[0] is not None and within[1] is not None:
                 longest, widest = min(longest, within[0]), min(widest, within[1])
         self.room_m: tuple[float, float] = (longest, widest)
+
+    def _longest_of_nearest(
+        self, request: "Readable", sets: "list[bars.BarSet]"
+    ) -> "tuple[list[float], tuple[float | None, float | None]]":
+        """(stack, what it closes): of those equally near to the wanted height the one of fewest bars that closes the
+        frame in hand, or nearly as large a one as any does that the table takes."""
+        longest, widest, frame = request["max_length_m"], request["max_width_m"], request.get("frame")
+        found = []
+        for stack in pour.nearest_stacks([one.height_m for one in sets], self.height_m):
+            self.bars_m = bars.frame_within(sets, stack)
+            area_m2 = longest * widest
+            if None not in self.bars_m and not (type(frame) is dict and self.closes(**frame)):
+                area_m2 = min(longest, self.bars_m[0]) * min(widest, self.bars_m[1])
+            found.append((area_m2, stack, self.bars_m))
+        enough_m2 = NEARLY_AS_LARGE * max(area_m2 for area_m2, _, _ in found)
+        return next((stack, within) for area_m2, stack, within in found if area_m2 >= enough_m2)
 
     def closes(self, length_m: float, width_m: float) -> bool:
         """Whether the bars close a frame (sides in m), one way round or the other, as far as anybody knows."""

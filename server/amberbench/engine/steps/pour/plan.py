@@ -65,7 +65,14 @@ def _distance_key(stack: list[float], wanted_m: float) -> tuple[int, int, list[f
 
 def nearest_stack(bars_m: list[float], wanted_m: float) -> list[float]:
     """The stack of bars (heights in m) whose total is nearest to the wanted height; if equal, of fewest bars."""
-    return min(stacks(bars_m), key=lambda stack: _distance_key(stack, wanted_m))
+    return nearest_stacks(bars_m, wanted_m)[0]
+
+
+def nearest_stacks(bars_m: list[float], wanted_m: float) -> list[list[float]]:
+    """All stacks of bars that are equally near to the wanted height, of fewest bars first."""
+    every = sorted(stacks(bars_m), key=lambda stack: _distance_key(stack, wanted_m))
+    nearest = _distance_key(every[0], wanted_m)[0]
+    return [stack for stack in every if _distance_key(stack, wanted_m)[0] == nearest]
 
 
 def lowest_stack_over(bars_m: list[float], height_m: float) -> list[float]:
