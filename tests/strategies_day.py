@@ -17,6 +17,7 @@ def batch(rng, name):
     maybe(rng, one, "labels_known", rng.random() < 0.8)
     maybe(rng, one, "coated", rng.random() < 0.6)
     maybe(rng, one, "soon", rng.random() < 0.5, 0.2)
+    maybe(rng, one, "hot", state == "open" and rng.random() < 0.7, 0.4)
     for instant in ("since_ms", "touched_ms", "washed_ms", "answered_ms"):
         if state != "planned" or instant == "since_ms":
             maybe(rng, one, instant, NOW_MS - rng.randrange(12 * 3_600_000), 0.6)

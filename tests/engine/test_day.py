@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.batch.courses import KIND_OF
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import fields as fields_shop
 from tests import strategies_day
@@ -176,6 +177,23 @@ def test_the_order_keeps_without_before_with_and_washes_as_seldom_as_any_such_or
         assert tuple(found) in allowed
         more += washes(found, holds) - min(washes(one, holds) for one in allowed)
     assert more <= 15  # one wash too many in a twentieth of such days at most
+
+
+def test_what_rings_stands_first_then_what_is_hot_then_the_plan_whatever_lies_on_the_bench():
+    """The first screen's order, for days drawn at random: no allergen, wash or age moves a batch across those three."""
+    rng, mixed = random.Random("first screen"), 0
+    for _ in range(400):
+        request = strategies_day.order(rng, most=14)
+        told = {one["id"]: one for one in request["batches"]}
+        order = catalogue.call("day.order", request)["order"]
+        shown = [told[one["id"]] for one in order]
+        places = [0 if one.get("soon") else 1 if one.get("hot") else 2 for one in shown]
+        assert places == sorted(places)
+        assert all(one["wash"] == [] for one in order if told[one["id"]].get("hot"))
+        waits = [one for one in told.values() if one["state"] != "closed" and KIND_OF[one["kind"]].shares_bench]
+        assert sorted(one["id"] for one in shown) == sorted(one["id"] for one in waits)
+        mixed += len(set(places)) == 3
+    assert mixed > 40
 
 
 def test_no_order_of_the_list_changes_the_answer():
