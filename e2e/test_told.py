@@ -12,7 +12,7 @@ from e2e import axe, browser_probes
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import Server
-from e2e.sync_helpers import all_sent
+from e2e.sync_helpers import all_sent, exchanges
 
 # Every screen of the desk, by the address under which it is opened, with its title.
 SCREENS = {
@@ -50,6 +50,24 @@ def test_a_note_on_a_record_stands_in_its_timeline_and_reaches_the_server(phone:
     all_sent(phone)
     events = phone.page.request.get(f"/api/batches/{batch}").json()["events"]
     assert [one["body"]["text"] for one in events if one["kind"] == "noted"] == ["Sold to the school fair"]
+
+
+def test_server_whose_data_are_gone_is_told_and_facts_wait_on_the_phone(phone: Phone, server: Server, tmp_path: Path):
+    batch = phone.plans_and_starts()
+    all_sent(phone)
+    away = server.database.rename(tmp_path / "away.sqlite")
+    phone.opens("More")
+    phone.opens("Write a note")
+    notes(phone, "Nobody has this yet")
+    phone.leaves_the_bench()
+    exchanges(phone)
+    expect(phone.page.get_by_text(re.compile("The shop's data are gone from where they were"))).to_be_visible()
+    assert phone.unsent() == 1
+    away.rename(server.database)
+    all_sent(phone)
+    expect(phone.page.get_by_text(re.compile("data are gone"))).to_have_count(0)
+    kinds = [one["kind"] for one in server.asks(f"/api/batches/{batch}")["events"]]
+    assert kinds.count("noted") == 1
 
 
 def test_prompts_and_clocks_are_spoken_to_who_wants_them(context: BrowserContext):

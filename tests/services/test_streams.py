@@ -73,7 +73,7 @@ def test_streams_of_a_newer_app_are_kept_pulled_given_to_new_phones_and_not_fold
 
 def test_a_kind_of_stream_is_one_entry(client, monkeypatch):
     folded = {}
-    kind = streams.StreamKind(lambda _, new: folded.update(new.by_id), lambda session: [], lambda: len(folded))
+    kind = streams.StreamKind(lambda _, new: folded.update(new.by_id), lambda session, since: [], lambda: len(folded))
     monkeypatch.setitem(streams.KINDS, "order", kind)
     phone = Phone()
     push(client, phone.event("order_taken", boxes=12) | ORDER, phone.event("freed"))

@@ -2140,6 +2140,8 @@ export type Snapshot = {
   cursor: number;
   /** `seen` of the next pull: tells whether the log is as it was; null: it is empty */
   cursor_mark: string | null;
+  /** `after` of the next page; null: this is the last; 0 to 1e+09 */
+  next?: number | null;
 };
 
 /** every error (RFC 9457, application/problem+json) */

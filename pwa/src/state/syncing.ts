@@ -10,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, trouble: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null });
 
 interface SyncParts {
   store: Store;
@@ -40,7 +40,7 @@ export class Syncing {
       exchange: () => exchange.run(),
       alone: parts.alone,
       random: Math.random,
-      after: (result) => this.after(result),
+      after: (result, told) => this.after(result, told),
     });
   }
 
@@ -58,7 +58,8 @@ export class Syncing {
     await this.count();
   }
 
-  private async after(result: ExchangeResult | null): Promise<void> {
+  private async after(result: ExchangeResult | null, trouble: string | null): Promise<void> {
+    sync.value = { ...sync.value, trouble };
     if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
     if (result) this.takeResult(result);
     else sync.value = { ...sync.value, reachable: false, confirmed: false };

@@ -19,6 +19,8 @@ export interface Settings {
 export interface SyncState {
   /** null until the first health check has answered or failed. */
   reachable: boolean | null;
+  /** What the server says is wrong with its data, or null. */
+  trouble: string | null;
   /** Events not yet on the server. */
   unsent: number;
   /** Corrected time (ms) of the oldest of them that waits to be sent, or null. */

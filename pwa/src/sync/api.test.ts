@@ -54,6 +54,14 @@ test("events refused as a whole are told from a server that is away", async () =
   await expect(httpApi.push([])).rejects.toThrow(Unreachable);
 });
 
+test("a server that cannot use its data says why, and is as good as away", async () => {
+  network(503, '{"status": 503, "detail": "The disk is full.", "reason": "full", "errors": []}');
+  await expect(httpApi.push([])).rejects.toMatchObject({ told: "The disk is full." });
+  await expect(httpApi.push([])).rejects.toThrow(Unreachable);
+  network(503, '{"status": 503, "detail": "The server is busy.", "errors": []}');
+  await expect(httpApi.push([])).rejects.toMatchObject({ told: null });
+});
+
 test("nothing the server says is taken from a cache", async () => {
   const asked = network(200, '{"events": [], "cursor": 7, "more": false}');
   await httpApi.pull(7, null);

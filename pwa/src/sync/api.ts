@@ -2,7 +2,15 @@ import type { BenchEvent, Batches, Contributions, Health, Lesson, ProblemDetails
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
-export class Unreachable extends Error {}
+export class Unreachable extends Error {
+  /** `told`: what a server says that cannot use its data: nothing is stored there, and this phone keeps all it has. */
+  constructor(
+    message: string,
+    readonly told: string | null = null,
+  ) {
+    super(message);
+  }
+}
 
 /** The server answered that it will not take this. */
 export class Refusal extends Error {
@@ -20,7 +28,8 @@ export interface Api {
   push(events: BenchEvent[]): Promise<Pushed>;
   /** Events after a position; `seen`: its mark. Throws a Refusal `other_log` when the log is no longer as it was there. */
   pull(after: number, seen: string | null): Promise<Pulled>;
-  snapshot(): Promise<Snapshot>;
+  /** One page of what a phone starts from: after an event, of the log up to another. */
+  snapshot(after: number, upto: number | null): Promise<Snapshot>;
   batches(): Promise<Summary[]>;
   batch(batchId: string): Promise<ServerRecord>;
   contributions(): Promise<Lesson[]>;
@@ -54,7 +63,10 @@ function posted(body: unknown): RequestInit {
 
 async function answered(path: string, timeoutMs: number, init: RequestInit): Promise<Response> {
   try {
-    return await fetch(path, { cache: "no-store", signal: AbortSignal.timeout(timeoutMs), ...init });
+    // What the server says is shown as it comes: in the language of the screens.
+    const language = globalThis.document?.documentElement.lang;
+    const headers = { ...(language && { "accept-language": language }), ...init.headers };
+    return await fetch(path, { cache: "no-store", signal: AbortSignal.timeout(timeoutMs), ...init, headers });
   } catch (error) {
     throw new Unreachable(`${path}: ${String(error)}`);
   }
@@ -62,8 +74,9 @@ async function answered(path: string, timeoutMs: number, init: RequestInit): Pro
 
 /** Server trouble and "later" are as good as no answer; the rest is the server's last word. */
 function failure(status: number, document: unknown): Error {
-  if (status >= 500 || status === 408 || status === 429) return new Unreachable(String(status));
-  const problem = (document as Partial<ProblemDetails> | null)?.errors?.[0];
+  const details = document as Partial<ProblemDetails> | null;
+  if (status >= 500 || status === 408 || status === 429) return new Unreachable(String(status), details?.reason ? (details.detail ?? null) : null);
+  const problem = details?.errors?.[0];
   return problem?.code ? new ProblemRefusal(status, problem) : new Refusal(status, "refused");
 }
 
@@ -86,7 +99,7 @@ export const httpApi: Api = {
   },
   push: (events) => ask<Pushed>("/api/events", EXCHANGE_MS, { events }),
   pull: (after, seen) => ask<Pulled>(`/api/events?after=${after}&limit=500${seen ? `&seen=${seen}` : ""}`, EXCHANGE_MS),
-  snapshot: () => ask<Snapshot>("/api/snapshot", EXCHANGE_MS),
+  snapshot: (after, upto) => ask<Snapshot>(`/api/snapshot?after=${after}${upto === null ? "" : `&upto=${upto}`}`, EXCHANGE_MS),
   batches: async () => (await ask<Batches>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
   contributions: async () => (await ask<Contributions>("/api/contributions", EXCHANGE_MS)).contributions,

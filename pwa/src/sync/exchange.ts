@@ -69,11 +69,20 @@ export class Exchange {
   }
 
   private async takeSnapshot(result: ExchangeResult): Promise<void> {
-    const { log_id, shop, events, summaries, cursor, cursor_mark } = await this.api.snapshot();
-    checkLog(result, log_id);
+    const { shop, summaries, ...first } = await this.api.snapshot(0, null);
+    checkLog(result, first.log_id);
     if (shop) await this.store.meta.put("shop", shop);
     await this.store.meta.put("summaries", summaries);
-    for (const one of await this.store.events.mergePulled(events, { cursor, cursor_mark })) result.touched.add(one);
+    const { cursor, cursor_mark } = first;
+    // Page by page; the cursor is kept with the last of them, so that one broken off begins again.
+    for (let { events, next } = first; ; ) {
+      const at = next == null ? { cursor, cursor_mark } : null;
+      for (const one of await this.store.events.mergePulled(events, at)) result.touched.add(one);
+      if (next == null) break;
+      const page = await this.api.snapshot(next, cursor);
+      checkLog(result, page.log_id);
+      ({ events, next } = page);
+    }
     result.shop = shop;
     result.summaries = summaries;
   }

@@ -9,8 +9,8 @@ interface LoopParts {
   exchange: () => Promise<ExchangeResult>;
   alone: Alone;
   random: () => number;
-  /** After each try: what it brought, or null when the server could not be reached. */
-  after: (result: ExchangeResult | null) => Promise<void> | void;
+  /** After each try: what it brought, or null when the server could not be reached; `told`: what it says is wrong with it. */
+  after: (result: ExchangeResult | null, told: string | null) => Promise<void> | void;
 }
 
 /** Exchanges with the server again and again: at once when nudged, calmly while all is well, ever more rarely while
@@ -57,11 +57,11 @@ export class SyncLoop {
     try {
       const result = await this.parts.exchange();
       this.failures = 0;
-      await this.parts.after(result);
+      await this.parts.after(result, null);
     } catch (error) {
       if (!(error instanceof Unreachable || error instanceof Refusal)) console.error(error);
       this.failures += 1;
-      await this.parts.after(null);
+      await this.parts.after(null, error instanceof Unreachable ? error.told : null);
     }
   }
 }

@@ -64,9 +64,16 @@ class Server implements Api {
     const cursor_mark = this.markAt(cursor);
     return Promise.resolve({ log_id: this.logId, events, cursor, cursor_mark, more: cursor < this.log.length });
   }
-  snapshot() {
-    const cursor_mark = this.markAt(this.log.length);
-    return Promise.resolve({ log_id: this.logId, shop: SHOP, events: this.log, summaries: [], cursor: this.log.length, cursor_mark });
+  /** Events in one page of the snapshot, and after how many pages it breaks off. */
+  perPage = Infinity;
+  pages = Infinity;
+  snapshot(after: number, upto: number | null) {
+    if (this.pages-- <= 0) return Promise.reject(new Unreachable("broken off"));
+    const cursor = upto ?? this.log.length;
+    const rest = this.log.filter(({ position }) => position > after && position <= cursor);
+    const events = rest.slice(0, this.perPage);
+    const next = events.length < rest.length ? (events.at(-1)?.position ?? null) : null;
+    return Promise.resolve({ log_id: this.logId, shop: after === 0 ? SHOP : null, events, summaries: [], cursor, cursor_mark: this.markAt(cursor), next });
   }
   batches = () => Promise.resolve([]);
   batch = () => Promise.reject(new Unreachable("not asked here"));
@@ -142,6 +149,20 @@ test("a phone starts from the snapshot and goes on from its cursor", async () =>
   const second = await exchange().run();
   expect([...second.touched]).toEqual(["batch/a"]);
   expect(await store.events.eventsOf("batch/a")).toHaveLength(3);
+});
+
+test("a snapshot in pages that breaks off begins again, and comes whole", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await write(5, other);
+  await exchange(other).run();
+  server.perPage = 2;
+  server.pages = 2;
+  await expect(exchange().run()).rejects.toThrow(Unreachable);
+  expect(await store.syncCursor.read()).toBeNull();
+  server.pages = Infinity;
+  expect((await exchange().run()).shop).toEqual(SHOP);
+  expect(await store.events.eventsOf("batch/a")).toHaveLength(5);
+  expect((await store.syncCursor.read())?.cursor).toBe(5);
 });
 
 test("two phones end with the same events in the same order", async () => {

@@ -30,7 +30,8 @@ def pull(query: dict[str, Any]) -> Response:
 
 
 @blueprint.route("/snapshot", methods=["GET"])
+@blueprint.arguments(request_schemas.SnapshotQuery, location="query")
 @blueprint.response(200, reference("Snapshot"))
-def start() -> Response:
-    """What a phone starts from; pulls go on after its cursor."""
-    return answer(snapshot.snapshot(now_ms()))
+def start(query: dict[str, Any]) -> Response:
+    """What a phone starts from, page by page; pulls go on after its cursor."""
+    return answer(snapshot.snapshot(now_ms(), query["after"], query["upto"]))

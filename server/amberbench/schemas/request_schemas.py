@@ -31,6 +31,13 @@ class PullQuery(ma.Schema):
     seen = ma_fields.String(load_default=None, metadata={"description": "`cursor_mark` of the last pull"})
 
 
+class SnapshotQuery(ma.Schema):
+    """Which page of what a phone starts from."""
+
+    after = Count(kinds.integer(0, 2**53, "`next` of the page before; 0: the first", default=None), load_default=None)
+    upto = Count(kinds.integer(0, 2**53, "`cursor` of the first page", default=None), load_default=None)
+
+
 class BatchesQuery(ma.Schema):
     """Which page of the list."""
 

@@ -94,6 +94,7 @@ RESPONSES: dict[str, Field] = {
                 "summaries": SUMMARIES,
             },
             CURSOR,
+            {"next": dict(count("`after` of the next page; null: this is the last"), nullable=True, optional=True)},
         ),
         "what a phone starts from",
     ),

@@ -1,13 +1,18 @@
 """Rows as the documents that travel."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 
 from amberbench.store.models import BatchRow, EventRow
 
 from . import clock
 from .event_validation import MEMBERS
+
+PAGE = 2 * 1024 * 1024
+"""Bytes of JSON in one answer with events, at most."""
+ENVELOPE = 700
+"""Bytes of JSON that an event has around its body, at most."""
 
 
 class NewEvents(NamedTuple):
@@ -26,6 +31,17 @@ def event(row: EventRow) -> dict[str, Any]:
     own = {"position": row.position, "received_ms": row.received_ms}
     document = more | as_written(members, json.loads(row.body)) | own
     return document | {"flags": flags(row.flags, document)}
+
+
+def page(rows: Iterable[EventRow], room: int, most: int | None = None) -> tuple[list[EventRow], bool]:
+    """The first of some events, as many as fit into `room` bytes of JSON, at least one; whether any is left."""
+    taken: list[EventRow] = []
+    for row in rows:
+        room -= len(row.body.encode()) + len((row.more or "").encode()) + ENVELOPE
+        if taken and (room < 0 or len(taken) == most):
+            return taken, True
+        taken.append(row)
+    return taken, False
 
 
 def cursor_token(row: EventRow) -> str:

@@ -63,7 +63,7 @@ def _push_all(pushes: list[list[Sent]]) -> list[Document]:
 
 
 def pull(after: int, limit: int, seen: str | None = None) -> Document:
-    """Events after a position, at most `limit`: `{log_id, events, cursor, cursor_mark, more}`; the cursor goes on.
+    """Events after a position, at most `limit` and 2 MB: `{log_id, events, cursor, cursor_mark, more}`.
 
     seen: the mark of that position, as the phone got it. Raises Problem `other_log` when another one stands
     there, or none: the log was put back from a copy, and the phone must start again.
@@ -73,14 +73,13 @@ def pull(after: int, limit: int, seen: str | None = None) -> Document:
             at_cursor = queries.event_at(session, after)
             if at_cursor is None or documents.cursor_token(at_cursor) != seen:
                 raise Problem("seen", "other_log")
-        rows = queries.events_after(session, after, limit + 1)
-        page = rows[:limit]
+        page, more = documents.page(queries.events_after(session, after, limit + 1), documents.PAGE, limit)
         return {
             "log_id": queries.log_id(session),
             "events": [documents.event(row) for row in page],
             "cursor": page[-1].position if page else after,
             "cursor_mark": documents.cursor_token(page[-1]) if page else seen,
-            "more": len(rows) > limit,
+            "more": more,
         }
 
 

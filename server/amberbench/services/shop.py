@@ -60,10 +60,10 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
     fold(session, new.received_ms)
 
 
-def events_to_start_from(session: Session) -> Sequence[EventRow]:
-    """The events of the shop."""
+def positions_to_start_from(session: Session, _: int | None) -> Sequence[queries.Positions]:
+    """Where the events of the shop are."""
     row = queries.shop(session)
-    return [] if row is None else queries.events_of(session, "shop", row.id)
+    return [] if row is None else [queries.positions_of("shop", row.id)]
 
 
 def rebuild() -> int:

@@ -1,28 +1,30 @@
 """What is made of the events of each kind of stream. Events of a kind that is not here are kept and handed on."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from sqlalchemy.orm import Session
 
 from amberbench.store import queries
 from amberbench.store.models import EventRow
+from amberbench.store.queries import Positions
 
 from . import folding, shop
 from .documents import NewEvents
 
 
 class StreamKind(NamedTuple):
-    """One kind of stream: its fold after a push, what a phone starts from, its projection made anew (how many rows)."""
+    """One kind of stream: its fold after a push, where the events are that a phone starts from (one that began when the
+    log had come to a position; None: now), its projection made anew (how many rows)."""
 
     fold_new_events: Callable[[Session, NewEvents], None]
-    events_to_start_from: Callable[[Session], Sequence[EventRow]]
+    positions_to_start_from: Callable[[Session, int | None], Sequence[Positions]]
     rebuild: Callable[[], int]
 
 
 KINDS = {
-    "shop": StreamKind(shop.fold_new_events, shop.events_to_start_from, shop.rebuild),
-    "batch": StreamKind(folding.fold_new_events, queries.events_of_unclosed, folding.rebuild),
+    "shop": StreamKind(shop.fold_new_events, shop.positions_to_start_from, shop.rebuild),
+    "batch": StreamKind(folding.fold_new_events, queries.positions_of_unclosed, folding.rebuild),
 }
 
 
@@ -33,10 +35,11 @@ def fold_new_events(session: Session, new_by_kind: Mapping[str, NewEvents]) -> N
             KINDS[kind].fold_new_events(session, new)
 
 
-def events_to_start_from(session: Session) -> list[EventRow]:
-    """What a phone starts from: of each kind what it asks for, and all of those that only newer phones know."""
-    known = [row for kind in KINDS.values() for row in kind.events_to_start_from(session)]
-    return known + queries.events_of_other_streams(session, KINDS)
+def events_to_start_from(session: Session, after: int, upto: int) -> Iterable[EventRow]:
+    """What a phone starts from, between two positions: of each kind what it asks for, of kinds not known here all."""
+    since = upto if after else None
+    known = [one for kind in KINDS.values() for one in kind.positions_to_start_from(session, since)]
+    return queries.events_among(session, known + queries.positions_of_other_streams(KINDS), after, upto)
 
 
 def rebuild() -> dict[str, int]:

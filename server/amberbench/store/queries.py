@@ -8,10 +8,13 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, and_, case, delete, func, insert, or_, select, union_all
+from sqlalchemy import ColumnElement, Select, and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
 from .models import BatchRow, ContributionRow, EventRow, LogRow, PhotoRow, ShopRow, UnopenedRow
+
+# Rows with long bodies do not all have to be in memory.
+FEW_AT_ONCE = {"yield_per": 50}
 
 
 def log_id(session: Session) -> str:
@@ -34,10 +37,25 @@ def append(session: Session, rows: Sequence[Mapping[str, Any]]) -> dict[str, int
     return {event_id: position for event_id, position in session.execute(asked)}
 
 
-def events_after(session: Session, position: int, limit: int) -> Sequence[EventRow]:
-    """Events after a position, in the order they were stored."""
+def events_after(session: Session, position: int, limit: int) -> Iterable[EventRow]:
+    """Events after a position, in the order they were stored, read as they are taken."""
     asked = select(EventRow).where(EventRow.position > position).order_by(EventRow.position).limit(limit)
-    return session.scalars(asked).all()
+    return session.scalars(asked, execution_options=FEW_AT_ONCE)
+
+
+Positions = Select[int]
+"""A question for the positions of events."""
+
+
+def events_among(session: Session, positions: Sequence[Positions], after: int, upto: int) -> Iterable[EventRow]:
+    """Events at positions that several questions give, after one and up to another, in their order, read as taken."""
+    between = (EventRow.position > after, EventRow.position <= upto, EventRow.position.in_(union_all(*positions)))
+    return session.scalars(select(EventRow).where(*between).order_by(EventRow.position), execution_options=FEW_AT_ONCE)
+
+
+def positions_of(kind: str, stream_id: str) -> Positions:
+    """Where the events of a stream are."""
+    return select(EventRow.position).where(_in_stream(kind), EventRow.stream_id == stream_id)
 
 
 def events_of(session: Session, kind: str, stream_id: str) -> list[EventRow]:
@@ -46,19 +64,17 @@ def events_of(session: Session, kind: str, stream_id: str) -> list[EventRow]:
     return list(session.scalars(asked))
 
 
-def events_of_other_streams(session: Session, kinds: Iterable[str]) -> list[EventRow]:
-    """Events of all streams but those of some kinds, in the order they were stored."""
+def positions_of_other_streams(kinds: Iterable[str]) -> list[Positions]:
+    """Where the events of all streams are but those of some kinds."""
     bounds = [None, *sorted(kinds), None]
     # Stretch by stretch of the index: asked as "none of these", the database looks through the whole log.
-    stretches = [
+    return [
         select(EventRow.position).where(
             *(() if low is None else (EventRow.stream_kind > low,)),
             *(() if high is None else (EventRow.stream_kind < high,)),
         )
         for low, high in pairwise(bounds)
     ]
-    asked = select(EventRow).where(EventRow.position.in_(union_all(*stretches))).order_by(EventRow.position)
-    return list(session.scalars(asked))
 
 
 def _in_stream(kind: str) -> ColumnElement[bool]:
@@ -96,12 +112,12 @@ def openings_of(session: Session, batch_id: str) -> list[EventRow]:
     return list(session.scalars(select(EventRow).where(*said)))
 
 
-def events_of_unclosed(session: Session) -> Sequence[EventRow]:
-    """Events of every batch that is not closed, those whose opening has not come yet included."""
-    running = select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_(None))
-    batch_ids = union_all(running, select(UnopenedRow.batch_id))
-    asked = select(EventRow).where(_in_stream("batch"), EventRow.stream_id.in_(batch_ids))
-    return session.scalars(asked.order_by(EventRow.position)).all()
+def positions_of_unclosed(_: Session, since: int | None) -> list[Positions]:
+    """Where the events of every batch are that is not closed, or unopened, or was so at a position."""
+    batch_ids = [select(BatchRow.batch_id).where(BatchRow.closed_at_ms.is_(None)), select(UnopenedRow.batch_id)]
+    if since is not None:
+        batch_ids.append(select(EventRow.stream_id).where(_in_stream("batch"), EventRow.position > since))
+    return [select(EventRow.position).where(_in_stream("batch"), EventRow.stream_id.in_(union_all(*batch_ids)))]
 
 
 def shops_edited(session: Session, kind: str, but: str) -> list[str]:

@@ -106,12 +106,12 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
+  const { reachable, trouble, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
-      <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>
+      {trouble ? <p class="warning-line">{trouble}</p> : <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>}
       <SyncStatus />
       {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
