@@ -1,8 +1,11 @@
 """Rows as the documents that travel."""
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
+from contextlib import closing
 from typing import Any, NamedTuple
+
+from sqlalchemy import ScalarResult
 
 from amberbench.store.models import BatchRow, EventRow
 
@@ -33,14 +36,15 @@ def event(row: EventRow) -> dict[str, Any]:
     return document | {"flags": flags(row.flags, document)}
 
 
-def page(rows: Iterable[EventRow], room: int, most: int | None = None) -> tuple[list[EventRow], bool]:
+def page(rows: ScalarResult[EventRow], room: int, most: int | None = None) -> tuple[list[EventRow], bool]:
     """The first of some events, as many as fit into `room` bytes of JSON, at least one; whether any is left."""
     taken: list[EventRow] = []
-    for row in rows:
-        room -= len(row.body.encode()) + len((row.more or "").encode()) + ENVELOPE
-        if taken and (room < 0 or len(taken) == most):
-            return taken, True
-        taken.append(row)
+    with closing(rows):
+        for row in rows:
+            room -= len(row.body.encode()) + len((row.more or "").encode()) + ENVELOPE
+            if taken and (room < 0 or len(taken) == most):
+                return taken, True
+            taken.append(row)
     return taken, False
 
 

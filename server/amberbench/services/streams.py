@@ -1,8 +1,9 @@
 """What is made of the events of each kind of stream. Events of a kind that is not here are kept and handed on."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple
 
+from sqlalchemy import ScalarResult
 from sqlalchemy.orm import Session
 
 from amberbench.store import queries
@@ -35,7 +36,7 @@ def fold_new_events(session: Session, new_by_kind: Mapping[str, NewEvents]) -> N
             KINDS[kind].fold_new_events(session, new)
 
 
-def events_to_start_from(session: Session, after: int, upto: int) -> Iterable[EventRow]:
+def events_to_start_from(session: Session, after: int, upto: int) -> ScalarResult[EventRow]:
     """What a phone starts from, between two positions: of each kind what it asks for, of kinds not known here all."""
     since = upto if after else None
     known = [one for kind in KINDS.values() for one in kind.positions_to_start_from(session, since)]

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, Select, and_, case, delete, func, insert, or_, select, union_all
+from sqlalchemy import ColumnElement, ScalarResult, Select, and_, case, delete, func, insert, or_, select, union_all
 from sqlalchemy.orm import Session, undefer
 
 from .models import BatchRow, ContributionRow, EventRow, LogRow, PhotoRow, ShopRow, UnopenedRow
@@ -37,7 +37,7 @@ def append(session: Session, rows: Sequence[Mapping[str, Any]]) -> dict[str, int
     return {event_id: position for event_id, position in session.execute(asked)}
 
 
-def events_after(session: Session, position: int, limit: int) -> Iterable[EventRow]:
+def events_after(session: Session, position: int, limit: int) -> ScalarResult[EventRow]:
     """Events after a position, in the order they were stored, read as they are taken."""
     asked = select(EventRow).where(EventRow.position > position).order_by(EventRow.position).limit(limit)
     return session.scalars(asked, execution_options=FEW_AT_ONCE)
@@ -47,7 +47,7 @@ Positions = Select[int]
 """A question for the positions of events."""
 
 
-def events_among(session: Session, positions: Sequence[Positions], after: int, upto: int) -> Iterable[EventRow]:
+def events_among(session: Session, positions: Sequence[Positions], after: int, upto: int) -> ScalarResult[EventRow]:
     """Events at positions that several questions give, after one and up to another, in their order, read as taken."""
     between = (EventRow.position > after, EventRow.position <= upto, EventRow.position.in_(union_all(*positions)))
     return session.scalars(select(EventRow).where(*between).order_by(EventRow.position), execution_options=FEW_AT_ONCE)
