@@ -11,13 +11,13 @@ from typing import Any
 from hypothesis import strategies as st
 
 from amberbench.engine import fields
-from amberbench.engine.core import describe
+from amberbench.engine.core import field_kinds
 from amberbench.engine.physics import fields as physics_fields
 from amberbench.engine.shop import fields as fields_shop
 from tests import (
     strategies_batch,
+    strategies_batch_order,
     strategies_chocolate,
-    strategies_day,
     strategies_deposit,
     strategies_labelling,
     strategies_melt,
@@ -163,7 +163,7 @@ def _shop_event(rng, seq):
     field = rng.choice([*sorted(known), "a stranger"] if rng.random() < 0.1 else sorted(known))
     value = _within(known[field], rng) if field in known and rng.random() < 0.9 else rng.choice(JUNK[:16])
     doc = name if name == "shop" else f"{name}/{rng.choice('ab')}"
-    body = {"doc": doc, "field": field, "value": value, "basis": rng.choice(describe.BASES)}
+    body = {"doc": doc, "field": field, "value": value, "basis": rng.choice(field_kinds.BASES)}
     return {"id": f"e{seq}", "v": 1, "shop_id": "s", "device_id": rng.choice("ab"), "seq": seq, "batch_id": None,
             "at_ms": rng.randrange(1000), "offset_ms": 0.5, "kind": "shop_set", "body": body}  # fmt: skip
 
@@ -220,7 +220,7 @@ for _part in (
     strategies_batch,
     strategies_chocolate,
     strategies_deposit,
-    strategies_day,
+    strategies_batch_order,
     strategies_melt,
     strategies_scheduling,
     strategies_labelling,

@@ -8,7 +8,7 @@ import pytest
 
 from amberbench.engine import catalogue, fields
 from amberbench.engine.batch.advice import PAGES
-from amberbench.engine.core import describe
+from amberbench.engine.core import field_kinds
 from amberbench.engine.core.sources import SOURCES
 from amberbench.engine.steps.common.fields import THROWN_AWAY
 from amberbench.engine.steps.temper import plan as temper
@@ -80,7 +80,7 @@ def named():
     yield from (f"say.{step}" for step in STEPS - {"melt"})
     yield from (f"why.{reason}" for reason in (*THROWN_AWAY, *UNWASHED))
     yield from (f"signal.{word}" for word in ("danger", "warning", "caution", "notice"))
-    yield from (f"basis.{basis}{long}" for basis in describe.BASES for long in ("", "_long"))
+    yield from (f"basis.{basis}{long}" for basis in field_kinds.BASES for long in ("", "_long"))
     yield from (f"language.{one}" for one in languages())
 
 

@@ -16,7 +16,7 @@ from one_module import bound, joined
 from short_names import with_short_constants
 
 from amberbench.engine import version
-from amberbench.engine.core import describe
+from amberbench.engine.core import field_kinds
 
 HEAP = 64_000_000
 """For the compiler: its own 2 MB are too little for all modules at once (bytes)."""
@@ -44,10 +44,10 @@ ROOM_FOR = 3
 
 MEANING_AT = {
     name: list(inspect.signature(function).parameters).index("meaning")
-    for name, function in inspect.getmembers(describe, inspect.isfunction)
+    for name, function in inspect.getmembers(field_kinds, inspect.isfunction)
     if "meaning" in inspect.signature(function).parameters
 }
-"""Where each function of `describe` takes the meaning of a field."""
+"""Where each function of `field_kinds` takes the meaning of a field."""
 
 
 class Needed(ast.NodeTransformer):

@@ -3,7 +3,7 @@
 import pytest
 
 from amberbench.engine.core import check
-from amberbench.engine.core import describe as kinds
+from amberbench.engine.core import field_kinds as kinds
 from amberbench.engine.core.problems import Problem
 
 KNOWN = {

@@ -7,7 +7,7 @@ import pytest
 
 from amberbench.engine import catalogue, documents, fields
 from amberbench.engine.batch.courses import KIND_OF
-from amberbench.engine.core import describe
+from amberbench.engine.core import field_kinds
 from amberbench.engine.learning.fields import KIND_BY_FUNCTION
 from amberbench.engine.products import KINDS
 from tests import strategies_batch
@@ -31,7 +31,7 @@ def everything() -> list[tuple[str, dict[str, Any]]]:
     """(name, description) of every function's sides, of every body and of every document."""
     sides = [(f"{name} {side}", both[side]) for name, both in fields.FUNCTIONS.items() for side in ("request", "reply")]
     bodies = [(f"event {kind}", body) for kind, body in documents.BODIES.items()]
-    records = [(name, describe.record(known, "all of it")) for name, known in sides + bodies]
+    records = [(name, field_kinds.record(known, "all of it")) for name, known in sides + bodies]
     return records + list(documents.DOCUMENTS.items())
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from amberbench.engine import fields
-from amberbench.engine.core import check, describe, sources
+from amberbench.engine.core import check, field_kinds, sources
 
 SUFFIXES = {
     "kg": "kg", "m": "m", "m2": "m²", "m3": "m³", "c": "°C", "k": "K", "s": "s", "w": "W", "j": "J", "ms": "ms",
@@ -49,7 +49,7 @@ def test_a_field_is_sound(path, field):
     if "default" in field and field["default"] is not None:
         check.CHECKS[field["kind"]](field, field["default"], path)
     if "basis" in field:
-        assert field["basis"] in describe.BASES
+        assert field["basis"] in field_kinds.BASES
         assert field["source"] in sources.SOURCES
         assert field["basis"] != "published" or field["source"] not in ("practice", "assumed", "memory")
     if field["kind"] == "either":

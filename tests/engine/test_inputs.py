@@ -12,8 +12,8 @@ from amberbench.engine.steps.cool import cooling_curve as cooling
 from amberbench.engine.steps.cool import time_spread as cooling_range
 from amberbench.engine.steps.deposit import funnel, schedule
 from amberbench.engine.steps.deposit import trays as trays_cluster
-from amberbench.engine.steps.melt import belief as melt_belief
 from amberbench.engine.steps.melt import burst_length as melt_guard
+from amberbench.engine.steps.melt import estimate as melt_estimate
 from amberbench.engine.steps.melt import oven
 from amberbench.engine.steps.melt import plan as melt
 from amberbench.engine.steps.temper import plan as temper
@@ -51,7 +51,7 @@ def moved_but_not_listed(name, request, monkeypatch, module, constant):
     return before != after and inputs[0] == inputs[1]
 
 
-@pytest.mark.parametrize(("module", "constant"), constants(heating, oven, melt, melt_belief, melt_guard))
+@pytest.mark.parametrize(("module", "constant"), constants(heating, oven, melt, melt_estimate, melt_guard))
 @pytest.mark.parametrize("oven", [{"rated_w": 1000}, {"power_w": 550}], ids=["plate", "measured"])
 def test_a_constant_that_moves_the_melt_is_an_input(oven, module, constant, monkeypatch):
     assert not moved_but_not_listed("melt.plan", MELT | {"oven": oven}, monkeypatch, module, constant)

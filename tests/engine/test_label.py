@@ -45,7 +45,7 @@ def test_hazelnuts_after_pecans_want_a_wash_and_it_names_the_nut():
         for nut in ("pecan", "hazelnut")
     ]
     both[0]["touched_ms"] = 1e12
-    reply = catalogue.call("day.order", {"at_ms": 1e12 + 60_000, "batches": both})
+    reply = catalogue.call("batch.order", {"at_ms": 1e12 + 60_000, "batches": both})
     assert [one["wash"] for one in reply["now"]] == [[], ["pecan"]]
 
 
@@ -55,7 +55,7 @@ def test_what_names_no_kind_covers_no_kind_and_none_covers_it(left, declared):
         {"id": one, "kind": "slab", "name": one, "contains": [one], "state": "open", "touched_ms": at_ms}
         for one, at_ms in ((left, 1e12), (declared, None))
     ]
-    assert catalogue.call("day.order", {"at_ms": 1e12, "batches": both})["now"][1]["wash"] == [left]
+    assert catalogue.call("batch.order", {"at_ms": 1e12, "batches": both})["now"][1]["wash"] == [left]
 
 
 def test_weighing_in_names_every_allergen_of_every_label():

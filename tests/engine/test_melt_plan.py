@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.core import describe as fields
+from amberbench.engine.core import field_kinds as fields
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.sources import SOURCES
 from tests.conforming import conforms

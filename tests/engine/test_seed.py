@@ -8,7 +8,7 @@ import pytest
 
 from amberbench import text
 from amberbench.engine import catalogue
-from amberbench.engine.core import describe as fields
+from amberbench.engine.core import field_kinds as fields
 from amberbench.engine.core import sources
 from amberbench.engine.shop import fields as fields_shop
 from amberbench.engine.shop import fold

@@ -2902,16 +2902,16 @@ export type RunAdviseRequest = {
   at_ms: number;
 };
 
-/** the request to day.order */
-export type DayOrderRequest = {
+/** the request to batch.order */
+export type BatchOrderRequest = {
   /** corrected time now; 0 to 1e+14 ms */
   at_ms: number;
   /** the batches of today */
   batches: Batch[];
 };
 
-/** the reply of day.order */
-export type DayOrderReply = {
+/** the reply of batch.order */
+export type BatchOrderReply = {
   /** in which order to take them */
   order: Order[];
   /** the bench as it stands */
@@ -6406,7 +6406,7 @@ export interface Requests {
   "run.apply": RunApplyRequest;
   "run.decide": RunDecideRequest;
   "run.advise": RunAdviseRequest;
-  "day.order": DayOrderRequest;
+  "batch.order": BatchOrderRequest;
   "learn.contribution": LearnContributionRequest;
   "learn.fold": LearnFoldRequest;
   "learn.apply": LearnApplyRequest;
@@ -6455,7 +6455,7 @@ export interface Replies {
   "run.apply": RunApplyReply;
   "run.decide": RunDecideReply;
   "run.advise": RunAdviseReply;
-  "day.order": DayOrderReply;
+  "batch.order": BatchOrderReply;
   "learn.contribution": LearnContributionReply;
   "learn.fold": LearnFoldReply;
   "learn.apply": LearnApplyReply;

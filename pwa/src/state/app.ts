@@ -12,16 +12,16 @@ import { type RescuedData, type Store, uuid7 } from "../storage";
 import { batchOf, batchStream } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
-import { Day } from "./day";
+import { BatchOrder } from "./batchOrder";
 import { heldByOtherDevice } from "./heldElsewhere";
 import { Learning } from "./learning";
 import { renaming } from "./names";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
-import { type Acknowledged, RingBook, type Running } from "./ringBook";
+import { type Acknowledged, RingingClocks, type Running } from "./ringingClocks";
 import { settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
-import { armedAt, awake, batches, day, engineVersion, rings, storage, willRing } from "./signals";
+import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, willRing } from "./signals";
 import { Syncing } from "./syncing";
 import { TapRecorder } from "./tapRecorder";
 import { correctedNow, offsetMs, setOffset } from "./time";
@@ -46,13 +46,13 @@ type Broadcast =
 export class AppState {
   readonly book: BatchBook;
   readonly shopBook: ShopBook;
-  readonly ringBook: RingBook;
+  readonly ringingClocks: RingingClocks;
   readonly taps: TapRecorder;
   readonly learning: Learning;
   readonly syncing: Syncing;
   readonly photos: Photos;
   private readonly streamFolders: StreamFolders;
-  private readonly day: Day;
+  private readonly batchOrder: BatchOrder;
   private readonly tabs = new Tabs<Broadcast>((message) => this.takeBroadcast(message));
   private readonly pendingComputations: PendingComputations;
 
@@ -66,7 +66,7 @@ export class AppState {
     this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
     this.streamFolders = { batch: this.book, shop: this.shopBook };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
-    this.ringBook = this.makeRingBook(acknowledged);
+    this.ringingClocks = this.makeRingingClocks(acknowledged);
     this.pendingComputations = new PendingComputations(
       {
         deviceId: store.deviceId,
@@ -75,22 +75,22 @@ export class AppState {
       },
       (batchId) => batches.value.get(batchId),
     );
-    this.day = new Day({
+    this.batchOrder = new BatchOrder({
       compute,
       clock: correctedNow,
       batches: () => [...batches.value.values()],
       isMine: (batch) => !heldByOtherDevice(batch, store.deviceId),
       write: (batchId, kind, body) => this.book.write(batchId, kind, body),
       answered: (reply) => {
-        day.value = reply;
+        batchOrder.value = reply;
       },
     });
     this.taps = new TapRecorder({
       clock: correctedNow,
       batch: (batchId) => batches.value.get(batchId),
       write: (batchId, kind, body) =>
-        this.keep(batchId, kind, kind === "dipping_started" ? { ...body, bowls: this.day.bowlsInUse() } : body),
-      silence: () => this.ringBook.silence(),
+        this.keep(batchId, kind, kind === "dipping_started" ? { ...body, bowls: this.batchOrder.bowlsInUse() } : body),
+      silence: () => this.ringingClocks.silence(),
       armedAt: () => armedAt.value,
     });
     this.syncing = this.makeSyncing(knownOffsetMs);
@@ -131,7 +131,7 @@ export class AppState {
     // engine takes longer than DAY_WAITS_MS, it follows later.
     const checkTheBench = async () => {
       await this.book.refresh(batchId);
-      await this.day.check();
+      await this.batchOrder.check();
       await this.book.refresh(batchId);
     };
     await Promise.race([checkTheBench(), new Promise((done) => setTimeout(done, DAY_WAITS_MS))]);
@@ -168,7 +168,7 @@ export class AppState {
     if (thrown) await this.keep(batchId, "undone", { event_id: thrown.id });
   }
 
-  private makeRingBook(acknowledged: Acknowledged[]): RingBook {
+  private makeRingingClocks(acknowledged: Acknowledged[]): RingingClocks {
     const parts = {
       clock: correctedNow,
       startSound,
@@ -180,7 +180,7 @@ export class AppState {
       },
       tell: (batchId: string, { kind, body }: EventButton) => void this.keep(batchId, kind, body).catch(() => {}),
     };
-    return new RingBook(parts, acknowledged, rings, armedAt, willRing);
+    return new RingingClocks(parts, acknowledged, rings, armedAt, willRing);
   }
 
   private makeSyncing(knownOffsetMs: number | null): Syncing {
@@ -214,17 +214,17 @@ export class AppState {
       const open = [...batches.value.values()];
       const mine = open.filter((batch) => !heldByOtherDevice(batch, this.store.deviceId));
       untracked(() => {
-        this.ringBook.setClocks(mine.flatMap(runningClocks));
+        this.ringingClocks.setClocks(mine.flatMap(runningClocks));
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
         for (const { batchId } of open) this.pendingComputations.check(batchId);
-        void this.day.check();
+        void this.batchOrder.check();
         const clash = renaming(open, this.store.deviceId);
         if (clash) void this.book.write(clash.batchId, "renamed", { name: clash.name }).catch(() => {});
       });
     });
     // Some browsers let an installed app sound without a tap.
     willRing.subscribe((one) => one && void unlockSound());
-    offsetMs.subscribe(() => untracked(() => this.ringBook.rearm()));
+    offsetMs.subscribe(() => untracked(() => this.ringingClocks.rearm()));
   }
 
   private lookAtAll(): void {
@@ -235,7 +235,7 @@ export class AppState {
 
   private returned(): void {
     if (willRing.value) void unlockSound();
-    this.ringBook.rearm();
+    this.ringingClocks.rearm();
     this.lookAtAll();
     void this.syncing.loop.nudge();
   }
@@ -277,7 +277,7 @@ export class AppState {
   }
 
   private takeBroadcast(message: Broadcast): void {
-    if (message.about === "acknowledged") this.ringBook.takeAcknowledged(message.acknowledged);
+    if (message.about === "acknowledged") this.ringingClocks.takeAcknowledged(message.acknowledged);
     else if (message.about === "offset") setOffset(message.offsetMs);
     else if (message.about === "settings") takeSettings(message.change);
     else {

@@ -2,7 +2,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 
 import type { BenchEvent, Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
-import type { DayOrderReply } from "../engine/types";
+import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
@@ -16,7 +16,7 @@ import * as learning from "./learning";
 import { freeName } from "./names";
 import * as paper from "./paper";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
-import { isArmed } from "./ringBook";
+import { isArmed } from "./ringingClocks";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as signals from "./signals";
@@ -52,7 +52,7 @@ export const sync: ReadonlySignal<SyncState> = syncing.sync;
 /** The open batches, and those closed today; key batch_id, oldest first. */
 export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
 /** In which order to take the batches that share the bench, and where a wash lies between; null: not yet known. */
-export const day: ReadonlySignal<DayOrderReply | null> = signals.day;
+export const batchOrder: ReadonlySignal<BatchOrderReply | null> = signals.batchOrder;
 /** Corrected time (ms), ticking a few times a second: draw countdowns from it. */
 export const now: ReadonlySignal<number> = time.now;
 /** Due clocks nobody has acknowledged, longest due first. Non-empty: show the ring strip (too_hot: the whole screen). */

@@ -4,19 +4,19 @@ import { signal } from "@preact/signals";
 import type { ShellState } from "../platform/swClient";
 import type { SoundState } from "../platform/sound";
 import type { WakeState } from "../platform/wakeLock";
-import type { DayOrderReply } from "../engine/types";
+import type { BatchOrderReply } from "../engine/types";
 import type { Batch, EngineState, Ring, StorageState } from "./types";
 
 /** By BatchBook. */
 export const batches = signal<Map<string, Batch>>(new Map());
-/** By Day; null until the engine has answered once. */
-export const day = signal<DayOrderReply | null>(null);
+/** By BatchOrder; null until the engine has answered once. */
+export const batchOrder = signal<BatchOrderReply | null>(null);
 /** The name of this phone in the log; "" until the store is open. */
 export const deviceId = signal("");
-/** By RingBook. */
+/** By RingingClocks. */
 export const rings = signal<Ring[]>([]);
 export const armedAt = signal(0);
-/** By RingBook: a clock runs that nobody has acknowledged. */
+/** By RingingClocks: a clock runs that nobody has acknowledged. */
 export const willRing = signal(false);
 /** By the sound. */
 export const sound = signal<SoundState>("waiting");

@@ -6,8 +6,8 @@ from flask import Response, abort, current_app
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
+from amberbench.services import error_log, shop
 from amberbench.services import health as storage_health
-from amberbench.services import mistakes, shop
 
 from .json_blueprint import JsonBlueprint, answer, with_clock
 
@@ -28,7 +28,7 @@ def document() -> Response:
 @blueprint.response(200, reference("Health"))
 def health() -> Response:
     """Proof of being on line, and the server's clock; 503 with the reason when the data cannot be used."""
-    about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": mistakes.counted()}
+    about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": error_log.counted()}
     certificate = current_app.config["CERTIFICATE"]
     if certificate:
         about |= {"certificate_until_ms": certificate.until_ms(), "certificate_days_left": certificate.days_left()}

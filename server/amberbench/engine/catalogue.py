@@ -3,7 +3,7 @@
 import json
 
 from . import fields
-from .batch import advice, day, run
+from .batch import advice, batch_order, run
 from .core import check, units
 from .core.problems import Problem
 from .exports import paper, table
@@ -64,7 +64,7 @@ FUNCTIONS: "dict[str, Callable[..., Any]]" = {
     "learn.contribution": contribution.contribution_request,
     "learn.fold": learning_fold.fold,
     "learn.apply": apply.apply_request,
-    "day.order": day.order,
+    "batch.order": batch_order.order,
     "schedule.plan": scheduling.plan,
     "net.check": net_contents.check,
     "label.net_weight": declarations.net_weight,
@@ -85,6 +85,7 @@ RENAMED = {
     "deposit.plan": "cluster.plan",
     "deposit.learn": "cluster.learn",
     "chocolate.bowl": "chocolate.plan",
+    "day.order": "batch.order",
 }
 
 

@@ -8,7 +8,7 @@ the generator of the phone's types. A field is required unless it has a default.
 from .batch import fields as batch_fields
 from .batch.events import EVENTS
 from .core import fields as core_fields
-from .core.describe import BASES
+from .core.field_kinds import BASES
 from .core.fields import BATCHES
 from .exports import fields as exports_fields
 from .labelling import fields as labelling_fields

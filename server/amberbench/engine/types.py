@@ -1789,15 +1789,15 @@ class RunAdviseRequest(TypedDict):
     at_ms: float
 
 
-class DayOrderRequest(TypedDict):
-    """The request to day.order."""
+class BatchOrderRequest(TypedDict):
+    """The request to batch.order."""
 
     at_ms: float
     batches: list[Batch]
 
 
-class DayOrderReply(TypedDict):
-    """The reply of day.order."""
+class BatchOrderReply(TypedDict):
+    """The reply of batch.order."""
 
     order: list[Order]
     now: list[Now]

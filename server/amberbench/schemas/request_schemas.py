@@ -3,7 +3,7 @@
 import marshmallow as ma
 from marshmallow import fields as ma_fields
 
-from amberbench.engine.core import describe as kinds
+from amberbench.engine.core import field_kinds as kinds
 
 from .fault import schema_messages
 from .fields import Count, ListOf, Plain

@@ -1,8 +1,8 @@
 """What the API answers besides plans, described as the engine describes its documents; and all documents by name."""
 
 from amberbench.engine import documents as engine_documents
-from amberbench.engine.core.describe import boolean, choice, document, integer, record, together
 from amberbench.engine.core.documents import count, instant, listed, words
+from amberbench.engine.core.field_kinds import boolean, choice, document, integer, record, together
 
 from .records import Field
 

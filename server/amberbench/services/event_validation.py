@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from amberbench.engine.core import check
-from amberbench.engine.core import describe as kinds
+from amberbench.engine.core import field_kinds as kinds
 from amberbench.engine.core.problems import Problem
 
 from . import strict_json

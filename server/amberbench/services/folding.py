@@ -20,7 +20,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import clock, documents, mistakes, strict_json
+from . import clock, documents, error_log, strict_json
 from .documents import NewEvents
 
 log = logging.getLogger(__name__)
@@ -48,7 +48,7 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
     if all([refold_batch(session, batch_id) for batch_id in left]):
         # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
-            mistakes.record("a batch could not be folded without its whole log", missed)
+            error_log.record("a batch could not be folded without its whole log", missed)
 
 
 def _try_incremental(
@@ -132,7 +132,7 @@ def refold_batch(session: Session, batch_id: str) -> bool:
         log.warning("batch %s could not be folded: %s", batch_id, problem)
         session.merge(row_of(opening, len(rows), None))
     except Exception as error:
-        error_id = mistakes.record(f"batch {batch_id} could not be folded", error)
+        error_id = error_log.record(f"batch {batch_id} could not be folded", error)
         broken = f"{type(error).__name__}: {str(error)[:200]} ({error_id})"
         session.merge(row_of(opening, len(rows), None, broken))
         return False

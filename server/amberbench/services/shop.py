@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import clock, documents, initial_shop_events, mistakes, strict_json
+from . import clock, documents, error_log, initial_shop_events, strict_json
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7, uuid7s
@@ -86,7 +86,7 @@ def fold(session: Session, now_ms: int) -> None:
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:
-        mistakes.record("the shop could not be folded", error)
+        error_log.record("the shop could not be folded", error)
         return
     row.document = strict_json.write(reply["shop"])
     row.changed_ms = now_ms

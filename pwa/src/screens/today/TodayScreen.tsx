@@ -1,6 +1,6 @@
 import type { Values } from "../../documents";
-import type { DayOrderReply } from "../../engine/types";
-import { applyUpdate, type Batch, batches, day, exportUnsent, heldByOtherDevice, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
+import type { BatchOrderReply } from "../../engine/types";
+import { applyUpdate, type Batch, batches, batchOrder, exportUnsent, heldByOtherDevice, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
 import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
@@ -45,7 +45,7 @@ function isBarred(): boolean {
 /** The running batches; where several share the bench, in the order to take them, with the wash between. */
 function Running({ running }: { running: Batch[] }) {
   const sharing = [...batches.value.values()].filter((batch) => !traitsOf(batch.plan.kind).standsAlone).length > 1;
-  const order = sharing ? (day.value?.order ?? []) : [];
+  const order = sharing ? (batchOrder.value?.order ?? []) : [];
   const turnOf = (batch: Batch) => order.find((one) => one.id === batch.batchId);
   // What takes no part in it stands behind.
   const place = (batch: Batch) => order.findIndex((one) => one.id === batch.batchId) >>> 0;
@@ -58,13 +58,13 @@ function Running({ running }: { running: Batch[] }) {
           <RunningCard key={batch.batchId} batch={batch} turn={turnOf(batch)} />
         ))}
       </ul>
-      {order.length > 0 && day.value?.warnings.map((one) => <p key={one.code} class="quiet">{t(`warning.${one.code}`, one.values as Values)}</p>)}
+      {order.length > 0 && batchOrder.value?.warnings.map((one) => <p key={one.code} class="quiet">{t(`warning.${one.code}`, one.values as Values)}</p>)}
     </Section>
   );
 }
 
 /** A running batch; with its turn in the day, what it contains and the wash before it. */
-function RunningCard({ batch, turn }: { batch: Batch; turn: DayOrderReply["order"][number] | undefined }) {
+function RunningCard({ batch, turn }: { batch: Batch; turn: BatchOrderReply["order"][number] | undefined }) {
   const may = batch.run?.may_contain ?? [];
   const names = turn?.after.map((id) => batches.value.get(id)?.plan.name ?? "") ?? [];
   return (

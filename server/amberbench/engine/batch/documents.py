@@ -1,7 +1,7 @@
 """Events, what the bench says, and the plans and runs of all kinds."""
 
-from ..core.describe import choice, document, either, integer, record, together
 from ..core.documents import count, instant, listed, nothing, quantity, words
+from ..core.field_kinds import choice, document, either, integer, record, together
 from ..products import KINDS
 from ..products.documents import titled
 from ..steps.cool.documents import REFITTED

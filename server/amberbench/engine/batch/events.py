@@ -1,6 +1,6 @@
 """The body of every kind of event that a fold understands. Fields a newer version added are passed over."""
 
-from ..core.describe import together
+from ..core.field_kinds import together
 from ..products import KINDS
 from ..steps.wash import fields as wash_fields
 from . import fields

@@ -1,7 +1,7 @@
 """The events that any batch has, and the functions that fold them, say what comes next and order a day."""
 
 from .. import products
-from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text
 from ..core.fields import WARNINGS
 from ..physics.fields import PIECES
 from ..steps.common.fields import THROWN_AWAY
@@ -125,7 +125,7 @@ FUNCTIONS = {
             "melt": document("while melting, for the ladder", of="NextBurst", nullable=True),
         },
     },
-    "day.order": {
+    "batch.order": {
         "request": {
             "at_ms": number("ms", 0, 1e14, "corrected time now"),
             "batches": many(BATCH, 0, 60, "the batches of today"),

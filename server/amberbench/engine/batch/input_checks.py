@@ -5,7 +5,7 @@ at, and whatever goes wrong inside is a mistake of ours and comes out as one.
 """
 
 from ..core import tolerant_check
-from ..core.describe import boolean, document, many, number, record, text
+from ..core.field_kinds import boolean, document, many, number, record, text
 from ..core.problems import Problem
 from ..products import KINDS, OLDEST
 from .courses import KIND_OF

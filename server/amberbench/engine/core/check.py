@@ -1,7 +1,7 @@
 """Checks a request against its fields, fills in the defaults, and lists the inputs with their basis."""
 
 from . import units
-from .describe import BASES
+from .field_kinds import BASES
 from .fields import BATCHES
 from .problems import Problem
 

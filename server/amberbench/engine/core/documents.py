@@ -8,7 +8,7 @@ stands a request as it was asked, with what may be left out left out.
 
 from typing import Any
 
-from .describe import BASES, choice, document, integer, many, number, record, text
+from .field_kinds import BASES, choice, document, integer, many, number, record, text
 from .fields import INPUTS, WARNINGS
 
 Field = dict[str, Any]

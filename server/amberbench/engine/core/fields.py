@@ -1,6 +1,6 @@
 """The fields that everything has: the basis of inputs, warnings, how many were seen; and of converting units."""
 
-from .describe import BASES, choice, document, integer, many, number, record, text, together
+from .field_kinds import BASES, choice, document, integer, many, number, record, text, together
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -1,6 +1,6 @@
 """A batch in a line, and what paper brings."""
 
-from ..core.describe import record
+from ..core.field_kinds import record
 from .fields import SUMMARY
 
 DOCUMENTS = {

@@ -1,6 +1,6 @@
 """What travels on paper and in tables: a filled-in batch sheet, the list of batches, a timeline."""
 
-from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text
 from ..products import KINDS
 from ..steps.common.fields import BOWL_KG, THROWN_AWAY
 from ..steps.common.sheet import MOST_ROWS, instant

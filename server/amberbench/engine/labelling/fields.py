@@ -1,6 +1,6 @@
 """Fields of what is checked and declared of packed goods."""
 
-from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text
 from .declarations import NUTRIENTS
 
 RULE = choice(("us", "eu"), "whose rule: us, or eu (the UK's is alike)")

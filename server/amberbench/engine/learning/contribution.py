@@ -13,7 +13,7 @@ from ..steps.cool import refit, time_spread, warm_room, wide_base
 from ..steps.melt import fields as melt_fields
 from ..steps.melt import oven as melt_oven
 from ..steps.melt import unevenness
-from ..steps.melt.belief import Belief
+from ..steps.melt.estimate import Estimate
 from ..steps.melt.next_action import follow_history
 from . import fields
 from . import ready as ready_to_cut
@@ -108,26 +108,26 @@ def _oven(run: "Readable") -> "Document":
 def _unevenness(pot: "Pot", request: "Readable", log_power: float, sd: float) -> "Document":
     """Hottest rise over mean rise, by the readings of the hottest spot alone; the power as the whole melt tells it."""
     wide = unevenness.USUAL, WIDE_UNEVENNESS_SD
-    belief = Belief(pot, (exp(log_power), sd), request["start_c"], None, wide)
-    follow_history(belief, request["history"])
-    before, after = 1.0 / (WIDE_UNEVENNESS_SD * WIDE_UNEVENNESS_SD), 1.0 / belief.uneven.var
+    estimate = Estimate(pot, (exp(log_power), sd), request["start_c"], None, wide)
+    follow_history(estimate, request["history"])
+    before, after = 1.0 / (WIDE_UNEVENNESS_SD * WIDE_UNEVENNESS_SD), 1.0 / estimate.uneven.var
     if after - before < 1e-6:
         return {}
-    alone = (belief.uneven.mean * after - wide[0] * before) / (after - before)
+    alone = (estimate.uneven.mean * after - wide[0] * before) / (after - before)
     return {"unevenness": alone, "unevenness_sd": 1.0 / sqrt(after - before)}
 
 
 def _power(pot: "Pot", request: "Readable", start: float) -> tuple[float, float]:
     """(ln of the one power that explains the melt, its standard deviation) by the readings alone."""
     for _ in range(ROUNDS):
-        belief = Belief(pot, (exp(start), WIDE_SD), request["start_c"])
-        belief.drift_sd = 0.0
-        before = 1.0 / belief.pp
-        follow_history(belief, request["history"])
-        information = 1.0 / belief.pp - before
-        if not belief.heard or information < LEAST_INFORMATION:
+        estimate = Estimate(pot, (exp(start), WIDE_SD), request["start_c"])
+        estimate.drift_sd = 0.0
+        before = 1.0 / estimate.pp
+        follow_history(estimate, request["history"])
+        information = 1.0 / estimate.pp - before
+        if not estimate.heard or information < LEAST_INFORMATION:
             raise TeachesNothing("says_nothing")
-        alone = (belief.log_p / belief.pp - start * before) / information
+        alone = (estimate.log_p / estimate.pp - start * before) / information
         start = min(max(alone, start - 1.0, log(25.0)), start + 1.0, log(3400.0))
     return start, 1.0 / sqrt(information)
 

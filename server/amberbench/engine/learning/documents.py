@@ -1,7 +1,7 @@
 """What a closed batch teaches, as server and phone keep it."""
 
-from ..core.describe import either, record
 from ..core.documents import instant, words
+from ..core.field_kinds import either, record
 from .fields import CONTRIBUTION, FUNCTIONS, KIND_BY_FUNCTION
 
 LESSON = {

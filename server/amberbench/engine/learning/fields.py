@@ -1,6 +1,6 @@
 """The fields of learning: what a closed batch contributes, what many of them say, and how a plan takes that in."""
 
-from ..core.describe import boolean, choice, document, integer, many, number, record, text
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text
 from ..products import KINDS
 
 # Plans that take in what was measured.

@@ -1,6 +1,6 @@
 """What caramel and what lies beside it are made of, and what they lie on."""
 
-from ..core.describe import either
+from ..core.field_kinds import either
 from .fields import BASE, MATERIAL
 
 DOCUMENTS = {

@@ -1,6 +1,6 @@
 """The fields of materials, of what things lie on, of room and air."""
 
-from ..core.describe import choice, either, many, number, record, together
+from ..core.field_kinds import choice, either, many, number, record, together
 from ..core.fields import BASIS, INPUTS
 from .slump import SOFTEST_K, STIFFEST_K
 from .viscosity import DRY_GLASS_C

@@ -1,7 +1,7 @@
 """What one bowl takes, and the batches that make up more: fields that plans share, and their reckoning."""
 
-from ..core.describe import integer, many, number, record
-from ..core.describe import together as together_fields
+from ..core.field_kinds import integer, many, number, record
+from ..core.field_kinds import together as together_fields
 from ..core.problems import Problem
 from ..steps.melt.fields import MELT
 from . import remelt, subplans

@@ -1,7 +1,7 @@
 """What the plans and the runs of all kinds have in common."""
 
-from ..core.describe import boolean, choice, document, either, number, record, text, together
 from ..core.documents import Fields, count, instant, listed, mapping, nothing, quantity, words
+from ..core.field_kinds import boolean, choice, document, either, number, record, text, together
 from . import KINDS
 
 

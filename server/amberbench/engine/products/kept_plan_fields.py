@@ -1,6 +1,6 @@
 """What a run reads of every plan, whatever its kind; of an older one much is missing."""
 
-from ..core.describe import document, many, number, record, text
+from ..core.field_kinds import document, many, number, record, text
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -1,6 +1,6 @@
 """Old caramel in a batch: trim and leftovers melted again beside fresh caramel, and how often they were before."""
 
-from ..core.describe import integer, number, record
+from ..core.field_kinds import integer, number, record
 from ..core.problems import Problem
 
 TYPE_CHECKING = False

@@ -1,7 +1,7 @@
 """Fields of `schedule.plan`: tasks, jobs, people and things, and when each task starts."""
 
 from ..core.allergens import ALLERGENS
-from ..core.describe import choice, integer, many, number, record, text
+from ..core.field_kinds import choice, integer, many, number, record, text
 
 MOST_S = 14 * 24 * 3600.0
 MOST_TASKS = 400

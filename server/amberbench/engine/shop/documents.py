@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from ..core.describe import choice, document, either, number, record, text, together
 from ..core.documents import Field, Fields, listed, words
+from ..core.field_kinds import choice, document, either, number, record, text, together
 from ..physics.fields import COMPOSITION
 from . import fields
 

@@ -5,7 +5,7 @@ dotted path inside its row. A field without a default is null until somebody set
 """
 
 from ..core.allergens import ALLERGENS
-from ..core.describe import boolean, choice, document, integer, many, number, text
+from ..core.field_kinds import boolean, choice, document, integer, many, number, text
 from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM, STIFFER
 from ..products import KINDS, OLDEST, remelt
 from ..products.capacity import VESSEL_VOLUME

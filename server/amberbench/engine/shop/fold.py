@@ -4,7 +4,7 @@ Folding is total: an event that makes no sense is listed in `ignored` and change
 """
 
 from ..batch import log
-from ..core import allergens, check, describe
+from ..core import allergens, check, field_kinds
 from ..core.problems import Problem
 from ..physics import materials
 from ..steps.melt import plan as melt
@@ -89,8 +89,8 @@ def _take(said: "Document", body: "Document") -> "Any":
     doc: "Any" = body.get("doc")
     field: "Any" = body.get("field")
     basis = body.get("basis", "typed")
-    if basis not in describe.BASES:
-        raise Problem("basis", "not_an_option", basis, accepted=list(describe.BASES))
+    if basis not in field_kinds.BASES:
+        raise Problem("basis", "not_an_option", basis, accepted=list(field_kinds.BASES))
     value = accepted(doc, field, body.get("value"))
     row = said.setdefault(doc, {})
     row[field] = (value, basis)

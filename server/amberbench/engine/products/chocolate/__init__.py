@@ -1,6 +1,6 @@
 """A bowl of tempered chocolate."""
 
-from ...core.describe import together
+from ...core.field_kinds import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ...steps.temper import fields as temper_fields

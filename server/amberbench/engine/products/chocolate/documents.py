@@ -1,7 +1,7 @@
 """The plan and the run of a bowl of chocolate."""
 
-from ...core.describe import boolean, document, record, together
 from ...core.documents import instant, listed, only, quantity, words
+from ...core.field_kinds import boolean, document, record, together
 from ...steps.temper.fields import TARGETS
 from ..documents import HEAD, PLANNED, RUN, absent, kind
 from . import fields

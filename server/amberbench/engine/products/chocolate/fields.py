@@ -1,6 +1,6 @@
 """The fields of a bowl of chocolate: its plan, and the events of its batch."""
 
-from ...core.describe import document, many, number, record, text, together
+from ...core.field_kinds import document, many, number, record, text, together
 from ...core.fields import SEEN, decided
 from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
 from .. import kept_plan_fields

@@ -1,6 +1,6 @@
 """Clusters: caramel from a funnel on nuts or pretzels, tray by tray."""
 
-from ...core.describe import together
+from ...core.field_kinds import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ...steps.common import prompts as common_prompts

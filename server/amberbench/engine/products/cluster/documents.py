@@ -1,7 +1,7 @@
 """The plan and the run of clusters."""
 
-from ...core.describe import boolean, choice, document, record, together
 from ...core.documents import count, instant, listed, optional, quantity, without, words
+from ...core.field_kinds import boolean, choice, document, record, together
 from ...steps.deposit import documents as deposit
 from ..documents import HEAD, PLANNED, RUN, absent, kind
 from . import fields

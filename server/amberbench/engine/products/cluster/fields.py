@@ -1,7 +1,7 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
 from ...core.allergens import ALLERGENS
-from ...core.describe import boolean, choice, document, either, integer, many, number, record, text, together
+from ...core.field_kinds import boolean, choice, document, either, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
 from ...steps.cool.fields import COOL, FIRM

@@ -1,6 +1,6 @@
 """What the batch sheet of clusters has of its own: allergens, fills of the funnel, trays laid and freed."""
 
-from ...core.describe import boolean, many, number, record
+from ...core.field_kinds import boolean, many, number, record
 from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
 from ...steps.deposit.trays import FRESH_BOWL_K

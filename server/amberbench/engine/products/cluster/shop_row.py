@@ -1,6 +1,6 @@
 """What the shop keeps of a product laid in clusters, besides what every product has."""
 
-from ...core.describe import choice
+from ...core.field_kinds import choice
 from ...physics.fields import PIECES
 from .fields import BED, CLUSTER_REQUEST, COUNTED
 

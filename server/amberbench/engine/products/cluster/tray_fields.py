@@ -1,6 +1,6 @@
 """When a tray takes a second deposit, when it comes free, and the chill it needs where its room leaves it too warm."""
 
-from ...core.describe import number, record
+from ...core.field_kinds import number, record
 
 SECOND = record(
     {

@@ -1,7 +1,7 @@
 """The plan and the run of every kind poured between bars."""
 
-from ...core.describe import document, record, together
 from ...core.documents import Field, only, optional
+from ...core.field_kinds import document, record, together
 from ...steps.cool.documents import TIMES
 from ...steps.cool.fields import COOL_REPLY
 from ...steps.cut.fields import CUT_REPLY

@@ -1,6 +1,6 @@
 """The fields that plans of all kinds poured between bars have, what a run reads of their replies, their events."""
 
-from ...core.describe import choice, document, integer, many, number, record, together
+from ...core.field_kinds import choice, document, integer, many, number, record, together
 from ...core.fields import WARNINGS
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, STIFFER
 from ...steps.cool.fields import COOL, COOL_REPLY

@@ -1,6 +1,6 @@
 """What the batch sheet of a kind poured between bars has of its own: the pour, looks at the slab, the cut."""
 
-from ...core.describe import boolean, many, number, record
+from ...core.field_kinds import boolean, many, number, record
 from ...core.problems import Problem
 from ...steps.common.sheet import MOST_ROWS, instant
 

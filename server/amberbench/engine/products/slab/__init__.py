@@ -1,6 +1,6 @@
 """A slab of caramels between bars, cut by a map."""
 
-from ...core.describe import together
+from ...core.field_kinds import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ...steps.common import prompts as common_prompts

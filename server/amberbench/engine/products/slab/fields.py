@@ -1,6 +1,6 @@
 """The fields of the whole slab plan, and the events of its own."""
 
-from ...core.describe import boolean, choice, either, integer, many, number, record, together
+from ...core.field_kinds import boolean, choice, either, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS
 from ...steps.cool.fields import FIRM
 from ...steps.cut.fields import CUT_REPLY, FRAME_FOUND, PIECE

@@ -1,6 +1,6 @@
 """A stand-up test: a cube of caramel that stands for three days."""
 
-from ...core.describe import together
+from ...core.field_kinds import together
 from ...steps.common import fields as common_fields
 from ...steps.common import fold as common_fold
 from ..kind import Kind

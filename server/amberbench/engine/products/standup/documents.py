@@ -1,7 +1,7 @@
 """The plan and the run of a stand-up test."""
 
-from ...core.describe import document, record, text, together
 from ...core.documents import instant, listed, quantity
+from ...core.field_kinds import document, record, text, together
 from ...core.fields import INPUTS
 from ..documents import HEAD, PLANNED, RUN, absent, kind
 from . import fields

@@ -1,6 +1,6 @@
 """The fields of a stand-up test, and its event."""
 
-from ...core.describe import boolean, choice, many, number, record, together
+from ...core.field_kinds import boolean, choice, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import MATERIAL, ROOM, STIFFER, VISCOSITY
 

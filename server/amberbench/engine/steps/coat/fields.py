@@ -1,6 +1,6 @@
 """The fields of coating."""
 
-from ...core.describe import choice, integer, number, record, together
+from ...core.field_kinds import choice, integer, number, record, together
 from ...core.fields import BASIS, INPUTS, WARNINGS
 from ...physics.fields import CHOCOLATE, MATERIAL
 

@@ -1,6 +1,6 @@
 """The events that every batch has: all ready, weighed, lot, count, what is left."""
 
-from ...core.describe import integer, number, text, together
+from ...core.field_kinds import integer, number, text, together
 from ...core.fields import SEEN
 
 # What ten dipped pieces weigh is told as a weighing of this name.

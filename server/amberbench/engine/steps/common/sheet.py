@@ -1,6 +1,6 @@
 """A batch sheet filled in by hand: its times and what stands beside them become events of the batch log."""
 
-from ...core.describe import number
+from ...core.field_kinds import number
 from ...core.problems import Problem
 
 TYPE_CHECKING = False

@@ -1,6 +1,6 @@
 """The chill of a slab that its room leaves too warm to be cut: what a plan says of it and a run keeps."""
 
-from ...core.describe import number
+from ...core.field_kinds import number
 
 CHILL = {
     "bench_s": number("s", 0, 1e8, "time after pouring until the bench brings nothing more"),

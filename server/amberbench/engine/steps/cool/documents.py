@@ -1,7 +1,7 @@
 """The cooling slab as a run keeps it, and what refits say of it."""
 
-from ...core.describe import boolean, document, integer, number, record, together
 from ...core.documents import instant, listed, only, optional, quantity, without
+from ...core.field_kinds import boolean, document, integer, number, record, together
 from . import fields
 from .chill_fields import CHILL
 

@@ -1,6 +1,6 @@
 """The fields of cooling: layers, surfaces, milestones, readings."""
 
-from ...core.describe import boolean, choice, document, integer, many, number, record, together
+from ...core.field_kinds import boolean, choice, document, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, MATERIAL, ROOM, surface
 from .chill_fields import CHILL

@@ -1,6 +1,6 @@
 """The fields of cutting, and of finding a frame."""
 
-from ...core.describe import boolean, integer, many, number, record, together
+from ...core.field_kinds import boolean, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS
 from ...physics.fields import MATERIAL
 

@@ -1,7 +1,7 @@
 """The fill of a funnel and the trays that are laid from it, as a run keeps them."""
 
-from ...core.describe import choice, document, number, record
 from ...core.documents import count, instant, listed, quantity
+from ...core.field_kinds import choice, document, number, record
 from . import fields
 
 FILL_STATE = {

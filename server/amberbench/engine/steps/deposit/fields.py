@@ -1,6 +1,6 @@
 """The fields of the funnel and its fills."""
 
-from ...core.describe import choice, number, record, together
+from ...core.field_kinds import choice, number, record, together
 from ...core.fields import SEEN, decided
 from ...physics.fields import MATERIAL, ROOM
 from ..melt.fields import MELT

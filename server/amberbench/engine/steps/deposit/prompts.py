@@ -8,7 +8,7 @@ from ...core.prompts import button, entry
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import pot as physics_pot
 from ..melt.decisions import USUAL_GAP_S
-from ..melt.prompts import belief, read_entry
+from ..melt.prompts import estimate, read_entry
 from . import trays
 from .schedule import READ_AGAIN_S, WORTHWHILE_SHARE, left_kg, needed_s, next_task
 from .trays import LEAST_BOWL_KG, LEAST_SD_K, POURING_LOSS_K, SAFE_TEMP_SD, fill_lasts_s, fresh_fill_s
@@ -65,7 +65,7 @@ def fill_button(
 ) -> "EventButton":
     """The button that fills the funnel from a bowl at bulk_c (°C); None: nobody has read it, so the window's low end.
 
-    now: the melt's belief, or None; had: (kg, °C) of what is in the funnel.
+    now: the melt's estimate, or None; had: (kg, °C) of what is in the funnel.
     """
     bulk_c = run["melt"]["request"]["window_low_c"] if bulk_c is None else bulk_c
     kg, (had_kg, had_c) = fill_kg(run, had[0]), had
@@ -97,7 +97,7 @@ def fill_clock_page(run: "Readable", at_ms: float, advice: "Advice", read: "Entr
     """The page when the fill's clock rings: top up while the bowl is warm enough, else read, else empty and reheat."""
     state, fill = run["cluster"], run["cluster"]["fill"]
     had_kg, why = left_kg(state, at_ms), fill["why"]
-    now = belief(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
+    now = estimate(run, at_ms) if state["bowl_kg"] >= LEAST_BOWL_KG else None
     had_c = trays.cooled_c(state, fill["kg"] - had_kg, at_ms, False)
     bowl_c = None if now is None else stood_c(run, now, at_ms)
     body = {"left_kg": had_kg, "bulk_c": _mixed_c(state, had_kg, had_c, bowl_c), "seen": state["fills"]}

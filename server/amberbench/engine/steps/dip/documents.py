@@ -1,7 +1,7 @@
 """Dipping as a run keeps it."""
 
-from ...core.describe import boolean, document, many, record, together
 from ...core.documents import count, instant, listed, only
+from ...core.field_kinds import boolean, document, many, record, together
 from . import fields
 
 STATE = together(

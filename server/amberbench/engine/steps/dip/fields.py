@@ -1,6 +1,6 @@
 """The fields of dipping pieces: what a plan says of it, and the events of its steps."""
 
-from ...core.describe import boolean, integer, many, number, record, text, together
+from ...core.field_kinds import boolean, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN
 from ..coat.fields import COATING, COATING_REPLY
 

@@ -1,7 +1,7 @@
 """The melt in a water jacket as a run keeps it."""
 
-from ...core.describe import boolean, document, record
 from ...core.documents import instant, listed, quantity
+from ...core.field_kinds import boolean, document, record
 
 STATE = {
     "seconds_s": quantity("s", "expected until it is in the window"),

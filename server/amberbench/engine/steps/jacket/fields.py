@@ -1,6 +1,6 @@
 """The fields of melting in a water jacket, and its events."""
 
-from ...core.describe import number, record, together
+from ...core.field_kinds import number, record, together
 from ...core.fields import BASIS, INPUTS
 from ...physics.fields import MATERIAL, START
 from ..melt.fields import MELT

@@ -7,7 +7,7 @@ from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import materials
 from ...physics.plane_wall import middle_and_mean, roots
-from ..melt.belief import FREE_C
+from ..melt.estimate import FREE_C
 from . import fields
 
 TYPE_CHECKING = False

@@ -5,7 +5,7 @@ import math
 from ...core.problems import Problem
 from ...core.prompts import button, clock
 from ...core.statistics import SD_TO_10_PERCENT
-from ..melt.belief import FRESH_COLD_K, FRESH_SD_K
+from ..melt.estimate import FRESH_COLD_K, FRESH_SD_K
 from ..melt.prompts import cold_button, read_entry, resting_page, too_warm_page
 from ..pour.prompts import ready_page
 from . import plan

@@ -4,7 +4,7 @@ import math
 
 from . import oven as melt_oven
 from . import unevenness
-from .belief import Belief
+from .estimate import Estimate
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -36,25 +36,25 @@ class MeltLimits:
         pot = melt_oven.bowl(request)
         power = melt_oven.power_prior(oven, mass_kg)
         uneven = unevenness.prior(oven, mass_kg)
-        self.belief = Belief(pot, power, request["start_c"], request.get("start_sd_k"), uneven)
+        self.estimate = Estimate(pot, power, request["start_c"], request.get("start_sd_k"), uneven)
         if oven.get("measured_in") == IN_MELTS and request.get("start_sd_k") is None:
-            self.belief.pp = power[1] * power[1]
+            self.estimate.pp = power[1] * power[1]
 
     def hottest_c(self, seconds_s: float, level: int) -> float:
         """Hottest spot in °C at the end of a burst, at the strong end of temperature, power and unevenness together.
 
         The strong end is the likeliest point of (temperature, log power, unevenness) at which the spot is that hot.
         """
-        belief, phi = self.belief, self.belief.uneven.mean
-        warm_c, _, by_p, by_t = belief.spread_after(seconds_s, level)
-        g_t, g_p, rise_k = 1.0 + phi * (by_t - 1.0), phi * by_p, max(0.0, warm_c - belief.t_c)
-        to_t, to_p = belief.tt * g_t + belief.tp * g_p, belief.tp * g_t + belief.pp * g_p
-        to_phi = belief.uneven.var * rise_k
-        on_k = phi * belief.on_sd_k(level)
+        estimate, phi = self.estimate, self.estimate.uneven.mean
+        warm_c, _, by_p, by_t = estimate.spread_after(seconds_s, level)
+        g_t, g_p, rise_k = 1.0 + phi * (by_t - 1.0), phi * by_p, max(0.0, warm_c - estimate.t_c)
+        to_t, to_p = estimate.tt * g_t + estimate.tp * g_p, estimate.tp * g_t + estimate.pp * g_p
+        to_phi = estimate.uneven.var * rise_k
+        on_k = phi * estimate.on_sd_k(level)
         size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p + rise_k * to_phi + on_k * on_k))
-        strong = (GUARD_SD if belief.heard else GUARD_SD_UNREAD) / size
-        t_c, log_p = belief.t_c + strong * to_t, belief.log_p + strong * to_p
-        rise_k = belief.after(seconds_s, t_c, log_p, level) - t_c
+        strong = (GUARD_SD if estimate.heard else GUARD_SD_UNREAD) / size
+        t_c, log_p = estimate.t_c + strong * to_t, estimate.log_p + strong * to_p
+        rise_k = estimate.after(seconds_s, t_c, log_p, level) - t_c
         return t_c + (phi + strong * to_phi) * rise_k + strong * on_k * on_k
 
     def most_steps(self, most: int, fits: "Callable[..., Any]") -> int:
@@ -70,16 +70,16 @@ class MeltLimits:
 
     def expected_c(self, seconds_s: float, level: int) -> float:
         """Bulk temperature in °C expected at the end of a burst."""
-        return self.belief.after(seconds_s, self.belief.t_c, self.belief.log_p, level)
+        return self.estimate.after(seconds_s, self.estimate.t_c, self.estimate.log_p, level)
 
     def steps_to(self, temp_c: float, level: int) -> float:
         """Steps, not rounded, after which the bulk is expected at temp_c; never less than 0, `most` if never."""
-        belief, pot = self.belief, self.belief.pot
-        power_w = 0.01 * level * belief.power_w()
-        net_w = power_w - pot.loss_w(belief.t_c)
+        estimate, pot = self.estimate, self.estimate.pot
+        power_w = 0.01 * level * estimate.power_w()
+        net_w = power_w - pot.loss_w(estimate.t_c)
         if net_w <= 0.0:
             return float(self.most)
-        energy_j = pot.content(temp_c) - pot.content(belief.t_c) + power_w * melt_oven.MAGNETRON_START_S
+        energy_j = pot.content(temp_c) - pot.content(estimate.t_c) + power_w * melt_oven.MAGNETRON_START_S
         result: float = min(float(self.most), max(0.0, energy_j / net_w / self.step_s))
         return result
 
@@ -98,7 +98,9 @@ class MeltLimits:
             if off_k < nearest_k - NEARER_K:
                 best, nearest_k = (seconds_s, level), off_k
             # Half a step at this level misses the aim by no more than a lower level would gain.
-            if self.step_s * 0.005 * level * self.belief.power_w() <= NEARER_K * self.belief.pot.capacity(self.aim_c):
+            if self.step_s * 0.005 * level * self.estimate.power_w() <= NEARER_K * self.estimate.pot.capacity(
+                self.aim_c
+            ):
                 break
         return best
 
@@ -109,7 +111,7 @@ class MeltLimits:
         if cautious:
             held = self.most_steps(steps, lambda seconds_s: self.guarded_bulk_c(seconds_s, level) <= self.high_c)
             short_k = self.low_c - self.expected_c(held * self.step_s, level)
-            if 2.0 * short_k > self.low_c - self.belief.t_c:
+            if 2.0 * short_k > self.low_c - self.estimate.t_c:
                 held = int(self.steps_to(self.low_c, level)) + 1
             steps = min(steps, max(1, held))
         safe = self.most_steps(
@@ -119,5 +121,5 @@ class MeltLimits:
 
     def guarded_bulk_c(self, seconds_s: float, level: int) -> float:
         """Bulk temperature in °C after a burst, 95 % point."""
-        warm_c, variance, _, _ = self.belief.spread_after(seconds_s, level)
+        warm_c, variance, _, _ = self.estimate.spread_after(seconds_s, level)
         return warm_c + BULK_SD * math.sqrt(variance)

@@ -1,7 +1,7 @@
 """The melt as a run keeps it."""
 
-from ...core.describe import boolean, choice, document, number, record, together
 from ...core.documents import instant, listed, only, quantity
+from ...core.field_kinds import boolean, choice, document, number, record, together
 from . import fields
 
 DONE_BURST = together(

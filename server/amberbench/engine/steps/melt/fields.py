@@ -1,6 +1,6 @@
 """The fields of the melt: oven, vessel, heat lines, history, bursts."""
 
-from ...core.describe import boolean, choice, document, integer, many, number, record, text, together
+from ...core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
 from ...physics.fields import MATERIAL, ROOM, START
 from ..common.fields import BOWL_KG

@@ -1,6 +1,6 @@
 """What a run reads of a plan's melt."""
 
-from ...core.describe import together
+from ...core.field_kinds import together
 from .fields import MELT
 
 LINES = ("mass_kg", "start_c", "material", "window_low_c", "window_high_c", "limit_c", "warn_c", "stop_c")

@@ -10,8 +10,8 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Readable
-    from .belief import Belief
     from .burst_length import MeltLimits
+    from .estimate import Estimate
 
 
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
@@ -30,18 +30,18 @@ MOST_REST_S = 900.0
 
 def decide(melt: "MeltLimits") -> tuple[str, str, float, int]:
     """(action, reason code, seconds_s, level in %) from what is believed and the heat lines."""
-    belief = melt.belief
-    settled = belief.asked >= MOST_READINGS
-    if belief.doubt_c is not None and not settled:
+    estimate = melt.estimate
+    settled = estimate.asked >= MOST_READINGS
+    if estimate.doubt_c is not None and not settled:
         return _without_oven("read_again", "reading_off")
-    if belief.bursts and belief.t_c >= melt.stop_c:
+    if estimate.bursts and estimate.t_c >= melt.stop_c:
         return _without_oven("stop", "over_stop")
-    sd_k = belief.sd_k()
-    below = normal_below((melt.low_c - belief.t_c) / sd_k)
-    above = normal_below((belief.t_c - melt.high_c) / sd_k)
-    known = settled or (belief.readings > 0 and not belief.lumpy())
-    if above > (SETTLED_ABOVE if settled else 0.5) and (known or not belief.bursts):
-        hot = belief.t_c >= melt.warn_c
+    sd_k = estimate.sd_k()
+    below = normal_below((melt.low_c - estimate.t_c) / sd_k)
+    above = normal_below((estimate.t_c - melt.high_c) / sd_k)
+    known = settled or (estimate.readings > 0 and not estimate.lumpy())
+    if above > (SETTLED_ABOVE if settled else 0.5) and (known or not estimate.bursts):
+        hot = estimate.t_c >= melt.warn_c
         return _without_oven(
             "rest", "near_top" if above <= 0.5 else "over_warn" if hot else "over_window", rest_needed_s(melt)
         )
@@ -52,7 +52,7 @@ def decide(melt: "MeltLimits") -> tuple[str, str, float, int]:
     unsure = sd_k > SECOND_READING_SD * (melt.high_c - melt.low_c) and not settled
     if below < BURST_AGAIN_CHANCE and (unsure or (above > below and not settled)):
         return _without_oven("read_again", "not_sure")
-    decided = _burst(melt, belief.readings == 0)
+    decided = _burst(melt, estimate.readings == 0)
     if settled and below <= 0.5 and _inside_after(melt, decided) <= 1.0 - below - above:
         return _ready(melt)
     return _without_oven("read_again", "not_sure") if decided[1] == "finish" and unsure else decided
@@ -60,7 +60,7 @@ def decide(melt: "MeltLimits") -> tuple[str, str, float, int]:
 
 def _ready(melt: "MeltLimits") -> tuple[str, str, float, int]:
     """In the window, also where what was read lies below it: a surface reads colder than the inside."""
-    warmer = melt.belief.readings > 0 and melt.belief.shown_c() < melt.low_c
+    warmer = melt.estimate.readings > 0 and melt.estimate.shown_c() < melt.low_c
     return _without_oven("ready", "warmer_inside" if warmer else "in_window")
 
 
@@ -68,7 +68,7 @@ def _inside_after(melt: "MeltLimits", decided: tuple[str, str, float, int]) -> f
     """Chance of lying inside the window after a burst and its stir, were it not read again; 0.0: there is no burst."""
     if decided[0] != "burst":
         return 0.0
-    warm_c, variance, _, _ = melt.belief.spread_after(decided[2], decided[3])
+    warm_c, variance, _, _ = melt.estimate.spread_after(decided[2], decided[3])
     sd_k = math.sqrt(variance)
     inside: float = normal_below((melt.high_c - warm_c) / sd_k) - normal_below((melt.low_c - warm_c) / sd_k)
     return inside
@@ -87,28 +87,28 @@ def _burst(melt: "MeltLimits", cautious: bool) -> tuple[str, str, float, int]:
 
 def rest_needed_s(melt: "Any") -> "Any":
     """Seconds of stirring off the heat until the bulk is a quarter of the window below its top, at most 15 min."""
-    belief, aim_c = melt.belief, melt.high_c - 0.25 * (melt.high_c - melt.low_c)
+    estimate, aim_c = melt.estimate, melt.high_c - 0.25 * (melt.high_c - melt.low_c)
     low_s, high_s = 0.0, MOST_REST_S
     for _ in range(8):
         middle_s = 0.5 * (low_s + high_s)
-        if belief.pot.cooled(belief.t_c, middle_s) > aim_c:
+        if estimate.pot.cooled(estimate.t_c, middle_s) > aim_c:
             low_s = middle_s
         else:
             high_s = middle_s
     return 30.0 * math.ceil(high_s / 30.0)
 
 
-def follow_history(belief: "Belief", history: "Sequence[Readable]") -> None:
-    """Moves a belief along a checked history in which every burst and rest has its length, every reading its value."""
+def follow_history(estimate: "Estimate", history: "Sequence[Readable]") -> None:
+    """Moves an estimate along a checked history: every burst and rest has its length, every reading its value."""
     for what in history:
         kind = what["kind"]
         if kind == "burst":
-            belief.burst(what["seconds_s"], what.get("level_percent", 100))
+            estimate.burst(what["seconds_s"], what.get("level_percent", 100))
         elif kind == "spot":
-            belief.read_spot(what["surface_c"])
+            estimate.read_spot(what["surface_c"])
         elif kind == "rest":
-            belief.rest(what["seconds_s"])
+            estimate.rest(what["seconds_s"])
         elif kind == "stir":
-            belief.stir(what["free"])
+            estimate.stir(what["free"])
         else:
-            belief.read(what["surface_c"])
+            estimate.read(what["surface_c"])

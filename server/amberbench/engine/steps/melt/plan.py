@@ -6,8 +6,8 @@ from ...core.check import constant, is_above
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
-from . import belief as melt_belief
 from . import burst_length, next_action, oven, unevenness
+from . import estimate as melt_estimate
 from .burst_length import MeltLimits
 from .next_action import decide, follow_history
 
@@ -102,31 +102,31 @@ def plan(request: "MeltPlanRequest") -> "Document":
     """
     check_melt(request)
     melt = MeltLimits(request)
-    belief, start_c = melt.belief, request["start_c"]
+    estimate, start_c = melt.estimate, request["start_c"]
     bursts: "list[Document]" = []
     if is_above(start_c, melt.high_c, "°C"):
         raise Problem("start_c", "start_above_window", start_c, high=melt.high_c, unit="°C")
-    while belief.t_c < melt.low_c:
+    while estimate.t_c < melt.low_c:
         if len(bursts) == MOST_BURSTS:
             raise Problem("mass_kg", "oven_too_weak", request["mass_kg"], unit="kg")
         bursts.append(_planned(melt))
     total_s = sum(burst["seconds_s"] for burst in bursts) + oven.STIR_S * len(bursts)
-    energy_j = belief.pot.content(belief.t_c) - belief.pot.content(start_c)
+    energy_j = estimate.pot.content(estimate.t_c) - estimate.pot.content(start_c)
     return {"bursts": bursts, "total_s": float(total_s), "energy_j": energy_j, "inputs": assumed(melt, request)}
 
 
 def _planned(melt: "MeltLimits") -> "Document":
     """One burst of the plan, its stir, and the readings to be expected after it."""
-    belief, (seconds_s, level) = melt.belief, melt.longest(True)
+    estimate, (seconds_s, level) = melt.estimate, melt.longest(True)
     hottest_c = melt.hottest_c(seconds_s, level)
-    belief.burst(seconds_s, level)
-    belief.cool(oven.STIR_S)
-    if seconds_s == 0.0 or belief.t_c > melt.high_c:
+    estimate.burst(seconds_s, level)
+    estimate.cool(oven.STIR_S)
+    if seconds_s == 0.0 or estimate.t_c > melt.high_c:
         raise Problem("step_s", "step_too_coarse", melt.step_s, unit="s")
-    spread_k, expected_c = SD_TO_10_PERCENT * belief.sd_k(), belief.t_c
+    spread_k, expected_c = SD_TO_10_PERCENT * estimate.sd_k(), estimate.t_c
     if expected_c >= READ_FROM_C:
-        belief.expect_reading()
-        belief.expect_reading()
+        estimate.expect_reading()
+        estimate.expect_reading()
     return {
         "seconds_s": seconds_s,
         "level_percent": level,
@@ -156,23 +156,25 @@ def assumed(melt: "MeltLimits", request: "Readable") -> "list[Input]":
     elif request["oven"]["power_sd_w"] is None:
         rows.append(constant("melt.measured_sd", oven.MEASURED_SD, "", measure_by="oven_water_test"))
     if request["oven"]["unevenness"] is None:
-        rows.append(constant("oven.unevenness", melt.belief.uneven.mean, "", "memory", measure_by="hot_spot_readings"))
+        rows.append(
+            constant("oven.unevenness", melt.estimate.uneven.mean, "", "memory", measure_by="hot_spot_readings")
+        )
     return rows + _believed() + _decided()
 
 
 def _believed() -> "list[Input]":
     """Input rows of the spreads of start, losses, power and readings."""
     return [
-        constant("melt.start_sd_k", melt_belief.START_SD_K, "K"),
+        constant("melt.start_sd_k", melt_estimate.START_SD_K, "K"),
         constant("melt.heat_sd", pot.CAPACITY_SD, ""),
         constant("melt.loss_sd", pot.LOSS_SD, ""),
-        constant("melt.drift_sd", melt_belief.POWER_DRIFT_SD, "", "memory"),
-        constant("melt.free_c", melt_belief.FREE_C, "°C", "practice"),
-        constant("melt.reading_low_k", melt_belief.FRESH_COLD_K, "K", "memory"),
-        constant("melt.reading_sd_k", melt_belief.FRESH_SD_K, "K", "memory"),
-        constant("melt.skin_low_k", melt_belief.SKIN_COLD_K, "K", "memory"),
-        constant("melt.skin_chance", melt_belief.SKIN_SHARE, ""),
-        constant("melt.lumps_sd_k", melt_belief.LUMP_SD_K, "K"),
+        constant("melt.drift_sd", melt_estimate.POWER_DRIFT_SD, "", "memory"),
+        constant("melt.free_c", melt_estimate.FREE_C, "°C", "practice"),
+        constant("melt.reading_low_k", melt_estimate.FRESH_COLD_K, "K", "memory"),
+        constant("melt.reading_sd_k", melt_estimate.FRESH_SD_K, "K", "memory"),
+        constant("melt.skin_low_k", melt_estimate.SKIN_COLD_K, "K", "memory"),
+        constant("melt.skin_chance", melt_estimate.SKIN_SHARE, ""),
+        constant("melt.lumps_sd_k", melt_estimate.LUMP_SD_K, "K"),
     ]
 
 
@@ -189,7 +191,7 @@ def _decided() -> "list[Input]":
 
 def window_loss_w(melt: "MeltLimits") -> float:
     """Heat lost in W at the middle of the window."""
-    return melt.belief.pot.loss_w(0.5 * (melt.low_c + melt.high_c))
+    return melt.estimate.pot.loss_w(0.5 * (melt.low_c + melt.high_c))
 
 
 def _check_history(history: "Sequence[Readable]") -> None:
@@ -201,7 +203,7 @@ def _check_history(history: "Sequence[Readable]") -> None:
 
 def _is_spot_wanted(melt: "MeltLimits", expected_c: float, ahead_k: float) -> bool:
     """Whether the hottest spot is to be read before the stir: of an oven that is not known, well below the window."""
-    uneven, rise_k = melt.belief.uneven, expected_c - melt.belief.t_c
+    uneven, rise_k = melt.estimate.uneven, expected_c - melt.estimate.t_c
     unsure: bool = uneven.var > unevenness.SURE_SD**2 and uneven.spots < unevenness.MOST_SPOTS
     return unsure and rise_k >= unevenness.LEAST_RISE_K and expected_c + 2.0 * ahead_k < melt.low_c
 
@@ -215,25 +217,25 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
     should be read before the stir), bulk_c (°C), bulk_low_c (°C), bulk_high_c (°C), expected_c, expected_low_c,
     expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
-    Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `belief`; what to do
+    Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `estimate`; what to do
     with it, see `next_action`; how long a burst may be, see `burst_length`.
     Source: choi_okos_1986 for the heat; readings and lumps from memory.
     """
     check_melt(request)
     _check_history(request["history"])
     melt = MeltLimits(request)
-    belief = melt.belief
-    follow_history(belief, request["history"])
+    estimate = melt.estimate
+    follow_history(estimate, request["history"])
     action, code, seconds_s, level = decide(melt)
-    expected_c, hottest_c, spread_k = belief.t_c, belief.t_c, SD_TO_10_PERCENT * belief.sd_k()
+    expected_c, hottest_c, spread_k = estimate.t_c, estimate.t_c, SD_TO_10_PERCENT * estimate.sd_k()
     ahead_k = spread_k
     if action == "burst":
         hottest_c = melt.hottest_c(seconds_s, level)
-        expected_c = belief.pot.cooled(melt.expected_c(seconds_s, level), oven.STIR_S)
-        ahead_k = SD_TO_10_PERCENT * math.sqrt(belief.spread_after(seconds_s, level)[1])
+        expected_c = estimate.pot.cooled(melt.expected_c(seconds_s, level), oven.STIR_S)
+        ahead_k = SD_TO_10_PERCENT * math.sqrt(estimate.spread_after(seconds_s, level)[1])
     elif action == "rest":
-        expected_c = belief.pot.cooled(belief.t_c, seconds_s)
-    turn = action == "burst" and belief.bursts == 0 and melt.guarded_bulk_c(seconds_s, level) < READ_FROM_C
+        expected_c = estimate.pot.cooled(estimate.t_c, seconds_s)
+    turn = action == "burst" and estimate.bursts == 0 and melt.guarded_bulk_c(seconds_s, level) < READ_FROM_C
     read = action == "burst" and expected_c + spread_k >= READ_FROM_C
     return {
         "action": action,
@@ -242,14 +244,14 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
         "then": "turn" if turn else "stir",
         "read": read,
         "spot": action == "burst" and _is_spot_wanted(melt, expected_c, ahead_k),
-        "bulk_c": belief.t_c,
-        "bulk_low_c": belief.t_c - spread_k,
-        "bulk_high_c": belief.t_c + spread_k,
+        "bulk_c": estimate.t_c,
+        "bulk_low_c": estimate.t_c - spread_k,
+        "bulk_high_c": estimate.t_c + spread_k,
         "expected_c": expected_c,
         "expected_low_c": expected_c - ahead_k,
         "expected_high_c": expected_c + ahead_k,
         "hottest_c": hottest_c,
-        "power_w": belief.power_w(),
-        "power_sd_w": belief.power_w() * math.sqrt(belief.pp),
-        "reason": {"code": "reason." + code, "values": {"bulk_c": belief.t_c, "expected_c": expected_c}},
+        "power_w": estimate.power_w(),
+        "power_sd_w": estimate.power_w() * math.sqrt(estimate.pp),
+        "reason": {"code": "reason." + code, "values": {"bulk_c": estimate.t_c, "expected_c": expected_c}},
     }

@@ -116,7 +116,7 @@ def read_entry(state: "Readable", now: "Readable | None") -> "Entry":
     return typed
 
 
-def belief(run: "Readable", at_ms: float) -> "NextBurst | None":
+def estimate(run: "Readable", at_ms: float) -> "NextBurst | None":
     """The reply of melt.next_burst for a run at a time, a long pause until now counted as a rest; None if refused."""
     state = run["melt"]
     history = list(state["history"])
@@ -136,7 +136,7 @@ def _next_burst(
     run: "Readable", at_ms: float, advice: "Advice", ends: "tuple[Callable[..., Any], Callable[..., Any]]"
 ) -> None:
     state, (page, out) = run["melt"], ends
-    now = belief(run, at_ms)
+    now = estimate(run, at_ms)
     advice["melt"] = now
     if now is None or now["reason"]["code"] == "reason.step_too_coarse":
         _by_hand(state, now, advice, cold_button(out(run, state["last_c"]), state, state["last_c"]))

@@ -41,7 +41,7 @@ def prior(oven: "Readable", mass_kg: float) -> tuple[float, float]:
 
 
 class Unevenness:
-    """A normal belief about the unevenness, and the burst it is learnt from."""
+    """A normal estimate about the unevenness, and the burst it is learnt from."""
 
     def __init__(self, mean: float, sd: float) -> None:
         self.mean, self.var = mean, sd * sd

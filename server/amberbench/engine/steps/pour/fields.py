@@ -1,6 +1,6 @@
 """The fields of pouring between bars."""
 
-from ...core.describe import choice, integer, many, number, record, together
+from ...core.field_kinds import choice, integer, many, number, record, together
 from ...core.fields import BASIS, INPUTS, WARNINGS
 from ...physics.fields import MATERIAL, ROOM
 

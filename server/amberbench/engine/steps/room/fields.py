@@ -1,6 +1,6 @@
 """The fields of the room's air and of caramel that flows."""
 
-from ...core.describe import number, together
+from ...core.field_kinds import number, together
 from ...core.fields import BASIS, INPUTS, WARNINGS
 from ...physics.fields import CHOCOLATE, DEW_POINT, HUMIDITY_OR_NONE, ROOM
 

@@ -1,7 +1,7 @@
 """A strip test as a run keeps it."""
 
-from ...core.describe import boolean, record
 from ...core.documents import instant
+from ...core.field_kinds import boolean, record
 
 DOCUMENTS = {
     "Strip": record(

@@ -1,6 +1,6 @@
 """The fields of tempering by seed and of holding the bowl."""
 
-from ...core.describe import boolean, choice, many, number, record, together
+from ...core.field_kinds import boolean, choice, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
 from ...physics.fields import CHOCOLATE, ROOM
 

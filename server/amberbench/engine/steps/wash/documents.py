@@ -1,7 +1,7 @@
 """The wash before a batch goes on, as a run keeps it."""
 
-from ...core.describe import document, record
 from ...core.documents import instant, listed, only, words
+from ...core.field_kinds import document, record
 from . import fields
 
 STATE = {

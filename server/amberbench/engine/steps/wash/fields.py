@@ -1,7 +1,7 @@
 """The events of the wash between two batches."""
 
 from ...core.allergens import ALLERGENS
-from ...core.describe import boolean, choice, many, number, text
+from ...core.field_kinds import boolean, choice, many, number, text
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

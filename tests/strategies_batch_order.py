@@ -28,4 +28,4 @@ def order(rng, most=7):
     return {"at_ms": NOW_MS, "batches": [batch(rng, f"b{n}") for n in range(rng.randrange(most + 1))]}
 
 
-SENSIBLE = {"day.order": order}
+SENSIBLE = {"batch.order": order}

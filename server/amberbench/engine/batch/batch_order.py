@@ -1,4 +1,4 @@
-"""The day at one bench: in which order its batches are taken, and where a wash lies between two.
+"""In which order the batches at one bench are taken, and where a wash lies between two.
 
 All here is common practice, no published source: free of an allergen before with it, a full wash of tools, surfaces
 and hands between. It informs; the shop's own allergen plan, local codes and the makers' labels come first.
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from ..core.annotations import Document, Readable
-    from ..types import DayOrderRequest, Warning
+    from ..types import BatchOrderRequest, Warning
 
 
 # A bench that nobody has touched for so long was cleaned at the end of a day (common practice, no published source).
@@ -21,7 +21,7 @@ DAY_MS = 10 * 3600000.0
 INSTANTS = ("since_ms", "touched_ms", "washed_ms", "answered_ms")
 
 
-def order(request: "DayOrderRequest") -> "Document":
+def order(request: "BatchOrderRequest") -> "Document":
     """In which order to take the batches of a day, and where to wash tools, surfaces and hands between two.
 
     Request: at_ms (ms, corrected time now), batches (each id, kind, name, contains, labels_known, under, coated, state,

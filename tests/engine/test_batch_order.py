@@ -10,9 +10,9 @@ from amberbench.engine import catalogue
 from amberbench.engine.batch.courses import KIND_OF
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import fields as fields_shop
-from tests import strategies_day
+from tests import strategies_batch_order
 from tests.bench import Bench, planned_bowl, planned_clusters, planned_slab
-from tests.strategies_day import NOW_MS
+from tests.strategies_batch_order import NOW_MS
 
 HOUR_MS = 3_600_000
 SQUARES = {"id": "squares", "kind": "slab", "name": "Squares", "contains": ["milk"], "state": "open"}
@@ -29,7 +29,7 @@ BOWL = {"id": "bowl", "kind": "chocolate", "name": "Dark", "contains": ["soya"],
 
 
 def asked(*batches: dict[str, Any], at_ms: int = NOW_MS) -> dict[str, Any]:
-    return catalogue.call("day.order", {"at_ms": at_ms, "batches": list(batches)})
+    return catalogue.call("batch.order", {"at_ms": at_ms, "batches": list(batches)})
 
 
 def touched(batch: dict[str, Any], minutes_ago: int, **more: Any) -> dict[str, Any]:
@@ -183,9 +183,9 @@ def test_what_rings_stands_first_then_what_is_hot_then_the_plan_whatever_lies_on
     """The first screen's order, for days drawn at random: no allergen, wash or age moves a batch across those three."""
     rng, mixed = random.Random("first screen"), 0
     for _ in range(400):
-        request = strategies_day.order(rng, most=14)
+        request = strategies_batch_order.order(rng, most=14)
         told = {one["id"]: one for one in request["batches"]}
-        order = catalogue.call("day.order", request)["order"]
+        order = catalogue.call("batch.order", request)["order"]
         shown = [told[one["id"]] for one in order]
         places = [0 if one.get("soon") else 1 if one.get("hot") else 2 for one in shown]
         assert places == sorted(places)
@@ -199,9 +199,9 @@ def test_what_rings_stands_first_then_what_is_hot_then_the_plan_whatever_lies_on
 def test_no_order_of_the_list_changes_the_answer():
     rng = random.Random("shuffled")
     for _ in range(100):
-        request = strategies_day.order(rng)
+        request = strategies_batch_order.order(rng)
         shuffled = request | {"batches": rng.sample(request["batches"], len(request["batches"]))}
-        one, other = catalogue.call("day.order", request), catalogue.call("day.order", shuffled)
+        one, other = catalogue.call("batch.order", request), catalogue.call("batch.order", shuffled)
         assert one["order"] == other["order"]
         assert sorted(one["now"], key=lambda row: row["id"]) == sorted(other["now"], key=lambda row: row["id"])
 

@@ -1,4 +1,4 @@
-"""The belief about a melt: bulk temperature and absorbed power, corrected by every burst, rest and reading.
+"""The estimate about a melt: bulk temperature and absorbed power, corrected by every burst, rest and reading.
 
 State: bulk temperature t_c (°C) and log_p, the logarithm of the power in W, with their covariance. Bursts, stirs and
 rests move it along the energy balance of `physics.pot`; "stirs freely?" and infrared readings correct it.
@@ -31,7 +31,7 @@ MOST_POWER_W, LEAST_POWER_W = 3500.0, 20.0  # no oven heats a bowl with more; wi
 AGREE_K = 7.0  # two readings that agree within this are believed together; 2.4 standard deviations of a difference
 
 
-class Belief:
+class Estimate:
     """Mean and covariance of (t_c, log_p), and what the readings so far amount to."""
 
     drift_sd = POWER_DRIFT_SD  # 0.0 where one power stands for the whole melt
@@ -95,7 +95,7 @@ class Belief:
         return oven.on_sd_s(level) * self.power_w() / self.pot.capacity(self.t_c)
 
     def burst(self, seconds_s: float, level: int = 100) -> None:
-        """Moves the belief by a burst and the stir after it."""
+        """Moves the estimate by a burst and the stir after it."""
         if self.readings == 0:
             self.uneven.stirred(self.t_c + self.stood_k, self.tt)
         self.uneven.burst(self.t_c, self.tt)
@@ -111,7 +111,7 @@ class Belief:
         self.readings, self.asked, self.seen_c, self.doubt_c = 0, 0, 0.0, None
 
     def cool(self, seconds_s: float) -> None:
-        """Moves the belief by a time in the room, standing or stirred."""
+        """Moves the estimate by a time in the room, standing or stirred."""
         before_c = self.t_c
         self.t_c = self.pot.cooled(before_c, seconds_s)
         self.stood_k += before_c - self.t_c
@@ -133,7 +133,7 @@ class Belief:
             self._learn_free(1.0 if free else -1.0)
 
     def _learn_free(self, sign: float) -> None:
-        """Moment matching of the normal belief with the probability that it stirs freely at a temperature."""
+        """Moment matching of the normal estimate with the probability that it stirs freely at a temperature."""
         whole = math.sqrt(self.tt + FREE_SD_K * FREE_SD_K)
         z = sign * (self.t_c - FREE_C) / whole
         share = max(1e-6, normal_below(z))
@@ -195,7 +195,7 @@ class Belief:
         self.uneven.spot(surface_c, self.t_c < FREE_C)
 
     def _widen(self, off_k: float) -> None:
-        """Widens the belief when two readings agree with each other but not with it."""
+        """Widens the estimate when two readings agree with each other but not with it."""
         wider = (self.tt + off_k * off_k) / self.tt
         self.tt, self.pp = min(self.tt * wider, MOST_SD_K * MOST_SD_K), min(0.25, self.pp * wider)
         self._hold(self.tp * wider)
@@ -209,7 +209,7 @@ class Belief:
         self.uneven.stirred(self.t_c + self.stood_k, self.tt)
 
     def expect_reading(self) -> None:
-        """Narrows the belief as a reading would that comes out as expected; used in plans."""
+        """Narrows the estimate as a reading would that comes out as expected; used in plans."""
         self._move(0.0, 1.0 / (self.tt + FRESH_SD_K * FRESH_SD_K))
         self.heard = True
 

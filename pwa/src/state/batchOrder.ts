@@ -1,4 +1,4 @@
-import type { DayOrderReply, DayOrderRequest } from "../engine/types";
+import type { BatchOrderReply, BatchOrderRequest } from "../engine/types";
 import type { Values } from "../documents";
 import { traitsOf } from "../products/traitRegistry";
 import { isOpen, openedMs } from "./batchBook";
@@ -7,9 +7,9 @@ import type { Batch, Compute } from "./types";
 /** A clock that rings within this goes before the order of the day (ms). Assumed: time to walk over and to wash. */
 const SOON_MS = 5 * 60_000;
 
-type Row = DayOrderRequest["batches"][number];
+type Row = BatchOrderRequest["batches"][number];
 
-interface DayParts {
+interface OrderParts {
   compute: Compute;
   /** Corrected time (ms). */
   clock: () => number;
@@ -18,17 +18,17 @@ interface DayParts {
   isMine: (batch: Batch) => boolean;
   write: (batchId: string, kind: string, body: Values) => Promise<unknown>;
   /** Takes in what was answered. */
-  answered: (reply: DayOrderReply) => void;
+  answered: (reply: BatchOrderReply) => void;
 }
 
 /** The batches that share one bench: their order, and what must be washed off before one of them goes on, which is
  * written into that one's log. The engine says what; a batch never looks into another's log. */
-export class Day {
+export class BatchOrder {
   private asked = "";
-  private reply: DayOrderReply | null = null;
+  private reply: BatchOrderReply | null = null;
   private running: Promise<void> = Promise.resolve();
 
-  constructor(private readonly parts: DayParts) {}
+  constructor(private readonly parts: OrderParts) {}
 
   /** Asks again if anything of the day has changed, and writes what is new. Never rejects. */
   check(): Promise<void> {
@@ -52,7 +52,7 @@ export class Day {
       // Another phone's clock may be ahead.
       const instants = rows.flatMap((row) => [row.since_ms, row.touched_ms, row.washed_ms, row.answered_ms]);
       const at_ms = Math.max(this.parts.clock(), ...instants.map((one) => one ?? 0));
-      this.reply = await this.parts.compute("day.order", { at_ms, batches: rows });
+      this.reply = await this.parts.compute("batch.order", { at_ms, batches: rows });
       this.asked = asked;
       this.parts.answered(this.reply);
     }
@@ -70,7 +70,7 @@ export class Day {
       .map((batch) => dayRow(batch, this.parts.clock()));
   }
 
-  private async recordWash(now: DayOrderReply["now"][number]): Promise<void> {
+  private async recordWash(now: BatchOrderReply["now"][number]): Promise<void> {
     const batch = this.parts.batches().find((one) => one.batchId === now.id);
     const known = batch?.run?.wash?.wanted?.allergens ?? [];
     if (!batch || batch.pending || !this.parts.isMine(batch) || known.join() === now.wash.join()) return;
@@ -79,7 +79,7 @@ export class Day {
   }
 }
 
-/** A batch as day.order is asked about it. */
+/** A batch as batch.order is asked about it. */
 function dayRow(batch: Batch, now: number): Row {
   const { batchId, plan, run, events, advice } = batch;
   const under = traitsOf(plan.kind).under?.(plan) ?? [];
