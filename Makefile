@@ -49,7 +49,7 @@ pwa/node_modules/tools: pwa/package-lock.json | .venv/tools
 	@touch pwa/node_modules/ready $@
 
 pwa/packed/engine.mpy: .venv/ready pwa/build/compile_engine.py pwa/build/one_module.py $(ENGINE)
-	$(PY) pwa/build/compile_engine.py $@
+	$(PY) pwa/build/compile_engine.py $@ $(@D)/place-shared.mpy
 
 pwa/dist/ready: pwa/node_modules/ready pwa/packed/engine.mpy $(PHONE_SOURCES)
 	$(NPM) run --silent build

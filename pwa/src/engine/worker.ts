@@ -3,8 +3,9 @@ import { loadMicroPython } from "@micropython/micropython-webassembly-pyscript/m
 import wasm from "@micropython/micropython-webassembly-pyscript/micropython.wasm?url";
 
 import engine from "../../packed/engine.mpy?url";
+import desk from "../../packed/place-shared.mpy?url";
 import { faultOf } from "./fault";
-import { type CallText, loadEngine } from "./loadEngine";
+import { type Engine, loadEngine } from "./loadEngine";
 import type { Answer, Call } from "./messages";
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -13,18 +14,18 @@ function post(answer: Answer): void {
   self.postMessage(answer);
 }
 
-async function compiled(): Promise<Uint8Array> {
-  const response = await fetch(engine);
-  if (!response.ok) throw new Error(`${engine}: ${response.status}`);
+async function compiled(file: string): Promise<Uint8Array> {
+  const response = await fetch(file);
+  if (!response.ok) throw new Error(`${file}: ${response.status}`);
   return new Uint8Array(await response.arrayBuffer());
 }
 
-async function startPython(): Promise<CallText> {
-  const { version, callText, python } = await loadEngine((options) => loadMicroPython({ ...options, url: wasm }), compiled());
+async function startPython(): Promise<Engine> {
+  const started = await loadEngine((options) => loadMicroPython({ ...options, url: wasm }), compiled(engine));
   // Within reach of `make measure`, which times the engine beside a plain loop in this very MicroPython.
-  Object.assign(self, { amberbenchPython: python });
-  post({ ready: version });
-  return callText;
+  Object.assign(self, { amberbenchPython: started.python });
+  post({ ready: started.version });
+  return started;
 }
 
 const booted = startPython();
@@ -32,14 +33,16 @@ booted.catch((error: unknown) => post({ unready: String(error) }));
 
 self.onmessage = async ({ data }: MessageEvent<Call>) => {
   const { id, name, text } = data;
-  let callText: CallText;
+  let started: Engine;
   try {
-    callText = await booted;
+    started = await booted;
   } catch {
     return; // said once already, by `unready`
   }
   try {
-    post({ id, text: callText(name, text) });
+    // What the bench does not need is fetched when it is first asked for.
+    if (!started.isKnown(name)) started.add(await compiled(desk));
+    post({ id, text: started.callText(name, text) });
   } catch (error) {
     post({ id, fault: faultOf(error) });
   }

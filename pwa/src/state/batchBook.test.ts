@@ -232,7 +232,7 @@ test("a batch that breaks before it was ever folded is on the bench with what wa
 
 test("a mistake in a planner is a failure of the engine with type and trace, a wrong request stays a problem", async () => {
   const request = plan.kind === "slab" ? plan.request : null;
-  await mistaken("FUNCTIONS_catalogue", "slab.plan", async () => {
+  await mistaken("FUNCTIONS_bench_catalogue", "slab.plan", async () => {
     const failed = compute("slab.plan", request!);
     await expect(failed).rejects.toThrow(EngineFailure);
     await expect(failed).rejects.toMatchObject({ fault: { type: "TypeError", trace: expect.stringContaining("mistaken") } });

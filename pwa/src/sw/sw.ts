@@ -12,7 +12,7 @@ const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url
 const known = new Set(files.map(({ path }) => path));
 /** What a first visit does not wait for: the places beside the bench, the texts of other languages, the invented shop, and what
  * the browser has just fetched for itself. */
-const LATER = /^\/(?:assets\/(?:(place)-|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css)|manifest\.webmanifest|icon\.svg)$/;
+const LATER = /^\/(?:assets\/(?:(place)-|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css|mpy)|manifest\.webmanifest|icon\.svg)$/;
 const languages = files.flatMap(({ path }) => LATER.exec(path)?.[2] ?? []);
 /** With its variants: they are small, and which of them is read only the page knows. */
 const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";

@@ -14,8 +14,10 @@ let run: ((code: string) => void) | null = null;
 /** Starts one; all that a test calls go to the one started last, for MicroPython keeps itself in a global. */
 export async function realEngine(): Promise<Compute> {
   const wasm = import.meta.resolve("@micropython/micropython-webassembly-pyscript/micropython.wasm");
-  const compiled = readFile(`${import.meta.dirname}/../../packed/engine.mpy`);
-  const { callText, python } = await loadEngine((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }), compiled);
+  const packed = `${import.meta.dirname}/../../packed`;
+  const compiled = readFile(`${packed}/engine.mpy`);
+  const { callText, add, python } = await loadEngine((options) => loadMicroPython({ ...options, url: fileURLToPath(wasm) }), compiled);
+  add(await readFile(`${packed}/place-shared.mpy`));
   run = (code) => python.runPython(code);
   return async (name, request) => {
     let text: string;

@@ -1804,45 +1804,6 @@ class BatchOrderReply(TypedDict):
     warnings: list[Warning]
 
 
-class LearnContributionRequest(TypedDict):
-    """The request to learn.contribution."""
-
-    batch_id: str
-    plan: PlanDocument
-    run: Run
-
-
-class LearnContributionReply(TypedDict):
-    """The reply of learn.contribution."""
-
-    contribution: Contribution
-
-
-class LearnFoldRequest(TypedDict):
-    """The request to learn.fold."""
-
-    batches: list[Contribution]
-
-
-class LearnApplyRequest(TypedDict):
-    """The request to learn.apply."""
-
-    measured: Measured
-    request: PlanRequest
-    function: Literal["slab.plan", "cluster.plan"]
-    oven_id: str | None
-    base_id: str | None
-    product_id: str | None
-    caramel_id: str | None
-
-
-class LearnApplyReply(TypedDict):
-    """The reply of learn.apply."""
-
-    request: PlanRequest
-    used: list[Used]
-
-
 class ShopFoldRequest(TypedDict):
     """The request to shop.fold."""
 
@@ -1883,56 +1844,276 @@ class ShopDensityReply(TypedDict):
     density_kg_m3: float
 
 
-class PaperEventsRequest(TypedDict):
-    """The request to paper.events."""
+class SlabPlanRequest(TypedDict):
+    """The request to slab.plan."""
 
-    after_ms: float
-    now_ms: float
-    weighed_at_ms: float | None
-    weighed_kg: float | None
-    old_kg: float | None
-    lot: str | None
-    bursts: list[PaperEventsRequestBurst]
-    loose_kg: float | None
-    planned_pieces: int | None
-    pieces: int | None
-    rest_kg: float | None
-    notes: list[str]
-    poured_at_ms: float | None
-    slab: list[Slab]
-    cut_at_ms: float | None
-    fill: Fill | None
-    nuts_clear: bool
-    under_lots: list[PaperEventsRequestUnderLot]
-    fills: list[PaperEventsRequestFill]
-    trays: list[Tray]
+    have: Have | None
+    want: Want | None
+    frame: Literal["fit"] | FrameByLength
+    slab_height_m: float
+    yield_share: float
+    trim_share: float | None
+    max_length_m: float
+    max_width_m: float
+    bars_m: list[float] | None
+    bars: list[Bar] | None
+    oven: Oven | None
+    jacket: Jacket | None
+    vessel: Vessel | None
+    vessel_volume_m3: float | None
+    burst_s: float
+    step_s: float
+    base: Base | None
+    top: Literal["still_air", "fan"] | TopByH
+    bottom: Literal["still_air", "fan", "insulated"] | BottomByH
+    contact_m2k_w: float
+    target_c: float
+    fridge_c: float
+    base_length_m: float | None
+    base_width_m: float | None
+    base_thickness_m: float | None
+    loss_factor: float
+    loss_factor_sd: float
+    spread: float
+    room_c: float
+    humidity: float | None
+    start_c: float
+    windows: Windows
+    residue: float
+    material: Material
+    stiffer_k: float | None
+    block_kg: float | None
+    old: Old | None
+    remelts_allowed: int | None
+    dip: Dip | None
+    firmness: Literal["firm", "borderline", "slumps"] | None
+    squeeze: Literal["firm", "soft", "brittle"] | None
+    piece_length_m: float
+    piece_width_m: float
+    trim_m: float
+    kerf_m: float
+    basis: BasisByField | None
+    batches: BatchesByField | None
 
 
-class PaperEventsReply(TypedDict):
-    """The reply of paper.events."""
+class SlabPlanReply(TypedDict):
+    """The reply of slab.plan."""
 
-    events: list[Event]
+    remelt: Remelt
+    caramel_kg: float
+    blocks: int
+    leftover_kg: float
+    pour: PourPlanReply
+    cool: CoolPlanReply
+    square: Square | None
+    room: Room
+    melt_request: MeltRequest
+    cool_request: CoolRequest
+    sizes_unknown: list[Literal["bars", "bowl"]]
+    warnings: list[Warning]
+    good: int
+    batches: list[SlabPlanReplyBatch]
+    together: Together
+    trim_kg: float
+    cut: Cut
+    melt: MeltPlanReply | None
+    jacket: MeltPlanJacketReply | None
+    frames: list[Frame]
+    dip: SlabPlanReplyDip | None
+    inputs: list[Input]
 
 
-class TableBatchesRequest(TypedDict):
-    """The request to table.batches."""
+class ClusterLearnRequest(TypedDict):
+    """The request to cluster.learn."""
 
-    batches: list[TableBatchesRequestBatch]
+    clusters: int
+    together_kg: float
+    under_kg: float | None
+    under: list[Under]
+    bed: Bed | None
+    across_m: list[float]
+    deposit_kg: float | None
+    second_kg: float
+    spread_m: float | None
+    material: Material
 
 
-class TableBatchesReply(TypedDict):
-    """The reply of table.batches."""
+class ClusterLearnReply(TypedDict):
+    """The reply of cluster.learn."""
 
-    columns: list[str]
-    instants: list[str]
-    rows: list[list[str]]
+    deposit_kg: float
+    deposit_low_kg: float
+    deposit_high_kg: float
+    second_kg: float
+    under_each_kg: float
+    spread_m: float
+    spread_low_m: float
+    spread_high_m: float
+    planned_spread_m: float | None
+    spread_share: float | None
 
 
-class TableTimelineRequest(TypedDict):
-    """The request to table.timeline."""
+class ClusterPlanRequest(TypedDict):
+    """The request to cluster.plan."""
 
-    events: list[LoggedEvent]
-    ignored: list[str]
+    rows: list[Row]
+    caramel_kg: float | None
+    deposit_kg: float | None
+    second_kg: float
+    under: list[Under]
+    bed: Bed | None
+    tray: Tray
+    base: Base
+    spread_m: float
+    gap_m: float
+    funnel: Funnel
+    deposits_per_min: float
+    start_c: float
+    window_low_c: float
+    window_high_c: float
+    limit_c: float
+    warn_c: float
+    stop_c: float
+    room_c: float
+    target_c: float
+    fridge_c: float
+    humidity: float | None
+    material: Material
+    oven: Oven
+    vessel: Vessel | None
+    vessel_volume_m3: float | None
+    yield_share: float
+    step_s: float
+    block_kg: float | None
+    residue: float
+    old: Old | None
+    remelts_allowed: int | None
+    dip: Dip | None
+    firmness: Literal["firm", "borderline", "slumps"] | None
+    squeeze: Literal["firm", "soft", "brittle"] | None
+    basis: BasisByField | None
+    batches: BatchesByField | None
+
+
+class ClusterPlanReply(TypedDict):
+    """The reply of cluster.plan."""
+
+    good: int
+    batches: list[ClusterPlanReplyBatch]
+    together: Together
+    remelt: Remelt
+    sizes_unknown: list[Literal["bowl"]]
+    pattern: Literal["square", "staggered_long", "staggered_short"]
+    per_tray: int
+    trays: int
+    positions_m: list[list[float]]
+    clusters: int
+    sizes: list[Size]
+    by_tray: list[ByTray]
+    second_kg: float
+    deposits_kg: float
+    caramel_kg: float
+    piece_kg: float
+    under: list[ClusterPlanReplyUnder]
+    bed: ClusterPlanReplyBed | None
+    deposits_per_fill: int
+    fill_kg: float
+    fill_s: float
+    most_fill_kg: float
+    safe_s: float
+    stands_s: float
+    fills: int
+    reheats: int
+    rest_kg: float
+    laying_s: float
+    bench_s: float
+    tray_s: float
+    second: Second | None
+    free: Free
+    chill: ClusterPlanReplyChill | None
+    melt: MeltPlanReply
+    melt_request: MeltRequest
+    fill_request: FillRequest
+    blocks: int
+    leftover_kg: float
+    dip: SlabPlanReplyDip | None
+    warnings: list[Warning]
+    room: Room
+    inputs: list[Input]
+
+
+class ChocolatePlanReply(TypedDict):
+    """The reply of chocolate.plan."""
+
+    seed_kg: float
+    melt_kg: float
+    seed_share: float
+    steps: list[Step]
+    remedies: list[Warning]
+    warnings: list[Warning]
+    inputs: list[Input]
+    hold: Hold
+    bowl_request: BowlRequest
+
+
+class FlowStandUpTestRequest(TypedDict):
+    """The request to flow.stand_up_test."""
+
+    heights: list[Height]
+    room_c: float
+    material: Material
+    basis: BasisByField | None
+    batches: BatchesByField | None
+
+
+class FlowStandUpTestReply(TypedDict):
+    """The reply of flow.stand_up_test."""
+
+    lost_fraction: float
+    verdict: Literal["firm", "borderline", "slumps"]
+    viscosity_pa_s: float
+    stiffer_k: float | None
+    square_to_c: float | None
+    inputs: list[Input]
+
+
+class LearnContributionRequest(TypedDict):
+    """The request to learn.contribution."""
+
+    batch_id: str
+    plan: PlanDocument
+    run: Run
+
+
+class LearnContributionReply(TypedDict):
+    """The reply of learn.contribution."""
+
+    contribution: Contribution
+
+
+class LearnFoldRequest(TypedDict):
+    """The request to learn.fold."""
+
+    batches: list[Contribution]
+
+
+class LearnApplyRequest(TypedDict):
+    """The request to learn.apply."""
+
+    measured: Measured
+    request: PlanRequest
+    function: Literal["slab.plan", "cluster.plan"]
+    oven_id: str | None
+    base_id: str | None
+    product_id: str | None
+    caramel_id: str | None
+
+
+class LearnApplyReply(TypedDict):
+    """The reply of learn.apply."""
+
+    request: PlanRequest
+    used: list[Used]
 
 
 class SchedulePlanRequest(TypedDict):
@@ -2065,237 +2246,56 @@ class LabelCheckDigitReply(TypedDict):
     check_digit: int
 
 
-class SlabPlanRequest(TypedDict):
-    """The request to slab.plan."""
+class PaperEventsRequest(TypedDict):
+    """The request to paper.events."""
 
-    have: Have | None
-    want: Want | None
-    frame: Literal["fit"] | FrameByLength
-    slab_height_m: float
-    yield_share: float
-    trim_share: float | None
-    max_length_m: float
-    max_width_m: float
-    bars_m: list[float] | None
-    bars: list[Bar] | None
-    oven: Oven | None
-    jacket: Jacket | None
-    vessel: Vessel | None
-    vessel_volume_m3: float | None
-    burst_s: float
-    step_s: float
-    base: Base | None
-    top: Literal["still_air", "fan"] | TopByH
-    bottom: Literal["still_air", "fan", "insulated"] | BottomByH
-    contact_m2k_w: float
-    target_c: float
-    fridge_c: float
-    base_length_m: float | None
-    base_width_m: float | None
-    base_thickness_m: float | None
-    loss_factor: float
-    loss_factor_sd: float
-    spread: float
-    room_c: float
-    humidity: float | None
-    start_c: float
-    windows: Windows
-    residue: float
-    material: Material
-    stiffer_k: float | None
-    block_kg: float | None
-    old: Old | None
-    remelts_allowed: int | None
-    dip: Dip | None
-    firmness: Literal["firm", "borderline", "slumps"] | None
-    squeeze: Literal["firm", "soft", "brittle"] | None
-    piece_length_m: float
-    piece_width_m: float
-    trim_m: float
-    kerf_m: float
-    basis: BasisByField | None
-    batches: BatchesByField | None
+    after_ms: float
+    now_ms: float
+    weighed_at_ms: float | None
+    weighed_kg: float | None
+    old_kg: float | None
+    lot: str | None
+    bursts: list[PaperEventsRequestBurst]
+    loose_kg: float | None
+    planned_pieces: int | None
+    pieces: int | None
+    rest_kg: float | None
+    notes: list[str]
+    poured_at_ms: float | None
+    slab: list[Slab]
+    cut_at_ms: float | None
+    fill: Fill | None
+    nuts_clear: bool
+    under_lots: list[PaperEventsRequestUnderLot]
+    fills: list[PaperEventsRequestFill]
+    trays: list[PaperEventsRequestTray]
 
 
-class SlabPlanReply(TypedDict):
-    """The reply of slab.plan."""
+class PaperEventsReply(TypedDict):
+    """The reply of paper.events."""
 
-    remelt: Remelt
-    caramel_kg: float
-    blocks: int
-    leftover_kg: float
-    pour: PourPlanReply
-    cool: CoolPlanReply
-    square: Square | None
-    room: Room
-    melt_request: MeltRequest
-    cool_request: CoolRequest
-    sizes_unknown: list[Literal["bars", "bowl"]]
-    warnings: list[Warning]
-    good: int
-    batches: list[SlabPlanReplyBatch]
-    together: Together
-    trim_kg: float
-    cut: Cut
-    melt: MeltPlanReply | None
-    jacket: MeltPlanJacketReply | None
-    frames: list[Frame]
-    dip: SlabPlanReplyDip | None
-    inputs: list[Input]
+    events: list[Event]
 
 
-class ClusterLearnRequest(TypedDict):
-    """The request to cluster.learn."""
+class TableBatchesRequest(TypedDict):
+    """The request to table.batches."""
 
-    clusters: int
-    together_kg: float
-    under_kg: float | None
-    under: list[Under]
-    bed: Bed | None
-    across_m: list[float]
-    deposit_kg: float | None
-    second_kg: float
-    spread_m: float | None
-    material: Material
+    batches: list[TableBatchesRequestBatch]
 
 
-class ClusterLearnReply(TypedDict):
-    """The reply of cluster.learn."""
+class TableBatchesReply(TypedDict):
+    """The reply of table.batches."""
 
-    deposit_kg: float
-    deposit_low_kg: float
-    deposit_high_kg: float
-    second_kg: float
-    under_each_kg: float
-    spread_m: float
-    spread_low_m: float
-    spread_high_m: float
-    planned_spread_m: float | None
-    spread_share: float | None
+    columns: list[str]
+    instants: list[str]
+    rows: list[list[str]]
 
 
-class ClusterPlanRequest(TypedDict):
-    """The request to cluster.plan."""
+class TableTimelineRequest(TypedDict):
+    """The request to table.timeline."""
 
-    rows: list[Row]
-    caramel_kg: float | None
-    deposit_kg: float | None
-    second_kg: float
-    under: list[Under]
-    bed: Bed | None
-    tray: ClusterPlanRequestTray
-    base: Base
-    spread_m: float
-    gap_m: float
-    funnel: Funnel
-    deposits_per_min: float
-    start_c: float
-    window_low_c: float
-    window_high_c: float
-    limit_c: float
-    warn_c: float
-    stop_c: float
-    room_c: float
-    target_c: float
-    fridge_c: float
-    humidity: float | None
-    material: Material
-    oven: Oven
-    vessel: Vessel | None
-    vessel_volume_m3: float | None
-    yield_share: float
-    step_s: float
-    block_kg: float | None
-    residue: float
-    old: Old | None
-    remelts_allowed: int | None
-    dip: Dip | None
-    firmness: Literal["firm", "borderline", "slumps"] | None
-    squeeze: Literal["firm", "soft", "brittle"] | None
-    basis: BasisByField | None
-    batches: BatchesByField | None
-
-
-class ClusterPlanReply(TypedDict):
-    """The reply of cluster.plan."""
-
-    good: int
-    batches: list[ClusterPlanReplyBatch]
-    together: Together
-    remelt: Remelt
-    sizes_unknown: list[Literal["bowl"]]
-    pattern: Literal["square", "staggered_long", "staggered_short"]
-    per_tray: int
-    trays: int
-    positions_m: list[list[float]]
-    clusters: int
-    sizes: list[Size]
-    by_tray: list[ByTray]
-    second_kg: float
-    deposits_kg: float
-    caramel_kg: float
-    piece_kg: float
-    under: list[ClusterPlanReplyUnder]
-    bed: ClusterPlanReplyBed | None
-    deposits_per_fill: int
-    fill_kg: float
-    fill_s: float
-    most_fill_kg: float
-    safe_s: float
-    stands_s: float
-    fills: int
-    reheats: int
-    rest_kg: float
-    laying_s: float
-    bench_s: float
-    tray_s: float
-    second: Second | None
-    free: Free
-    chill: ClusterPlanReplyChill | None
-    melt: MeltPlanReply
-    melt_request: MeltRequest
-    fill_request: FillRequest
-    blocks: int
-    leftover_kg: float
-    dip: SlabPlanReplyDip | None
-    warnings: list[Warning]
-    room: Room
-    inputs: list[Input]
-
-
-class ChocolatePlanReply(TypedDict):
-    """The reply of chocolate.plan."""
-
-    seed_kg: float
-    melt_kg: float
-    seed_share: float
-    steps: list[Step]
-    remedies: list[Warning]
-    warnings: list[Warning]
-    inputs: list[Input]
-    hold: Hold
-    bowl_request: BowlRequest
-
-
-class FlowStandUpTestRequest(TypedDict):
-    """The request to flow.stand_up_test."""
-
-    heights: list[Height]
-    room_c: float
-    material: Material
-    basis: BasisByField | None
-    batches: BatchesByField | None
-
-
-class FlowStandUpTestReply(TypedDict):
-    """The reply of flow.stand_up_test."""
-
-    lost_fraction: float
-    verdict: Literal["firm", "borderline", "slumps"]
-    viscosity_pa_s: float
-    stiffer_k: float | None
-    square_to_c: float | None
-    inputs: list[Input]
+    events: list[LoggedEvent]
+    ignored: list[str]
 
 
 class BatchOpenedBody(TypedDict):
@@ -3053,295 +3053,6 @@ class After(TypedDict):
     allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
 
 
-class MeasuredOven(TypedDict):
-    """An oven at a mass."""
-
-    id: str
-    mass_band: MassBand
-    mass_kg: float
-    power_w: float
-    power_sd_w: float
-    power_low_w: float
-    power_high_w: float
-    unevenness: float | None
-    unevenness_sd: float | None
-    n: int
-
-
-class MassBand(TypedDict):
-    """Masses it was measured with."""
-
-    low_kg: float
-    high_kg: float
-
-
-class MeasuredBase(TypedDict):
-    """A base."""
-
-    id: str
-    loss_factor: float
-    loss_factor_sd: float
-    spread: float
-    n: int
-
-
-Product = TypedDict("Product", {"id": "str", "yield": "float", "yield_sd": "float", "yield_low": "float", "yield_high": "float", "n": "int", "trim": "Trim | None", "pickup": "Pickup | None"})
-
-
-class Trim(TypedDict):
-    """Trim weighed; null: never."""
-
-    share: float
-    share_sd: float
-    share_low: float
-    share_high: float
-    n: int
-
-
-class Pickup(TypedDict):
-    """Chocolate taken up over the undipped weight; null: never weighed."""
-
-    share: float
-    share_sd: float
-    share_low: float
-    share_high: float
-    n: int
-
-
-class Caramel(TypedDict):
-    """A caramel."""
-
-    id: str
-    ready_c: float
-    low_c: float
-    high_c: float
-    n: int
-
-
-class MeasuredIgnored(TypedDict):
-    """Something not taken in."""
-
-    batch_id: str | None
-    part: str | None
-    why: str
-
-
-class Used(TypedDict):
-    """One value."""
-
-    field: str
-    value: float
-    n: int
-
-
-class PaperEventsRequestBurst(TypedDict):
-    """A burst."""
-
-    at_ms: float
-    seconds_s: float
-    level_percent: int
-    free: bool
-    surface_c: float | None
-
-
-class Slab(TypedDict):
-    """A look at the slab."""
-
-    at_ms: float
-    surface_c: float | None
-    firm: bool | None
-
-
-class Fill(TypedDict):
-    """What the plan of clusters has; null: a slab."""
-
-    fill_kg: float
-    low_c: float
-
-
-class PaperEventsRequestUnderLot(TypedDict):
-    """A lot."""
-
-    material: str | None
-    lot: str | None
-
-
-class PaperEventsRequestFill(TypedDict):
-    """A fill."""
-
-    at_ms: float
-    surface_c: float | None
-
-
-class Tray(TypedDict):
-    """A tray."""
-
-    laid_at_ms: float | None
-    second_at_ms: float | None
-    freed_at_ms: float | None
-
-
-class Event(TypedDict):
-    """An event."""
-
-    kind: str
-    at_ms: float
-    body: Values
-
-
-class TableBatchesRequestBatch(TypedDict):
-    """A batch."""
-
-    batch_id: str
-    name: str
-    kind: str
-    opened_at_ms: float
-    closed_at_ms: float | None
-    step: str | None
-    pieces: int | None
-    caramel_kg: float | None
-    good_kg: float | None
-    device_id: str
-    events: int
-    label: Label | None
-
-
-class Label(TypedDict):
-    """What its label says; null: an older app made the line."""
-
-    lot: str | None
-    under_lots: list[LabelUnderLot]
-    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
-    labels_known: bool
-    may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
-    thrown_away: Literal["burnt", "dropped", "trial", "unused", "other"] | None
-
-
-class LabelUnderLot(TypedDict):
-    """One."""
-
-    material: str | None
-    lot: str
-
-
-class Task(TypedDict):
-    """A task: hands on it, then a wait."""
-
-    id: str
-    job: str
-    hands_s: float
-    wait_s: float | None
-    people: int
-    uses: list[str]
-    keeps: list[Keep]
-    after: list[TaskAfter]
-    earliest_s: float | None
-    pinned_s: float | None
-    begun_s: float | None
-
-
-class Keep(TypedDict):
-    """A thing."""
-
-    name: str
-    until: str | None
-
-
-class TaskAfter(TypedDict):
-    """A task it waits for."""
-
-    task: str
-    least_s: float | None
-    most_s: float | None
-
-
-class Job(TypedDict):
-    """A job: a batch, or the boxes of an order."""
-
-    id: str
-    due_s: float | None
-    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]] | None
-
-
-class Resource(TypedDict):
-    """A kind of thing."""
-
-    name: str
-    count: int
-
-
-class Hour(TypedDict):
-    """A span at work."""
-
-    from_s: float
-    to_s: float
-
-
-class SchedulePlanReplyTask(TypedDict):
-    """A task that has its place."""
-
-    id: str
-    start_s: float
-    hands_end_s: float
-    end_s: float
-    takes: list[Take]
-    wash_s: float | None
-
-
-class Take(TypedDict):
-    """One."""
-
-    name: str
-    unit: int
-
-
-class SchedulePlanReplyJob(TypedDict):
-    """A job."""
-
-    id: str
-    end_s: float
-    late_s: float
-    spare_s: float | None
-
-
-class Conflict(TypedDict):
-    """One."""
-
-    task: str
-    wants: str
-
-
-class Help(TypedDict):
-    """What one more would do."""
-
-    name: str
-    late_jobs: int
-    late_s: float
-
-
-class Amounts(TypedDict):
-    """By nutrient."""
-
-    energy_kcal: float | None
-    fat: float | None
-    saturated_fat: float | None
-    trans_fat: float | None
-    cholesterol_mg: float | None
-    sodium_mg: float | None
-    carbohydrate: float | None
-    fibre: float | None
-    sugars: float | None
-    added_sugars: float | None
-    protein: float | None
-
-
-class Part(TypedDict):
-    """One."""
-
-    name: str
-    best_by: str | None
-
-
 class Have(TypedDict):
     """Caramel by weight."""
 
@@ -3572,7 +3283,7 @@ class Row(TypedDict):
     deposit_kg: float
 
 
-class ClusterPlanRequestTray(TypedDict):
+class Tray(TypedDict):
     """The tray."""
 
     length_m: float
@@ -3679,6 +3390,295 @@ class Height(TypedDict):
 
     at_s: float
     height_m: float
+
+
+class MeasuredOven(TypedDict):
+    """An oven at a mass."""
+
+    id: str
+    mass_band: MassBand
+    mass_kg: float
+    power_w: float
+    power_sd_w: float
+    power_low_w: float
+    power_high_w: float
+    unevenness: float | None
+    unevenness_sd: float | None
+    n: int
+
+
+class MassBand(TypedDict):
+    """Masses it was measured with."""
+
+    low_kg: float
+    high_kg: float
+
+
+class MeasuredBase(TypedDict):
+    """A base."""
+
+    id: str
+    loss_factor: float
+    loss_factor_sd: float
+    spread: float
+    n: int
+
+
+Product = TypedDict("Product", {"id": "str", "yield": "float", "yield_sd": "float", "yield_low": "float", "yield_high": "float", "n": "int", "trim": "Trim | None", "pickup": "Pickup | None"})
+
+
+class Trim(TypedDict):
+    """Trim weighed; null: never."""
+
+    share: float
+    share_sd: float
+    share_low: float
+    share_high: float
+    n: int
+
+
+class Pickup(TypedDict):
+    """Chocolate taken up over the undipped weight; null: never weighed."""
+
+    share: float
+    share_sd: float
+    share_low: float
+    share_high: float
+    n: int
+
+
+class Caramel(TypedDict):
+    """A caramel."""
+
+    id: str
+    ready_c: float
+    low_c: float
+    high_c: float
+    n: int
+
+
+class MeasuredIgnored(TypedDict):
+    """Something not taken in."""
+
+    batch_id: str | None
+    part: str | None
+    why: str
+
+
+class Used(TypedDict):
+    """One value."""
+
+    field: str
+    value: float
+    n: int
+
+
+class Task(TypedDict):
+    """A task: hands on it, then a wait."""
+
+    id: str
+    job: str
+    hands_s: float
+    wait_s: float | None
+    people: int
+    uses: list[str]
+    keeps: list[Keep]
+    after: list[TaskAfter]
+    earliest_s: float | None
+    pinned_s: float | None
+    begun_s: float | None
+
+
+class Keep(TypedDict):
+    """A thing."""
+
+    name: str
+    until: str | None
+
+
+class TaskAfter(TypedDict):
+    """A task it waits for."""
+
+    task: str
+    least_s: float | None
+    most_s: float | None
+
+
+class Job(TypedDict):
+    """A job: a batch, or the boxes of an order."""
+
+    id: str
+    due_s: float | None
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]] | None
+
+
+class Resource(TypedDict):
+    """A kind of thing."""
+
+    name: str
+    count: int
+
+
+class Hour(TypedDict):
+    """A span at work."""
+
+    from_s: float
+    to_s: float
+
+
+class SchedulePlanReplyTask(TypedDict):
+    """A task that has its place."""
+
+    id: str
+    start_s: float
+    hands_end_s: float
+    end_s: float
+    takes: list[Take]
+    wash_s: float | None
+
+
+class Take(TypedDict):
+    """One."""
+
+    name: str
+    unit: int
+
+
+class SchedulePlanReplyJob(TypedDict):
+    """A job."""
+
+    id: str
+    end_s: float
+    late_s: float
+    spare_s: float | None
+
+
+class Conflict(TypedDict):
+    """One."""
+
+    task: str
+    wants: str
+
+
+class Help(TypedDict):
+    """What one more would do."""
+
+    name: str
+    late_jobs: int
+    late_s: float
+
+
+class Amounts(TypedDict):
+    """By nutrient."""
+
+    energy_kcal: float | None
+    fat: float | None
+    saturated_fat: float | None
+    trans_fat: float | None
+    cholesterol_mg: float | None
+    sodium_mg: float | None
+    carbohydrate: float | None
+    fibre: float | None
+    sugars: float | None
+    added_sugars: float | None
+    protein: float | None
+
+
+class Part(TypedDict):
+    """One."""
+
+    name: str
+    best_by: str | None
+
+
+class PaperEventsRequestBurst(TypedDict):
+    """A burst."""
+
+    at_ms: float
+    seconds_s: float
+    level_percent: int
+    free: bool
+    surface_c: float | None
+
+
+class Slab(TypedDict):
+    """A look at the slab."""
+
+    at_ms: float
+    surface_c: float | None
+    firm: bool | None
+
+
+class Fill(TypedDict):
+    """What the plan of clusters has; null: a slab."""
+
+    fill_kg: float
+    low_c: float
+
+
+class PaperEventsRequestUnderLot(TypedDict):
+    """A lot."""
+
+    material: str | None
+    lot: str | None
+
+
+class PaperEventsRequestFill(TypedDict):
+    """A fill."""
+
+    at_ms: float
+    surface_c: float | None
+
+
+class PaperEventsRequestTray(TypedDict):
+    """A tray."""
+
+    laid_at_ms: float | None
+    second_at_ms: float | None
+    freed_at_ms: float | None
+
+
+class Event(TypedDict):
+    """An event."""
+
+    kind: str
+    at_ms: float
+    body: Values
+
+
+class TableBatchesRequestBatch(TypedDict):
+    """A batch."""
+
+    batch_id: str
+    name: str
+    kind: str
+    opened_at_ms: float
+    closed_at_ms: float | None
+    step: str | None
+    pieces: int | None
+    caramel_kg: float | None
+    good_kg: float | None
+    device_id: str
+    events: int
+    label: Label | None
+
+
+class Label(TypedDict):
+    """What its label says; null: an older app made the line."""
+
+    lot: str | None
+    under_lots: list[LabelUnderLot]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    labels_known: bool
+    may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    thrown_away: Literal["burnt", "dropped", "trial", "unused", "other"] | None
+
+
+class LabelUnderLot(TypedDict):
+    """One."""
+
+    material: str | None
+    lot: str
 
 
 class AskedMaterialByWater(TypedDict):
@@ -3943,7 +3943,7 @@ class AskedClusterPlanRequest(TypedDict):
     second_kg: NotRequired[float | None]
     under: NotRequired[list[AskedUnder] | None]
     bed: NotRequired[AskedBed | None]
-    tray: AskedClusterPlanRequestTray
+    tray: AskedTray
     base: NotRequired[Literal["steel_sheet", "aluminium_tray", "marble", "granite", "wood_board"] | AskedBaseByLayers | None]
     spread_m: float
     gap_m: NotRequired[float | None]
@@ -3998,7 +3998,7 @@ class AskedBedMaterial(TypedDict):
     share: float
 
 
-class AskedClusterPlanRequestTray(TypedDict):
+class AskedTray(TypedDict):
     """The tray."""
 
     length_m: float
