@@ -138,7 +138,7 @@ SUPPLIERS = {
     "say.": ("engine/steps", "engine/products"),
     "screen.entry_": ("engine/steps", "engine/products"),
     "server.": ("cli.py", "data_commands.py"),
-    "server.data_": ("store", "services/backup.py"),
+    "server.data_": ("store", "services/backup.py", "services/log_file.py"),
     "settings.awake_": ("pwa/src/platform",),
     "shop.": ("pwa/src/screens/shop", "pwa/src/products"),
     "source.": ("engine",),

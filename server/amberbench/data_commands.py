@@ -1,8 +1,9 @@
-"""The commands that look after the data: backup, check, restore."""
+"""The commands that look after the data: backup, check, restore, export, import, move."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import IO
 
 import click
 
@@ -14,6 +15,7 @@ from .services import clock
 @contextmanager
 def _data(database: str | None, file: Path | None = None) -> Iterator[None]:
     """The application on a database; what is wrong with it, or with a file, becomes a sentence."""
+    from . import store
     from .store import Unusable
 
     with commands.application(database).app_context():
@@ -23,6 +25,8 @@ def _data(database: str | None, file: Path | None = None) -> Iterator[None]:
             raise commands.refusal(error, file) from error
         except OSError as error:
             raise click.ClickException(f"{error.filename}: {error.strerror}") from error
+        finally:
+            store.close()
 
 
 @click.command()
@@ -68,4 +72,56 @@ def restore(file: Path, database: str | None) -> None:
             say("replaced", file=kept)
 
 
-COMMANDS = (backup, check, restore)
+@click.command("export")
+@click.argument("file", type=click.File("w", encoding="utf-8", lazy=False), default="-")
+@database_option
+def export_log(file: IO[str], database: str | None) -> None:
+    """Writes the whole log, photos included, as lines of JSON."""
+    from .services import log_file
+
+    with _data(database):
+        for line in log_file.lines():
+            file.write(line + "\n")
+
+
+@click.command("import")
+@click.argument("file", type=click.File("r", encoding="utf-8"), default="-")
+@database_option
+def import_log(file: IO[str], database: str | None) -> None:
+    """Takes in what export wrote, into a database in which no shop was begun."""
+    from .services import log_file, setup
+
+    with _data(database, Path(file.name)):
+        setup.migrate(clock.system_now_ms())
+        events, photos = log_file.take_in(file)
+        say("taken_in", events=events, photos=photos)
+
+
+@click.command()
+@click.argument("target", metavar="URL")
+@database_option
+def move(target: str, database: str | None) -> None:
+    """Moves everything into another, empty database, with the server stopped: from SQLite to PostgreSQL, or back.
+
+    The log stays the same log: phones go on as they were. The old database stays as it is; serve it no more.
+    """
+    from . import store
+    from .services import log_file, setup
+    from .store import copies
+
+    with _data(target):
+        setup.migrate(clock.system_now_ms())
+        engine, place = store.db.engine, store.place()
+    with _data(database):
+        setup.migrate(clock.system_now_ms())
+        store.close()
+        copies.assert_free(store.url())
+        with engine.begin() as connection:
+            rows = log_file.move_into(connection)
+        engine.dispose()
+        say("moved", place=place, n=rows)
+    with _data(target):
+        store.mark_begun()
+
+
+COMMANDS = (backup, check, restore, export_log, import_log, move)

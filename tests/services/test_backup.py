@@ -210,3 +210,34 @@ def test_database_is_backed_up_before_it_is_migrated(tmp_path):
     other = tmp_path / "elsewhere" / "shop.sqlite"
     command("restore", kept, database=other)
     assert "already" in command("begin", database=other)
+
+
+def test_postgresql_is_backed_up_checked_and_put_back(postgresql, tmp_path):
+    url = postgresql.new_database()
+
+    def says(*arguments, code=0):
+        return command(*arguments, "--database", url, database=tmp_path / "other.sqlite", code=code)
+
+    def log():
+        app = create_app({"SQLALCHEMY_DATABASE_URI": url, "TESTING": True})
+        with app.app_context():
+            setup.set_up(None, 0)
+        found = whole_log(app.test_client()), app.test_client().get("/api/health").get_json()["log_id"]
+        push(app.test_client(), Phone().opens())
+        with app.app_context():
+            db.engine.dispose()
+        return found
+
+    log()
+    assert "2 events" in says("backup", tmp_path / "stick")
+    (file,) = (tmp_path / "stick").glob("*.dump")
+    assert "2 events" in says("check", file)
+    before, log_id = log()
+    whole = file.read_bytes()
+    file.write_bytes(whole[: len(whole) - 200])
+    assert "damaged" in says("restore", file, code=1)
+    file.write_bytes(whole)
+    assert "2 events" in says("restore", file)
+    after, other_id = log()
+    assert (before == after, log_id == other_id) == (True, False)
+    assert "another kind" in command("restore", file, database=tmp_path / "other.sqlite", code=1)

@@ -94,7 +94,5 @@ def test_restored_shop_gets_back_from_its_phones_what_the_backup_lacks(database,
 @pytest.mark.prove
 def test_restore_drill_at_length(database, tmp_path):
     lacked = drill(database, tmp_path, 8, 30)
-    print(
-        f"restore drill: 8 phones brought back {lacked} events; none lost, none doubled, rebuild equal"
-    )
+    print(f"restore drill: 8 phones brought back {lacked} events; none lost, none doubled, rebuild equal")
     assert lacked > 100

@@ -39,6 +39,15 @@ def import_earlier_database(earlier: Path | None) -> Path | None:
         return store.import_earlier_database(earlier) if earlier else None
 
 
+def migrate(now_ms: int) -> None:
+    """Applies missing migrations, after a backup where there is something to back up. Raises Unusable."""
+    with _usable():
+        store.prepare()
+        if store.missing_migrations():
+            backup.make(now_ms)
+        store.upgrade()
+
+
 def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
     """Applies missing migrations, begins a shop where there is none and none was lost.
 
@@ -46,11 +55,8 @@ def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
     begun. A database is backed up before it is migrated. Raises Unusable when the file cannot be written, is no
     database, was written by a newer version, or is gone though a shop was begun in it.
     """
+    migrate(now_ms)
     with _usable():
-        store.prepare()
-        if store.missing_migrations():
-            backup.make(now_ms)
-        store.upgrade()
         begun = shop.begin(seed, now_ms, language)
         store.mark_begun()
         return begun

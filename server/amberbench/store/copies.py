@@ -18,7 +18,9 @@ from .faults import Unusable, code_of
 
 SQLITE, DUMP = b"SQLite format 3\0", b"PGDMP"
 BESIDE = ("-wal", "-shm")
-OTHERS = "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()"
+# Who has just gone is listed for a moment more.
+OTHERS = """SELECT pg_sleep(0.5); SELECT count(*) FROM pg_stat_activity
+WHERE datname = current_database() AND pid <> pg_backend_pid() AND backend_type = 'client backend'"""
 
 
 class Contents(NamedTuple):
@@ -131,7 +133,7 @@ def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
         if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'log'").fetchone():
             connection.execute("UPDATE log SET log_id = ?", (str(uuid4()),))
     if place.exists():
-        assert_free(place)
+        _assert_free(place)
         for beside in BESIDE:
             # Left over from a database that cannot be opened: beside another one it would do harm.
             if (left := place.with_name(place.name + beside)).exists():
@@ -143,8 +145,16 @@ def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
     part.replace(place)
 
 
-def assert_free(place: Path) -> None:
-    """Raises Unusable `in_use` when anybody has a SQLite database open; else writes its write-ahead log into it."""
+def assert_free(url: URL) -> None:
+    """Raises Unusable `in_use` when anybody else has a database open."""
+    if url.get_backend_name() == "sqlite":
+        _assert_free(Path(str(url.database)))
+    elif _postgresql(url, "psql", "--no-psqlrc", "-tAc", OTHERS).split() != ["0"]:
+        raise Unusable("in_use")
+
+
+def _assert_free(place: Path) -> None:
+    """The same for a SQLite file; writes its write-ahead log into it. One that is damaged is free."""
     try:
         with closing(sqlite3.connect(place, timeout=0, isolation_level=None)) as connection:
             for one in ("PRAGMA locking_mode = EXCLUSIVE", "BEGIN IMMEDIATE", "COMMIT", "PRAGMA journal_mode = DELETE"):
@@ -155,8 +165,7 @@ def assert_free(place: Path) -> None:
 
 
 def _put_back_dump(url: URL, file: Path, keep: Path) -> None:
-    if int(_postgresql(url, "psql", "--no-psqlrc", "-tAc", OTHERS)):
-        raise Unusable("in_use")
+    assert_free(url)
     make(url, keep)
     _postgresql(url, "pg_restore", "--clean", "--if-exists", "--no-owner", "--single-transaction", str(file))
     _postgresql(url, "psql", "--no-psqlrc", "-qc", f"UPDATE log SET log_id = '{uuid4()}'")

@@ -8,7 +8,20 @@ from collections.abc import Iterable, Mapping, Sequence
 from itertools import pairwise
 from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, ScalarResult, Select, and_, case, delete, func, insert, or_, select, union_all
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    ScalarResult,
+    Select,
+    and_,
+    case,
+    delete,
+    func,
+    insert,
+    or_,
+    select,
+    union_all,
+)
 from sqlalchemy.orm import Session, undefer
 
 from .models import BatchRow, ContributionRow, EventRow, LogRow, PhotoRow, ShopRow, UnopenedRow
@@ -35,6 +48,13 @@ def append(session: Session, rows: Sequence[Mapping[str, Any]]) -> dict[str, int
     session.connection().execute(insert(EventRow), rows)
     asked = select(EventRow.id, EventRow.position).where(EventRow.id.in_([row["id"] for row in rows]))
     return {event_id: position for event_id, position in session.execute(asked)}
+
+
+def go_on_numbering(connection: Connection) -> None:
+    """Numbers the next event after those that were written with their positions; SQLite does so by itself."""
+    if connection.dialect.name == "postgresql":
+        sequence = func.setval(func.pg_get_serial_sequence("event", "position"), func.max(EventRow.position))
+        connection.execute(select(sequence))
 
 
 def events_after(session: Session, position: int, limit: int) -> ScalarResult[EventRow]:
