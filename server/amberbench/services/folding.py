@@ -16,7 +16,9 @@ from amberbench.engine.batch import courses
 from amberbench.engine.batch import label as batch_label
 from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
+from amberbench.engine.core import check
 from amberbench.engine.core.problems import Problem
+from amberbench.engine.exports.fields import SUMMARY
 from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
@@ -192,10 +194,20 @@ def run_values(run: Document) -> Document:
         "pieces": None if pieces is None else int(pieces),
         "caramel_kg": None if weighed is None else float(weighed),
         "good_kg": None if counted is None else counted * float(planned["piece_kg"]),
-        "label": strict_json.write(batch_label.of_run(run)),
+        "label": _label(run),
     }
     # Told apart from another batch of its name; an older engine's run kept the name of its plan.
     return values | {"name": _text(run["name"], 200)}
+
+
+def _label(run: Document) -> str | None:
+    """What its label says, as JSON; None where a broken plan says what no table of batches would take."""
+    try:
+        return strict_json.write(
+            check.checked({"label": SUMMARY["label"]}, {"label": batch_label.of_run(run)})["label"]
+        )
+    except Problem:
+        return None
 
 
 def _text(value: Any, most: int) -> str:
