@@ -537,7 +537,7 @@ export type DipState = {
   /** when it was started; ms */
   started_ms: number | null;
   /** bowls of chocolate in use then; an older run has none */
-  bowls?: DipStateBowl[];
+  bowls?: Bowl[];
   /** how many times it was marked or salted; 0 to 1e+09 */
   salted: number;
   /** when last; ms */
@@ -1215,7 +1215,7 @@ export type BowlRequest = {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c: number;
   /** the bowl; null: none counted */
-  bowl: FullBowl | null;
+  bowl: FullVessel | null;
 };
 
 /** a burst */
@@ -2711,7 +2711,7 @@ export type ChocolateTemperRequest = {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
   /** the bowl; null: none counted */
-  bowl?: Bowl | null;
+  bowl?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -2749,7 +2749,7 @@ export type ChocolateHoldRequest = {
   /** room temperature; -5 to 45 °C; 21.0 when left out */
   room_c?: number | null;
   /** the bowl; null: none counted */
-  bowl?: Bowl | null;
+  bowl?: Vessel | null;
   /** basis of fields by dotted path: typed, measured, published or assumed */
   basis?: BasisByField | null;
   /** how many closed batches a measured field rests on, by dotted path */
@@ -4005,7 +4005,7 @@ export type StripTestedBody = {
 /** body of the event dipping_started */
 export type DippingStartedBody = {
   /** bowls of chocolate then in use; [] when left out */
-  bowls?: AskedDipStateBowl[] | null;
+  bowls?: AskedBowl[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4542,14 +4542,6 @@ export type Targets = {
   work_low_c: number;
   /** upper end of the working range; 20 to 38 °C */
   work_high_c: number;
-};
-
-/** the bowl; null: none counted */
-export type Bowl = {
-  /** mass of the empty bowl; 0.01 to 20 kg */
-  mass_kg: number;
-  /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
-  heat_capacity_j_kgk?: number | null;
 };
 
 /** one step */
@@ -5541,7 +5533,7 @@ export type FullBottomByH = {
 };
 
 /** a bowl */
-export type DipStateBowl = {
+export type Bowl = {
   /** what its plan is called */
   name: string;
   /** lot of its chocolate */
@@ -5756,14 +5748,6 @@ export type FullTargets = {
   work_low_c: number;
   /** upper end of the working range; 20 to 38 °C */
   work_high_c: number;
-};
-
-/** the bowl; null: none counted */
-export type FullBowl = {
-  /** mass of the empty bowl; 0.01 to 20 kg */
-  mass_kg: number;
-  /** specific heat; 300 to 3000 J/(kg K); 800.0 when left out */
-  heat_capacity_j_kgk: number;
 };
 
 /** where it stands */
@@ -6095,7 +6079,7 @@ export type CoolingRefittedBodyDecided = {
 };
 
 /** a bowl */
-export type AskedDipStateBowl = {
+export type AskedBowl = {
   /** what its plan is called */
   name: string;
   /** lot of its chocolate */

@@ -352,7 +352,7 @@ class DipState(TypedDict):
     top_mark: bool | None
     every: int
     started_ms: float | None
-    bowls: NotRequired[list[DipStateBowl]]
+    bowls: NotRequired[list[Bowl]]
     salted: int
     salted_ms: float | None
     strips: list[Strip]
@@ -772,7 +772,7 @@ class BowlRequest(TypedDict):
     melt_c: float | None
     seed_c: float | None
     room_c: float
-    bowl: Bowl | None
+    bowl: Vessel | None
 
 
 class BowlBurst(TypedDict):
@@ -1644,7 +1644,7 @@ class ChocolateTemperRequest(TypedDict):
     melt_c: float | None
     seed_c: float | None
     room_c: float
-    bowl: Bowl | None
+    bowl: Vessel | None
     basis: BasisByField | None
     batches: BatchesByField | None
 
@@ -1669,7 +1669,7 @@ class ChocolateHoldRequest(TypedDict):
     mass_kg: float
     now_c: float
     room_c: float
-    bowl: Bowl | None
+    bowl: Vessel | None
     basis: BasisByField | None
     batches: BatchesByField | None
 
@@ -2564,7 +2564,7 @@ class StripTestedBody(TypedDict):
 class DippingStartedBody(TypedDict):
     """Body of the event dipping_started."""
 
-    bowls: list[DipStateBowl]
+    bowls: list[Bowl]
     typed_at_ms: NotRequired[float]
 
 
@@ -2983,13 +2983,6 @@ class Targets(TypedDict):
     cool_high_c: float
     work_low_c: float
     work_high_c: float
-
-
-class Bowl(TypedDict):
-    """The bowl; null: none counted."""
-
-    mass_kg: float
-    heat_capacity_j_kgk: float
 
 
 class Step(TypedDict):
@@ -3743,7 +3736,7 @@ class AskedCoolRefitRequestTouch(TypedDict):
     firm: bool
 
 
-class DipStateBowl(TypedDict):
+class Bowl(TypedDict):
     """A bowl."""
 
     name: str
@@ -4077,7 +4070,7 @@ class AskedChocolateTemperRequest(TypedDict):
     melt_c: NotRequired[float | None]
     seed_c: NotRequired[float | None]
     room_c: NotRequired[float | None]
-    bowl: NotRequired[AskedBowl | None]
+    bowl: NotRequired[AskedVessel | None]
     basis: NotRequired[BasisByField | None]
     batches: NotRequired[BatchesByField | None]
 
@@ -4091,13 +4084,6 @@ class AskedTargets(TypedDict):
     cool_high_c: float
     work_low_c: float
     work_high_c: float
-
-
-class AskedBowl(TypedDict):
-    """The bowl; null: none counted."""
-
-    mass_kg: float
-    heat_capacity_j_kgk: NotRequired[float | None]
 
 
 class ChocolatePlanTakenReply(TypedDict):

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Bowl } from "../../documents";
+import type { ChocolatePlanReply, PlanLabels, ProblemDocument, Shop, Vessel } from "../../documents";
 import type { ChocolatePlanRequest } from "../../engine/types";
 import { labelsOf, plan, type PlanAnswer, shop as shopSignal } from "../../state";
 import { problemAt } from "../../problems";
@@ -66,7 +66,7 @@ function requestOf(form: ChocolateForm, shop: Shop, chocolate: Choice | undefine
     mass_kg: form.mass_kg,
     room_c: form.room_c,
     seed_c: form.seed_c,
-    bowl: vessel && withoutEmpty<Bowl>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
+    bowl: vessel && withoutEmpty<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
     basis,
   });
 }

@@ -125,6 +125,16 @@ STIFFER = number(
     default=None,
     measure_by="stand_up_test",
 )
+VESSEL = record(
+    {
+        "mass_kg": number("kg", 0.01, 20, "mass of the empty vessel"),
+        "heat_capacity_j_kgk": number(
+            "J/(kg K)", 300, 3000, "specific heat of the vessel", default=800.0, basis="assumed", source="memory"
+        ),
+    },
+    "the bowl or jug; null: an ordinary one nobody weighed",
+    default=None,
+)
 FUNCTIONS = {
     "materials.properties": {
         "request": {"material": MATERIAL, "temp_c": number("°C", -40, 150, "temperature")},

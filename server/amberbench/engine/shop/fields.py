@@ -6,7 +6,7 @@ dotted path inside its row. A field without a default is null until somebody set
 
 from ..core.allergens import ALLERGENS
 from ..core.field_kinds import boolean, choice, document, integer, many, number, text
-from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM, STIFFER
+from ..physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL_NAMES, ROOM, STIFFER, VESSEL
 from ..products import KINDS, OLDEST, remelt
 from ..products.capacity import VESSEL_VOLUME
 from ..products.cluster.fields import CLUSTER_REQUEST
@@ -17,7 +17,7 @@ from ..steps.deposit.fields import FUNNEL
 from ..steps.dip.fields import AT_BENCH as DIP
 from ..steps.dip.fields import SALTING
 from ..steps.jacket.fields import WATER
-from ..steps.melt.fields import MELT, OVEN, VESSEL
+from ..steps.melt.fields import MELT, OVEN
 from ..steps.temper.fields import FUNCTIONS as CHOCOLATE
 from ..steps.temper.fields import TARGETS
 

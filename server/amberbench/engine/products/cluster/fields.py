@@ -1,25 +1,24 @@
 """The fields of depositing clusters: how many of what on which tray, the funnel, its fills, the windows of a tray."""
 
 from ...core.allergens import ALLERGENS
-from ...core.field_kinds import boolean, choice, document, either, integer, many, number, record, text, together
+from ...core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
-from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, VESSEL
 from ...steps.cool.fields import COOL, FIRM
 from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_HIGH, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
-from ...steps.melt.fields import MELT, MELT_REPLY, OVEN, VESSEL
+from ...steps.melt.fields import MELT, MELT_REPLY, OVEN
 from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
 from .. import kept_plan_fields, remelt
 from ..capacity import GOOD, TOGETHER, VESSEL_VOLUME, YIELD, batches_of
-from .tray_fields import CHILL, FREE, SECOND
+from .tray_fields import BED, CHILL, COUNTED, FREE, SECOND, TRAY, UNDER
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ...core.annotations import Document
 
-UNDER = either(MATERIAL["alternatives"], "what lies under the caramel: a built-in material, a composition or constants")
 DEPOSIT_KG = number("kg", 0.0005, 0.5, "one first deposit", measure_by="clusters_weighed")
 ROWS = many(
     record({"clusters": integer(1, 20000, "clusters of this size"), "deposit_kg": DEPOSIT_KG}, "clusters of one size"),
@@ -29,44 +28,6 @@ ROWS = many(
     default=[],
 )
 IN_HAND = number("kg", 0.05, 50, "caramel in hand; null: as rows want", default=None)
-COUNTED = many(
-    record(
-        {
-            "material": UNDER,
-            "kg_each": number("kg", 0.00005, 0.2, "weight of one"),
-            "count": integer(1, 100, "how many go under each cluster", default=1),
-        },
-        "one kind of piece",
-    ),
-    0,
-    10,
-    "what is counted out under each cluster",
-    default=[],
-)
-BED = record(
-    {
-        "materials": many(
-            record(
-                {"material": UNDER, "share": number("", 0.001, 1, "its share of the bed's weight")},
-                "one kind in the mix",
-            ),
-            1,
-            10,
-            "what the bed is mixed from; the shares sum to 1 ± 0.02",
-        ),
-        "bed_kg_m2": number("kg/m²", 0.05, 50, "weight of the bed over its area"),
-    },
-    "a level bed inside the rim of the tray, as far as rows are laid; null: none",
-    default=None,
-)
-TRAY = record(
-    {
-        "length_m": number("m", 0.03, 0.8, "length inside"),
-        "width_m": number("m", 0.03, 0.8, "width inside"),
-        "rim_m": number("m", 0, 0.2, "kept free along every edge", default=0.01, basis="assumed", source="assumed"),
-    },
-    "the tray",
-)
 CLUSTER_REQUEST = together(
     {
         "rows": ROWS,

@@ -2,7 +2,8 @@
 
 from ...core.field_kinds import choice
 from ...physics.fields import PIECES
-from .fields import BED, CLUSTER_REQUEST, COUNTED
+from .fields import CLUSTER_REQUEST
+from .tray_fields import BED, COUNTED
 
 _COUNTED = COUNTED["item"]["fields"]
 SHOP_ROW = {

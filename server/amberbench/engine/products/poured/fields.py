@@ -2,10 +2,10 @@
 
 from ...core.field_kinds import choice, document, integer, many, number, record, together
 from ...core.fields import WARNINGS
-from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, STIFFER
+from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, STIFFER, VESSEL
 from ...steps.cool.fields import COOL, COOL_REPLY
 from ...steps.melt import kept_plan_fields as kept_melt_fields
-from ...steps.melt.fields import MELT, VESSEL
+from ...steps.melt.fields import MELT
 from ...steps.pour.fields import BARS, OWNED, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
 from .. import kept_plan_fields, remelt

@@ -2,7 +2,7 @@
 
 from ...core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, decided
-from ...physics.fields import MATERIAL, ROOM, START
+from ...physics.fields import MATERIAL, ROOM, START, VESSEL
 from ..common.fields import BOWL_KG
 
 LEVEL = integer(1, 100, "power level on the dial in %; 100 is full power")
@@ -36,16 +36,6 @@ OVEN = record(
         ),
     },
     "the microwave oven",
-)
-VESSEL = record(
-    {
-        "mass_kg": number("kg", 0.01, 20, "mass of the empty vessel"),
-        "heat_capacity_j_kgk": number(
-            "J/(kg K)", 300, 3000, "specific heat of the vessel", default=800.0, basis="assumed", source="memory"
-        ),
-    },
-    "the bowl or jug; null: an ordinary one nobody weighed",
-    default=None,
 )
 MELT = together(
     {

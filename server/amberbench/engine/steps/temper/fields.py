@@ -2,7 +2,7 @@
 
 from ...core.field_kinds import boolean, choice, many, number, record, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS
-from ...physics.fields import CHOCOLATE, ROOM
+from ...physics.fields import CHOCOLATE, ROOM, VESSEL
 
 TARGETS = record(
     {
@@ -18,16 +18,7 @@ TARGETS = record(
 )
 
 
-BOWL = record(
-    {
-        "mass_kg": number("kg", 0.01, 20, "mass of the empty bowl"),
-        "heat_capacity_j_kgk": number(
-            "J/(kg K)", 300, 3000, "specific heat", default=800.0, basis="assumed", source="memory"
-        ),
-    },
-    "the bowl; null: none counted",
-    default=None,
-)
+BOWL = dict(VESSEL, meaning="the bowl; null: none counted")
 FUNCTIONS = {
     "chocolate.temper": {
         "request": together(
