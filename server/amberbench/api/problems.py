@@ -15,6 +15,7 @@ from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
 from amberbench.services import error_log, strict_json
 from amberbench.services.health import Unusable
+from amberbench.services.quotas import TooMuch
 
 from .json_blueprint import is_api, language, read_away_body
 
@@ -36,6 +37,7 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
         app.register_error_handler(Problem, _refused)
         app.register_error_handler(OperationalError, _busy)
         app.register_error_handler(Unusable, _unusable)
+        app.register_error_handler(TooMuch, _too_much)
         app.register_error_handler(Exception, _broken)
 
     def describe_documents(self) -> None:
@@ -76,6 +78,13 @@ def _unusable(error: Unusable) -> Response:
         503, [], {"detail": text.sentence(f"server.data_{error.code}", {}, language(request)), "reason": error.code}
     )
     response.headers["Retry-After"] = "30"
+    return response
+
+
+def _too_much(_: TooMuch) -> Response:
+    """A device has sent enough today: it keeps what it has and comes again."""
+    response = _problem(429, [])
+    response.headers["Retry-After"] = "3600"
     return response
 
 

@@ -6,12 +6,13 @@ from itertools import islice
 from typing import Any, NamedTuple
 
 from flask import current_app
+from sqlalchemy.orm import Session
 
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow
 
-from . import clock, documents, streams
+from . import clock, documents, quotas, streams
 from .event_validation import MEMBERS, Event, columns_of, parse_event
 from .in_groups import InGroups
 
@@ -38,10 +39,13 @@ def push(events: list[Any], received_ms: int) -> Document:
     """Stores what is new: `{log_id, answers}`, an answer for each event in the order given.
 
     "stored", "known" (the same event again) or "refused", with the code of the problem: malformed, too long, or
-    `id_reused` when the id already stands for something else. What is stored is never overwritten.
+    `id_reused` when the id already stands for something else, `too_many` when its stream is full. What is stored is
+    never overwritten. Raises quotas.TooMuch.
     """
+    read = [_read(event) for event in events]
+    quotas.count_events([one for one in read if isinstance(one, Event)], received_ms)
     pushes: InGroups[list[Sent], Document] = current_app.extensions.setdefault("amberbench_pushes", InGroups(_push_all))
-    return pushes.do([Sent(event, _read(event), received_ms) for event in events])
+    return pushes.do([Sent(event, one, received_ms) for event, one in zip(events, read, strict=True)])
 
 
 def _push_all(pushes: list[list[Sent]]) -> list[Document]:
@@ -50,6 +54,12 @@ def _push_all(pushes: list[list[Sent]]) -> list[Document]:
     with writing() as session:
         stored = queries.events_by_id(session, [one.read.id for one in sent if isinstance(one.read, Event)])
         new, outcomes = _compare(sent, stored.values())
+        full = _beyond_their_stream(session, [event for event, _ in new])
+        new = [one for one in new if one[0].id not in full]
+        outcomes = [
+            Outcome("refused", "too_many", "stream") if isinstance(one.read, Event) and one.read.id in full else outcome
+            for one, outcome in zip(sent, outcomes, strict=True)
+        ]
         shop = queries.shop(session)
         rows = [_row(event, shop.id if shop else None, received_ms) for event, received_ms in new]
         # Positions follow the order in which the phones sent them.
@@ -107,6 +117,19 @@ def _compare(sent: list[Sent], stored: Iterable[EventRow]) -> tuple[list[tuple[E
         else:
             outcomes.append(Outcome("refused", "id_reused", "id"))
     return new, outcomes
+
+
+def _beyond_their_stream(session: Session, new: list[Event]) -> set[str]:
+    """The ids of new events that find no room in their streams."""
+    streams_of: dict[str, queries.Stream] = {event.id: tuple(event.members["stream"].split("/")) for event in new}
+    sizes = queries.sizes_of_streams(session, set(streams_of.values()))
+    beyond = set()
+    for event in new:
+        number, size = sizes.get(streams_of[event.id], (0, 0))
+        sizes[streams_of[event.id]] = number + 1, size + len(event.body)
+        if quotas.is_full(number + 1, size + len(event.body)):
+            beyond.add(event.id)
+    return beyond
 
 
 def _row(event: Event, shop_id: str | None, received_ms: int) -> Document:

@@ -20,6 +20,7 @@ from sqlalchemy import (
     insert,
     or_,
     select,
+    tuple_,
     union_all,
 )
 from sqlalchemy.orm import Session, undefer
@@ -39,6 +40,28 @@ def events_by_id(session: Session, ids: Sequence[str]) -> dict[str, EventRow]:
     """Those events of some ids that are stored."""
     rows = session.scalars(select(EventRow).where(EventRow.id.in_(ids)))
     return {row.id: row for row in rows}
+
+
+SHORT = 250
+"""Events: a stream of fewer cannot be too large, so its bytes are not looked at."""
+
+
+Stream = tuple[str, str]
+"""Kind and id."""
+
+
+def sizes_of_streams(session: Session, streams: Iterable[Stream]) -> dict[Stream, tuple[int, int]]:
+    """How many events and, of a long one, characters of bodies some streams hold, by kind and id."""
+    of_stream = (EventRow.stream_kind, EventRow.stream_id)
+    among = tuple_(*of_stream).in_(list(streams))
+    asked = select(*of_stream, func.count()).where(among).group_by(*of_stream)
+    sizes = {(kind, stream_id): (number, 0) for kind, stream_id, number in session.execute(asked)}
+    long = [stream for stream, (number, _) in sizes.items() if number > SHORT]
+    if long:
+        size = select(*of_stream, func.count(), func.sum(func.length(EventRow.body)))
+        for kind, stream_id, *both in session.execute(size.where(tuple_(*of_stream).in_(long)).group_by(*of_stream)):
+            sizes[kind, stream_id] = (int(both[0]), int(both[1]))
+    return sizes
 
 
 def append(session: Session, rows: Sequence[Mapping[str, Any]]) -> dict[str, int]:
