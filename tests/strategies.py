@@ -17,6 +17,7 @@ from amberbench.engine.shop import fields as fields_shop
 from tests import (
     strategies_batch,
     strategies_batch_order,
+    strategies_boxes,
     strategies_chocolate,
     strategies_deposit,
     strategies_labelling,
@@ -221,6 +222,7 @@ for _part in (
     strategies_chocolate,
     strategies_deposit,
     strategies_batch_order,
+    strategies_boxes,
     strategies_melt,
     strategies_scheduling,
     strategies_labelling,

@@ -3600,6 +3600,86 @@ export type LabelCheckDigitReply = {
   check_digit: number;
 };
 
+/** the request to trace.walk */
+export type TraceWalkRequest = {
+  /** <kind>/<id>: lot, batch, pack, order or customer */
+  start: string;
+  /** what went into what */
+  links: Link[];
+};
+
+/** the reply of trace.walk */
+export type TraceWalkReply = {
+  /** what went into it, nearest first */
+  back: string[];
+  /** what came of it, nearest first */
+  forward: string[];
+  /** the links among them */
+  links: FullLink[];
+  /** lots it goes back to that came from outside */
+  deliveries: string[];
+  /** who got something of it */
+  customers: string[];
+};
+
+/** the request to cost.batch */
+export type CostBatchRequest = {
+  /** what went in */
+  uses: Use[];
+  /** share of what was made that was thrown away or bad; 0 to 1 */
+  waste_share?: number | null;
+  /** hands on it; null: not known; 0 to 1e+07 s */
+  hands_s?: number | null;
+  /** an hour of hands; null: not reckoned; 0 to 1e+12 */
+  rate_minor_per_h?: number | null;
+  /** energy of the bursts; null: not known; 0 to 1e+12 J */
+  energy_j?: number | null;
+  /** a kilowatt hour; null: not reckoned; 0 to 1e+12 */
+  energy_minor_per_kwh?: number | null;
+  /** good pieces; 0 to 1e+07 */
+  pieces: number;
+  /** boxes it goes into; [] when left out */
+  boxes?: Boxe[] | null;
+};
+
+/** the reply of cost.batch */
+export type CostBatchReply = {
+  /** what each part costs */
+  parts: CostBatchReplyPart[];
+  /** all parts; -1e+30 to 1e+30 */
+  total_minor: number;
+  /** what of it was wasted; -1e+30 to 1e+30 */
+  waste_minor: number;
+  /** a good piece; null: there is none; -1e+30 to 1e+30 */
+  piece_minor: number | null;
+  /** what a box of it costs */
+  boxes: CostBatchReplyBoxe[];
+  /** what has no price: the total lacks it */
+  not_priced: string[];
+};
+
+/** the request to cost.price */
+export type CostPriceRequest = {
+  /** what it costs; 0 to 1e+12 */
+  cost_minor: number;
+  /** wanted share of the net price, percent; null: not asked; 0 to 99 */
+  margin_percent?: number | null;
+  /** a price, tax in it; null: not asked; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** tax in the price, percent; null: none; 0 to 100 */
+  tax_percent?: number | null;
+};
+
+/** the reply of cost.price */
+export type CostPriceReply = {
+  /** the price for the margin; null: not asked; -1e+30 to 1e+30 */
+  price_minor: number | null;
+  /** what the price leaves; null: not asked; -1e+30 to 1e+30 */
+  margin_minor: number | null;
+  /** of the net price, percent; null: none; -1e+30 to 100 */
+  margin_percent: number | null;
+};
+
 /** the request to paper.events */
 export type PaperEventsRequest = {
   /** corrected time of the newest event the batch has; 0 to 9e+13 ms */
@@ -5352,6 +5432,60 @@ export type Part = {
   best_by?: string | null;
 };
 
+/** a link */
+export type Link = {
+  /** what went in */
+  from: string;
+  /** what came of it */
+  to: string;
+};
+
+/** a link */
+export type FullLink = {
+  /** what went in */
+  from: string;
+  /** what came of it */
+  to: string;
+};
+
+/** something that went in */
+export type Use = {
+  /** its name */
+  name: string;
+  /** how much of the lot went in, kg or pieces; 0 to 1e+06 */
+  amount: number;
+  /** how much of it was bought, kg or pieces; 1e-06 to 1e+06 */
+  lot_amount: number;
+  /** what all of it cost; null: not known; 0 to 1e+12 */
+  lot_price_minor?: number | null;
+};
+
+/** a box */
+export type Boxe = {
+  /** its name */
+  name: string;
+  /** pieces in a box; 0 to 100000 */
+  pieces: number;
+  /** box, cups and label; null: none; 0 to 1e+12 */
+  packaging_minor?: number | null;
+};
+
+/** a part */
+export type CostBatchReplyPart = {
+  /** its name */
+  name: string;
+  /** minor units; -1e+30 to 1e+30 */
+  minor: number;
+};
+
+/** a box */
+export type CostBatchReplyBoxe = {
+  /** its name */
+  name: string;
+  /** minor units; -1e+30 to 1e+30 */
+  minor: number | null;
+};
+
 /** a burst */
 export type PaperEventsRequestBurst = {
   /** when it was started; 0 to 9e+13 ms */
@@ -6409,6 +6543,9 @@ export interface Requests {
   "label.lot_code": LabelLotCodeRequest;
   "label.best_by": LabelBestByRequest;
   "label.check_digit": LabelCheckDigitRequest;
+  "trace.walk": TraceWalkRequest;
+  "cost.batch": CostBatchRequest;
+  "cost.price": CostPriceRequest;
   "paper.events": PaperEventsRequest;
   "table.batches": TableBatchesRequest;
   "table.timeline": TableTimelineRequest;
@@ -6458,6 +6595,9 @@ export interface Replies {
   "label.lot_code": LabelLotCodeReply;
   "label.best_by": LabelBestByReply;
   "label.check_digit": LabelCheckDigitReply;
+  "trace.walk": TraceWalkReply;
+  "cost.batch": CostBatchReply;
+  "cost.price": CostPriceReply;
   "paper.events": PaperEventsReply;
   "table.batches": TableBatchesReply;
   "table.timeline": TableTimelineReply;

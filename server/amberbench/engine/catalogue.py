@@ -6,11 +6,13 @@ stands at the bench belongs here, not in `bench_catalogue`.
 
 from . import fields as _fields  # noqa: F401 - it adds its fields to those of the bench
 from .bench_catalogue import FUNCTIONS, RENAMED, call, call_text
+from .cost import batch as cost
 from .exports import paper, table
 from .labelling import dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
 from .scheduling import plan as scheduling
+from .trace import graph as trace
 
 __all__ = ["FUNCTIONS", "RENAMED", "call", "call_text"]
 
@@ -20,6 +22,9 @@ FUNCTIONS.update(
         "learn.fold": learning_fold.fold,
         "learn.apply": apply.apply_request,
         "schedule.plan": scheduling.plan,
+        "trace.walk": trace.walk,
+        "cost.batch": cost.cost,
+        "cost.price": cost.price,
         "net.check": net_contents.check,
         "label.net_weight": declarations.net_weight,
         "label.nutrition": declarations.nutrition,

@@ -1,11 +1,13 @@
 """Every field of every function: those of the bench, and of what `catalogue` adds."""
 
 from .bench_fields import BASE_NAMES, BASES, BATCHES, COOL, EVENTS, FIT, FUNCTIONS, MATERIAL_NAMES, MELT, POUR
+from .cost import fields as cost_fields
 from .exports import fields as exports_fields
 from .labelling import fields as labelling_fields
 from .learning import fields as learning_fields
 from .learning.fields import CONTRIBUTION
 from .scheduling import fields as scheduling_fields
+from .trace import fields as trace_fields
 
 __all__ = [
     "BASES",
@@ -21,5 +23,12 @@ __all__ = [
     "POUR",
 ]
 
-for _part in (learning_fields, scheduling_fields, labelling_fields, exports_fields):
+for _part in (
+    learning_fields,
+    scheduling_fields,
+    labelling_fields,
+    trace_fields,
+    cost_fields,
+    exports_fields,
+):
     FUNCTIONS.update(_part.FUNCTIONS)

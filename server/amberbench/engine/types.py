@@ -2246,6 +2246,64 @@ class LabelCheckDigitReply(TypedDict):
     check_digit: int
 
 
+class TraceWalkRequest(TypedDict):
+    """The request to trace.walk."""
+
+    start: str
+    links: list[Link]
+
+
+class TraceWalkReply(TypedDict):
+    """The reply of trace.walk."""
+
+    back: list[str]
+    forward: list[str]
+    links: list[Link]
+    deliveries: list[str]
+    customers: list[str]
+
+
+class CostBatchRequest(TypedDict):
+    """The request to cost.batch."""
+
+    uses: list[Use]
+    waste_share: float | None
+    hands_s: float | None
+    rate_minor_per_h: int | None
+    energy_j: float | None
+    energy_minor_per_kwh: int | None
+    pieces: int
+    boxes: list[Boxe]
+
+
+class CostBatchReply(TypedDict):
+    """The reply of cost.batch."""
+
+    parts: list[CostBatchReplyPart]
+    total_minor: int
+    waste_minor: int
+    piece_minor: int | None
+    boxes: list[CostBatchReplyBoxe]
+    not_priced: list[str]
+
+
+class CostPriceRequest(TypedDict):
+    """The request to cost.price."""
+
+    cost_minor: int
+    margin_percent: float | None
+    price_minor: int | None
+    tax_percent: float | None
+
+
+class CostPriceReply(TypedDict):
+    """The reply of cost.price."""
+
+    price_minor: int | None
+    margin_minor: int | None
+    margin_percent: float | None
+
+
 class PaperEventsRequest(TypedDict):
     """The request to paper.events."""
 
@@ -3582,6 +3640,40 @@ class Part(TypedDict):
 
     name: str
     best_by: str | None
+
+
+Link = TypedDict("Link", {"from": "str", "to": "str"})
+
+
+class Use(TypedDict):
+    """Something that went in."""
+
+    name: str
+    amount: float
+    lot_amount: float
+    lot_price_minor: int | None
+
+
+class Boxe(TypedDict):
+    """A box."""
+
+    name: str
+    pieces: int
+    packaging_minor: int | None
+
+
+class CostBatchReplyPart(TypedDict):
+    """A part."""
+
+    name: str
+    minor: int
+
+
+class CostBatchReplyBoxe(TypedDict):
+    """A box."""
+
+    name: str
+    minor: int | None
 
 
 class PaperEventsRequestBurst(TypedDict):

@@ -1,0 +1,76 @@
+"""Fields of `cost.batch` and `cost.price`: money in whole minor units of the shop's currency."""
+
+from ..core.field_kinds import integer, many, number, record, text
+
+MOST_MINOR = 10**12
+MONEY = integer(-MOST_MINOR, MOST_MINOR, "minor units")
+# What comes out may be more than anybody pays, where somebody typed grams for kilograms.
+COME_TO = integer(-(10**30), 10**30, "minor units")
+OR_NONE = dict(MONEY, low=0, default=None)
+NAME = text(120, "its name")
+AMOUNT = number("", 0.000001, 1e6, "kg or pieces")
+FUNCTIONS = {
+    "cost.batch": {
+        "request": {
+            "uses": many(
+                record(
+                    {
+                        "name": NAME,
+                        "amount": dict(AMOUNT, low=0, meaning="how much of the lot went in, kg or pieces"),
+                        "lot_amount": dict(AMOUNT, meaning="how much of it was bought, kg or pieces"),
+                        "lot_price_minor": dict(OR_NONE, meaning="what all of it cost; null: not known"),
+                    },
+                    "something that went in",
+                ),
+                0,
+                200,
+                "what went in",
+            ),
+            "waste_share": number("", 0, 1, "share of what was made that was thrown away or bad", default=None),
+            "hands_s": number("s", 0, 1e7, "hands on it; null: not known", default=None),
+            "rate_minor_per_h": dict(OR_NONE, meaning="an hour of hands; null: not reckoned"),
+            "energy_j": number("J", 0, 1e12, "energy of the bursts; null: not known", default=None),
+            "energy_minor_per_kwh": dict(OR_NONE, meaning="a kilowatt hour; null: not reckoned"),
+            "pieces": integer(0, 10**7, "good pieces"),
+            "boxes": many(
+                record(
+                    {
+                        "name": NAME,
+                        "pieces": integer(0, 100000, "pieces in a box"),
+                        "packaging_minor": dict(MONEY, low=0, default=None, meaning="box, cups and label; null: none"),
+                    },
+                    "a box",
+                ),
+                0,
+                200,
+                "boxes it goes into",
+                default=[],
+            ),
+        },
+        "reply": {
+            "parts": many(record({"name": NAME, "minor": COME_TO}, "a part"), 0, 300, "what each part costs"),
+            "total_minor": dict(COME_TO, meaning="all parts"),
+            "waste_minor": dict(COME_TO, meaning="what of it was wasted"),
+            "piece_minor": dict(COME_TO, meaning="a good piece; null: there is none", nullable=True),
+            "boxes": many(
+                record({"name": NAME, "minor": dict(COME_TO, nullable=True)}, "a box"), 0, 200, "what a box of it costs"
+            ),
+            "not_priced": many(NAME, 0, 200, "what has no price: the total lacks it"),
+        },
+    },
+    "cost.price": {
+        "request": {
+            "cost_minor": dict(MONEY, low=0, meaning="what it costs"),
+            "margin_percent": number(
+                "", 0, 99, "wanted share of the net price, percent; null: not asked", default=None
+            ),
+            "price_minor": dict(OR_NONE, meaning="a price, tax in it; null: not asked"),
+            "tax_percent": number("", 0, 100, "tax in the price, percent; null: none", default=None),
+        },
+        "reply": {
+            "price_minor": dict(COME_TO, meaning="the price for the margin; null: not asked", nullable=True),
+            "margin_minor": dict(COME_TO, meaning="what the price leaves; null: not asked", nullable=True),
+            "margin_percent": number("", -1e30, 100, "of the net price, percent; null: none", nullable=True),
+        },
+    },
+}

@@ -1,0 +1,70 @@
+"""Cost to the minor unit, against exact fractions."""
+
+import random
+from fractions import Fraction
+from math import floor
+
+import pytest
+
+from amberbench.engine import catalogue
+from tests import strategies_boxes
+
+
+def half_up(value):
+    return floor(value + Fraction(1, 2))
+
+
+def exact(amount, unit=1_000_000):
+    return Fraction(floor(Fraction(str(amount * unit)) + Fraction(1, 2)), unit)
+
+
+def shares(request):
+    """Each part as an exact fraction of minor units."""
+    found = [
+        use["lot_price_minor"] * exact(use["amount"]) / exact(use["lot_amount"])
+        for use in request["uses"]
+        if use.get("lot_price_minor") is not None
+    ]
+    if request.get("rate_minor_per_h") is not None and request.get("hands_s"):
+        found.append(request["rate_minor_per_h"] * exact(request["hands_s"], 1000) / 3600)
+    if request.get("energy_minor_per_kwh") is not None and request.get("energy_j"):
+        found.append(request["energy_minor_per_kwh"] * exact(request["energy_j"], 1) / 3_600_000)
+    return found
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_fifty_batches_cost_what_fractions_say_and_the_parts_add_up(seed):
+    rng = random.Random(seed)
+    for _ in range(50):
+        request = strategies_boxes.cost(rng)
+        reply = catalogue.call("cost.batch", request)
+        found, whole = shares(request), sum(shares(request), Fraction(0))
+        assert reply["total_minor"] == half_up(whole)
+        assert sum(part["minor"] for part in reply["parts"]) == reply["total_minor"]
+        assert all(abs(part["minor"] - share) < 1 for part, share in zip(reply["parts"], found, strict=True))
+        assert reply["waste_minor"] == half_up(whole * exact(request.get("waste_share", 0)))
+        if request["pieces"]:
+            assert reply["piece_minor"] == half_up(whole / request["pieces"])
+            for box, asked in zip(reply["boxes"], request.get("boxes", []), strict=True):
+                assert box["minor"] == half_up(whole * asked["pieces"] / request["pieces"] + asked["packaging_minor"])
+        else:
+            assert reply["piece_minor"] is None
+
+
+def test_what_has_no_price_is_named_and_not_reckoned_as_nothing():
+    uses = [{"name": "caramel", "amount": 2, "lot_amount": 10, "lot_price_minor": 5000},
+            {"name": "salt", "amount": 0.1, "lot_amount": 1}]  # fmt: skip
+    reply = catalogue.call("cost.batch", {"uses": uses, "pieces": 100})
+    assert (reply["total_minor"], reply["not_priced"], reply["piece_minor"]) == (1000, ["salt"], 10)
+
+
+def test_a_price_reaches_the_wanted_margin_and_says_what_it_leaves():
+    for cost in range(1, 400, 7):
+        for margin in (0, 35, 65, 66.6):
+            for tax in (0, 7, 10):
+                price = catalogue.call("cost.price", {"cost_minor": cost, "margin_percent": margin, "tax_percent": tax})
+                net = Fraction(price["price_minor"] * 100, 100 + tax)
+                assert (net - cost) / net >= Fraction(str(margin)) / 100
+    # Cost of goods 350 of a price of 1000 is 35 %: published on teaching sheets of culinary arithmetic (seen).
+    left = catalogue.call("cost.price", {"cost_minor": 350, "price_minor": 1000})
+    assert (left["margin_minor"], left["margin_percent"]) == (650, 65.0)

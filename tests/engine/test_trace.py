@@ -1,0 +1,70 @@
+"""Tracing both ways, against a naive walk."""
+
+import random
+
+import pytest
+
+from amberbench.engine import catalogue
+from amberbench.engine.core.problems import Problem
+from amberbench.engine.trace import graph
+from tests.strategies_boxes import shop_graph
+
+
+def walk(start, links):
+    return catalogue.call("trace.walk", {"start": start, "links": links})
+
+
+def naive(start, links, one, other):
+    """All that is reached, by going over every link until nothing is added."""
+    found, before = {start}, set()
+    while found != before:
+        before = set(found)
+        found |= {link[other] for link in links if link[one] in found}
+    return found - {start}
+
+
+@pytest.mark.parametrize("seed", range(50))
+def test_both_ways_equal_a_naive_walk_on_ten_questions_each(seed):
+    rng = random.Random(seed)
+    links = shop_graph(rng, batches=20)
+    for link in rng.sample(links, 10):
+        start = rng.choice([link["from"], link["to"]])
+        reply = walk(start, links)
+        forward, back = naive(start, links, "from", "to"), naive(start, links, "to", "from")
+        assert set(reply["forward"]) == forward
+        assert set(reply["back"]) == back
+        assert set(reply["customers"]) == {name for name in forward if name.startswith("customer/")}
+        fed = {link["to"] for link in links}
+        assert set(reply["deliveries"]) == {name for name in back | {start} if name[:4] == "lot/" and name not in fed}
+
+
+def test_the_nearest_come_first_and_a_ring_of_leftovers_ends():
+    links = [
+        {"from": "lot/a", "to": "batch/1"},
+        {"from": "batch/1", "to": "lot/left"},
+        {"from": "lot/left", "to": "batch/1"},
+        {"from": "batch/1", "to": "pack/p"},
+        {"from": "pack/p", "to": "order/o"},
+        {"from": "order/o", "to": "customer/corner bakery"},
+    ]
+    reply = walk("lot/a", links)
+    assert reply["forward"] == ["batch/1", "lot/left", "pack/p", "order/o", "customer/corner bakery"]
+    assert reply["deliveries"] == ["lot/a"]
+    assert walk("batch/1", links)["back"] == ["lot/a", "lot/left"]
+
+
+def test_documents_become_links():
+    lot = {"id": "l", "made_from": "b", "merged_into": "m"}
+    pack = {"id": "p", "from": [{"batch_id": "b", "pieces": 9}], "lots": [{"lot_id": "boxes", "amount": 1}]}
+    order = {"id": "o", "customer_id": None, "customer": "Ana", "handed": [{"pack_id": "p"}]}
+    assert graph.links_of_lot(lot) == [("batch/b", "lot/l"), ("lot/l", "lot/m")]
+    assert graph.links_of_batch("b", [{"lot_id": "l"}], ["bowl"]) == [("lot/l", "batch/b"), ("batch/bowl", "batch/b")]
+    assert graph.links_of_pack(pack) == [("batch/b", "pack/p"), ("lot/boxes", "pack/p")]
+    assert graph.links_of_order(order) == [("pack/p", "order/o"), ("order/o", "customer/Ana")]
+    assert graph.links_of_order(dict(order, handed=[])) == []
+
+
+def test_what_is_no_node_is_refused():
+    with pytest.raises(Problem) as refused:
+        walk("118", [])
+    assert refused.value.code == "not_a_node"
