@@ -32,29 +32,25 @@ class _Passing(BaseRequestHandler):
 
     def handle(self) -> None:
         with socket.create_connection(("127.0.0.1", self.server.port)) as upstream:
-            threading.Thread(target=self._pass_requests, args=(upstream,), daemon=True).start()
-            for part in _parts_passed(upstream, self.request):
-                with self.server.counting:
-                    self.server.sent[self.path] += len(part)
-
-    def _pass_requests(self, upstream: socket.socket) -> None:
-        for _ in _parts_passed(self.request, upstream, self._note):
-            pass
+            threading.Thread(target=_pass, args=(self.request, upstream, self._note), daemon=True).start()
+            _pass(upstream, self.request, self._count)
 
     def _note(self, part: bytes) -> None:
         if found := ASKED.match(part):
             self.path = found[1].decode()
 
+    def _count(self, part: bytes) -> None:
+        with self.server.counting:
+            self.server.sent[self.path] += len(part)
 
-def _parts_passed(
-    source: socket.socket, target: socket.socket, before: Callable[[bytes], None] = lambda part: None
-) -> Iterator[bytes]:
-    """Passes on until the source ends, then ends the target; each part, which `before` is told first."""
+
+def _pass(source: socket.socket, target: socket.socket, told: Callable[[bytes], None]) -> None:
+    """Passes on until the source ends, then ends the target. Each part is told before it is passed on: whoever
+    has all of an answer may ask for the next at once."""
     try:
         while part := source.recv(65536):
-            before(part)
+            told(part)
             target.sendall(part)
-            yield part
         target.shutdown(socket.SHUT_WR)
     except OSError:
         pass  # one end has hung up, which ends the connection for both
