@@ -17,6 +17,8 @@ from amberbench.store import db
 from tests.bench import NINE_OCLOCK_MS
 from tests.postgresql import Cluster, cluster
 
+# Servers that tests start: anybody is let in, but for the tests of pairing.
+os.environ.setdefault("AMBERBENCH_SIGN_IN", "off")
 # The machine is shared: deadlines would test the neighbours.
 settings.register_profile("amberbench", deadline=None, derandomize=True, print_blob=True)
 settings.register_profile("prove", deadline=None, max_examples=2000)
@@ -34,8 +36,9 @@ class SetClock:
 
 
 def application(file: Path, clock: SetClock | None = None, **overrides: object) -> Flask:
-    """The application on a database file."""
-    return create_app({"SQLALCHEMY_DATABASE_URI": f"sqlite:///{file}", "NOW_MS": clock, "TESTING": True} | overrides)
+    """The application on a database file; anybody is let in, but for the tests of pairing."""
+    given = {"SQLALCHEMY_DATABASE_URI": f"sqlite:///{file}", "NOW_MS": clock, "TESTING": True, "SIGN_IN": False}
+    return create_app(given | overrides)
 
 
 @pytest.fixture(scope="session")
@@ -65,6 +68,15 @@ def clock() -> SetClock:
 def app(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
     """The application; no phone app is built in its folder."""
     app = application(database, clock, PWA_FOLDER=tmp_path / "pwa")
+    yield app
+    with app.app_context():
+        db.engine.dispose()
+
+
+@pytest.fixture
+def shop(database: Path, clock: SetClock, tmp_path: Path) -> Iterator[Flask]:
+    """The application as a shop has it: only paired phones are let in."""
+    app = application(database, clock, PWA_FOLDER=tmp_path / "pwa", SIGN_IN=True)
     yield app
     with app.app_context():
         db.engine.dispose()

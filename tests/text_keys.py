@@ -137,7 +137,7 @@ SUPPLIERS = {
     "reason.": ("engine/steps/melt",),
     "say.": ("engine/steps", "engine/products"),
     "screen.entry_": ("engine/steps", "engine/products"),
-    "server.": ("cli.py", "data_commands.py"),
+    "server.": ("cli.py", "data_commands.py", "phone_commands.py"),
     "server.data_": ("store", "services/backup.py", "services/log_file.py"),
     "settings.awake_": ("pwa/src/platform",),
     "shop.": ("pwa/src/screens/shop", "pwa/src/products"),

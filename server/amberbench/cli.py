@@ -10,7 +10,7 @@ from click.core import ParameterSource
 
 from amberbench.engine.core.problems import Problem
 
-from . import config, data_commands, text
+from . import config, data_commands, phone_commands, text
 from .commands import application, database_option, refusal, say
 from .https_options import Https, https_options
 from .schemas import engine_types, phone_types
@@ -71,6 +71,7 @@ def serve(language: str, database: str | None, **asked: Any) -> None:
 
     https = Https(**asked)
     app = application(database, **({"PROXIES": https.proxies} if https.proxies else {}))
+    https.check_sign_in(app)
     begun = False
     try:
         begun = _set_up(app, language=language)
@@ -83,12 +84,12 @@ def serve(language: str, database: str | None, **asked: Any) -> None:
         say("demo_shop")
     elif click.get_current_context().get_parameter_source("language") is ParameterSource.COMMANDLINE:
         say("language_kept")
-    if not config.is_loopback(https.listen_at):
-        say("no_sign_in")
     try:
         certificate = https.certificate()
         listeners = https.listeners(app, certificate)
-        listen(listeners, lambda: https.announce(listeners, certificate), certificate.keep if certificate else None)
+        listen(
+            listeners, lambda: https.announce(app, listeners, certificate), certificate.keep if certificate else None
+        )
     except OSError as error:
         raise click.ClickException(
             text.sentence("server.cannot_listen", {"host": https.listen_at, "port": https.port})
@@ -123,7 +124,7 @@ def begin(empty: bool, language: str, database: str | None) -> None:
     say(begun if _set_up(application(database), empty, language) else "not_seeded")
 
 
-for command in data_commands.COMMANDS:
+for command in (*data_commands.COMMANDS, *phone_commands.COMMANDS):
     main.add_command(command)
 
 # Its name of before, for scripts that have it; chocolate has a seed of its own.

@@ -1,8 +1,9 @@
-"""Settings, from the environment. Nothing here is secret yet; there is no sign-in."""
+"""Settings, from the environment. Nothing here is secret: tokens and codes are kept in the database, as hashes."""
 
 import ipaddress
 import json
 import os
+import socket
 import sys
 from pathlib import Path
 from typing import Any
@@ -41,6 +42,8 @@ def settings() -> dict[str, Any]:
         "PROXIES": int(os.environ.get("AMBERBENCH_PROXIES", 0)),
         "CERTIFICATE": None,
         "NOW_MS": None,
+        "SIGN_IN": os.environ.get("AMBERBENCH_SIGN_IN") != "off",
+        "HOSTS": hosts(*os.environ.get("AMBERBENCH_HOSTS", "").split(",")),
     }
 
 
@@ -48,6 +51,12 @@ def shops() -> dict[str, str] | None:
     """The database of each shop by the name in its address, from the file AMBERBENCH_SHOPS names; None without one."""
     file = os.environ.get("AMBERBENCH_SHOPS")
     return None if file is None else {name.lower(): url for name, url in json.loads(Path(file).read_text()).items()}
+
+
+def hosts(*more: str) -> frozenset[str]:
+    """The names by which the server may be asked: this computer's, and others of its own; figures need no name."""
+    own = socket.gethostname()
+    return frozenset(name.strip().lower() for name in ("localhost", own, f"{own}.local", *more)) - {""}
 
 
 def demo_shop_file() -> Path:

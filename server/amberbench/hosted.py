@@ -41,7 +41,9 @@ class Shops:
             return Response(text.sentence("server.no_shop_here", {}), 421)(environ, start_response)
         with self.turn:
             if name not in self.ready:
-                self.ready[name] = _ready({"SQLALCHEMY_DATABASE_URI": self.databases[name]} | OF_MANY)
+                self.ready[name] = _ready(
+                    {"SQLALCHEMY_DATABASE_URI": self.databases[name], "HOSTS": config.hosts(name)} | OF_MANY
+                )
         return self.ready[name](environ, start_response)
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from . import config, text
+from . import config, phone_commands, text
 from .commands import say
 
 if TYPE_CHECKING:
@@ -105,7 +105,7 @@ class Https:
         from .serving import Listener
 
         if certificate:
-            app.config |= {"CERTIFICATE": certificate, "HOST_NAMES": certificate.names}
+            app.config["CERTIFICATE"] = certificate
         context = certificate.context if certificate else None
         if not isinstance(certificate, lan.OwnCertificate):
             return [Listener(app, self.listen_at, self.port, context)]
@@ -113,8 +113,14 @@ class Https:
         served = Listener(lan.answering_the_check(app), self.listen_at, self.port, context)
         return [served, Listener(lan.page(certificate, served, "/"), self.listen_at, beside)]
 
-    def announce(self, listeners: "list[Listener]", certificate: "Certificate | None") -> None:
-        """Says where it is, and how phones come to trust it."""
+    def check_sign_in(self, app: "Flask") -> None:
+        """Raises a UsageError where everybody would be let in who reaches more than this computer."""
+        if not app.config["SIGN_IN"] and (self.proxies or not config.is_loopback(self.listen_at)):
+            raise _misused("needs_sign_in")
+        app.config["HOSTS"] |= {self.listen_at.lower()}
+
+    def announce(self, app: "Flask", listeners: "list[Listener]", certificate: "Certificate | None") -> None:
+        """Says where it is, how phones come to trust it, and what pairs the owner's."""
         import segno
 
         from . import lan
@@ -129,6 +135,11 @@ class Https:
             with suppress(UnicodeEncodeError):
                 click.echo(drawn.getvalue())
             say("lan_fingerprint", fingerprint=certificate.fingerprint())
+        phone_commands.say_owners_link(app, listeners[0].address(name or self._certified(certificate)))
+
+    def _certified(self, certificate: "Certificate | None") -> str | None:
+        """A name by which phones reach it, where it listens at every address."""
+        return certificate.names[0] if certificate and self.listen_at in ("0.0.0.0", "::") else None
 
     def _reached_by(self) -> list[str]:
         from . import lan

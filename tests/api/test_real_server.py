@@ -15,7 +15,9 @@ from contextlib import closing, contextmanager
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from amberbench.cli import main
 from tests.log import Phone
 
 ROOT = Path(__file__).parent.parent.parent
@@ -23,7 +25,7 @@ ROOT = Path(__file__).parent.parent.parent
 
 @contextmanager
 def serving(folder, *arguments, until="://"):
-    """A server on a free port; gives its address and what it said up to a word; ends it."""
+    """A server on a free port; gives the address in the first line with `until`; ends it and returns what it said."""
     environment = os.environ | {"PYTHONPATH": str(ROOT / "server"), "PYTHONUNBUFFERED": "1"}
     environment["AMBERBENCH_DATABASE_URL"] = f"sqlite:///{folder / 'served.sqlite'}"
     command = [sys.executable, "-m", "amberbench", "serve", "--port", "0", *arguments]
@@ -94,17 +96,34 @@ def test_long_address_is_refused_and_the_server_goes_on(tmp_path):
 
 
 @pytest.mark.skipif(shutil.which("openssl") is None, reason="openssl makes the throw-away certificate")
-def test_certificate_makes_it_https_and_warns_that_there_is_no_sign_in(tmp_path):
+def test_certificate_makes_it_https_and_pairs_the_owners_phone_first(tmp_path, monkeypatch):
     cert, key = tmp_path / "cert.pem", tmp_path / "key.pem"
     command = "openssl req -x509 -newkey ec -pkeyopt ec_paramgen_curve:prime256v1 -nodes -days 2 -subj /CN=bench"
     made = [*command.split(), "-addext", "subjectAltName=IP:127.0.0.1", "-keyout", key, "-out", cert]
     subprocess.run(made, check=True, capture_output=True, timeout=20)
-    with serving(tmp_path, "--host", "0.0.0.0", "--cert", str(cert), "--key", str(key)) as (address, said):
-        assert address.startswith("https://")
-        assert any("no sign-in" in line for line in said)
+    monkeypatch.delenv("AMBERBENCH_SIGN_IN")
+    secure = ("--host", "0.0.0.0", "--cert", str(cert), "--key", str(key))
+    with serving(tmp_path, *secure, until="/pair#") as (address, said):
+        assert any("owner's phone" in line for line in said)
         context = ssl.create_default_context(cafile=cert)
-        port = address.rsplit(":", 1)[1]
-        assert get(f"https://127.0.0.1:{port}api/health", context)["app"] == "amberbench"
+        base = address.partition("/pair#")[0].replace("0.0.0.0", "127.0.0.1")
+        assert get(f"{base}/api/health", context) == {"paired": False}
+        body = json.dumps({"code": address.partition("#")[2], "device_id": "phone-a"}).encode()
+        asked = urllib.request.Request(f"{base}/api/pairings/use", body, {"Content-Type": "application/json"})
+        with urllib.request.urlopen(asked, timeout=20, context=context) as paired:
+            assert json.load(paired)["role"] == "owner"
+            assert paired.headers["Set-Cookie"].startswith("__Host-amberbench=")
+            assert "Server" not in paired.headers
+            assert paired.headers["Strict-Transport-Security"] == "max-age=31536000"
+
+
+def test_without_sign_in_nobody_but_this_computer_is_served(tmp_path):
+    cert = tmp_path / "x.pem"
+    cert.touch()
+    secure = ["--host", "0.0.0.0", "--cert", str(cert), "--key", str(cert)]
+    done = CliRunner().invoke(main, ["serve", "--database", "sqlite://", *secure])
+    assert done.exit_code == 2
+    assert "AMBERBENCH_SIGN_IN=off" in done.output
 
 
 def test_what_another_engine_folded_is_folded_again_while_the_server_answers(tmp_path):

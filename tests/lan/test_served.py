@@ -58,7 +58,7 @@ def test_phone_is_led_from_plain_http_to_https_it_trusts(tmp_path, data):
         (["--lan", "--cert", __file__, "--key", __file__], "makes its own certificate"),
         (["--lan", "--behind-proxy", "1"], "makes its own certificate"),
         (["--name", "shop"], "belong to --lan"),
-        (["--lan", "--name", "a b"], "a b is neither an address nor"),
+        (["--lan", "--host", "127.0.0.1", "--name", "a b"], "a b is neither an address nor"),
         (["--host", "0.0.0.0"], "phones need HTTPS"),
     ],
 )
@@ -72,7 +72,9 @@ def test_authority_that_cannot_be_used_is_named_with_the_way_out(data):
     file = data / "certificates/authority.pem"
     file.parent.mkdir(parents=True)
     file.write_text("torn")
-    result = CliRunner().invoke(main, ["serve", "--database", "sqlite://", "--lan", "--port", "0"])
+    result = CliRunner().invoke(
+        main, ["serve", "--database", "sqlite://", "--lan", "--host", "127.0.0.1", "--port", "0"]
+    )
     assert result.exit_code == 1
     assert str(file) in result.output
     assert "--new-authority" in result.output
@@ -84,7 +86,9 @@ def test_forwarded_headers_are_believed_only_behind_a_proxy(tmp_path):
     from amberbench.app import create_app
 
     for proxies, expected in ((0, ("http", "localhost", "127.0.0.1")), (1, ("https", "shop.example", "203.0.113.9"))):
-        app = create_app({"SQLALCHEMY_DATABASE_URI": "sqlite://", "PROXIES": proxies})
+        app = create_app(
+            {"SQLALCHEMY_DATABASE_URI": "sqlite://", "PROXIES": proxies, "HOSTS": {"localhost", "shop.example"}}
+        )
         seen = []
 
         @app.before_request

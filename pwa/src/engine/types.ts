@@ -2026,7 +2026,7 @@ export type ServedEvent = {
   position: number;
   /** when the server got it; ms */
   received_ms: number;
-  /** what the server noticed: future, other_shop, ahead */
+  /** what the server noticed: future, other_shop, relayed, ahead */
   flags: string[];
 };
 
@@ -2042,7 +2042,7 @@ export type PushAnswer = {
   field: string | null;
   /** the server's order; 0 to 1e+09 */
   position: number | null;
-  /** what the server noticed: future, other_shop, ahead */
+  /** what the server noticed: future, other_shop, relayed, ahead */
   flags: string[];
 };
 
@@ -2118,12 +2118,56 @@ export type Health = {
   certificate_until_ms?: number;
   /** whole days until then; below zero once it has ended; -1e+06 to 1e+06 */
   certificate_days_left?: number;
+  /** what this phone may do; an older server says nothing */
+  role?: "reader" | "bench" | "owner";
   /** which log this is: another one, another database */
   log_id: string;
   /** when the request came in; ms */
   received_ms: number;
   /** when the reply went out; ms */
   sent_ms: number;
+};
+
+/** what the server says to who is not paired */
+export type HealthForStrangers = {
+  /** always false */
+  paired: boolean;
+};
+
+/** a paired phone */
+export type PairedPhone = {
+  /** its id */
+  phone_id: string;
+  /** its name */
+  name: string;
+  /** reader: look and print; bench: run, record, plan; owner: shop, prices, phones */
+  role: "reader" | "bench" | "owner";
+  /** the name under which it writes events */
+  device_id: string;
+  /** when it was paired; ms */
+  paired_ms: number;
+  /** when it was last here, to five minutes; ms */
+  seen_ms: number;
+  /** whether it is the phone that asks */
+  own: boolean;
+};
+
+/** all of them */
+export type Phones = {
+  /** in the order they were paired */
+  phones: PairedPhone[];
+};
+
+/** what lets one phone in, once */
+export type PairingOffer = {
+  /** opened on the phone, it pairs it */
+  link: string;
+  /** the link as a QR code: address of a picture (a data URI) */
+  picture: string;
+  /** eight digits that do the same; null: only the link */
+  digits: string | null;
+  /** good until then; ms */
+  expires_ms: number;
 };
 
 /** what a phone starts from */

@@ -22,7 +22,7 @@ export class RealServer {
 
   async starts(): Promise<void> {
     const database = `sqlite:///${this.file("shop")}`;
-    const started = spawn(this.python, ["-m", "amberbench", "serve", "--port", "0", "--database", database], { stdio: ["ignore", "pipe", "inherit"] });
+    const started = spawn(this.python, ["-m", "amberbench", "serve", "--port", "0", "--database", database], { env: { ...process.env, AMBERBENCH_SIGN_IN: "off" }, stdio: ["ignore", "pipe", "inherit"] });
     this.process = started;
     this.url = await new Promise<string>((found, failed) => {
       let said = "";

@@ -18,7 +18,7 @@ blueprint = JsonBlueprint("events", __name__, description="The batch log: facts 
 @blueprint.response(200, reference("Pushed"))
 def push(request: dict[str, Any]) -> Response:
     """Stores events; the same event twice is known, not stored twice."""
-    return answer(with_clock(events.push(request["events"], g.received_ms)))
+    return answer(with_clock(events.push(request["events"], g.received_ms, g.role, g.phone and g.phone.device_id)))
 
 
 @blueprint.route("/events", methods=["GET"])

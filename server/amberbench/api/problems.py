@@ -20,8 +20,15 @@ from amberbench.services.quotas import TooMuch
 from .json_blueprint import is_api, language, read_away_body
 
 PROBLEM = "application/problem+json"
-# The body could not be read at all; whatever else is wrong is wrong with a field.
-UNREADABLE = {"not_json", "too_deep", "duplicate_name", "broken_text"}
+# The body could not be read at all, or whoever asks may not; whatever else is wrong is wrong with a field.
+STATUS_OF_CODE = dict.fromkeys(("not_json", "too_deep", "duplicate_name", "broken_text"), 400) | {
+    "not_paired": 401,
+    "not_for_role": 403,
+    "foreign_origin": 403,
+    "foreign_host": 421,
+    "too_often": 429,
+}
+HEADERS_OF_STATUS = {401: {"WWW-Authenticate": 'Cookie realm="amberbench"'}, 429: {"Retry-After": "10"}}
 
 
 class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
@@ -67,7 +74,10 @@ class ProblemApi(flask_smorest.Api):  # type: ignore[misc]
 
 
 def _refused(problem: Problem) -> Response:
-    return _problem(400 if problem.code in UNREADABLE else 422, [problem.document()])
+    status = STATUS_OF_CODE.get(problem.code, 422)
+    response = _problem(status, [problem.document()])
+    response.headers.extend(HEADERS_OF_STATUS.get(status, {}))
+    return response
 
 
 def _unusable(error: Unusable) -> Response:

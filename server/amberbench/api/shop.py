@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from flask import Response, abort, current_app
+from flask import Response, abort, current_app, g
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
@@ -25,11 +25,17 @@ def document() -> Response:
 
 
 @blueprint.route("/health", methods=["GET"])
-@blueprint.response(200, reference("Health"))
+@blueprint.response(200, {"oneOf": [reference("Health"), reference("HealthForStrangers")]})
 def health() -> Response:
-    """Proof of being on line, and the server's clock; 503 with the reason when the data cannot be used."""
+    """Proof of being on line, and the server's clock; to who is not paired, that alone.
+
+    503 with the reason when the data cannot be used.
+    """
+    found = storage_health.health()
+    if g.role is None:
+        return answer({"paired": False})
     about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": error_log.counted()}
     certificate = current_app.config["CERTIFICATE"]
     if certificate:
         about |= {"certificate_until_ms": certificate.until_ms(), "certificate_days_left": certificate.days_left()}
-    return answer(with_clock(about | storage_health.health()))
+    return answer(with_clock(about | found | {"role": g.role}))

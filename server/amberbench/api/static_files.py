@@ -1,7 +1,7 @@
 """The phone's app as it was built, handed out by WhiteNoise before Flask sees the request."""
 
 import hashlib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path, PurePosixPath
 from typing import Any, BinaryIO
 from wsgiref.headers import Headers as WsgiHeaders
@@ -27,7 +27,6 @@ POLICY = "; ".join(
     (
         "default-src 'self'",
         "script-src 'self' 'wasm-unsafe-eval'",
-        "style-src 'self' 'unsafe-inline'",
         "img-src 'self' data: blob:",
         "media-src 'self' data: blob:",
         "object-src 'none'",
@@ -37,12 +36,19 @@ POLICY = "; ".join(
     )
 )
 
+# What the app uses of what browsers ask leave for, and what it does not; photos are taken by the camera's own app.
+PERMISSIONS = (
+    "screen-wake-lock=(self), web-share=(self), autoplay=(self), accelerometer=(), bluetooth=(), camera=(), "
+    "display-capture=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), "
+    "serial=(), usb=()"
+)
+
 
 class StaticFiles:
     """WSGI middleware: built files by path, `index.html` for the app's pages, everything else to the application."""
 
-    def __init__(self, application: WSGIApplication, folder: Path) -> None:
-        self.application, self.shell = application, folder / "index.html"
+    def __init__(self, application: WSGIApplication, folder: Path, is_known_host: Callable[[Request], bool]) -> None:
+        self.application, self.shell, self.is_known_host = application, folder / "index.html", is_known_host
         self.release: tuple[int, int] | None = None
         self.files: dict[str, Any] = {}
 
@@ -51,9 +57,11 @@ class StaticFiles:
         request = Request(environ)
         if is_api(request.path):
             return self.application(environ, start_response)
+        if not self.is_known_host(request):
+            return _plain(request, "problem.foreign_host", 421)(environ, start_response)
         self._look_for_a_new_release()
         if not self.files:
-            return _not_built(request)(environ, start_response)
+            return _plain(request, "server.app_not_built", 503)(environ, start_response)
         found = self.files.get(request.path) or (self.files["/index.html"] if _is_page(request.path) else None)
         if found is None:
             return self.application(environ, start_response)
@@ -113,7 +121,10 @@ def _restrict(headers: Headers | WsgiHeaders, media_type: str | None) -> None:
     headers["Content-Security-Policy"] = POLICY if media_type in RUNS_SCRIPTS else NO_PAGE
     headers["X-Content-Type-Options"] = "nosniff"
     headers["Referrer-Policy"] = "no-referrer"
+    headers["Cross-Origin-Opener-Policy"] = headers["Cross-Origin-Resource-Policy"] = "same-origin"
+    headers["Permissions-Policy"] = PERMISSIONS
 
 
-def _not_built(request: Request) -> Response:
-    return restrict(Response(text.sentence("server.app_not_built", {}, language(request)), 503, mimetype="text/plain"))
+def _plain(request: Request, sentence: str, status: int) -> Response:
+    values = {"field": "Host", "given": request.headers.get("Host", "")[:80]}
+    return restrict(Response(text.sentence(sentence, values, language(request)), status, mimetype="text/plain"))

@@ -7,6 +7,7 @@ from amberbench.engine.core import field_kinds as kinds
 
 from .fault import schema_messages
 from .fields import Count, ListOf, Plain
+from .response_documents import ROLES
 
 MOST_EVENTS = 500
 ANY = (dict, list, str, int, float, bool)
@@ -43,3 +44,19 @@ class BatchesQuery(ma.Schema):
 
     before = ma_fields.String(load_default=None, metadata={"description": "batch_id that the last page ended with"})
     limit = Count(kinds.integer(1, 1000, "most batches wanted", default=200), load_default=200)
+
+
+class Offered(ma.Schema):
+    """The phone to let in."""
+
+    error_messages = schema_messages(["name", "role"])
+    name = Plain(kinds.text(80, "what people call the phone"), (str,), "not_text")
+    role = Plain(kinds.choice(ROLES, "what it may do"), (str,), "not_text")
+
+
+class Pairing(ma.Schema):
+    """A code, and the phone that brings it."""
+
+    error_messages = schema_messages(["code", "device_id"])
+    code = Plain(kinds.text(80, "the code of a link, or eight digits"), (str,), "not_text")
+    device_id = Plain(kinds.text(64, "the name under which the phone writes events"), (str,), "not_text")

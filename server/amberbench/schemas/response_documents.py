@@ -7,7 +7,7 @@ from amberbench.engine.core.field_kinds import boolean, choice, document, intege
 from .records import Field
 
 POSITION = {"position": count("the server's order")}
-FLAGS = {"flags": listed(words("a flag"), "what the server noticed: future, other_shop, ahead")}
+FLAGS = {"flags": listed(words("a flag"), "what the server noticed: future, other_shop, relayed, ahead")}
 CLOCK = {
     "received_ms": instant("when the request came in"),
     "sent_ms": instant("when the reply went out"),
@@ -45,6 +45,16 @@ SERVER_RECORD = {
     "events": EVENTS,
     "set_aside": listed(document("an event", of="ServedEvent"), "more than a day ahead: in no fold"),
 }
+ROLES = ("reader", "bench", "owner")
+PHONE = {
+    "phone_id": words("its id"),
+    "name": words("its name"),
+    "role": choice(ROLES, "reader: look and print; bench: run, record, plan; owner: shop, prices, phones"),
+    "device_id": words("the name under which it writes events"),
+    "paired_ms": instant("when it was paired"),
+    "seen_ms": instant("when it was last here, to five minutes"),
+    "own": boolean("whether it is the phone that asks"),
+}
 RESPONSES: dict[str, Field] = {
     # Members that newer apps added are handed on.
     "ServedEvent": record(SERVED, "an event as a phone wrote it, and what the server added", more=True),
@@ -79,11 +89,26 @@ RESPONSES: dict[str, Field] = {
                 "certificate_days_left": integer(
                     -(10**6), 10**6, "whole days until then; below zero once it has ended", optional=True
                 ),
+                "role": choice(ROLES, "what this phone may do; an older server says nothing", optional=True),
             },
             LOG,
             CLOCK,
         ),
         "who answers, and its clock",
+    ),
+    "HealthForStrangers": record({"paired": boolean("always false")}, "what the server says to who is not paired"),
+    "PairedPhone": record(PHONE, "a paired phone"),
+    "Phones": record(
+        {"phones": listed(document("a phone", of="PairedPhone"), "in the order they were paired")}, "all of them"
+    ),
+    "PairingOffer": record(
+        {
+            "link": words("opened on the phone, it pairs it"),
+            "picture": words("the link as a QR code: address of a picture (a data URI)"),
+            "digits": words("eight digits that do the same; null: only the link", nullable=True),
+            "expires_ms": instant("good until then"),
+        },
+        "what lets one phone in, once",
     ),
     "Snapshot": record(
         together(

@@ -65,7 +65,7 @@ def as_written(members: dict[str, Any], body: dict[str, Any]) -> dict[str, Any]:
 
 
 def flags(words: str, stored: Mapping[str, Any]) -> list[str]:
-    """What the server noticed about an event: "future", "other_shop", and "ahead" for one that is set aside."""
+    """What the server noticed about an event: its words, and "ahead" for one that is set aside."""
     return (words.split(",") if words else []) + (["ahead"] if clock.is_ahead(stored) else [])
 
 

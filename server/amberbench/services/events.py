@@ -9,10 +9,10 @@ from flask import current_app
 from sqlalchemy.orm import Session
 
 from amberbench.engine.core.problems import Problem
-from amberbench.store import queries, reading, writing
+from amberbench.store import phone_queries, queries, reading, writing
 from amberbench.store.models import EventRow
 
-from . import clock, documents, quotas, streams
+from . import clock, documents, quotas, roles, streams
 from .event_validation import MEMBERS, Event, columns_of, parse_event
 from .in_groups import InGroups
 
@@ -28,24 +28,37 @@ class Outcome(NamedTuple):
 
 
 class Sent(NamedTuple):
-    """An event as it was given, what was read in it, and when it came in (ms)."""
+    """An event as it was given, what was read in it, when it came in (ms), and the device that sent it, where known."""
 
     given: Any
     read: Event | Problem
     received_ms: int
+    by: str | None
 
 
-def push(events: list[Any], received_ms: int) -> Document:
+class New(NamedTuple):
+    """An event that is not in the log yet, when it came in (ms), and the device that sent it, where known."""
+
+    event: Event
+    received_ms: int
+    by: str | None
+
+
+def push(events: list[Any], received_ms: int, role: str = roles.OWNER, device_id: str | None = None) -> Document:
     """Stores what is new: `{log_id, answers}`, an answer for each event in the order given.
 
     "stored", "known" (the same event again) or "refused", with the code of the problem: malformed, too long, or
-    `id_reused` when the id already stands for something else, `too_many` when its stream is full. What is stored is
-    never overwritten. Raises quotas.TooMuch.
+    `id_reused` when the id already stands for something else, `too_many` when its stream is full, `not_for_role` for
+    what changes the shop unless an owner sends it (its phone keeps it, and offers it again in another role). What is
+    stored is never overwritten. Raises quotas.TooMuch.
+
+    device_id: of the paired phone that sends them; None: nobody is asked who it is.
     """
-    read = [_read(event) for event in events]
+    read = [_read(event, role) for event in events]
     quotas.count_events([one for one in read if isinstance(one, Event)], received_ms)
     pushes: InGroups[list[Sent], Document] = current_app.extensions.setdefault("amberbench_pushes", InGroups(_push_all))
-    return pushes.do([Sent(event, one, received_ms) for event, one in zip(events, read, strict=True)])
+    given = zip(events, read, strict=True)
+    return pushes.do([Sent(event, one, received_ms, device_id) for event, one in given])
 
 
 def _push_all(pushes: list[list[Sent]]) -> list[Document]:
@@ -54,14 +67,15 @@ def _push_all(pushes: list[list[Sent]]) -> list[Document]:
     with writing() as session:
         stored = queries.events_by_id(session, [one.read.id for one in sent if isinstance(one.read, Event)])
         new, outcomes = _compare(sent, stored.values())
-        full = _beyond_their_stream(session, [event for event, _ in new])
-        new = [one for one in new if one[0].id not in full]
+        full = _beyond_their_stream(session, [one.event for one in new])
+        new = [one for one in new if one.event.id not in full]
         outcomes = [
             Outcome("refused", "too_many", "stream") if isinstance(one.read, Event) and one.read.id in full else outcome
             for one, outcome in zip(sent, outcomes, strict=True)
         ]
         shop = queries.shop(session)
-        rows = [_row(event, shop.id if shop else None, received_ms) for event, received_ms in new]
+        paired = phone_queries.paired_devices(session)
+        rows = [_row(one, shop.id if shop else None, paired) for one in new]
         # Positions follow the order in which the phones sent them.
         positions = queries.append(session, rows)
         kept = {row.id: (row.position, documents.flags(row.flags, vars(row))) for row in stored.values()}
@@ -93,24 +107,28 @@ def pull(after: int, limit: int, seen: str | None = None) -> Document:
         }
 
 
-def _read(document: Any) -> Event | Problem:
+def _read(document: Any, role: str) -> Event | Problem:
     try:
-        return parse_event(document)
+        event = parse_event(document)
     except Problem as problem:
         return problem
+    changes_shop = event.members["stream"].startswith("shop/")
+    if changes_shop and not roles.may(role, roles.OWNER):
+        return Problem("stream", "not_for_role", role, accepted=[roles.OWNER])
+    return event
 
 
-def _compare(sent: list[Sent], stored: Iterable[EventRow]) -> tuple[list[tuple[Event, int]], list[Outcome]]:
-    """The events that are not in the log yet, with when they came in, and what becomes of each one that was sent."""
+def _compare(sent: list[Sent], stored: Iterable[EventRow]) -> tuple[list[New], list[Outcome]]:
+    """The events that are not in the log yet, and what becomes of each one that was sent."""
     kept = {row.id: _of_row(row) for row in stored}
-    new: list[tuple[Event, int]] = []
+    new: list[New] = []
     outcomes: list[Outcome] = []
-    for _, one, received_ms in sent:
+    for _, one, received_ms, by in sent:
         if isinstance(one, Problem):
             outcomes.append(Outcome("refused", one.code, one.field))
         elif one.id not in kept:
             kept[one.id] = one
-            new.append((one, received_ms))
+            new.append(New(one, received_ms, by))
             outcomes.append(Outcome("stored"))
         elif _is_same(one, kept[one.id]):
             outcomes.append(Outcome("known"))
@@ -132,13 +150,16 @@ def _beyond_their_stream(session: Session, new: list[Event]) -> set[str]:
     return beyond
 
 
-def _row(event: Event, shop_id: str | None, received_ms: int) -> Document:
-    """The columns of an event."""
+def _row(new: New, shop_id: str | None, paired: set[str]) -> Document:
+    """The columns of an event; paired: the devices that are phones of the shop."""
+    event, received_ms, by = new
     flags = []
     if clock.is_from_the_future(event.members["at_ms"], event.members["offset_ms"], received_ms):
         flags.append("future")
     if event.members["shop_id"] != shop_id:
         flags.append("other_shop")
+    if by is not None and event.members["device_id"] in paired - {by}:
+        flags.append("relayed")
     return columns_of(event) | {"received_ms": received_ms, "flags": ",".join(flags)}
 
 
@@ -156,14 +177,14 @@ def _is_same(event: Event, kept: Event) -> bool:
     )
 
 
-def _by_kind_of_stream(events: list[tuple[Event, int]], first: int) -> dict[str, documents.NewEvents]:
+def _by_kind_of_stream(events: list[New], first: int) -> dict[str, documents.NewEvents]:
     """New events as documents, by their streams."""
     found: dict[str, dict[str, list[Document]]] = {}
-    for event, received_ms in events:
+    for event, received_ms, _ in events:
         document = documents.as_written(event.members, event.content) | {"received_ms": received_ms}
         kind, stream_id = event.members["stream"].split("/")
         found.setdefault(kind, {}).setdefault(stream_id, []).append(document)
-    newest_ms = max((received_ms for _, received_ms in events), default=0)
+    newest_ms = max((one.received_ms for one in events), default=0)
     return {kind: documents.NewEvents(by_id, first, newest_ms) for kind, by_id in found.items()}
 
 

@@ -1,4 +1,7 @@
-"""The tables. `event` is the record of truth, `photo` what some events tell of; the others are rebuilt from the log."""
+"""The tables. `event` is the record of truth, `photo` what some events tell of, `phone` and `pairing` who may come in.
+
+The others are rebuilt from the log.
+"""
 
 from sqlalchemy import BigInteger, Float, Index, Integer, LargeBinary, MetaData, String, Text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
@@ -48,7 +51,7 @@ class EventRow(Base):
     # Members a newer app put beside those above, as JSON, kept for the day the server knows them.
     more: Mapped[str | None] = mapped_column(Text)
     received_ms: Mapped[int] = mapped_column(BigInteger)
-    # Words joined by commas: "future", "other_shop"; "ahead" follows from its times.
+    # Words joined by commas: "future", "other_shop", "relayed" (by another phone); "ahead" follows from its times.
     flags: Mapped[str] = mapped_column(String(80), default="")
 
     __table_args__ = (Index(None, "stream_kind", "stream_id", "position"), {"sqlite_autoincrement": True})
@@ -123,3 +126,33 @@ class ShopRow(Base):
     id: Mapped[str] = mapped_column(String(64), primary_key=True)
     document: Mapped[str] = mapped_column(Text)
     changed_ms: Mapped[int] = mapped_column(BigInteger)
+
+
+class PhoneRow(Base):
+    """A phone that was paired. Its token is kept as a hash (SHA-256, hexadecimal); a revoked one stays for its name."""
+
+    __tablename__ = "phone"
+
+    phone_id: Mapped[str] = mapped_column(String(36), primary_key=True)
+    token_hash: Mapped[str] = mapped_column(String(64), unique=True)
+    name: Mapped[str] = mapped_column(String(80))
+    # The name under which it writes events.
+    device_id: Mapped[str] = mapped_column(String(64))
+    role: Mapped[str] = mapped_column(String(10))
+    paired_ms: Mapped[int] = mapped_column(BigInteger)
+    seen_ms: Mapped[int] = mapped_column(BigInteger)
+    revoked_ms: Mapped[int | None] = mapped_column(BigInteger)
+
+
+class PairingRow(Base):
+    """A code that lets one phone in, as hashes: that of the link, and that of the eight digits where there are some."""
+
+    __tablename__ = "pairing"
+
+    code_hash: Mapped[str] = mapped_column(String(64), primary_key=True)
+    digits_hash: Mapped[str | None] = mapped_column(String(64))
+    name: Mapped[str] = mapped_column(String(80))
+    role: Mapped[str] = mapped_column(String(10))
+    expires_ms: Mapped[int] = mapped_column(BigInteger)
+    wrong_tries: Mapped[int] = mapped_column(Integer)
+    used_ms: Mapped[int | None] = mapped_column(BigInteger)
