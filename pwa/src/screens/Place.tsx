@@ -20,6 +20,7 @@ const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["
   ["learned", { load: records, here: "batches" }],
   ["shop", { load: shop, here: "settings" }],
   ["settings", { load: shop, here: "settings" }],
+  ["pair", { load: shop, here: "settings" }],
 ]);
 
 const fetched = signal(new Map<Load, Screen>());

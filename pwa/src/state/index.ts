@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, Lesson, Measured, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { BenchEvent, Clock, Lesson, Measured, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { saveFile } from "../platform/files";
@@ -15,6 +15,7 @@ import * as heldElsewhere from "./heldElsewhere";
 import * as learning from "./learning";
 import { freeName } from "./names";
 import * as paper from "./paper";
+import * as phones from "./phones";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
 import { isArmed } from "./ringingClocks";
 import * as records from "./records";
@@ -186,6 +187,13 @@ export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
 export async function readOfAnotherLog(): Promise<void> {
   await (await appState()).syncing.readOfAnotherLog();
 }
+
+/** Pairs this phone by the code of a link or eight digits; rejects with EngineProblem when it is not taken. */
+export async function pairThisPhone(code: string): Promise<PairedPhone> {
+  return phones.pairThisPhone(await appState(), code);
+}
+
+export const { listPhones, offerPairing, revokePhone } = phones;
 
 /** Sends now, cancelling the back-off. */
 export async function syncNow(): Promise<void> {

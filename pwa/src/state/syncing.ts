@@ -3,14 +3,14 @@ import { signal } from "@preact/signals";
 import type { Shop, Summary } from "../documents";
 import { correctedMs } from "../order";
 import type { Store } from "../storage";
-import { httpApi } from "../sync/api";
+import { httpApi, NOT_PAIRED, Refusal, Unreachable } from "../sync/api";
 import { Exchange, type ExchangeResult } from "../sync/exchange";
 import { SyncLoop } from "../sync/loop";
 import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, trouble: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null });
+export const sync = signal<SyncState>({ reachable: null, trouble: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null, role: null });
 
 interface SyncParts {
   store: Store;
@@ -40,7 +40,7 @@ export class Syncing {
       exchange: () => exchange.run(),
       alone: parts.alone,
       random: Math.random,
-      after: (result, told) => this.after(result, told),
+      after: (result, error) => this.after(result, error),
     });
   }
 
@@ -58,20 +58,25 @@ export class Syncing {
     await this.count();
   }
 
-  private async after(result: ExchangeResult | null, trouble: string | null): Promise<void> {
-    sync.value = { ...sync.value, trouble };
+  private async after(result: ExchangeResult | null, error: unknown): Promise<void> {
+    sync.value = { ...sync.value, trouble: error instanceof Unreachable ? error.told : null };
     if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
     if (result) this.takeResult(result);
-    else sync.value = { ...sync.value, reachable: false, confirmed: false };
+    else sync.value = { ...sync.value, reachable: false, confirmed: false, role: roleAfter(error) };
     await this.count();
   }
 
   private takeResult({ health, anotherLog, shop, summaries, touched }: ExchangeResult): void {
     const lastAt = this.parts.phoneNow() + (this.filter.offsetMs ?? 0);
-    sync.value = { ...sync.value, reachable: true, confirmed: true, lastAt };
+    sync.value = { ...sync.value, reachable: true, confirmed: true, lastAt, role: health.role ?? "owner" };
     if (shop) this.parts.shop(shop);
     if (summaries) this.parts.summaries(summaries);
     if (touched.size > 0) this.parts.touched([...touched]);
     this.parts.exchanged(health.engine_version, anotherLog);
   }
+}
+
+/** Whoever is not paired is told so by the server; a server that does not answer changes nothing. */
+function roleAfter(error: unknown): SyncState["role"] {
+  return error instanceof Refusal && error.status === NOT_PAIRED ? "none" : sync.value.role;
 }

@@ -1,4 +1,4 @@
-import type { Advice, BenchEvent, Clock, FunctionName, PlanDocument, Replies, Requests, Run, Summary, Units } from "../documents";
+import type { Advice, BenchEvent, Clock, Health, FunctionName, PlanDocument, Replies, Requests, Run, Summary, Units } from "../documents";
 import type { ShellState } from "../platform/swClient";
 
 /** The engine, asked for a function's reply. */
@@ -15,6 +15,9 @@ export interface Settings {
   /** When somebody last said that they heard the test sound (ms), or null. */
   heard_at_ms: number | null;
 }
+
+/** What a paired phone may do: look and print; run, record and plan; the shop, its prices and its phones. */
+export type Role = NonNullable<Health["role"]>;
 
 export interface SyncState {
   /** null until the first health check has answered or failed. */
@@ -38,6 +41,8 @@ export interface SyncState {
   confirmed: boolean;
   /** Corrected time of the last exchange (ms), or null. */
   lastAt: number | null;
+  /** What this phone may do on the server; "none": it is not paired, or not any more; null: the server has not said yet. */
+  role: Role | "none" | null;
   /** Whether the browser promised to keep our data; null: not known. */
   persistent: boolean | null;
 }

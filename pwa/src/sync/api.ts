@@ -1,4 +1,4 @@
-import type { BenchEvent, Batches, Contributions, Health, Lesson, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary } from "../documents";
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
@@ -21,6 +21,9 @@ export class Refusal extends Error {
     super(`${status} ${code}`);
   }
 }
+
+/** What the server answers to a phone that is not paired, or not any more. */
+export const NOT_PAIRED = 401;
 
 /** The server as the phone sees it. Every call throws Unreachable or Refusal. */
 export interface Api {
@@ -92,7 +95,8 @@ class ProblemRefusal extends Refusal {
 /** The server over HTTP, same origin. */
 export const httpApi: Api = {
   async health() {
-    const health = await ask<Health>("/api/health", HEALTH_MS);
+    const health = await ask<Health | HealthForStrangers>("/api/health", HEALTH_MS);
+    if ("paired" in health) throw new Refusal(NOT_PAIRED, "not_paired");
     // A captive portal or a wrong server answers too; ours says its name.
     if (health.app !== APP) throw new Unreachable("not this app's server");
     return health;
@@ -108,15 +112,28 @@ export const httpApi: Api = {
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);
     return response.text();
   },
-  async plan<T>(place: string, request: object, timeoutMs: number) {
-    try {
-      return await ask<T>(`/api/plans/${place}`, timeoutMs, request);
-    } catch (error) {
-      if (error instanceof ProblemRefusal) throw new EngineProblem(error.problem);
-      throw error;
-    }
+  plan: <T>(place: string, request: object, timeoutMs: number) => withProblems(ask<T>(`/api/plans/${place}`, timeoutMs, request)),
+};
+
+/** The phones of the shop. Its calls throw EngineProblem where the server says what is wrong, else what every call throws. */
+export const httpPhones = {
+  pair: (code: string, device_id: string) => withProblems(ask<PairedPhone>("/api/pairings/use", EXCHANGE_MS, { code, device_id })),
+  offer: (name: string, role: string) => withProblems(ask<PairingOffer>("/api/pairings", EXCHANGE_MS, { name, role })),
+  phones: async () => (await ask<Phones>("/api/phones", EXCHANGE_MS)).phones,
+  async revoke(phoneId: string) {
+    const { ok, status } = await answered(`/api/phones/${phoneId}`, EXCHANGE_MS, { method: "DELETE" });
+    if (!ok) throw failure(status, null);
   },
 };
+
+async function withProblems<T>(answer: Promise<T>): Promise<T> {
+  try {
+    return await answer;
+  } catch (error) {
+    if (error instanceof ProblemRefusal) throw new EngineProblem(error.problem);
+    throw error;
+  }
+}
 
 /** The server's endpoints for pictures. Both throw Unreachable or Refusal. */
 export interface PhotoApi {

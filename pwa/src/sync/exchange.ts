@@ -37,7 +37,7 @@ export class Exchange {
     const health = await this.checkHealth();
     const anotherLog = await this.store.syncCursor.recognizeLog(health.log_id, this.correctedNow());
     const result: ExchangeResult = { health, anotherLog, shop: null, summaries: null, touched: new Set() };
-    await this.store.events.offerAgain(health.engine_version);
+    await this.store.events.offerAgain(asker(health));
     try {
       await this.bothWays(result);
     } catch (error) {
@@ -52,7 +52,8 @@ export class Exchange {
 
   /** Sends first: a server that lost its log takes the shop over from its phones before it hands one out. */
   private async bothWays(result: ExchangeResult): Promise<void> {
-    await this.push(result);
+    // A reader's phone keeps what it recorded until it is paired in another role.
+    if (result.health.role !== "reader") await this.push(result);
     if ((await this.store.syncCursor.read()) === null) await this.takeSnapshot(result);
     await this.pull(result);
   }
@@ -96,7 +97,7 @@ export class Exchange {
       const asked = new Set(group.map((event) => event.id));
       const ours = answers.filter(({ id }) => id !== null && asked.has(id));
       if (ours.length === 0) throw new Refusal(200, "no_answers");
-      await this.store.events.markSent(ours, result.health.engine_version);
+      await this.store.events.markSent(ours, asker(result.health));
       const refused = new Set(ours.filter((one) => one.result === "refused").map(({ id }) => id));
       for (const event of group) if (refused.has(event.id)) result.touched.add(streamOf(event));
     }
@@ -133,6 +134,11 @@ export class Exchange {
 /** Throws when an answer is of another log than the one this exchange began with. */
 function checkLog({ health }: ExchangeResult, logId: string): void {
   if (logId !== health.log_id) throw new LogChanged(`${health.log_id} became ${logId}`);
+}
+
+/** Who the server took this phone for: what it refused is offered again to another version of it, or in another role. */
+function asker({ engine_version, role = "owner" }: Health): string {
+  return role === "owner" ? engine_version : `${engine_version} ${role}`;
 }
 
 /** As many of the first events as fit; at least one. */

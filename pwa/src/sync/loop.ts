@@ -9,8 +9,8 @@ interface LoopParts {
   exchange: () => Promise<ExchangeResult>;
   alone: Alone;
   random: () => number;
-  /** After each try: what it brought, or null when the server could not be reached; `told`: what it says is wrong with it. */
-  after: (result: ExchangeResult | null, told: string | null) => Promise<void> | void;
+  /** After each try: what it brought, or why it failed. */
+  after: (result: ExchangeResult | null, error?: unknown) => Promise<void> | void;
 }
 
 /** Exchanges with the server again and again: at once when nudged, calmly while all is well, ever more rarely while
@@ -61,7 +61,7 @@ export class SyncLoop {
     } catch (error) {
       if (!(error instanceof Unreachable || error instanceof Refusal)) console.error(error);
       this.failures += 1;
-      await this.parts.after(null, error instanceof Unreachable ? error.told : null);
+      await this.parts.after(null, error);
     }
   }
 }

@@ -93,11 +93,12 @@ interface WordsProps {
   label: string;
   value: string;
   most: number;
+  inputMode?: "numeric";
   onValue: (value: string) => void;
 }
 
 /** A few words: a lot, a name. */
-export function WordsField({ label, value, most, onValue }: WordsProps) {
+export function WordsField({ label, value, most, inputMode, onValue }: WordsProps) {
   const id = useId();
   return (
     <FieldFrame label={label} id={id} problem={null}>
@@ -105,6 +106,7 @@ export function WordsField({ label, value, most, onValue }: WordsProps) {
         <input
           id={id}
           maxLength={most}
+          inputMode={inputMode}
           autocomplete="off"
           value={value}
           onInput={(event) => onValue(event.currentTarget.value)}

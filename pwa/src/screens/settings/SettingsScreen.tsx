@@ -4,6 +4,7 @@ import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, editShop, exportUnsent, missingLanguage, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
 import { SyncStatus } from "../SyncStatus";
+import { Phones } from "./Phones";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
 import { Desk } from "../../ui/Desk";
@@ -43,6 +44,7 @@ export function SettingsScreen() {
       </Card>
       <Sound />
       <Spoken />
+      <Phones />
       <Keeping />
       <a class="row-link" href="/notices.txt" target="_blank">
         <b>{t("settings.licences")}</b>

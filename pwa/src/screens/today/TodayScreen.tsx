@@ -22,6 +22,7 @@ export function TodayScreen() {
       {soundLocked.value && <TapToRing />}
       {noSound.value && <p class="card card-wrong">{t("desk.no_sound")}</p>}
       {isBarred() && <p class="card card-wrong">{t(`desk.offline_${offline.value}`)}</p>}
+      <Unpaired />
       <ThrownLast />
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
       <NextBatches />
@@ -34,6 +35,21 @@ export function TodayScreen() {
       </a>
       <State running={running.some(isAtHand)} />
     </Desk>
+  );
+}
+
+/** The server knows this phone no more, or not yet; or takes nothing from it. */
+function Unpaired() {
+  const { role, unsent } = sync.value;
+  if (role === "reader" && unsent > 0) return <p class="card">{t("desk.reader_keeps")}</p>;
+  if (role !== "none") return null;
+  return (
+    <div class="card card-wrong">
+      <p>{t("desk.not_paired")}</p>
+      <a class="go" href="/pair">
+        {t("button.pair")}
+      </a>
+    </div>
   );
 }
 
@@ -106,12 +122,12 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, trouble, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
+  const { reachable, role, trouble, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
-      {trouble ? <p class="warning-line">{trouble}</p> : <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>}
+      {trouble ? <p class="warning-line">{trouble}</p> : role !== "none" && <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>}
       <SyncStatus />
       {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
