@@ -23,6 +23,7 @@ from tests import (
     strategies_labelling,
     strategies_melt,
     strategies_scheduling,
+    strategies_streams,
 )
 from tests.drawing import maybe
 from tests.gathered import of_kinds
@@ -226,6 +227,7 @@ for _part in (
     strategies_melt,
     strategies_scheduling,
     strategies_labelling,
+    strategies_streams,
 ):
     SENSIBLE.update(_part.SENSIBLE)
 for _own in of_kinds("SENSIBLE"):

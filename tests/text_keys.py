@@ -144,7 +144,7 @@ SUPPLIERS = {
     "source.": ("engine",),
     "step.": ("engine/steps", "engine/products", "engine/batch"),
     "undo.": ("engine/steps", "engine/products"),
-    "warning.": ("engine/steps", "engine/products", "engine/batch"),
+    "warning.": ("engine/steps", "engine/products", "engine/batch", "engine/stock", "engine/orders", "engine/pack"),
     "word.": ("engine", "pwa/src/screens", "pwa/src/products"),
 }
 # These are said only with the codes and kinds that `named` of test_text_keys finds for them.

@@ -39,10 +39,11 @@ def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -
 
 def _fold_outdated(app: "Flask") -> None:
     """Beside the serving: a year of batches takes a while, and until then what the earlier engine folded is shown."""
-    from .services import folding
+    from .services import folding, stream_documents
 
     with app.app_context():
         folding.fold_outdated()
+        stream_documents.fold_outdated()
 
 
 language_option = click.option(

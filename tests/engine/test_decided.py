@@ -11,7 +11,7 @@ import pytest
 from amberbench import engine
 from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import decisions, events, run
-from amberbench.engine.batch.log import in_order, well_formed
+from amberbench.engine.core.log import in_order, well_formed
 from tests.bench import Bench, planned_bowl, planned_clusters
 from tests.engine.test_old_logs import KEPT, LOGS, NAMES
 

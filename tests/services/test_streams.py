@@ -13,7 +13,7 @@ from tests.conftest import application
 from tests.log import Phone, pulled, push, results
 
 OLD = Path(__file__).parent.parent / "old" / "database_0005.sql"
-ORDER = {"stream": "order/0193-7", "batch_id": None}
+ORDER = {"stream": "parcel/0193-7", "batch_id": None}
 
 
 def record(client, phone):
@@ -66,7 +66,7 @@ def test_streams_of_a_newer_app_are_kept_pulled_given_to_new_phones_and_not_fold
     assert order["id"] in [one["id"] for one in pulled(client)["events"]]
     started = client.get("/api/snapshot").get_json()["events"]
     assert [one["stream"] for one in started if one["id"] == order["id"]] == [ORDER["stream"]]
-    assert {one["stream"].split("/")[0] for one in started} == {"shop", "batch", "order"}
+    assert {one["stream"].split("/")[0] for one in started} == {"shop", "batch", "parcel"}
     assert [one["batch_id"] for one in client.get("/api/batches").get_json()["batches"]].count(None) == 0
     assert len(client.get("/api/batches").get_json()["batches"]) == 2
 
@@ -74,13 +74,13 @@ def test_streams_of_a_newer_app_are_kept_pulled_given_to_new_phones_and_not_fold
 def test_a_kind_of_stream_is_one_entry(client, monkeypatch):
     folded = {}
     kind = streams.StreamKind(lambda _, new: folded.update(new.by_id), lambda session, since: [], lambda: len(folded))
-    monkeypatch.setitem(streams.KINDS, "order", kind)
+    monkeypatch.setitem(streams.KINDS, "parcel", kind)
     phone = Phone()
     push(client, phone.event("order_taken", boxes=12) | ORDER, phone.event("freed"))
     assert [[one["kind"] for one in events] for events in folded.values()] == [["order_taken"]]
     assert ORDER["stream"] not in [one["stream"] for one in client.get("/api/snapshot").get_json()["events"]]
     with client.application.app_context():
-        assert streams.rebuild() == {"shop": 1, "batch": 0, "order": 1}
+        assert streams.rebuild() == {"shop": 1, "batch": 0, "lot": 0, "order": 0, "pack": 0, "parcel": 1}
 
 
 @pytest.fixture

@@ -1776,6 +1776,16 @@ export type CaramelRow = {
   firmness: "firm" | "borderline" | "slumps" | null;
   /** it is as stiff as reckoned by its water in a room so much colder; null: no test said so; -30 to 40 K */
   stiffer_k: number | null;
+  /** how much is in a pack, in its unit; 1e-06 to 100000 */
+  pack_amount: number | null;
+  /** to be bought below this, in its unit; null: never; 0 to 100000 */
+  lowest: number | null;
+  /** ingredients as its label lists them, in order; "" when left out */
+  ingredients: string;
+  /** how many days it keeps; null: its label says; 1 to 10000 */
+  best_by_days: number | null;
+  /** who it is bought from */
+  supplier_id: string | null;
   /** label */
   label: CaramelRowLabel;
 };
@@ -1792,6 +1802,16 @@ export type ChocolateRow = {
   set_s: number;
   /** allergens on its label; [] when left out */
   contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** how much is in a pack, in its unit; 1e-06 to 100000 */
+  pack_amount: number | null;
+  /** to be bought below this, in its unit; null: never; 0 to 100000 */
+  lowest: number | null;
+  /** ingredients as its label lists them, in order; "" when left out */
+  ingredients: string;
+  /** how many days it keeps; null: its label says; 1 to 10000 */
+  best_by_days: number | null;
+  /** who it is bought from */
+  supplier_id: string | null;
   /** targets */
   targets: ChocolateRowTargets;
 };
@@ -1846,6 +1866,96 @@ export type ThermometerRow = {
   sd_k: number;
 };
 
+/** one of the shop's materials */
+export type MaterialRow = {
+  /** its id */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** what it is for; "other" when left out */
+  what: "under" | "salt" | "packaging" | "other";
+  /** whether it is weighed or counted; "kg" when left out */
+  unit: "kg" | "each";
+  /** allergens on its label; [] when left out */
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** how much is in a pack, in its unit; 1e-06 to 100000 */
+  pack_amount: number | null;
+  /** to be bought below this, in its unit; null: never; 0 to 100000 */
+  lowest: number | null;
+  /** ingredients as its label lists them, in order; "" when left out */
+  ingredients: string;
+  /** how many days it keeps; null: its label says; 1 to 10000 */
+  best_by_days: number | null;
+  /** who it is bought from */
+  supplier_id: string | null;
+};
+
+/** one of the shop's boxes */
+export type BoxRow = {
+  /** its id */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** what is in it; [] when left out */
+  lines: Line[];
+  /** pockets across; null: no pockets; 1 to 100 */
+  columns: number | null;
+  /** pockets down; null: no pockets; 1 to 100 */
+  rows: number | null;
+  /** weight of the empty box with cups and lid; 0 to 10 kg */
+  tare_kg: number | null;
+  /** net weight its label declares; 0.001 to 100 kg */
+  label_kg: number | null;
+  /** its price, in the smallest coin; null: not set; 0 to 1e+09 */
+  price_minor: number | null;
+  /** tax on top of the price; 0 to 1 */
+  tax_share: number | null;
+  /** how many days it keeps from when it is packed; 1 to 10000 */
+  shelf_days: number | null;
+  /** width of its label; 0.01 to 0.5 m */
+  label_width_m: number | null;
+  /** height of its label; 0.01 to 0.5 m */
+  label_height_m: number | null;
+  /** box, cups, lid, label of one; [] when left out */
+  packaging: Packaging[];
+};
+
+/** one of the shop's customers */
+export type CustomerRow = {
+  /** its id */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** where it goes; "" when left out */
+  address: string;
+  /** whether it is the shop's own counter; false when left out */
+  counter: boolean;
+};
+
+/** one of the shop's suppliers */
+export type SupplierRow = {
+  /** its id */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** where it comes from; "" when left out */
+  address: string;
+  /** its telephone; "" when left out */
+  phone: string;
+};
+
+/** one of the shop's people */
+export type PersonRow = {
+  /** its id */
+  id: string;
+  /** what people call it; "" when left out */
+  name: string;
+  /** one letter or two that stand for the name; "" when left out */
+  initial: string;
+  /** what this person does; "" when left out */
+  role: string;
+};
+
 /** the fold of all that was set of the shop; what nobody has set is null or stands as assumed */
 export type Shop = {
   /** the shop; null: there is none */
@@ -1864,6 +1974,24 @@ export type Shop = {
   humidity: number | null;
   /** air of its refrigerator; 0 to 15 °C; 5.0 when left out */
   fridge_c: number;
+  /** the maker's address, as labels name it; "" when left out */
+  address: string;
+  /** ISO 4217 code of the money it counts in; "" when left out */
+  currency: string;
+  /** what an hour of hands costs, in the smallest coin; 0 to 1e+09 */
+  rate_minor_per_h: number | null;
+  /** what a kilowatt hour costs, in the smallest coin; 0 to 1e+06 */
+  energy_minor_per_kwh: number | null;
+  /** when work begins, seconds of the day; 0 to 86400 s; 28800.0 when left out */
+  open_s: number;
+  /** when work ends, seconds of the day; 0 to 86400 s; 61200.0 when left out */
+  close_s: number;
+  /** days on which there is work; ["monday", "tuesday", "wednesday", "thursday", "friday"] when left out */
+  work_days: ("monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday")[];
+  /** whose rules labels and net contents follow; null: not chosen */
+  rule: "us" | "eu" | "uk" | null;
+  /** how lot codes are made: YY, Y, DDD, L stand for year, day of the year, letter; "YYDDDL" when left out */
+  code_pattern: string;
   /** what a value rests on, by shop.<field> or <list>/<id>.<field> */
   basis: BasisByField;
   /** its ovens */
@@ -1890,6 +2018,16 @@ export type Shop = {
   products: ProductRow[];
   /** its thermometers */
   thermometers: ThermometerRow[];
+  /** its materials */
+  materials: MaterialRow[];
+  /** its boxes */
+  boxes: BoxRow[];
+  /** its customers */
+  customers: CustomerRow[];
+  /** its suppliers */
+  suppliers: SupplierRow[];
+  /** its people */
+  people: PersonRow[];
 };
 
 /** one field of the shop as the log has it */
@@ -1998,6 +2136,234 @@ export type Summary = {
   label: FullLabel | null;
 };
 
+/** a lot: a delivery, or what was left of a batch */
+export type Lot = {
+  /** its id */
+  id: string;
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id>; "" when left out */
+  material: string;
+  /** unit of its amounts; "kg" when left out */
+  unit: "kg" | "each";
+  /** the batch it was left of */
+  made_from: string | null;
+  /** an id, or null */
+  supplier_id: string | null;
+  /** the supplier as it was typed; "" when left out */
+  supplier: string;
+  /** the supplier's lot; "" when left out */
+  supplier_lot: string;
+  /** how many packs; 0 to 100000; 0 when left out */
+  packs: number;
+  /** how much was got in all; 0 to 1e+10 */
+  amount: number;
+  /** what all of it cost; null: nobody knows; 0 to 1e+12 */
+  price_minor: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency: string;
+  /** best by; null: nobody knows */
+  best_by: string | null;
+  /** when it came; null: nobody has written it down; -1e+15 to 1e+15 ms */
+  received_ms: number | null;
+  /** when it was opened; -1e+15 to 1e+15 ms */
+  opened_ms: number | null;
+  /** how often it has been melted; 0 to 50; 0 when left out */
+  remelts: number;
+  /** counts; [] when left out */
+  counts: FullCount[];
+  /** what was thrown away; [] when left out */
+  discarded: FullDiscarded[];
+  /** photo of its label */
+  photo_id: string | null;
+  /** the lot it now belongs to */
+  merged_into: string | null;
+  /** since when; -1e+15 to 1e+15 ms */
+  merged_ms: number | null;
+  /** whether its amount went there; false: it was one delivery, written down twice; true when left out */
+  adds: boolean;
+};
+
+/** what of a lot went into a batch or boxes */
+export type StockUse = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** the batch it went into; null: boxes */
+  batch_id: string | null;
+};
+
+/** what is left of a lot */
+export type LotLeft = {
+  /** its id */
+  lot_id: string;
+  /** what it is */
+  material: string;
+  /** unit of its amounts */
+  unit: "kg" | "each";
+  /** how much came, with what was poured to it; -1e+15 to 1e+15 */
+  got: number;
+  /** how much went into batches and boxes; -1e+15 to 1e+15 */
+  used: number;
+  /** what is left; below zero: a difference; -1e+15 to 1e+15 */
+  left: number;
+  /** a day, YYYY-MM-DD */
+  best_by: string | null;
+  /** when it came; -1e+15 to 1e+15 ms */
+  received_ms: number | null;
+  /** whether its best by is over */
+  is_past: boolean;
+  /** whether there is some left to use */
+  is_open: boolean;
+  /** what does not add up */
+  differences: ("below_zero" | "used_before_it_came" | "never_came" | "written_twice" | "ring")[];
+};
+
+/** what is left of a material */
+export type MaterialLeft = {
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** unit of its amounts */
+  unit: "kg" | "each";
+  /** what is left of all its lots; -1e+15 to 1e+15 */
+  left: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  lowest: number | null;
+  /** whether it is to be bought */
+  is_low: boolean;
+  /** a day, YYYY-MM-DD */
+  best_by: string | null;
+};
+
+/** boxes packed together */
+export type Pack = {
+  /** its id */
+  id: string;
+  /** which box of the shop; null: nothing was packed */
+  box_id: string | null;
+  /** the batches its pieces are of; [] when left out */
+  from: FullFrom[];
+  /** boxes, cups, labels by lots; [] when left out */
+  lots: FullAskedPackLot[];
+  /** the lot code on the label; "" when left out */
+  code: string;
+  /** a day, YYYY-MM-DD */
+  made_on: string | null;
+  /** a day, YYYY-MM-DD */
+  best_by: string | null;
+  /** whether they are sold as seconds; false when left out */
+  seconds: boolean;
+  /** how many boxes were packed; 0 to 100000; 0 when left out */
+  packed: number;
+  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
+  count: number;
+  /** weighed; [] when left out */
+  net_kg: number[];
+  /** how many labels were printed; 0 to 1e+10; 0 when left out */
+  printed: number;
+  /** when they were packed; -1e+15 to 1e+15 ms */
+  at_ms: number | null;
+};
+
+/** an order */
+export type Order = {
+  /** its id */
+  id: string;
+  /** a customer of the shop; null: only a name */
+  customer_id: string | null;
+  /** the customer's name; "" when left out */
+  customer: string;
+  /** when it is wanted; -1e+15 to 1e+15 ms */
+  wanted_ms: number | null;
+  /** what is wanted; [] when left out */
+  lines: OrderLine[];
+  /** agreed price of all; null: by the list; 0 to 1e+12 */
+  price_minor: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency: string;
+  /** a note; "" when left out */
+  note: string;
+  /** wanted again every week; null: once */
+  repeats: "week" | null;
+  /** whether it is stock for the shop's own counter; false when left out */
+  counter: boolean;
+  /** when it was placed; null: not known yet; -1e+15 to 1e+15 ms */
+  placed_ms: number | null;
+  /** when and why; null: it stands */
+  cancelled: FullCancelled | null;
+  /** what was handed over; [] when left out */
+  handed: FullHanded[];
+  /** how often; 0 to 20000; 0 when left out */
+  handovers: number;
+  /** how far it is; "open" when left out */
+  state: "open" | "part" | "handed" | "cancelled";
+  /** what does not add up; [] when left out */
+  differences: FullAskedOrderDifference[];
+};
+
+/** so many boxes, pieces, or so much of a product */
+export type OrderLine = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id: string | null;
+  /** a product of the shop; null: boxes */
+  product_id: string | null;
+  /** how many; 1 to 100000 */
+  count: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg: number | null;
+};
+
+/** an open order */
+export type OpenOrder = {
+  /** its id */
+  order_id: string;
+  /** whether it was wanted before now */
+  is_late: boolean;
+  /** what of it is wanted, packed and handed over */
+  lines: OpenLine[];
+  /** whether all of it is in hand */
+  is_packed: boolean;
+};
+
+/** a line of an open order */
+export type OpenLine = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id: string | null;
+  /** a product of the shop; null: boxes */
+  product_id: string | null;
+  /** how many; 1 to 100000 */
+  count: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg: number | null;
+  /** how many, or how much (kg), was handed over; 0 to 1e+12 */
+  handed: number;
+  /** how many boxes in hand are for it; 0 to 1e+12 */
+  packed: number;
+  /** how many, or how much (kg), is still to be packed; 0 to 1e+12 */
+  missing: number;
+};
+
+/** boxes of one kind, wanted and in hand */
+export type BoxInHand = {
+  /** its id */
+  box_id: string;
+  /** how many open orders want; 0 to 1e+12 */
+  wanted: number;
+  /** how many are packed and not handed over; -1e+12 to 1e+12 */
+  in_hand: number;
+  /** how many are to be packed; 0 to 1e+12 */
+  missing: number;
+};
+
+/** boxes packed together, and what is left of them */
+export type PackInHand = {
+  /** its id */
+  pack_id: string;
+  /** how many are in hand; below zero: a difference; -1e+12 to 1e+12 */
+  left: number;
+};
+
 /** an event as a phone wrote it, and what the server added */
 export type ServedEvent = {
   /** UUIDv7 made on the phone */
@@ -2078,6 +2444,66 @@ export type Batches = {
   batches: Summary[];
   /** whether there are older ones */
   more: boolean;
+};
+
+/** a page of the list of lots */
+export type Lots = {
+  /** latest first */
+  documents: Lot[];
+  /** whether there are older ones */
+  more: boolean;
+};
+
+/** it */
+export type LotRecord = {
+  /** it */
+  document: Lot | null;
+  /** what broke in the app as its events were folded; null: nothing */
+  broken: string | null;
+  /** events, in the order of the log */
+  events: ServedEvent[];
+  /** more than a day ahead: in no fold */
+  set_aside: ServedEvent[];
+};
+
+/** a page of the list of orders */
+export type Orders = {
+  /** latest first */
+  documents: Order[];
+  /** whether there are older ones */
+  more: boolean;
+};
+
+/** it */
+export type OrderRecord = {
+  /** it */
+  document: Order | null;
+  /** what broke in the app as its events were folded; null: nothing */
+  broken: string | null;
+  /** events, in the order of the log */
+  events: ServedEvent[];
+  /** more than a day ahead: in no fold */
+  set_aside: ServedEvent[];
+};
+
+/** a page of the list of packs */
+export type Packs = {
+  /** latest first */
+  documents: Pack[];
+  /** whether there are older ones */
+  more: boolean;
+};
+
+/** it */
+export type PackRecord = {
+  /** it */
+  document: Pack | null;
+  /** what broke in the app as its events were folded; null: nothing */
+  broken: string | null;
+  /** events, in the order of the log */
+  events: ServedEvent[];
+  /** more than a day ahead: in no fold */
+  set_aside: ServedEvent[];
 };
 
 /** what batches closed last teach */
@@ -2957,7 +3383,7 @@ export type BatchOrderRequest = {
 /** the reply of batch.order */
 export type BatchOrderReply = {
   /** in which order to take them */
-  order: Order[];
+  order: BatchOrderReplyOrder[];
   /** the bench as it stands */
   now: Now[];
   /** what to mind */
@@ -3798,6 +4224,168 @@ export type TableTimelineRequest = {
   ignored?: string[] | null;
 };
 
+/** the request to lot.fold */
+export type LotFoldRequest = {
+  /** its id */
+  id: string;
+  /** events, in any order */
+  events: LoggedEvent[];
+};
+
+/** the reply of lot.fold */
+export type LotFoldReply = {
+  /** the document */
+  document: Lot;
+  /** passed over */
+  ignored: Ignored[];
+};
+
+/** the request to lot.check */
+export type LotCheckRequest = {
+  /** what happened */
+  kind: string;
+  /** what is to be written */
+  body: Values;
+  /** the shop's currency; "" when left out */
+  currency?: string | null;
+  /** today, YYYY-MM-DD */
+  today: string;
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+  /** its id */
+  lot_id: string;
+  /** the lots there are; [] when left out */
+  lots?: AskedLot[] | null;
+  /** what went into batches and boxes; [] when left out */
+  uses?: AskedStockUse[] | null;
+  /** those of the shop; [] when left out */
+  materials?: string[] | null;
+};
+
+/** the reply of lot.check */
+export type LotCheckReply = {
+  /** the same, with what was left out */
+  body: Values;
+  /** what to mind */
+  warnings: Warning[];
+};
+
+/** the request to stock.overview */
+export type StockOverviewRequest = {
+  /** the lots there are */
+  lots: AskedLot[];
+  /** what went into batches and boxes; [] when left out */
+  uses?: AskedStockUse[] | null;
+  /** those of the shop; [] when left out */
+  materials?: StockOverviewRequestMaterial[] | null;
+  /** today, YYYY-MM-DD */
+  today: string;
+};
+
+/** the reply of stock.overview */
+export type StockOverviewReply = {
+  /** open ones first, oldest best by first */
+  lots: LotLeft[];
+  /** those of the shop, then what lots name besides */
+  materials: MaterialLeft[];
+  /** lots that do not add up: to be counted */
+  to_count: string[];
+};
+
+/** the request to pack.fold */
+export type PackFoldRequest = {
+  /** its id */
+  id: string;
+  /** events, in any order */
+  events: LoggedEvent[];
+};
+
+/** the reply of pack.fold */
+export type PackFoldReply = {
+  /** the document */
+  document: Pack;
+  /** passed over */
+  ignored: Ignored[];
+};
+
+/** the request to pack.check */
+export type PackCheckRequest = {
+  /** what happened */
+  kind: string;
+  /** what is to be written */
+  body: Values;
+  /** the shop's currency; "" when left out */
+  currency?: string | null;
+  /** today, YYYY-MM-DD */
+  today: string;
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+  /** the boxes; null: new ones */
+  pack?: AskedPack | null;
+  /** those of the shop; [] when left out */
+  boxes?: string[] | null;
+};
+
+/** the request to order.fold */
+export type OrderFoldRequest = {
+  /** its id */
+  id: string;
+  /** events, in any order */
+  events: LoggedEvent[];
+};
+
+/** the reply of order.fold */
+export type OrderFoldReply = {
+  /** the document */
+  document: Order;
+  /** passed over */
+  ignored: Ignored[];
+};
+
+/** the request to order.check */
+export type OrderCheckRequest = {
+  /** what happened */
+  kind: string;
+  /** what is to be written */
+  body: Values;
+  /** the shop's currency; "" when left out */
+  currency?: string | null;
+  /** today, YYYY-MM-DD */
+  today: string;
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+  /** the midnight with which today began; 0 to 1e+14 ms */
+  today_ms: number;
+  /** the order; null: a new one */
+  order?: AskedOrder | null;
+  /** those of the shop; [] when left out */
+  boxes?: string[] | null;
+  /** those of the shop; [] when left out */
+  products?: string[] | null;
+};
+
+/** the request to orders.overview */
+export type OrdersOverviewRequest = {
+  /** orders */
+  orders: AskedOrder[];
+  /** what was packed; [] when left out */
+  packs?: AskedPack[] | null;
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+};
+
+/** the reply of orders.overview */
+export type OrdersOverviewReply = {
+  /** open ones, those wanted first in front; what stands on the counter last */
+  orders: OpenOrder[];
+  /** boxes that are wanted or in hand */
+  boxes: BoxInHand[];
+  /** those in hand, oldest first, and those that do not add up */
+  packs: PackInHand[];
+  /** orders that do not add up */
+  differing: string[];
+};
+
 /** body of the event batch_opened */
 export type BatchOpenedBody = {
   /** the plan; folded apart from its event */
@@ -4406,6 +4994,200 @@ export type ShopSetBody = {
   basis: "typed" | "measured" | "published" | "assumed";
 };
 
+/** body of the event received */
+export type ReceivedBody = {
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** unit of its amounts; "kg" when left out */
+  unit?: "kg" | "each" | null;
+  /** an id, or null */
+  supplier_id?: string | null;
+  /** the supplier as it was typed; "" when left out */
+  supplier?: string | null;
+  /** the supplier's lot; "" when left out */
+  supplier_lot?: string | null;
+  /** how many packs; 1 to 100000; 1 when left out */
+  packs?: number | null;
+  /** how much is in a pack; 1e-06 to 100000 */
+  pack_amount: number;
+  /** what all packs cost; null: nobody knows; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** best by; null: nobody knows */
+  best_by?: string | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event made */
+export type MadeBody = {
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** unit of its amounts; "kg" when left out */
+  unit?: "kg" | "each" | null;
+  /** the batch it was left of */
+  batch_id?: string | null;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+  /** how often it has been melted; 0 to 50; 0 when left out */
+  remelts?: number | null;
+  /** best by; null: nobody knows */
+  best_by?: string | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event opened */
+export type OpenedBody = {
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event left_counted */
+export type LeftCountedBody = {
+  /** how much, in the lot's unit; 0 to 100000 */
+  left: number;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event discarded */
+export type DiscardedBody = {
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+  /** why; "other" when left out */
+  why?: "spoilt" | "past_best_by" | "damaged" | "dropped" | "recalled" | "other" | null;
+  /** the same in words; "" when left out */
+  text?: string | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event merged */
+export type MergedBody = {
+  /** the lot it now belongs to */
+  into_lot_id: string;
+  /** whether it is poured together; false: one delivery, written down twice; true when left out */
+  adds?: boolean | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event placed */
+export type PlacedBody = {
+  /** a customer of the shop; null: only a name */
+  customer_id?: string | null;
+  /** the customer's name; "" when left out */
+  customer?: string | null;
+  /** when it is wanted; 0 to 1e+14 ms */
+  wanted_ms: number;
+  /** what is wanted */
+  lines: AskedOrderLine[];
+  /** agreed price of all; null: by the list; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** a note; "" when left out */
+  note?: string | null;
+  /** wanted again every week; null: once */
+  repeats?: "week" | null;
+  /** whether it is stock for the shop's own counter; false when left out */
+  counter?: boolean | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event changed */
+export type ChangedBody = {
+  /** a customer of the shop; null: only a name */
+  customer_id?: string | null;
+  /** the customer's name */
+  customer?: string | null;
+  /** when it is wanted; 0 to 1e+14 ms */
+  wanted_ms?: number | null;
+  /** what is wanted */
+  lines?: AskedOrderLine[] | null;
+  /** agreed price of all; null: by the list; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop */
+  currency?: string | null;
+  /** a note */
+  note?: string | null;
+  /** wanted again every week; null: once */
+  repeats?: "week" | null;
+  /** whether it is stock for the shop's own counter */
+  counter?: boolean | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event cancelled */
+export type CancelledBody = {
+  /** why; "" when left out */
+  why?: string | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event handed_over */
+export type HandedOverBody = {
+  /** what was handed over */
+  lines: HandedOverBodyLine[];
+  /** how many of its kind had been counted when it was tapped; 0 to 100000 */
+  seen?: number | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event packed */
+export type PackedBody = {
+  /** which box of the shop */
+  box_id: string;
+  /** the batches its pieces are of; [] when left out */
+  from?: From[] | null;
+  /** boxes, cups, labels by lots; [] when left out */
+  lots?: AskedPackLot[] | null;
+  /** the lot code on the label; "" when left out */
+  code?: string | null;
+  /** a day, YYYY-MM-DD */
+  made_on?: string | null;
+  /** a day, YYYY-MM-DD */
+  best_by?: string | null;
+  /** whether they are sold as seconds; false when left out */
+  seconds?: boolean | null;
+  /** how many boxes; 1 to 100000 */
+  count: number;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event net_weighed */
+export type NetWeighedBody = {
+  /** net weight of one box; 0 to 100 kg */
+  net_kg: number;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event labels_printed */
+export type LabelsPrintedBody = {
+  /** how many labels; 1 to 100000 */
+  n: number;
+  /** the person at the phone */
+  by?: string | null;
+};
+
+/** body of the event unpacked */
+export type UnpackedBody = {
+  /** how many boxes were taken back; 1 to 100000 */
+  count: number;
+  /** why; "" when left out */
+  why?: string | null;
+  /** the person at the phone */
+  by?: string | null;
+};
+
 /** mass fractions that sum to 1 ± 0.02 */
 export type MaterialByWater = {
   /** mass fraction of water; 0 to 1 */
@@ -4721,7 +5503,7 @@ export type Batch = {
 };
 
 /** a batch that is planned or open */
-export type Order = {
+export type BatchOrderReplyOrder = {
   /** the batch */
   id: string;
   /** all it holds; [] when left out */
@@ -5650,6 +6432,226 @@ export type LabelUnderLot = {
   lot: string;
 };
 
+/** a lot */
+export type AskedLot = {
+  /** its id */
+  id: string;
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id>; "" when left out */
+  material?: string | null;
+  /** unit of its amounts; "kg" when left out */
+  unit?: "kg" | "each" | null;
+  /** the batch it was left of */
+  made_from?: string | null;
+  /** an id, or null */
+  supplier_id?: string | null;
+  /** the supplier as it was typed; "" when left out */
+  supplier?: string | null;
+  /** the supplier's lot; "" when left out */
+  supplier_lot?: string | null;
+  /** how many packs; 0 to 100000; 0 when left out */
+  packs?: number | null;
+  /** how much was got in all; 0 to 1e+10 */
+  amount: number;
+  /** what all of it cost; null: nobody knows; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** best by; null: nobody knows */
+  best_by?: string | null;
+  /** when it came; null: nobody has written it down; -1e+15 to 1e+15 ms */
+  received_ms?: number | null;
+  /** when it was opened; -1e+15 to 1e+15 ms */
+  opened_ms?: number | null;
+  /** how often it has been melted; 0 to 50; 0 when left out */
+  remelts?: number | null;
+  /** counts; [] when left out */
+  counts?: Count[] | null;
+  /** what was thrown away; [] when left out */
+  discarded?: Discarded[] | null;
+  /** photo of its label */
+  photo_id?: string | null;
+  /** the lot it now belongs to */
+  merged_into?: string | null;
+  /** since when; -1e+15 to 1e+15 ms */
+  merged_ms?: number | null;
+  /** whether its amount went there; false: it was one delivery, written down twice; true when left out */
+  adds?: boolean | null;
+};
+
+/** a count */
+export type Count = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  left: number;
+};
+
+/** what was thrown away */
+export type Discarded = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** why */
+  why: "spoilt" | "past_best_by" | "damaged" | "dropped" | "recalled" | "other";
+  /** the same in words */
+  text: string;
+};
+
+/** a use */
+export type AskedStockUse = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** the batch it went into; null: boxes */
+  batch_id?: string | null;
+};
+
+/** a material */
+export type StockOverviewRequestMaterial = {
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** unit of its amounts; "kg" when left out */
+  unit?: "kg" | "each" | null;
+  /** to be bought below this; null: never; 0 to 100000 */
+  lowest?: number | null;
+};
+
+/** the boxes; null: new ones */
+export type AskedPack = {
+  /** its id */
+  id: string;
+  /** which box of the shop; null: nothing was packed */
+  box_id?: string | null;
+  /** the batches its pieces are of; [] when left out */
+  from?: From[] | null;
+  /** boxes, cups, labels by lots; [] when left out */
+  lots?: AskedPackLot[] | null;
+  /** the lot code on the label; "" when left out */
+  code?: string | null;
+  /** a day, YYYY-MM-DD */
+  made_on?: string | null;
+  /** a day, YYYY-MM-DD */
+  best_by?: string | null;
+  /** whether they are sold as seconds; false when left out */
+  seconds?: boolean | null;
+  /** how many boxes were packed; 0 to 100000; 0 when left out */
+  packed?: number | null;
+  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
+  count?: number | null;
+  /** weighed; [] when left out */
+  net_kg?: number[] | null;
+  /** how many labels were printed; 0 to 1e+10; 0 when left out */
+  printed?: number | null;
+  /** when they were packed; -1e+15 to 1e+15 ms */
+  at_ms?: number | null;
+};
+
+/** a batch */
+export type From = {
+  /** its id */
+  batch_id: string;
+  /** how many pieces; 1 to 100000 */
+  pieces: number;
+};
+
+/** a lot */
+export type AskedPackLot = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+};
+
+/** the order; null: a new one */
+export type AskedOrder = {
+  /** its id */
+  id: string;
+  /** a customer of the shop; null: only a name */
+  customer_id?: string | null;
+  /** the customer's name; "" when left out */
+  customer?: string | null;
+  /** when it is wanted; -1e+15 to 1e+15 ms */
+  wanted_ms?: number | null;
+  /** what is wanted; [] when left out */
+  lines?: AskedOrderLine[] | null;
+  /** agreed price of all; null: by the list; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** a note; "" when left out */
+  note?: string | null;
+  /** wanted again every week; null: once */
+  repeats?: "week" | null;
+  /** whether it is stock for the shop's own counter; false when left out */
+  counter?: boolean | null;
+  /** when it was placed; null: not known yet; -1e+15 to 1e+15 ms */
+  placed_ms?: number | null;
+  /** when and why; null: it stands */
+  cancelled?: Cancelled | null;
+  /** what was handed over; [] when left out */
+  handed?: Handed[] | null;
+  /** how often; 0 to 20000; 0 when left out */
+  handovers?: number | null;
+  /** how far it is; "open" when left out */
+  state?: "open" | "part" | "handed" | "cancelled" | null;
+  /** what does not add up; [] when left out */
+  differences?: AskedOrderDifference[] | null;
+};
+
+/** so many boxes, pieces, or so much of a product */
+export type AskedOrderLine = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id?: string | null;
+  /** a product of the shop; null: boxes */
+  product_id?: string | null;
+  /** how many; 1 to 100000 */
+  count?: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg?: number | null;
+};
+
+/** when and why; null: it stands */
+export type Cancelled = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** why */
+  why: string;
+};
+
+/** what was handed over */
+export type Handed = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id?: string | null;
+  /** a product of the shop; null: boxes */
+  product_id?: string | null;
+  /** how many; 1 to 100000 */
+  count?: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg?: number | null;
+  /** packed as; null: nobody wrote that down */
+  pack_id?: string | null;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** the person at the phone */
+  by?: string | null;
+  /** the event that said so */
+  event_id: string;
+  /** of the hand-overs written down; 0 to 20000 */
+  nth: number;
+};
+
+/** what does not add up */
+export type AskedOrderDifference = {
+  /** what does not add up */
+  code: "handed_twice" | "handed_more" | "handed_though_cancelled";
+  /** what may be taken back */
+  event_id?: string | null;
+};
+
 /** the microwave oven */
 export type FullOven = {
   /** power on the rating plate; 200 to 3500 W */
@@ -6090,6 +7092,22 @@ export type Pocket = {
   height_m: number | null;
 };
 
+/** so many of a product */
+export type Line = {
+  /** a product */
+  product_id: string;
+  /** how many of it; 1 to 1000 */
+  count: number;
+};
+
+/** so much of a material */
+export type Packaging = {
+  /** materials/<id> */
+  material: string;
+  /** how much of it; 0 to 1000 */
+  amount: number;
+};
+
 /** units */
 export type Units = {
   /** unit of weights; "kg" when left out */
@@ -6190,6 +7208,80 @@ export type FullLabelUnderLot = {
   material: string | null;
   /** its lot */
   lot: string;
+};
+
+/** a count */
+export type FullCount = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  left: number;
+};
+
+/** what was thrown away */
+export type FullDiscarded = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** why */
+  why: "spoilt" | "past_best_by" | "damaged" | "dropped" | "recalled" | "other";
+  /** the same in words */
+  text: string;
+};
+
+/** a batch */
+export type FullFrom = {
+  /** its id */
+  batch_id: string;
+  /** how many pieces; 1 to 100000 */
+  pieces: number;
+};
+
+/** a lot */
+export type FullAskedPackLot = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+};
+
+/** when and why; null: it stands */
+export type FullCancelled = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** why */
+  why: string;
+};
+
+/** what was handed over */
+export type FullHanded = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id: string | null;
+  /** a product of the shop; null: boxes */
+  product_id: string | null;
+  /** how many; 1 to 100000 */
+  count: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg: number | null;
+  /** packed as; null: nobody wrote that down */
+  pack_id: string | null;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** the person at the phone */
+  by: string | null;
+  /** the event that said so */
+  event_id: string;
+  /** of the hand-overs written down; 0 to 20000 */
+  nth: number;
+};
+
+/** what does not add up */
+export type FullAskedOrderDifference = {
+  /** what does not add up */
+  code: "handed_twice" | "handed_more" | "handed_though_cancelled";
+  /** what may be taken back */
+  event_id: string | null;
 };
 
 /** what was decided then; null: it is when it is folded */
@@ -6486,6 +7578,20 @@ export type StoodBodyDecided = {
   last: boolean;
 };
 
+/** what was handed over */
+export type HandedOverBodyLine = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id?: string | null;
+  /** a product of the shop; null: boxes */
+  product_id?: string | null;
+  /** how many; 1 to 100000 */
+  count?: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg?: number | null;
+  /** packed as; null: nobody wrote that down */
+  pack_id?: string | null;
+};
+
 /** basis of fields by dotted path */
 export type BasisByField = Record<string, "typed" | "measured" | "published" | "assumed">;
 
@@ -6526,10 +7632,13 @@ export type PlanTaken = SlabPlanTaken | ClusterPlanTaken | ChocolatePlanTaken | 
 export type Run = SlabRun | ClusterRun | ChocolateRun | StandupRun;
 
 /** a list of the shop */
-export type ShopList = "ovens" | "vessels" | "bases" | "bars" | "tables" | "frames" | "trays" | "funnels" | "caramels" | "chocolates" | "products" | "thermometers";
+export type ShopList = "ovens" | "vessels" | "bases" | "bars" | "tables" | "frames" | "trays" | "funnels" | "caramels" | "chocolates" | "products" | "thermometers" | "materials" | "boxes" | "customers" | "suppliers" | "people";
 
 /** a request to a plan that takes in what was measured */
 export type PlanRequest = SlabPlanRequest | ClusterPlanRequest;
+
+/** what does not add up of a lot */
+export type Difference = "below_zero" | "used_before_it_came" | "never_came" | "written_twice" | "ring";
 
 export type ChocolatePlanRequest = ChocolateTemperRequest;
 
@@ -6538,6 +7647,10 @@ export type CoolRefitRequest = RefitRequest;
 export type LearnFoldReply = Measured;
 
 export type MeltNextBurstReply = NextBurst;
+
+export type OrderCheckReply = LotCheckReply;
+
+export type PackCheckReply = LotCheckReply;
 
 export type RunAdviseReply = Advice;
 
@@ -6593,6 +7706,14 @@ export interface Requests {
   "paper.events": PaperEventsRequest;
   "table.batches": TableBatchesRequest;
   "table.timeline": TableTimelineRequest;
+  "lot.fold": LotFoldRequest;
+  "lot.check": LotCheckRequest;
+  "stock.overview": StockOverviewRequest;
+  "pack.fold": PackFoldRequest;
+  "pack.check": PackCheckRequest;
+  "order.fold": OrderFoldRequest;
+  "order.check": OrderCheckRequest;
+  "orders.overview": OrdersOverviewRequest;
 }
 
 export interface Replies {
@@ -6645,6 +7766,14 @@ export interface Replies {
   "paper.events": PaperEventsReply;
   "table.batches": TableBatchesReply;
   "table.timeline": TableTimelineReply;
+  "lot.fold": LotFoldReply;
+  "lot.check": LotCheckReply;
+  "stock.overview": StockOverviewReply;
+  "pack.fold": PackFoldReply;
+  "pack.check": PackCheckReply;
+  "order.fold": OrderFoldReply;
+  "order.check": OrderCheckReply;
+  "orders.overview": OrdersOverviewReply;
 }
 
 export interface EventBodies {
@@ -6713,6 +7842,20 @@ export interface EventBodies {
   "leftover_named": LeftoverNamedBody;
   "stood": StoodBody;
   "shop_set": ShopSetBody;
+  "received": ReceivedBody;
+  "made": MadeBody;
+  "opened": OpenedBody;
+  "left_counted": LeftCountedBody;
+  "discarded": DiscardedBody;
+  "merged": MergedBody;
+  "placed": PlacedBody;
+  "changed": ChangedBody;
+  "cancelled": CancelledBody;
+  "handed_over": HandedOverBody;
+  "packed": PackedBody;
+  "net_weighed": NetWeighedBody;
+  "labels_printed": LabelsPrintedBody;
+  "unpacked": UnpackedBody;
 }
 
 export type FunctionName = keyof Requests;

@@ -21,6 +21,11 @@ export const SHOP_LISTS: ShopList[] = [
   "trays",
   "funnels",
   "thermometers",
+  "materials",
+  "boxes",
+  "customers",
+  "suppliers",
+  "people",
 ];
 
 interface ShopParts {

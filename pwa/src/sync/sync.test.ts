@@ -81,7 +81,7 @@ class Server implements Api {
   plan = () => Promise.reject(new Unreachable("not asked here"));
 }
 
-const NO_ROWS = { ovens: [], vessels: [], bases: [], bars: [], tables: [], frames: [], trays: [], funnels: [], caramels: [], chocolates: [], products: [], thermometers: [] };
+const NO_ROWS = { ovens: [], vessels: [], bases: [], bars: [], tables: [], frames: [], trays: [], funnels: [], caramels: [], chocolates: [], products: [], thermometers: [], materials: [], boxes: [], customers: [], suppliers: [], people: [] };
 const SHOP: Shop = {
   id: "shop",
   name: "Invented",
@@ -91,6 +91,15 @@ const SHOP: Shop = {
   room_c: 21,
   humidity: null,
   fridge_c: 5,
+  address: "",
+  currency: "",
+  rate_minor_per_h: null,
+  energy_minor_per_kwh: null,
+  open_s: 28_800,
+  close_s: 61_200,
+  work_days: [],
+  rule: null,
+  code_pattern: "",
   basis: {},
   ...NO_ROWS,
 };

@@ -12,6 +12,7 @@ export {
   formatSides,
   formatTime,
 } from "./format";
+export { formatMoney, moneyTyped, parseMoney } from "./money";
 export { decimalMark, editable, parse } from "./parse";
 export { locale, METRIC, reader } from "./reader";
 export { fieldName, hasText, problemText, t } from "./t";

@@ -4,7 +4,7 @@ import { locale, reader } from "./reader";
 import { dimensionOf, fromSi, SPELLINGS, toSi, unitFor, UNITS, unitsOf } from "./units";
 
 /** What was typed, in SI; or why it cannot be taken. Nothing typed: both null. */
-interface Parsed {
+export interface Parsed {
   value: number | null;
   problem: ProblemDocument | null;
 }
@@ -79,7 +79,7 @@ function clockSeconds([, first, second, third]: RegExpExecArray): number {
   return third === undefined ? a * 60 + b : a * 3600 + b * 60 + Number(third);
 }
 
-function fault(field: string, code: string, given: unknown, unit: string, accepted: string[] | null = null): Parsed {
+export function fault(field: string, code: string, given: unknown, unit: string, accepted: string[] | null = null): Parsed {
   const message = `${field}: ${code}`;
   return { value: null, problem: { field, code, given, low: null, high: null, unit, accepted, message } };
 }

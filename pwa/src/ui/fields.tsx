@@ -12,7 +12,7 @@ interface FrameProps {
   children: ComponentChildren;
 }
 
-function FieldFrame({ label, id, problem, note, children }: FrameProps) {
+export function FieldFrame({ label, id, problem, note, children }: FrameProps) {
   return (
     <div class={problem ? "field field-wrong" : "field"}>
       <label for={id}>{label}</label>

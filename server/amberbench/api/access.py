@@ -8,7 +8,7 @@ from flask import Flask, Response, current_app, g, request
 from werkzeug.wrappers import Request
 
 from amberbench.engine.core.problems import Problem
-from amberbench.services import pairing, plans
+from amberbench.services import pairing, plans, stream_documents
 from amberbench.services.pairing import Phone
 from amberbench.services.roles import BENCH, OWNER, READER, may
 
@@ -34,7 +34,13 @@ ROLE_OF_ENDPOINT = {
     "phones.listed": OWNER,
     "phones.offer": OWNER,
     "phones.revoke": OWNER,
-} | {f"plans.{name}": READER for name in plans.ROUTES}
+}
+ROLE_OF_ENDPOINT |= {f"plans.{name}": READER for name in plans.ROUTES}
+ROLE_OF_ENDPOINT |= {
+    f"stream_documents.{kind}_{what}": READER
+    for kind in stream_documents.KINDS
+    for what in ("page", "one", "csv", "json")
+}
 
 READS = ("GET", "HEAD", "OPTIONS")
 COOKIE = "amberbench"

@@ -1,22 +1,13 @@
 """GET /api/batches.csv, /api/batches/<id>.csv, /api/log.json: files to keep or to open in a spreadsheet."""
 
-from collections.abc import Iterator
-
 from flask import Response, abort, stream_with_context
 
 from amberbench.services import export
 
+from .files import CSV, file
 from .json_blueprint import JsonBlueprint
 
 blueprint = JsonBlueprint("export", __name__, description="Files to take along")
-
-CSV = "text/csv; charset=utf-8; header=present"
-
-
-def _file(name: str, text: str | Iterator[str], kind: str) -> Response:
-    response = Response(text, content_type=kind)
-    response.headers.set("Content-Disposition", "attachment", filename=name)
-    return response
 
 
 @blueprint.route("/batches.csv", methods=["GET"])
@@ -27,7 +18,7 @@ def batches() -> Response:
     `pieces_are` says counted or planned; `caramel_kg` is weighed in, else planned. RFC 4180; a cell that a spreadsheet
     would run as a formula begins with an apostrophe.
     """
-    return _file("amberbench-batches.csv", export.batches_csv(), CSV)
+    return file("amberbench-batches.csv", export.batches_csv(), CSV)
 
 
 @blueprint.route("/batches/<batch_id>.csv", methods=["GET"])
@@ -40,11 +31,11 @@ def timeline(batch_id: str) -> Response:
     text = export.timeline_csv(batch_id)
     if text is None:
         abort(404)
-    return _file("amberbench-timeline.csv", text, CSV)
+    return file("amberbench-timeline.csv", text, CSV)
 
 
 @blueprint.route("/log.json", methods=["GET"])
 @blueprint.response(200, {"type": "object"})
 def log() -> Response:
     """Every event of batches and shop, in the server's order: `{app, holds: "log", events}`."""
-    return _file("amberbench-log.json", stream_with_context(export.log_json()), "application/json")
+    return file("amberbench-log.json", stream_with_context(export.log_json()), "application/json")

@@ -11,7 +11,14 @@ from .exports import paper, table
 from .labelling import dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
+from .orders import check as orders_check
+from .orders import fold as orders_fold
+from .orders import overview as orders_overview
+from .pack import fold as pack_fold
 from .scheduling import plan as scheduling
+from .stock import check as stock_check
+from .stock import fold as stock_fold
+from .stock import overview as stock_overview
 from .trace import graph as trace
 
 __all__ = ["FUNCTIONS", "RENAMED", "call", "call_text"]
@@ -34,5 +41,13 @@ FUNCTIONS.update(
         "paper.events": paper.events,
         "table.batches": table.batches,
         "table.timeline": table.timeline,
+        "lot.fold": stock_fold.fold,
+        "lot.check": stock_check.check,
+        "stock.overview": stock_overview.overview,
+        "order.fold": orders_fold.fold,
+        "order.check": orders_check.check,
+        "orders.overview": orders_overview.overview,
+        "pack.fold": pack_fold.fold,
+        "pack.check": pack_fold.check,
     }
 )

@@ -6,7 +6,10 @@ from .exports import fields as exports_fields
 from .labelling import fields as labelling_fields
 from .learning import fields as learning_fields
 from .learning.fields import CONTRIBUTION
+from .orders import fields as orders_fields
+from .pack import fields as pack_fields
 from .scheduling import fields as scheduling_fields
+from .stock import fields as stock_fields
 from .trace import fields as trace_fields
 
 __all__ = [
@@ -21,7 +24,11 @@ __all__ = [
     "MATERIAL_NAMES",
     "MELT",
     "POUR",
+    "STREAM_EVENTS",
 ]
+
+# The events of streams that are no batch, by kind of stream.
+STREAM_EVENTS = {"lot": stock_fields.EVENTS, "order": orders_fields.EVENTS, "pack": pack_fields.EVENTS}
 
 for _part in (
     learning_fields,
@@ -30,5 +37,8 @@ for _part in (
     trace_fields,
     cost_fields,
     exports_fields,
+    stock_fields,
+    pack_fields,
+    orders_fields,
 ):
     FUNCTIONS.update(_part.FUNCTIONS)

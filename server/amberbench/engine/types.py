@@ -1146,6 +1146,11 @@ class CaramelRow(TypedDict):
     squeeze: Literal["firm", "soft", "brittle"] | None
     firmness: Literal["firm", "borderline", "slumps"] | None
     stiffer_k: float | None
+    pack_amount: float | None
+    lowest: float | None
+    ingredients: str
+    best_by_days: int | None
+    supplier_id: str | None
     label: CaramelRowLabel
 
 
@@ -1157,6 +1162,11 @@ class ChocolateRow(TypedDict):
     chocolate: Literal["dark_chocolate", "milk_chocolate", "white_chocolate"]
     set_s: float
     contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    pack_amount: float | None
+    lowest: float | None
+    ingredients: str
+    best_by_days: int | None
+    supplier_id: str | None
     targets: ChocolateRowTargets
 
 
@@ -1191,6 +1201,66 @@ class ThermometerRow(TypedDict):
     sd_k: float
 
 
+class MaterialRow(TypedDict):
+    """One of the shop's materials."""
+
+    id: str
+    name: str
+    what: Literal["under", "salt", "packaging", "other"]
+    unit: Literal["kg", "each"]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    pack_amount: float | None
+    lowest: float | None
+    ingredients: str
+    best_by_days: int | None
+    supplier_id: str | None
+
+
+class BoxRow(TypedDict):
+    """One of the shop's boxes."""
+
+    id: str
+    name: str
+    lines: list[Line]
+    columns: int | None
+    rows: int | None
+    tare_kg: float | None
+    label_kg: float | None
+    price_minor: int | None
+    tax_share: float | None
+    shelf_days: int | None
+    label_width_m: float | None
+    label_height_m: float | None
+    packaging: list[Packaging]
+
+
+class CustomerRow(TypedDict):
+    """One of the shop's customers."""
+
+    id: str
+    name: str
+    address: str
+    counter: bool
+
+
+class SupplierRow(TypedDict):
+    """One of the shop's suppliers."""
+
+    id: str
+    name: str
+    address: str
+    phone: str
+
+
+class PersonRow(TypedDict):
+    """One of the shop's people."""
+
+    id: str
+    name: str
+    initial: str
+    role: str
+
+
 class Shop(TypedDict):
     """The fold of all that was set of the shop; what nobody has set is null or stands as assumed."""
 
@@ -1202,6 +1272,15 @@ class Shop(TypedDict):
     room_c: float
     humidity: float | None
     fridge_c: float
+    address: str
+    currency: str
+    rate_minor_per_h: int | None
+    energy_minor_per_kwh: float | None
+    open_s: float
+    close_s: float
+    work_days: list[Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]]
+    rule: Literal["us", "eu", "uk"] | None
+    code_pattern: str
     basis: BasisByField
     ovens: list[OvenRow]
     vessels: list[VesselRow]
@@ -1215,6 +1294,11 @@ class Shop(TypedDict):
     chocolates: list[ChocolateRow]
     products: list[ProductRow]
     thermometers: list[ThermometerRow]
+    materials: list[MaterialRow]
+    boxes: list[BoxRow]
+    customers: list[CustomerRow]
+    suppliers: list[SupplierRow]
+    people: list[PersonRow]
 
 
 class ShopEdit(TypedDict):
@@ -1283,6 +1367,138 @@ class Summary(TypedDict):
     device_id: str
     events: int
     label: Label | None
+
+
+class Lot(TypedDict):
+    """A lot: a delivery, or what was left of a batch."""
+
+    id: str
+    material: str
+    unit: Literal["kg", "each"]
+    made_from: str | None
+    supplier_id: str | None
+    supplier: str
+    supplier_lot: str
+    packs: int
+    amount: float
+    price_minor: int | None
+    currency: str
+    best_by: str | None
+    received_ms: float | None
+    opened_ms: float | None
+    remelts: int
+    counts: list[Count]
+    discarded: list[Discarded]
+    photo_id: str | None
+    merged_into: str | None
+    merged_ms: float | None
+    adds: bool
+
+
+class StockUse(TypedDict):
+    """What of a lot went into a batch or boxes."""
+
+    lot_id: str
+    amount: float
+    at_ms: float
+    batch_id: str | None
+
+
+class LotLeft(TypedDict):
+    """What is left of a lot."""
+
+    lot_id: str
+    material: str
+    unit: Literal["kg", "each"]
+    got: float
+    used: float
+    left: float
+    best_by: str | None
+    received_ms: float | None
+    is_past: bool
+    is_open: bool
+    differences: list[Literal["below_zero", "used_before_it_came", "never_came", "written_twice", "ring"]]
+
+
+class MaterialLeft(TypedDict):
+    """What is left of a material."""
+
+    material: str
+    unit: Literal["kg", "each"]
+    left: float
+    lowest: float | None
+    is_low: bool
+    best_by: str | None
+
+
+Pack = TypedDict("Pack", {"id": "str", "box_id": "str | None", "from": "list[From]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "packed": "int", "count": "int", "net_kg": "list[float]", "printed": "int", "at_ms": "float | None"})
+
+
+class Order(TypedDict):
+    """An order."""
+
+    id: str
+    customer_id: str | None
+    customer: str
+    wanted_ms: float | None
+    lines: list[OrderLine]
+    price_minor: int | None
+    currency: str
+    note: str
+    repeats: Literal["week"] | None
+    counter: bool
+    placed_ms: float | None
+    cancelled: Cancelled | None
+    handed: list[Handed]
+    handovers: int
+    state: Literal["open", "part", "handed", "cancelled"]
+    differences: list[OrderDifference]
+
+
+class OrderLine(TypedDict):
+    """So many boxes, pieces, or so much of a product."""
+
+    box_id: str | None
+    product_id: str | None
+    count: int | None
+    mass_kg: float | None
+
+
+class OpenOrder(TypedDict):
+    """An open order."""
+
+    order_id: str
+    is_late: bool
+    lines: list[OpenLine]
+    is_packed: bool
+
+
+class OpenLine(TypedDict):
+    """A line of an open order."""
+
+    box_id: str | None
+    product_id: str | None
+    count: int | None
+    mass_kg: float | None
+    handed: float
+    packed: float
+    missing: float
+
+
+class BoxInHand(TypedDict):
+    """Boxes of one kind, wanted and in hand."""
+
+    box_id: str
+    wanted: int
+    in_hand: int
+    missing: int
+
+
+class PackInHand(TypedDict):
+    """Boxes packed together, and what is left of them."""
+
+    pack_id: str
+    left: int
 
 
 UnitsConvertRequest = TypedDict("UnitsConvertRequest", {"value": "float", "from": "str", "to": "str"})
@@ -1799,7 +2015,7 @@ class BatchOrderRequest(TypedDict):
 class BatchOrderReply(TypedDict):
     """The reply of batch.order."""
 
-    order: list[Order]
+    order: list[BatchOrderReplyOrder]
     now: list[Now]
     warnings: list[Warning]
 
@@ -2356,6 +2572,129 @@ class TableTimelineRequest(TypedDict):
     ignored: list[str]
 
 
+class LotFoldRequest(TypedDict):
+    """The request to lot.fold."""
+
+    id: str
+    events: list[LoggedEvent]
+
+
+class LotFoldReply(TypedDict):
+    """The reply of lot.fold."""
+
+    document: Lot
+    ignored: list[Ignored]
+
+
+class LotCheckRequest(TypedDict):
+    """The request to lot.check."""
+
+    kind: str
+    body: Values
+    currency: str
+    today: str
+    now_ms: float
+    lot_id: str
+    lots: list[Lot]
+    uses: list[StockUse]
+    materials: list[str]
+
+
+class LotCheckReply(TypedDict):
+    """The reply of lot.check."""
+
+    body: Values
+    warnings: list[Warning]
+
+
+class StockOverviewRequest(TypedDict):
+    """The request to stock.overview."""
+
+    lots: list[Lot]
+    uses: list[StockUse]
+    materials: list[StockOverviewRequestMaterial]
+    today: str
+
+
+class StockOverviewReply(TypedDict):
+    """The reply of stock.overview."""
+
+    lots: list[LotLeft]
+    materials: list[MaterialLeft]
+    to_count: list[str]
+
+
+class PackFoldRequest(TypedDict):
+    """The request to pack.fold."""
+
+    id: str
+    events: list[LoggedEvent]
+
+
+class PackFoldReply(TypedDict):
+    """The reply of pack.fold."""
+
+    document: Pack
+    ignored: list[Ignored]
+
+
+class PackCheckRequest(TypedDict):
+    """The request to pack.check."""
+
+    kind: str
+    body: Values
+    currency: str
+    today: str
+    now_ms: float
+    pack: Pack | None
+    boxes: list[str]
+
+
+class OrderFoldRequest(TypedDict):
+    """The request to order.fold."""
+
+    id: str
+    events: list[LoggedEvent]
+
+
+class OrderFoldReply(TypedDict):
+    """The reply of order.fold."""
+
+    document: Order
+    ignored: list[Ignored]
+
+
+class OrderCheckRequest(TypedDict):
+    """The request to order.check."""
+
+    kind: str
+    body: Values
+    currency: str
+    today: str
+    now_ms: float
+    today_ms: float
+    order: Order | None
+    boxes: list[str]
+    products: list[str]
+
+
+class OrdersOverviewRequest(TypedDict):
+    """The request to orders.overview."""
+
+    orders: list[Order]
+    packs: list[Pack]
+    now_ms: float
+
+
+class OrdersOverviewReply(TypedDict):
+    """The reply of orders.overview."""
+
+    orders: list[OpenOrder]
+    boxes: list[BoxInHand]
+    packs: list[PackInHand]
+    differing: list[str]
+
+
 class BatchOpenedBody(TypedDict):
     """Body of the event batch_opened."""
 
@@ -2846,6 +3185,134 @@ class StoodBody(TypedDict):
     typed_at_ms: NotRequired[float]
 
 
+class ReceivedBody(TypedDict):
+    """Body of the event received."""
+
+    material: str
+    unit: Literal["kg", "each"]
+    supplier_id: str | None
+    supplier: str
+    supplier_lot: str
+    packs: int
+    pack_amount: float
+    price_minor: int | None
+    currency: str
+    best_by: str | None
+    by: str | None
+
+
+class MadeBody(TypedDict):
+    """Body of the event made."""
+
+    material: str
+    unit: Literal["kg", "each"]
+    batch_id: str | None
+    amount: float
+    remelts: int
+    best_by: str | None
+    by: str | None
+
+
+class OpenedBody(TypedDict):
+    """Body of the event opened."""
+
+    by: str | None
+
+
+class LeftCountedBody(TypedDict):
+    """Body of the event left_counted."""
+
+    left: float
+    by: str | None
+
+
+class DiscardedBody(TypedDict):
+    """Body of the event discarded."""
+
+    amount: float
+    why: Literal["spoilt", "past_best_by", "damaged", "dropped", "recalled", "other"]
+    text: str
+    by: str | None
+
+
+class MergedBody(TypedDict):
+    """Body of the event merged."""
+
+    into_lot_id: str
+    adds: bool
+    by: str | None
+
+
+class PlacedBody(TypedDict):
+    """Body of the event placed."""
+
+    customer_id: str | None
+    customer: str
+    wanted_ms: float
+    lines: list[OrderLine]
+    price_minor: int | None
+    currency: str
+    note: str
+    repeats: Literal["week"] | None
+    counter: bool
+    by: str | None
+
+
+class ChangedBody(TypedDict):
+    """Body of the event changed."""
+
+    customer_id: str | None
+    customer: str | None
+    wanted_ms: float | None
+    lines: list[OrderLine] | None
+    price_minor: int | None
+    currency: str | None
+    note: str | None
+    repeats: Literal["week"] | None
+    counter: bool | None
+    by: str | None
+
+
+class CancelledBody(TypedDict):
+    """Body of the event cancelled."""
+
+    why: str
+    by: str | None
+
+
+class HandedOverBody(TypedDict):
+    """Body of the event handed_over."""
+
+    lines: list[HandedOverBodyLine]
+    seen: int | None
+    by: str | None
+
+
+PackedBody = TypedDict("PackedBody", {"box_id": "str", "from": "list[From]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "count": "int", "by": "str | None"})
+
+
+class NetWeighedBody(TypedDict):
+    """Body of the event net_weighed."""
+
+    net_kg: float
+    by: str | None
+
+
+class LabelsPrintedBody(TypedDict):
+    """Body of the event labels_printed."""
+
+    n: int
+    by: str | None
+
+
+class UnpackedBody(TypedDict):
+    """Body of the event unpacked."""
+
+    count: int
+    why: str
+    by: str | None
+
+
 class MaterialByWater(TypedDict):
     """Mass fractions that sum to 1 ± 0.02."""
 
@@ -3078,7 +3545,7 @@ class Batch(TypedDict):
     answered_ms: float | None
 
 
-class Order(TypedDict):
+class BatchOrderReplyOrder(TypedDict):
     """A batch that is planned or open."""
 
     id: str
@@ -3766,6 +4233,14 @@ class LabelUnderLot(TypedDict):
     lot: str
 
 
+class StockOverviewRequestMaterial(TypedDict):
+    """A material."""
+
+    material: str
+    unit: Literal["kg", "each"]
+    lowest: float | None
+
+
 class AskedMaterialByWater(TypedDict):
     """Mass fractions that sum to 1 ± 0.02."""
 
@@ -4317,6 +4792,20 @@ class Pocket(TypedDict):
     height_m: float | None
 
 
+class Line(TypedDict):
+    """So many of a product."""
+
+    product_id: str
+    count: int
+
+
+class Packaging(TypedDict):
+    """So much of a material."""
+
+    material: str
+    amount: float
+
+
 class Units(TypedDict):
     """Units."""
 
@@ -4375,6 +4864,64 @@ class Unused(TypedDict):
 
     part: str
     why: str
+
+
+class Count(TypedDict):
+    """A count."""
+
+    at_ms: float
+    left: float
+
+
+class Discarded(TypedDict):
+    """What was thrown away."""
+
+    at_ms: float
+    amount: float
+    why: Literal["spoilt", "past_best_by", "damaged", "dropped", "recalled", "other"]
+    text: str
+
+
+class From(TypedDict):
+    """A batch."""
+
+    batch_id: str
+    pieces: int
+
+
+class PackLot(TypedDict):
+    """A lot."""
+
+    lot_id: str
+    amount: float
+
+
+class Cancelled(TypedDict):
+    """When and why; null: it stands."""
+
+    at_ms: float
+    why: str
+
+
+class Handed(TypedDict):
+    """What was handed over."""
+
+    box_id: str | None
+    product_id: str | None
+    count: int | None
+    mass_kg: float | None
+    pack_id: str | None
+    at_ms: float
+    by: str | None
+    event_id: str
+    nth: int
+
+
+class OrderDifference(TypedDict):
+    """What does not add up."""
+
+    code: Literal["handed_twice", "handed_more", "handed_though_cancelled"]
+    event_id: str | None
 
 
 class Decided(TypedDict):
@@ -4577,6 +5124,16 @@ class StoodBodyDecided(TypedDict):
     last: bool
 
 
+class HandedOverBodyLine(TypedDict):
+    """What was handed over."""
+
+    box_id: str | None
+    product_id: str | None
+    count: int | None
+    mass_kg: float | None
+    pack_id: str | None
+
+
 BasisByField = dict[str, Literal["typed", "measured", "published", "assumed"]]
 BatchesByField = dict[str, float]
 Values = dict[str, Any]
@@ -4590,12 +5147,15 @@ Action = EventButton | EntryButton
 PlanDocument = SlabPlan | ClusterPlan | ChocolatePlan | StandupPlan
 PlanTaken = SlabPlanTaken | ClusterPlanTaken | ChocolatePlanTaken | StandupPlanTaken
 Run = SlabRun | ClusterRun | ChocolateRun | StandupRun
-ShopList = Literal["ovens", "vessels", "bases", "bars", "tables", "frames", "trays", "funnels", "caramels", "chocolates", "products", "thermometers"]
+ShopList = Literal["ovens", "vessels", "bases", "bars", "tables", "frames", "trays", "funnels", "caramels", "chocolates", "products", "thermometers", "materials", "boxes", "customers", "suppliers", "people"]
 PlanRequest = AskedSlabPlanRequest | AskedClusterPlanRequest
+Difference = Literal["below_zero", "used_before_it_came", "never_came", "written_twice", "ring"]
 ChocolatePlanRequest = ChocolateTemperRequest
 CoolPlanRequest = CoolRequest
 LearnFoldReply = Measured
 MeltNextBurstReply = NextBurst
+OrderCheckReply = LotCheckReply
+PackCheckReply = LotCheckReply
 RunAdviseReply = Advice
 ShopSetBody = ShopEdit
 TableTimelineReply = TableBatchesReply

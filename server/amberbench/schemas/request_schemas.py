@@ -39,6 +39,15 @@ class SnapshotQuery(ma.Schema):
     upto = Count(kinds.integer(0, 2**53, "`cursor` of the first page", default=None), load_default=None)
 
 
+class StreamDocumentsQuery(ma.Schema):
+    """Which page of the list of lots, orders or boxes packed."""
+
+    before = ma_fields.String(load_default=None, metadata={"description": "id that the last page ended with"})
+    search = ma_fields.String(load_default="", metadata={"description": "words that all stand in it"})
+    only_open = ma_fields.Boolean(load_default=False, metadata={"description": "whether to leave out what is over"})
+    limit = Count(kinds.integer(1, 1000, "most wanted", default=200), load_default=200)
+
+
 class BatchesQuery(ma.Schema):
     """Which page of the list."""
 

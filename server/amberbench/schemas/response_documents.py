@@ -37,6 +37,11 @@ PUSH_ANSWER = together(
     {"position": dict(POSITION["position"], nullable=True)},
     FLAGS,
 )
+WITH_EVENTS = {
+    "broken": words("what broke in the app as its events were folded; null: nothing", nullable=True),
+    "events": EVENTS,
+    "set_aside": listed(document("an event", of="ServedEvent"), "more than a day ahead: in no fold"),
+}
 SERVER_RECORD = {
     "summary": document("the batch in a line", of="Summary"),
     "plan": document("its plan; null: its opening has not come, or holds none", of="PlanDocument", nullable=True),
@@ -70,6 +75,26 @@ RESPONSES: dict[str, Field] = {
     "Batches": record(
         {"batches": SUMMARIES, "more": boolean("whether there are older ones")}, "the list of batches, newest first"
     ),
+    **{
+        name: described
+        for kind in ("Lot", "Order", "Pack")
+        for name, described in (
+            (
+                f"{kind}s",
+                record(
+                    {
+                        "documents": listed(document("one", of=kind), "latest first"),
+                        "more": boolean("whether there are older ones"),
+                    },
+                    f"a page of the list of {kind.lower()}s",
+                ),
+            ),
+            (
+                f"{kind}Record",
+                record(together({"document": document("it", of=kind, nullable=True)}, WITH_EVENTS), "it"),
+            ),
+        )
+    },
     "Contributions": record(
         {"contributions": listed(document("a batch", of="Lesson"), "newest first")},
         "what batches closed last teach",

@@ -5,7 +5,7 @@ from typing import Any
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION
-from amberbench.engine.batch import log as bench
+from amberbench.engine.core import log as bench
 from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading
 from amberbench.store.models import BatchRow, EventRow

@@ -14,9 +14,9 @@ from sqlalchemy.orm import Session
 from amberbench.engine import VERSION, catalogue
 from amberbench.engine.batch import courses
 from amberbench.engine.batch import label as batch_label
-from amberbench.engine.batch import log as bench
 from amberbench.engine.batch import run as batch_run
 from amberbench.engine.core import check
+from amberbench.engine.core import log as bench
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.exports.fields import SUMMARY
 from amberbench.store import Unusable, queries, reading, writing

@@ -10,7 +10,7 @@ from amberbench.store import queries
 from amberbench.store.models import EventRow
 from amberbench.store.queries import Positions
 
-from . import folding, shop
+from . import folding, shop, stream_documents
 from .documents import NewEvents
 
 
@@ -26,6 +26,7 @@ class StreamKind(NamedTuple):
 KINDS = {
     "shop": StreamKind(shop.fold_new_events, shop.positions_to_start_from, shop.rebuild),
     "batch": StreamKind(folding.fold_new_events, queries.positions_of_unclosed, folding.rebuild),
+    **{kind: StreamKind(*stream_documents.projection(kind)) for kind in stream_documents.KINDS},
 }
 
 

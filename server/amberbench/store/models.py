@@ -88,6 +88,28 @@ class BatchRow(Base):
     broken: Mapped[str | None] = mapped_column(String(300))
 
 
+class StreamDocumentRow(Base):
+    """What the events of a lot, an order or boxes packed amount to: rebuilt from the log by `amberbench rebuild`."""
+
+    __tablename__ = "stream_document"
+
+    kind: Mapped[str] = mapped_column(String(20), primary_key=True)
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    # When it came, is wanted, was packed: what lists are sorted by (ms).
+    at_ms: Mapped[float] = mapped_column(Float(53))
+    # Since when nobody has to do with it any more (ms); null: it is open.
+    closed_ms: Mapped[float | None] = mapped_column(Float(53))
+    # What it is found by, in small letters.
+    search: Mapped[str] = mapped_column(Text)
+    # As JSON; null when the engine could not fold the events.
+    document: Mapped[str | None] = mapped_column(Text)
+    events: Mapped[int] = mapped_column(Integer)
+    engine_version: Mapped[str] = mapped_column(String(20))
+    broken: Mapped[str | None] = mapped_column(String(300))
+
+    __table_args__ = (Index(None, "kind", "at_ms", "id"), Index(None, "kind", "closed_ms"))
+
+
 class UnopenedRow(Base):
     """A batch of the log whose opening has not come yet; rebuilt with `batch`."""
 

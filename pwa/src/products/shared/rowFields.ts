@@ -10,8 +10,14 @@ export type FormField =
   | { kind: "several"; field: string; options: string[]; words: string }
   /** Any of a few whole numbers, each written by the sentence `words`. */
   | { kind: "numbers"; field: string; options: number[]; words: string }
-  /** One of the shop's caramels, or chocolates. */
-  | { kind: "row"; of: "caramels" | "chocolates"; field: string };
+  /** One of the shop's caramels, chocolates or suppliers. */
+  | { kind: "row"; of: "caramels" | "chocolates" | "suppliers"; field: string }
+  /** An amount of what is bought, in kg or by the piece as its row says. */
+  | { kind: "amount"; field: string }
+  /** Money, in the smallest coin. */
+  | { kind: "money"; field: string }
+  /** So many each of several rows of the shop: what is in a box, what it is packed in. */
+  | { kind: "contents"; field: string; of: "products" | "materials" };
 
 export interface RowForm {
   fields: FormField[];

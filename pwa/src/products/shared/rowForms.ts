@@ -16,6 +16,14 @@ const ALLERGENS = Object.keys({
 /** The kinds whose products have a form in the shop. */
 const MADE = Object.keys(PRODUCT_ROWS);
 
+/** What is bought has these besides. */
+const BOUGHT: FormField[] = [
+  { kind: "amount", field: "lowest" },
+  { kind: "row", of: "suppliers", field: "supplier_id" },
+  { kind: "words", field: "ingredients", most: 1000 },
+  ...quantities("best_by_days"),
+];
+
 /** What has words of its own on a screen; the limits of every field are the engine's. */
 export const FORMS: Record<ShopList | "shop", RowForm> = {
   shop: {
@@ -23,6 +31,8 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       { kind: "words", field: "name", most: 80 },
       choice("language", languages, "language"),
       ...quantities("room_c", "humidity", "fridge_c"),
+      { kind: "words", field: "currency", most: 3 },
+      { kind: "words", field: "address", most: 300 },
     ],
   },
   ovens: {
@@ -47,6 +57,7 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       choice("squeeze", ["firm", "soft", "brittle"], "firmness"),
       choice("firmness", ["firm", "borderline", "slumps"], "firmness"),
       ...quantities("density_kg_m3", "remelts_allowed", ...["water", "fat", "carbohydrate", "protein", "fibre", "ash"].map((part) => `label.${part}_share`)),
+      ...BOUGHT,
     ],
     guide: "density",
   },
@@ -57,7 +68,11 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
       ...quantities("set_s"),
     ],
-    more: quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
+    more: [
+      ...quantities(...["melt_low_c", "melt_high_c", "cool_low_c", "cool_high_c", "work_low_c", "work_high_c"].map((line) => `targets.${line}`)),
+      { kind: "amount", field: "pack_amount" },
+      ...BOUGHT,
+    ],
   },
   // The other fields of a product are those of the kind it is made as.
   products: { fields: [NAME, choice("kind", MADE, "made")] },
@@ -75,6 +90,23 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
   trays: { fields: [NAME, ...quantities("length_m", "width_m", "rim_m")] },
   funnels: { fields: [NAME, ...quantities("volume_m3", "fill", "deposits_per_min")] },
   thermometers: { fields: [NAME, ...quantities("reads_low_k", "sd_k")] },
+  materials: {
+    fields: [
+      NAME,
+      choice("what", ["under", "salt", "packaging", "other"], "shop.what"),
+      choice("unit", ["kg", "each"], "shop.unit"),
+      { kind: "amount", field: "pack_amount" },
+      { kind: "several", field: "contains", words: "allergen", options: ALLERGENS },
+    ],
+    more: BOUGHT,
+  },
+  boxes: {
+    fields: [NAME, { kind: "contents", field: "lines", of: "products" }, { kind: "money", field: "price_minor" }, ...quantities("label_kg", "shelf_days")],
+    more: [...quantities("tare_kg", "columns", "rows"), { kind: "contents", field: "packaging", of: "materials" }, ...quantities("label_width_m", "label_height_m", "tax_share")],
+  },
+  customers: { fields: [NAME, { kind: "words", field: "address", most: 300 }, { kind: "yes_no", field: "counter" }] },
+  suppliers: { fields: [NAME, { kind: "words", field: "address", most: 300 }, { kind: "words", field: "phone", most: 40 }] },
+  people: { fields: [NAME, { kind: "words", field: "initial", most: 3 }, { kind: "words", field: "role", most: 40 }] },
 };
 
 /** The value of a field in a row; null where none has been entered. */
@@ -108,6 +140,11 @@ export function detailOf(list: ShopList, row: Values): string {
     trays: ["length_m", "width_m"],
     funnels: ["volume_m3"],
     thermometers: ["reads_low_k"],
+    materials: [],
+    boxes: ["label_kg"],
+    customers: ["address"],
+    suppliers: ["address"],
+    people: ["role"],
   };
   return shown[list]
     .filter((name) => valueOf(row, name) !== null)

@@ -1,5 +1,7 @@
 import type { ProblemDocument, Shop, ShopList, Values } from "../../documents";
 import { format, hasText, t } from "../../text";
+import { Contents } from "./Contents";
+import { MoneyField } from "../../ui/MoneyField";
 import { ChoiceField, QuantityField, SeveralField, SwitchField, WordsField } from "../../ui/fields";
 import type { FormField } from "../../products/shared/rowFields";
 import { type Draft, keyOf, valueOf } from "../../products/shared/rowForms";
@@ -20,7 +22,7 @@ interface Props {
 
 /** One field of a row, drawn by its kind, with what it is for and how to measure it. */
 export function RowField(props: Props) {
-  const { list, field, row, draft, onValue } = props;
+  const { list, field, row, draft, shop, onValue } = props;
   const { field: name } = field;
   const value = name in draft.values ? draft.values[name] : valueOf(row, name);
   const label = t(`shop.${keyOf(list, name)}`);
@@ -60,6 +62,12 @@ export function RowField(props: Props) {
           onValues={(values) => take(values.map(Number))}
         />
       );
+    case "amount":
+      return <Quantity {...props} as={amountName(name, list, row, draft)} label={label} value={value as number | null} />;
+    case "money":
+      return <MoneyField label={label} currency={shop.currency} minor={value as number | null} problem={props.problem} onMinor={(minor, fault) => (props.onParseState(name, fault !== null), take(minor))} />;
+    case "contents":
+      return <Contents {...props} label={label} of={field.of} value={(value as Values[] | null) ?? []} />;
     default:
       return <Choice {...props} label={label} value={value} />;
   }
@@ -67,13 +75,14 @@ export function RowField(props: Props) {
 
 type Shown = Props & { label: string };
 
-function Quantity(props: Shown & { value: number | null }) {
+function Quantity(props: Shown & { value: number | null; as?: string }) {
   const { problem, label, value, onValue, onParseState } = props;
   const { field: name } = props.field;
   return (
     <QuantityField
       label={label}
-      name={name}
+      key={props.as}
+      name={props.as ?? name}
       value={value}
       problem={problem}
       note={noteOf(props)}
@@ -83,6 +92,12 @@ function Quantity(props: Shown & { value: number | null }) {
       }}
     />
   );
+}
+
+/** What is weighed has the reader's unit behind it. */
+function amountName(name: string, list: Props["list"], row: Values, draft: Draft): string {
+  const unit = list === "materials" ? (draft.values["unit"] ?? row["unit"]) : "kg";
+  return unit === "kg" ? `${name}_kg` : name;
 }
 
 /** A word or a number of a few; a word of one's own (a base of layers) stays until another is chosen. */

@@ -1,8 +1,8 @@
 """The events that any batch has, and the functions that fold them, say what comes next and order a day."""
 
 from .. import products
-from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text
-from ..core.fields import WARNINGS
+from ..core.field_kinds import boolean, choice, document, many, number, record, text
+from ..core.fields import PHOTOGRAPHED, WARNINGS
 from ..physics.fields import PIECES
 from ..steps.common.fields import THROWN_AWAY
 from ..steps.wash.fields import CONTAINS, NAME, UNWASHED, instant
@@ -13,12 +13,7 @@ EVENTS = {
         "engine_version": text(20, "version that planned it", default=""),
     },
     "noted": {"text": text(2000, "a note")},
-    "photographed": {
-        "photo_id": text(36, "UUIDv7 of the picture, which the phone sends by itself"),
-        "bytes": integer(1, 2**21, "its length as JPEG"),
-        "width_px": integer(1, 10000, "its width"),
-        "height_px": integer(1, 10000, "its height"),
-    },
+    "photographed": PHOTOGRAPHED,
     "taken_over": {},
     "left_out": {
         "left_out": boolean("whether the shop leaves this batch out of what it learns"),

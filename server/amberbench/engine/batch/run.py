@@ -6,6 +6,7 @@ The source of the log's rules is the contract in DEVELOPERS.md, "The batch log".
 """
 
 from ..core import check
+from ..core.log import BACK_AND_FORTH, corrected_ms, in_order, taken_back, well_formed
 from ..core.problems import Problem
 from ..core.unfit import Unfit
 from ..products import KINDS, OLDEST
@@ -18,7 +19,6 @@ from . import decisions, input_checks, label
 from .courses import KIND_OF
 from .events import EVENTS
 from .folds import FOLDS
-from .log import BACK_AND_FORTH, corrected_ms, in_order, taken_back, well_formed
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -9,6 +9,12 @@ if TYPE_CHECKING:
 BATCHES = integer(0, 1000000, "closed batches it was measured from, or null", default=None)
 # Two phones may have taken the same step while neither had heard of the other: the event says what it answers.
 SEEN = {"seen": integer(0, 100000, "how many of its kind had been counted when it was tapped", default=None)}
+PHOTOGRAPHED = {
+    "photo_id": text(36, "UUIDv7 of the picture, which the phone sends by itself"),
+    "bytes": integer(1, 2**21, "its length as JPEG"),
+    "width_px": integer(1, 10000, "its width"),
+    "height_px": integer(1, 10000, "its height"),
+}
 
 
 def decided(fields: "Document") -> "Document":

@@ -1,7 +1,7 @@
 """The list of batches and a batch's timeline as tables of text, which server and phone write as CSV alike."""
 
-from ..batch.log import corrected_ms, in_order, taken_back, well_formed
 from ..core import check
+from ..core.log import corrected_ms, in_order, taken_back, well_formed
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -47,7 +47,7 @@ def _rows(name: str) -> Fields:
 
 
 def _singular(name: str) -> str:
-    return (name[:-2] if name.endswith("xes") else name[:-1]).capitalize() + "Row"
+    return ("person" if name == "people" else name[:-2] if name.endswith("xes") else name[:-1]).capitalize() + "Row"
 
 
 ROWS = {name: _rows(name) for name in fields.LISTS}

@@ -20,6 +20,8 @@ from ..steps.jacket.fields import WATER
 from ..steps.melt.fields import MELT, OVEN
 from ..steps.temper.fields import FUNCTIONS as CHOCOLATE
 from ..steps.temper.fields import TARGETS
+from . import trade
+from .trade import NAME
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -27,7 +29,6 @@ if TYPE_CHECKING:
 
 
 LANGUAGES = ("en", "es", "es-MX")
-NAME = text(60, "what people call it", default="")
 TABLE_M = (0.05, 5)
 
 SHOP = {
@@ -42,6 +43,7 @@ SHOP = {
     "humidity": HUMIDITY_OR_NONE,
     "fridge_c": dict(COOL["fridge_c"], meaning="air of its refrigerator"),
 }
+SHOP.update(trade.SHOP)
 OVENS = {
     "name": NAME,
     "rated_w": dict(OVEN["fields"]["rated_w"], meaning="power on the rating plate, or as a water test measured it"),
@@ -126,6 +128,7 @@ CARAMELS = {
     "firmness": FIRM["firmness"],
     "stiffer_k": STIFFER,
 }
+CARAMELS.update(trade.BOUGHT)
 for _name in LABEL:
     CARAMELS["label." + _name + "_share"] = _part(_name)
 CHOCOLATES = {
@@ -134,6 +137,7 @@ CHOCOLATES = {
     "set_s": SALTING["set_s"],
     "contains": dict(CARAMELS["contains"], default=[]),
 }
+CHOCOLATES.update(trade.BOUGHT)
 for _name in TARGETS["fields"]:
     CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)
 PRODUCTS = {
@@ -185,6 +189,11 @@ LISTS = {
     "chocolates": CHOCOLATES,
     "products": PRODUCTS,
     "thermometers": THERMOMETERS,
+    "materials": trade.MATERIALS,
+    "boxes": trade.BOXES,
+    "customers": trade.CUSTOMERS,
+    "suppliers": trade.SUPPLIERS,
+    "people": trade.PEOPLE,
 }
 REMOVED = boolean("whether the row is taken away", default=False)
 

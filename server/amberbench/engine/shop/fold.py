@@ -3,8 +3,7 @@
 Folding is total: an event that makes no sense is listed in `ignored` and changes nothing.
 """
 
-from ..batch import log
-from ..core import allergens, check, field_kinds
+from ..core import allergens, check, field_kinds, log
 from ..core.problems import Problem
 from ..physics import materials
 from ..steps.melt import plan as melt
@@ -69,13 +68,7 @@ def _in_order(events: "list[Any]", ignored: "list[Any]") -> "list[Document]":
             _ignore(ignored, event, "unknown_kind")
         else:
             sound[event["id"]] = event
-    return sorted(sound.values(), key=_key)
-
-
-def _key(event: "Document") -> tuple[float, str, int, str]:
-    # The id makes it total even where a device counted one number twice.
-    corrected_ms, device_id, seq = log.order_key(event)
-    return (corrected_ms, device_id, seq, event["id"])
+    return sorted(sound.values(), key=log.total_key)
 
 
 def _ignore(ignored: "list[Any]", event: "Any", why: str) -> None:

@@ -1,12 +1,12 @@
-"""The order of the batch log, and what makes an event well formed."""
+"""The order of the log, and what makes an event well formed."""
 
-from ..core import check
+from . import check
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ..core.annotations import Document, Readable
+    from .annotations import Document, Readable
 
 
 # What takes an event back, and what lets it count again.
@@ -48,6 +48,11 @@ def corrected_ms(event: "Readable") -> float:
 def order_key(event: "Readable") -> tuple[float, str, int]:
     """The order of events: corrected time, then device, then the device's own count. A total key."""
     return (corrected_ms(event), event["device_id"], event["seq"])
+
+
+def total_key(event: "Readable") -> tuple[float, str, int, str]:
+    """The same, total even where a device counted one number twice."""
+    return (corrected_ms(event), event["device_id"], event["seq"], event["id"])
 
 
 def well_formed(event: "Any") -> bool:

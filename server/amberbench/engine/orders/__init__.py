@@ -1,0 +1,1 @@
+"""Orders: what is wanted by when, and what was handed over."""

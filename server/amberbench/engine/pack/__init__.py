@@ -1,0 +1,1 @@
+"""Boxes that were packed: from which batches and lots, under which code."""

@@ -1,0 +1,85 @@
+"""Boxes packed together are the fold of their events: packed, weighed, labelled, taken back."""
+
+from ..core import streams
+from ..core.problems import Problem
+from . import fields
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from ..core.annotations import Readable
+    from ..types import (
+        LabelsPrintedBody,
+        NetWeighedBody,
+        Pack,
+        PackCheckReply,
+        PackCheckRequest,
+        PackedBody,
+        PackFoldReply,
+        PackFoldRequest,
+        UnpackedBody,
+        Warning,
+    )
+
+
+def fold(request: "PackFoldRequest") -> "PackFoldReply":
+    """Boxes packed together after all of their events, whatever order these come in; the same id counts once.
+
+    Request: id (of the pack), events.
+    Reply: document (the pack), ignored [{id, why}]. A later `packed` corrects the one before.
+    Raises: Problem for a request that is none; an event never raises.
+    Source: practice.
+    """
+    result: "PackFoldReply" = streams.fold(request, fields.EVENTS, streams.begun(fields.PACK), FOLDS)
+    return result
+
+
+def _pack(pack: "Pack", body: "PackedBody", at_ms: float, event: "Readable") -> None:
+    for name in ("box_id", "from", "lots", "code", "seconds"):
+        pack[name] = body[name]
+    pack["made_on"], pack["best_by"] = streams.day_or_none(body["made_on"]), streams.day_or_none(body["best_by"])
+    pack["count"] += body["count"] - pack["packed"]
+    pack["packed"] = body["count"]
+    if pack["at_ms"] is None:
+        pack["at_ms"] = at_ms
+
+
+def _weigh(pack: "Pack", body: "NetWeighedBody", at_ms: float, event: "Readable") -> None:
+    pack["net_kg"].append(body["net_kg"])
+
+
+def _print(pack: "Pack", body: "LabelsPrintedBody", at_ms: float, event: "Readable") -> None:
+    pack["printed"] += body["n"]
+
+
+def _unpack(pack: "Pack", body: "UnpackedBody", at_ms: float, event: "Readable") -> None:
+    pack["count"] -= body["count"]
+
+
+FOLDS = {"packed": _pack, "net_weighed": _weigh, "labels_printed": _print, "unpacked": _unpack}
+
+
+def check(request: "PackCheckRequest") -> "PackCheckReply":
+    """Whether an event of boxes packed makes sense, before it is written.
+
+    Request: kind, body, currency, today, now_ms (ms), pack (the boxes as they stand; null: new ones), boxes (ids, those
+    of the shop; none: not looked at).
+    Reply: body with what was left out, warnings.
+    Raises: Problem not_an_option (kind) and those of each field; not_in_shop (box_id), not_a_day, best_by_before_made
+    (best_by), more_than_in_hand (count).
+    Warnings: best_by_over.
+    Source: practice.
+    """
+    body = streams.checked_body(request, fields.EVENTS)
+    streams.refuse_no_day(body, ("made_on", "best_by"))
+    if request["kind"] == "packed":
+        if request["boxes"] and body["box_id"] not in request["boxes"]:
+            raise Problem("box_id", "not_in_shop", body["box_id"])
+        if body["made_on"] and body["best_by"] and body["best_by"] < body["made_on"]:
+            raise Problem("best_by", "best_by_before_made", body["best_by"], accepted=[body["made_on"]])
+    pack = request["pack"]
+    if request["kind"] == "unpacked" and pack is not None and body["count"] > pack["count"]:
+        raise Problem("count", "more_than_in_hand", body["count"], 1, pack["count"])
+    warnings: "list[Warning]" = []
+    if body.get("best_by") is not None and body["best_by"] < request["today"]:
+        warnings.append({"code": "best_by_over", "values": {"day": body["best_by"]}})
+    return {"body": body, "warnings": warnings}
