@@ -46,6 +46,16 @@ def _fold_outdated(app: "Flask") -> None:
         stream_documents.fold_outdated()
 
 
+def _keep_access_log(app: "Flask") -> None:
+    """Beside the data, where they are a file; else on standard error."""
+    from . import store
+    from .api import outermost
+
+    with app.app_context():
+        file = store.file()
+    outermost.keep_log(file and file.with_name(f"{file.name}.access.log"))
+
+
 language_option = click.option(
     "--language",
     type=click.Choice(text.languages()),
@@ -88,6 +98,7 @@ def serve(language: str, database: str | None, **asked: Any) -> None:
     try:
         certificate = https.certificate()
         listeners = https.listeners(app, certificate)
+        _keep_access_log(app)
         listen(
             listeners, lambda: https.announce(app, listeners, certificate), certificate.keep if certificate else None
         )

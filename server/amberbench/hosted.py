@@ -13,6 +13,7 @@ from flask import Flask
 from werkzeug.wrappers import Response
 
 from . import config, text
+from .api import outermost
 from .app import create_app
 from .services import backup, clock, folding, setup
 from .store import Unusable
@@ -23,6 +24,7 @@ OF_MANY = {"SQLALCHEMY_ENGINE_OPTIONS": {"pool_size": 1}}
 
 def application() -> WSGIApplication:
     """The application, with its tables made and an empty shop begun where there is none."""
+    outermost.keep_log(None)
     shops = config.shops()
     return _ready(None) if shops is None else Shops(shops)
 

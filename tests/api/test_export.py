@@ -3,6 +3,9 @@
 import csv
 import io
 import json
+from copy import deepcopy
+
+import pytest
 
 from amberbench.services import events
 from tests.log import BEGUN, Phone, push
@@ -70,3 +73,29 @@ def test_log_goes_out_page_by_page_also_to_who_takes_gzip(client, monkeypatch):
 
 def test_unknown_batch_has_no_timeline(client):
     assert_problem(client.get("/api/batches/nobody.csv"), 404)
+
+
+def planned(phone, **cut):
+    """The opening of a batch with a plan changed so."""
+    opening = deepcopy(phone.opens())
+    opening["body"]["plan"]["name"] = "Squares;=1+1;x"
+    opening["body"]["plan"]["reply"]["cut"] |= cut
+    return opening
+
+
+def test_name_that_another_separator_would_make_a_formula_stays_words(client):
+    push(client, planned(Phone()))
+    file = client.get("/api/batches.csv").get_data(as_text=True)
+    cells = [cell for row in csv.reader(io.StringIO(file), delimiter=";") for cell in row]
+    assert "'=1+1" in cells
+    assert not [cell for cell in cells if cell.startswith(("=", "+", "-", "@"))]
+
+
+@pytest.mark.parametrize("pieces", [5_000_000_000, 2**52, 1e300, -7, "many"])
+def test_absurd_plan_spoils_its_own_row_alone(client, pieces):
+    sound, absurd = Phone(), Phone()
+    push(client, sound.opens(), planned(absurd, pieces=pieces))
+    assert client.get("/api/batches").status_code == 200
+    found = {row["batch_id"]: row for row in rows(client.get("/api/batches.csv"))}
+    assert found.keys() == {sound.batch_id, absurd.batch_id}
+    assert (found[sound.batch_id]["pieces"], found[absurd.batch_id]["pieces"]) == ("204", "")

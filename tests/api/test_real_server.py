@@ -115,6 +115,9 @@ def test_certificate_makes_it_https_and_pairs_the_owners_phone_first(tmp_path, m
             assert paired.headers["Set-Cookie"].startswith("__Host-amberbench=")
             assert "Server" not in paired.headers
             assert paired.headers["Strict-Transport-Security"] == "max-age=31536000"
+    lines = [json.loads(line) for line in (tmp_path / "served.sqlite.access.log").read_text().splitlines()]
+    assert [(one["route"], one["status"]) for one in lines] == [("/api/health", 200), ("/api/pairings/use", 200)]
+    assert (tmp_path / "served.sqlite.access.log").stat().st_mode & 0o077 == 0
 
 
 def test_without_sign_in_nobody_but_this_computer_is_served(tmp_path):

@@ -22,14 +22,21 @@ NOTED = "amberbench.noted"
 STRICT_TRANSPORT = ("Strict-Transport-Security", "max-age=31536000")
 
 
+class Lines(RotatingFileHandler):
+    """A file of at most 2 MB, beside three older ones. That a disk is full is told by health, not by a trace each line."""
+
+    def __init__(self, file: Path) -> None:
+        file.touch(mode=0o600)
+        super().__init__(file, maxBytes=2_000_000, backupCount=3)
+
+    def handleError(self, record: logging.LogRecord) -> None:
+        """Goes on without the line."""
+
+
 def keep_log(file: Path | None) -> None:
-    """Writes the lines from now on: into a file of at most 2 MB (three older ones are kept), or to standard error."""
-    handler = (
-        RotatingFileHandler(file, maxBytes=2_000_000, backupCount=3, delay=True) if file else logging.StreamHandler()
-    )
-    log.addHandler(handler)
+    """Keeps the lines from now on: in a file, or on standard error."""
     log.setLevel(logging.INFO)
-    log.propagate = False
+    log.addHandler(Lines(file) if file else logging.StreamHandler())
 
 
 def note(response: Response) -> Response:
