@@ -52,6 +52,8 @@ def test_no_route_of_one_shop_tells_of_another_or_changes_it(shops):
     pushed = marta.asks("/api/events", "POST", json={"events": events}).get_json()
     assert {one["result"] for one in pushed["answers"]} == {"stored"}
     assert marta.asks(f"/api/photos/{photo_id}", "PUT", data=JPEG, content_type="image/jpeg").status_code == 204
+    code = marta.asks("/api/pairings", "POST", json={"name": SECRET, "role": "bench"}).get_json()["link"].split("#")[1]
+    paired = marta.asks("/api/pairings/use", "POST", json={"code": code, "device_id": SECRET}).get_json()
     log = marta.log()
     assert SECRET.encode() in log
 
@@ -60,14 +62,16 @@ def test_no_route_of_one_shop_tells_of_another_or_changes_it(shops):
     asked = 0
     for rule in rules:
         path = str(rule).replace("<batch_id>", phone.batch_id).replace("<photo_id>", photo_id)
+        path = path.replace("<phone_id>", paired["phone_id"])
         assert "<" not in path, f"say what of Marta's stands in {rule}"
         for method in rule.methods - {"HEAD", "OPTIONS"}:
             answer = otto.asks(path, method, json={}) if method in ("POST", "PUT") else otto.asks(path, method)
             assert SECRET.encode() not in answer.get_data(), f"{method} {path}"
             assert method != "GET" or path == str(rule) or answer.status_code == 404, f"{method} {path}"
             asked += 1
-    assert asked >= 24
+    assert asked >= 28
     assert marta.log() == log
+    assert [one["phone_id"] for one in marta.asks("/api/phones").get_json()["phones"]] == [paired["phone_id"]]
 
 
 def test_what_one_shop_has_another_may_have_under_the_same_ids(shops):

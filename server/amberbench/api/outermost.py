@@ -23,7 +23,7 @@ STRICT_TRANSPORT = ("Strict-Transport-Security", "max-age=31536000")
 
 
 class Lines(RotatingFileHandler):
-    """A file of at most 2 MB, beside three older ones. That a disk is full is told by health, not by a trace each line."""
+    """A file of at most 2 MB, beside three older ones. A full disk is told by health, not by a trace for each line."""
 
     def __init__(self, file: Path) -> None:
         file.touch(mode=0o600)
