@@ -25,6 +25,13 @@ test("being on line is an answer that says the app's name", async () => {
   expect((await httpApi.health()).engine_version).toBe("0.1.0");
 });
 
+test("a server that knows this phone no more refuses it: it answers, and is not silent", async () => {
+  network(200, '{"paired": false}');
+  const error: unknown = await httpApi.health().catch((one: unknown) => one);
+  expect(error).toBeInstanceOf(Refusal);
+  expect((error as Refusal).status).toBe(401);
+});
+
 test.each([
   ["a sign-in page of the network", 200, "<html>Welcome</html>"],
   ["another server", 200, '{"app": "other"}'],

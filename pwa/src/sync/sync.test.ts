@@ -25,11 +25,12 @@ class Server implements Api {
   /** The whole request is turned away when it holds such an event. */
   choke = (_event: BenchEvent): boolean => false;
   pushes: string[][] = [];
+  role: Health["role"] = "owner";
 
   health(): Promise<Health> {
     if (!this.reachable) return Promise.reject(new Unreachable("off"));
     const clock = { received_ms: T0, sent_ms: T0 };
-    return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", log_id: this.logId, ...clock });
+    return Promise.resolve({ app: "amberbench", engine_version: this.version, shop_id: "shop", log_id: this.logId, role: this.role, ...clock });
   }
   contributions(): Promise<never[]> {
     return Promise.resolve([]);
@@ -142,6 +143,35 @@ test("an answer lost on the way costs nothing: the event is asked for again and 
   expect(await store.events.unsentCount()).toBe(3);
   await exchange().run();
   expect(server.log).toHaveLength(3);
+  expect(await store.events.unsentCount()).toBe(0);
+});
+
+test("a reader's phone keeps what it recorded, reads on, and sends it in another role", async () => {
+  const other = await openStore(T0, `sync-${++names}`);
+  await write(1, other);
+  await exchange(other).run();
+  const [kept] = await write(1);
+  server.role = "reader";
+  await exchange().run();
+  expect(server.log).toHaveLength(1);
+  expect(await store.events.all()).toHaveLength(2);
+  expect((await store.events.waiting(9)).map(({ id }) => id)).toEqual([kept?.id]);
+  server.role = "bench";
+  await exchange().run();
+  expect(server.log).toHaveLength(2);
+});
+
+test("what was refused in one role is offered again in another, and not before", async () => {
+  await write(1);
+  server.role = "bench";
+  server.refuse = () => (server.role === "owner" ? null : "not_for_role");
+  await exchange().run();
+  await exchange().run();
+  expect(server.pushes).toHaveLength(1);
+  expect(await store.events.refused()).toHaveLength(1);
+  server.role = "owner";
+  await exchange().run();
+  expect(server.log).toHaveLength(1);
   expect(await store.events.unsentCount()).toBe(0);
 });
 
