@@ -38,3 +38,15 @@ def test_batch_and_shop_go_on_and_say_what_was_set_aside(phone: Phone, server: S
     expect(phone.page.get_by_text("2 entries are kept but count nowhere")).to_be_visible()
     (caramel,) = [one for one in server.asks("/api/shop")["caramels"] if one["id"] == "caramel-firm"]
     assert caramel["contains"] == ["milk"]
+    # Decided by hand: the edit stays out, the note counts.
+    note = phone.page.get_by_role("listitem").filter(has_text="from far ahead")
+    note.get_by_role("button", name="Let it count").tap()
+    expect(phone.page.get_by_text("1 entry is kept but counts nowhere")).to_be_visible()
+    phone.page.get_by_role("button", name="Leave out").tap()
+    expect(phone.page.get_by_text("counts nowhere")).to_have_count(0)
+    all_sent(phone)
+    found = server.asks(f"/api/batches/{batch_id}")
+    assert "from far ahead" in [one["body"].get("text") for one in found["events"]]
+    assert found["set_aside"] == []
+    (caramel,) = [one for one in server.asks("/api/shop")["caramels"] if one["id"] == "caramel-firm"]
+    assert caramel["contains"] == ["milk"]

@@ -13,6 +13,11 @@ export function batchStream(batchId: string): Stream {
   return `batch/${batchId}`;
 }
 
+/** Where it is said of an event that was set aside whether it is let in. */
+export function setAsideStream(eventId: string): Stream {
+  return `set_aside/${eventId}`;
+}
+
 /** "batch/x" is kind "batch", id "x". */
 export function parseStreamId(stream: string): { kind: string; id: string } {
   const at = stream.indexOf("/");

@@ -93,3 +93,48 @@ def test_rebuilding_says_the_same(app, client):
     with app.app_context():
         folding.rebuild()
     assert record(client, phone) == before
+
+
+def decided(event, kind, **body):
+    return Phone().event(kind, **body) | {"stream": f"set_aside/{event['id']}", "batch_id": None}
+
+
+@pytest.mark.parametrize("first", ["the event", "the decision"])
+def test_event_let_in_by_hand_counts_at_the_time_it_was_given(app, client, clock, first):
+    phone = Phone()
+    push(client, *phone.whole_batch()[:6])
+    stirred = at(phone.event("read", surface_c=73.5), 1e14)
+    let_in = decided(stirred, "let_in", at_ms=phone.now_ms)
+    before = record(client, phone)
+    for one in (stirred, let_in) if first == "the event" else (let_in, stirred):
+        push(client, one)
+    found = record(client, phone)
+    assert found["set_aside"] == []
+    assert [(one["id"], one["at_ms"]) for one in found["events"]][-1] == (stirred["id"], phone.now_ms)
+    assert found["run"]["last_at_ms"] == phone.now_ms
+    assert found["run"]["done"] != before["run"]["done"] or found["run"] != before["run"]
+    assert let_in["id"] in [one["id"] for one in client.get("/api/snapshot").get_json()["events"]]
+    push(client, decided(stirred, "kept_out") | {"at_ms": clock.now_ms + 60_000, "device_id": "other"})
+    again = record(client, phone)
+    assert [one["id"] for one in again["set_aside"]] == [stirred["id"]]
+    assert again["run"] == before["run"]
+    with app.app_context():
+        folding.rebuild()
+    assert record(client, phone) == again
+
+
+@pytest.mark.parametrize("at_ms", [None, "now", -1, 1e14, True])
+def test_event_let_in_at_no_sound_time_stays_aside(client, at_ms):
+    phone = Phone()
+    note = at(phone.event("noted", text="x"), 1e14)
+    push(client, phone.opens(), note, decided(note, "let_in", at_ms=at_ms))
+    assert [one["id"] for one in record(client, phone)["set_aside"]] == [note["id"]]
+
+
+def test_shop_edit_let_in_by_hand_stands(client, clock):
+    body = {"doc": "ovens/oven-large", "field": "rated_w", "value": 900, "basis": "typed"}
+    edit = at(Phone().event("shop_set", **body) | {"batch_id": None}, 1e14)
+    push(client, edit)
+    assert client.get("/api/shop").get_json()["ovens"][0]["rated_w"] != 900
+    push(client, decided(edit, "let_in", at_ms=clock.now_ms))
+    assert client.get("/api/shop").get_json()["ovens"][0]["rated_w"] == 900

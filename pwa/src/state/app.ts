@@ -9,7 +9,7 @@ import { inOneTab, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
 import { correctedMs, lastThatCounts } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
-import { batchOf, batchStream } from "../streams";
+import { batchOf, batchStream, setAsideStream, streamOf } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { BatchOrder } from "./batchOrder";
@@ -64,7 +64,7 @@ export class AppState {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
     this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
-    this.streamFolders = { batch: this.book, shop: this.shopBook };
+    this.streamFolders = { batch: this.book, shop: this.shopBook, set_aside: { refresh: (id) => this.refreshHolder(id) } };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringingClocks = this.makeRingingClocks(acknowledged);
     this.pendingComputations = new PendingComputations(
@@ -246,6 +246,23 @@ export class AppState {
       const open = (one: string | null) => one === null || batches.value.get(one)?.run?.closed_at_ms === null;
       if (!streams.map(batchOf).every(open)) void this.learning.noticed();
     });
+  }
+
+  /** Folds again what an event belongs to that was set aside. */
+  private async refreshHolder(eventId: string): Promise<void> {
+    const found = await this.store.events.get(eventId);
+    if (found) await refreshStreams(this.streamFolders, [streamOf(found.event)]);
+  }
+
+  /** Lets an event that was set aside count at the time when the server received it, or keeps it out for good. */
+  async decideSetAside({ id, shop_id }: BenchEvent, isIn: boolean): Promise<void> {
+    const at_ms = phoneNow();
+    const receivedMs = (await this.store.events.get(id))?.receivedMs ?? at_ms + offsetMs.value;
+    const stream = setAsideStream(id);
+    const said = isIn ? { kind: "let_in", body: { at_ms: receivedMs } } : { kind: "kept_out", body: {} };
+    await this.store.events.append({ id: uuid7(at_ms), shop_id, stream, at_ms, offset_ms: offsetMs.value, ...said });
+    this.refreshAll([stream]);
+    this.wrote(stream);
   }
 
   private wrote(stream: string): void {

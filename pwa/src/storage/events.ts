@@ -1,8 +1,8 @@
-import type { IDBPTransaction, StoreNames } from "idb";
+import type { IDBPObjectStore, IDBPTransaction, StoreNames } from "idb";
 
 import type { BenchEvent, PushAnswer, ServedEvent, Values } from "../documents";
 import { AHEAD_MS, correctedMs, inOrder, isAhead } from "../order";
-import { batchOf, parseStreamId, type Stream, streamOf } from "../streams";
+import { batchOf, parseStreamId, setAsideStream, type Stream, streamOf } from "../streams";
 import type { Connection, Database } from "./database";
 import type { Cursor } from "./syncCursor";
 import type { OutboxRow, Schema, StoredEvent } from "./schema";
@@ -120,9 +120,21 @@ export class EventLog {
     return this.connection.use(async (db) => (await db.getAll("events")).map((row) => row.event).sort(inOrder));
   }
 
-  /** The events that are kept and in no fold, because their time lies more than a day ahead, in their total order. */
+  /** The events that are kept and in no fold, because their time lies more than a day ahead and nobody has let them in or kept
+   * them out, in their total order. */
   setAside(): Promise<BenchEvent[]> {
-    return this.connection.use(async (db) => (await db.getAllFromIndex("events", "ahead")).map((row) => row.event).sort(inOrder));
+    return this.connection.use(async (db) => {
+      const transaction = db.transaction("events");
+      const rows = await transaction.store.index("ahead").getAll();
+      const said = await Promise.all(rows.map((row) => saidOf(transaction.store, row)));
+      return rows.filter((_, at) => said[at] === undefined).map((row) => row.event).sort(inOrder);
+    });
+  }
+
+  /** One event, and when the server received it where it is set aside (ms). */
+  async get(id: string): Promise<{ event: BenchEvent; receivedMs: number | undefined } | undefined> {
+    const row = await this.connection.use((db) => db.get("events", id));
+    return row && { event: row.event, receivedMs: row.received_ms };
   }
 
   private within(range: IDBKeyRange): Promise<BenchEvent[]> {
@@ -131,7 +143,8 @@ export class EventLog {
       const rows = await transaction.objectStore("events").index("stream").getAll(range);
       const outbox = await transaction.objectStore("outbox").getAll();
       const refused = new Set(outbox.filter((row) => row.refused !== null).map((row) => row.id));
-      return rows.filter((row) => !row.ahead && !refused.has(row.id)).map((row) => row.event).sort(inOrder);
+      const counting = await Promise.all(rows.filter((row) => !refused.has(row.id)).map((row) => (row.ahead ? letIn(transaction.objectStore("events"), row) : row.event)));
+      return counting.filter((event) => event !== undefined).sort(inOrder);
     });
   }
 
@@ -203,7 +216,7 @@ export class EventLog {
       for (const { position, received_ms, flags: _flags, ...event } of pulled) {
         const had = await events.get(event.id);
         const row = stored(had?.event ?? event, position ?? had?.position ?? null);
-        if (received_ms !== undefined && isAhead(event, received_ms)) row.ahead = 1;
+        if (received_ms !== undefined && isAhead(event, received_ms)) Object.assign(row, { ahead: 1, received_ms });
         if (!had || had.ahead !== row.ahead) touched.add(row.stream);
         await events.put(row);
         // It came back from the server: so it is there, whatever became of the answer to our push.
@@ -215,6 +228,21 @@ export class EventLog {
       return touched;
     });
   }
+}
+
+type Events = IDBPObjectStore<Schema, ArrayLike<StoreNames<Schema>>, "events", "readonly">;
+
+/** What was said last by hand of an event that is set aside, if anything. */
+async function saidOf(events: Events, { id }: StoredEvent): Promise<BenchEvent | undefined> {
+  const said = (await events.index("stream").getAll(streamRange(setAsideStream(id)))).filter((row) => !row.ahead);
+  return said.map((row) => row.event).sort(inOrder).at(-1);
+}
+
+/** An event that somebody let in, at the time at which it counts; undefined: it is set aside. */
+async function letIn(events: Events, row: StoredEvent): Promise<BenchEvent | undefined> {
+  const said = await saidOf(events, row);
+  const at_ms = said?.kind === "let_in" ? said.body["at_ms"] : undefined;
+  return typeof at_ms === "number" && at_ms >= 0 && said && at_ms <= correctedMs(said) + AHEAD_MS ? { ...row.event, at_ms, offset_ms: 0 } : undefined;
 }
 
 async function write(transaction: Writing, draft: Draft): Promise<BenchEvent> {

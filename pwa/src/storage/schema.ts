@@ -14,6 +14,8 @@ export interface StoredEvent {
   position: number | null;
   /** 1: set aside, for its time lies too far ahead; missing from the others, so that the index holds only these. */
   ahead?: 1;
+  /** When the server received one that is set aside (ms): the time at which it counts once it is let in. */
+  received_ms?: number;
   event: BenchEvent;
 }
 

@@ -10,7 +10,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading
 from amberbench.store.models import BatchRow, EventRow
 
-from . import clock, documents, folding, strict_json
+from . import documents, folding, set_aside, strict_json
 from .event_validation import NAME
 
 Document = dict[str, Any]
@@ -44,7 +44,8 @@ def record(batch_id: str) -> Document | None:
 
 def _record(session: Session, row: BatchRow) -> Document:
     rows: list[EventRow] = queries.events_of(session, "batch", row.batch_id)
-    events, aside = clock.split_set_aside(sorted((documents.event(one) for one in rows), key=bench.order_key))
+    events, aside = set_aside.split(session, [documents.event(one) for one in rows])
+    events, aside = sorted(events, key=bench.order_key), sorted(aside, key=bench.order_key)
     opening = folding.opening_of(events)
     return {
         "summary": documents.summary(row),

@@ -23,8 +23,3 @@ def is_from_the_future(at_ms: float, offset_ms: float, received_ms: int) -> bool
 def is_ahead(event: Mapping[str, Any]) -> bool:
     """Whether a stored event is set aside: its corrected time lay more than a day ahead when the server received it."""
     return bool(event["at_ms"] + event["offset_ms"] > event["received_ms"] + AHEAD_MS)
-
-
-def split_set_aside(events: list[dict[str, Any]]) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
-    """Stored events that folds take, and those set aside; each in the order given."""
-    return [one for one in events if not is_ahead(one)], [one for one in events if is_ahead(one)]

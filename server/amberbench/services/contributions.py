@@ -11,7 +11,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
-from . import clock, documents, error_log, strict_json
+from . import documents, error_log, set_aside, strict_json
 from .folding import opening_of
 
 log = logging.getLogger(__name__)
@@ -54,7 +54,7 @@ def _is_good(kept: ContributionRow | None, events: int) -> bool:
 
 
 def _plan(session: Session, batch_id: str) -> Document | None:
-    openings, _ = clock.split_set_aside([documents.event(one) for one in queries.openings_of(session, batch_id)])
+    openings, _ = set_aside.split(session, [documents.event(one) for one in queries.openings_of(session, batch_id)])
     opening = opening_of(openings)
     return opening["body"]["plan"] if opening else None
 

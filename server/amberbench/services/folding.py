@@ -22,7 +22,7 @@ from amberbench.engine.exports.fields import SUMMARY
 from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import clock, documents, error_log, strict_json
+from . import clock, documents, error_log, set_aside, strict_json
 from .documents import NewEvents
 
 log = logging.getLogger(__name__)
@@ -119,7 +119,7 @@ def refold_batch(session: Session, batch_id: str) -> bool:
     facts and must be kept.
     """
     rows = queries.events_of(session, "batch", batch_id)
-    events, _ = clock.split_set_aside([documents.event(row) for row in rows])
+    events, _ = set_aside.split(session, [documents.event(row) for row in rows])
     opening = opening_of(events)
     if opening is None:
         queries.mark_unopened(session, batch_id)

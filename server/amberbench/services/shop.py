@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import clock, documents, error_log, initial_shop_events, strict_json
+from . import documents, error_log, initial_shop_events, set_aside, strict_json
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7, uuid7s
@@ -82,7 +82,7 @@ def fold(session: Session, now_ms: int) -> None:
     row = queries.shop(session)
     if row is None:
         return
-    events, _ = clock.split_set_aside([documents.event(one) for one in queries.events_of(session, "shop", row.id)])
+    events, _ = set_aside.split(session, [documents.event(one) for one in queries.events_of(session, "shop", row.id)])
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:

@@ -4,17 +4,16 @@ import logging
 from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
-from sqlalchemy.exc import OperationalError
 from sqlalchemy.orm import Session
 
 from amberbench.engine import VERSION, catalogue
 from amberbench.engine.core import log as engine_log
 from amberbench.engine.core.problems import Problem
-from amberbench.store import queries, reading, stream_queries, writing
+from amberbench.store import Unusable, queries, reading, stream_queries, writing
 from amberbench.store.models import StreamDocumentRow
 from amberbench.store.queries import Positions
 
-from . import clock, documents, error_log, strict_json
+from . import documents, error_log, set_aside, strict_json
 from .documents import NewEvents
 from .event_validation import NAME
 
@@ -79,7 +78,7 @@ def projection(kind: str) -> Projection:
 def refold(session: Session, kind: str, stream_id: str) -> None:
     """Folds a stream's events anew and keeps the document. Whatever goes wrong stays here: events must be kept."""
     rows = queries.events_of(session, kind, stream_id)
-    events, _ = clock.split_set_aside([documents.event(row) for row in rows])
+    events, _ = set_aside.split(session, [documents.event(row) for row in rows])
     row = StreamDocumentRow(kind=kind, id=stream_id, at_ms=0.0, closed_ms=None, search="", document=None)
     row.events, row.engine_version, row.broken = len(rows), VERSION, None
     try:
@@ -113,7 +112,7 @@ def _fold_again(kind: str, stream_id: str) -> None:
     try:
         with writing() as session:
             refold(session, kind, stream_id)
-    except OperationalError as error:  # tried again when it is read, and at the next start
+    except Unusable as error:  # tried again when it is read, and at the next start
         log.warning("%s %s could not be folded again: %s", kind, stream_id, error)
 
 
@@ -142,7 +141,7 @@ def one(kind: str, stream_id: str) -> Document | None:
         if row is None:
             return None
         stored = [documents.event(event) for event in queries.events_of(session, kind, stream_id)]
-        events, aside = clock.split_set_aside(sorted(stored, key=engine_log.total_key))
+        events, aside = set_aside.split(session, sorted(stored, key=engine_log.total_key))
         document = strict_json.read(row.document) if row.document else None
         return {"document": document, "broken": row.broken, "events": events, "set_aside": aside}
 

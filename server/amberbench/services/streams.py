@@ -10,7 +10,7 @@ from amberbench.store import queries
 from amberbench.store.models import EventRow
 from amberbench.store.queries import Positions
 
-from . import folding, shop, stream_documents
+from . import folding, set_aside, shop, stream_documents
 from .documents import NewEvents
 
 
@@ -28,6 +28,23 @@ KINDS = {
     "batch": StreamKind(folding.fold_new_events, queries.positions_of_unclosed, folding.rebuild),
     **{kind: StreamKind(*stream_documents.projection(kind)) for kind in stream_documents.KINDS},
 }
+
+
+def _fold_let_in(session: Session, new: NewEvents) -> None:
+    """Folds again what an event belongs to that was let in or kept out."""
+    for row in queries.events_by_id(session, list(new.by_id)).values():
+        if row.stream_kind == "batch":
+            queries.forget_contribution(session, row.stream_id)
+            folding.refold_batch(session, row.stream_id)
+        elif row.stream_kind == "shop":
+            shop.fold(session, new.received_ms)
+        elif row.stream_kind in stream_documents.KINDS:
+            stream_documents.refold(session, row.stream_kind, row.stream_id)
+
+
+KINDS[set_aside.STREAM] = StreamKind(
+    _fold_let_in, lambda _, _since: [queries.positions_of_kind(set_aside.STREAM)], lambda: 0
+)
 
 
 def fold_new_events(session: Session, new_by_kind: Mapping[str, NewEvents]) -> None:

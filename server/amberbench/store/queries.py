@@ -107,6 +107,11 @@ def events_of(session: Session, kind: str, stream_id: str) -> list[EventRow]:
     return list(session.scalars(asked))
 
 
+def positions_of_kind(kind: str) -> Positions:
+    """Where the events of all streams of a kind are."""
+    return select(EventRow.position).where(_in_stream(kind))
+
+
 def positions_of_other_streams(kinds: Iterable[str]) -> list[Positions]:
     """Where the events of all streams are but those of some kinds."""
     bounds = [None, *sorted(kinds), None]
@@ -221,6 +226,11 @@ def contributions(session: Session, batch_ids: Sequence[str]) -> dict[str, Contr
     """What is kept of what some batches teach, by batch."""
     rows = session.scalars(select(ContributionRow).where(ContributionRow.batch_id.in_(batch_ids)))
     return {row.batch_id: row for row in rows}
+
+
+def forget_contribution(session: Session, batch_id: str) -> None:
+    """What a batch teaches is worked out anew."""
+    session.execute(delete(ContributionRow).where(ContributionRow.batch_id == batch_id))
 
 
 def batches_to_fold(session: Session, engine_version: str) -> Sequence[str]:

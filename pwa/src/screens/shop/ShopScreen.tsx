@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 
 import type { Shop, ShopList } from "../../documents";
-import { shop as shopSignal, SHOP_LISTS, type ShopRow, sync } from "../../state";
+import { decideSetAside, shop as shopSignal, SHOP_LISTS, type ShopRow, sync } from "../../state";
 import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SetAside } from "../SetAside";
@@ -62,7 +62,7 @@ function Overview({ shop }: { shop: Shop }) {
           <LearnedLink />
         </li>
       </ul>
-      <SetAside events={sync.value.setAside} />
+      <SetAside events={sync.value.setAside} decide={decideSetAside} />
       {missing.length === 0 && (
         <a class="go" href="/plan">
           {t("desk.plan_slab")}
