@@ -8,8 +8,8 @@ from typing import Any
 
 from sqlalchemy.orm import Session
 
-from amberbench.engine.batch import log as bench
 from amberbench.engine.core import check
+from amberbench.engine.core import log as engine_log
 from amberbench.store import queries
 
 from . import clock, documents
@@ -34,7 +34,7 @@ def split(session: Session, events: list[Document]) -> tuple[list[Document], lis
 def _let_in_ms(session: Session, event_id: str) -> float | None:
     """The time (ms) at which an event that is set aside counts; None: it does not."""
     rows = [documents.event(row) for row in queries.events_of(session, STREAM, event_id)]
-    said = sorted((one for one in rows if not clock.is_ahead(one)), key=bench.order_key)
+    said = sorted((one for one in rows if not clock.is_ahead(one)), key=engine_log.order_key)
     if not said or said[-1]["kind"] != "let_in":
         return None
     at_ms, newest_ms = said[-1]["body"].get("at_ms"), said[-1]["received_ms"] + clock.AHEAD_MS

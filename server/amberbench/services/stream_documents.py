@@ -141,7 +141,7 @@ def one(kind: str, stream_id: str) -> Document | None:
         if row is None:
             return None
         stored = [documents.event(event) for event in queries.events_of(session, kind, stream_id)]
-        events, aside = set_aside.split(session, sorted(stored, key=engine_log.total_key))
+        events, aside = (sorted(some, key=engine_log.total_key) for some in set_aside.split(session, stored))
         document = strict_json.read(row.document) if row.document else None
         return {"document": document, "broken": row.broken, "events": events, "set_aside": aside}
 
