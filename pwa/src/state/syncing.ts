@@ -10,7 +10,7 @@ import { OffsetFilter } from "../sync/offset";
 import type { SyncState } from "./types";
 
 /** What the server and this phone have of each other. */
-export const sync = signal<SyncState>({ reachable: null, trouble: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, confirmed: false, lastAt: null, persistent: null, role: null });
+export const sync = signal<SyncState>({ reachable: null, trouble: null, unsent: 0, unsentSince: null, unsentPhotos: 0, refused: [], setAside: [], anotherLogSince: null, certificateUntil: null, confirmed: false, lastAt: null, persistent: null, role: null });
 
 interface SyncParts {
   store: Store;
@@ -47,9 +47,9 @@ export class Syncing {
   /** Counts again what is not on the server. */
   async count(): Promise<void> {
     const { events, photos, meta } = this.parts.store;
-    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.setAside(), meta.get<number>("another_log_ms"), events.waiting(1)] as const;
-    const [unsent, unsentPhotos, refused, setAside, since, [oldest]] = await Promise.all(counts);
-    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused, setAside, anotherLogSince: since ?? null };
+    const counts = [events.unsentCount(), photos.unsentCount(), events.refused(), events.setAside(), meta.get<number>("another_log_ms"), events.waiting(1), meta.get<number>("certificate_until_ms")] as const;
+    const [unsent, unsentPhotos, refused, setAside, since, [oldest], until] = await Promise.all(counts);
+    sync.value = { ...sync.value, unsent, unsentSince: oldest ? correctedMs(oldest) : null, unsentPhotos, refused, setAside, anotherLogSince: since ?? null, certificateUntil: until ?? null };
   }
 
   /** Somebody has read that the server's log is another one. */
@@ -61,8 +61,10 @@ export class Syncing {
   private async after(result: ExchangeResult | null, error: unknown): Promise<void> {
     sync.value = { ...sync.value, trouble: error instanceof Unreachable ? error.told : null };
     if (this.filter.offsetMs !== null) this.parts.offset(this.filter.offsetMs);
-    if (result) this.takeResult(result);
-    else sync.value = { ...sync.value, reachable: false, confirmed: false, role: roleAfter(error) };
+    if (result) {
+      this.takeResult(result);
+      await this.parts.store.meta.put("certificate_until_ms", result.health.certificate_until_ms ?? null);
+    } else sync.value = { ...sync.value, reachable: false, confirmed: false, role: roleAfter(error) };
     await this.count();
   }
 

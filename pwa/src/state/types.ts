@@ -37,6 +37,8 @@ export interface SyncState {
   /** Since when (ms, corrected) the server has another log than the one this phone knew; null: the same one, or the
    * notice has been read. */
   anotherLogSince: number | null;
+  /** When the certificate of the server ends (ms), as it last said; null: it has none of its own. */
+  certificateUntil: number | null;
   /** Whether the last exchange of this session came to its end: the log it was with has what is not unsent. */
   confirmed: boolean;
   /** Corrected time of the last exchange (ms), or null. */

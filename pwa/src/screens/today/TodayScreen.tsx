@@ -122,12 +122,14 @@ function NextClock({ batch }: { batch: Batch }) {
 
 /** Whether the phone can do without a network, and what the server has. */
 function State({ running }: { running: boolean }) {
-  const { reachable, role, trouble, unsentSince, unsentPhotos, refused, persistent, anotherLogSince } = sync.value;
+  const { reachable, role, trouble, unsentSince, unsentPhotos, refused, persistent, anotherLogSince, certificateUntil } = sync.value;
   return (
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
       {trouble ? <p class="warning-line">{trouble}</p> : role !== "none" && <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>}
+      {reachable === false && !trouble && role !== "none" && location.protocol === "https:" && navigator.onLine && <p class="quiet">{t("desk.server_untrusted")}</p>}
+      {certificateUntil !== null && <CertificateEnds until={certificateUntil} />}
       <SyncStatus />
       {anotherLogSince !== null && <AnotherLog since={anotherLogSince} />}
       {unsentSince !== null && now.value - unsentSince > LONG_UNSENT_MS && <LongUnsent since={unsentSince} />}
@@ -141,8 +143,18 @@ function State({ running }: { running: boolean }) {
   );
 }
 
+/** The certificate is renewed by itself long before; whoever reads this has a server that does not. */
+function CertificateEnds({ until }: { until: number }) {
+  const n = Math.floor((until - now.value) / DAY_MS);
+  if (n > CERTIFICATE_SAID_DAYS) return null;
+  return <p class="warning-line">{t(n < 0 ? "desk.certificate_ended" : "desk.certificate_ends", { n, until: formatDay(until) })}</p>;
+}
+
+const DAY_MS = 24 * 3_600_000;
+const CERTIFICATE_SAID_DAYS = 30;
+
 /** Facts that only this phone has for longer than this are worth a file (ms). Common practice, no published source. */
-const LONG_UNSENT_MS = 24 * 3_600_000;
+const LONG_UNSENT_MS = DAY_MS;
 
 function LongUnsent({ since }: { since: number }) {
   return (

@@ -1,0 +1,86 @@
+"""HTTPS for the stories: a server with the shop's own authority, and profiles of browsers that trust it."""
+
+import os
+import shutil
+import ssl
+import subprocess
+import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import BrowserContext, Playwright
+
+from amberbench.lan import names
+from e2e import chromium
+from e2e.server import Server, free_port
+
+# Not loopback: a browser makes no exception for it.
+ADDRESS = names.of_this_machine()[0]
+
+
+class HttpsServer(Server):
+    """`amberbench serve --lan`; or, with a file, with the certificate in it, at the same address."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__(folder)
+        self.url = f"https://{ADDRESS}:{self.port}"
+        self.page = free_port()
+        self.data = folder / "data"
+        self.with_own_authority()
+
+    def with_own_authority(self) -> None:
+        self.arguments = ["serve", "--lan", "--port", str(self.port), "--page-port", str(self.page), *self.keeps]
+
+    def with_certificate(self, file: Path) -> None:
+        given = ["--host", ADDRESS, "--cert", str(file), "--key", str(file)]
+        self.arguments = ["serve", "--port", str(self.port), *given, *self.keeps]
+
+    def answers(self) -> bool:
+        unchecked = ssl.create_default_context()
+        unchecked.check_hostname, unchecked.verify_mode = False, ssl.CERT_NONE
+        try:
+            with urllib.request.urlopen(f"{self.url}/api/health", timeout=2, context=unchecked) as answer:
+                return bool(answer.status == 200)
+        except OSError:
+            return False
+
+
+def certutil() -> str:
+    """NSS's tool: profiles of browsers take an authority by it. Debian's is installed where we are root."""
+    if not shutil.which("certutil") and shutil.which("apt-get") and os.geteuid() == 0:
+        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+        subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
+        apt = ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "libnss3-tools"]
+        subprocess.run(apt, check=True, env=quiet, stdout=subprocess.DEVNULL)
+    found = shutil.which("certutil")
+    assert found, "certutil is missing: install libnss3-tools (Debian), nss-tools (Fedora) or nss (Homebrew)"
+    return found
+
+
+class Profile:
+    """A fresh home with a Chromium's profile in it."""
+
+    def __init__(self, playwright: Playwright, path: str, home: Path, options: dict[str, Any]) -> None:
+        self.playwright, self.path, self.home, self.options = playwright, path, home, options
+        self.nss = home / ".pki/nssdb"
+
+    def trusts(self, authority: Path) -> None:
+        """What a hand does on a phone by its settings."""
+        self.nss.mkdir(parents=True)
+        at = ["-d", f"sql:{self.nss}"]
+        subprocess.run([certutil(), "-N", *at, "--empty-password"], check=True, timeout=60)
+        subprocess.run([certutil(), "-A", *at, "-n", "shop", "-t", "C,,", "-i", str(authority)], check=True, timeout=60)
+
+    @contextmanager
+    def opened(self, *flags: str) -> Iterator[BrowserContext]:
+        context = self.playwright.chromium.launch_persistent_context(
+            self.home / "profile",
+            executable_path=self.path,
+            args=[*chromium.FLAGS, *flags],
+            env={**os.environ, "HOME": str(self.home)},
+            **self.options,
+        )
+        yield context
+        context.close()
