@@ -66,10 +66,14 @@ def ready_min(side_m, base_side_m, stone_m, target_c):
 
 
 def by_the_engine(side_m, base_side_m, stone_m, target_c):
+    return plan_of(side_m, base_side_m, stone_m, target_c)["ready_s"] / 60.0
+
+
+def plan_of(side_m, base_side_m, stone_m, target_c):
     request = {"thickness_m": SLAB_M, "material": CARAMEL, "room_c": ROOM_C, "start_c": START_C, "target_c": target_c}
     request |= {"base": "marble", "base_length_m": base_side_m, "base_width_m": base_side_m}
     sides = {"length_m": side_m, "width_m": side_m, "base_thickness_m": stone_m}
-    return catalogue.call("cool.plan", request | sides)["ready_s"] / 60.0
+    return catalogue.call("cool.plan", request | sides)
 
 
 @pytest.mark.parametrize(
@@ -89,6 +93,16 @@ def test_slab_on_a_wider_table_is_ready_as_by_conduction_over_its_width(side_m, 
     """A wide table is felt no more than this; late rather than early, for a touch decides."""
     known = ready_min(side_m, base_side_m, stone_m, 27.0)
     assert 0.92 * known < by_the_engine(side_m, base_side_m, stone_m, 27.0) < 1.28 * known
+
+
+@pytest.mark.parametrize("stone_m", [0.02, 0.03, 0.05])
+@pytest.mark.parametrize(("side_m", "wider"), [(0.15, 1.4), (0.15, 2.0), (0.2, 1.4), (0.2, 3.0), (0.27, 1.4)])
+def test_small_slab_on_a_wide_stone_is_ready_within_the_stated_range(side_m, wider, stone_m):
+    """Up to 49 % late, which alone took up all the range; room, start, contact and loss are off beside it."""
+    plan = plan_of(side_m, wider * side_m, stone_m, 27.0)
+    known_s = 60.0 * ready_min(side_m, wider * side_m, stone_m, 27.0)
+    late, low = (np.log(plan["ready_s"] / one) for one in (known_s, plan["ready_low_s"]))
+    assert -0.5 * low <= late <= 0.9 * low
 
 
 def test_table_far_beyond_the_slab_brings_nothing_more():

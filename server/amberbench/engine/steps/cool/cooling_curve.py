@@ -90,6 +90,7 @@ class Slab:
         area_ratio: float | None = None,
     ) -> None:
         self.finer = finer
+        self.margin_shift = 0.0  # by how much a base wider than the slab moves ln t
         self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
         self.target_c = float(request["target_c"])
         lowest_c = max(self.target_c, self.room_c + ROOM_MARGIN_K)

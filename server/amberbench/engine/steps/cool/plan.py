@@ -185,6 +185,7 @@ def _constants(request: "Readable") -> "list[Input]":
     if None not in (request["base_length_m"], request["base_width_m"], request["base"]):
         rows.append(constant("cool.faces_w_m2k", wide_base.FACES_W_M2K, "W/(m² K)", "mcadams"))
         rows.append(constant("cool.margin_share", wide_base.MARGIN_SHARE, ""))
+        rows.append(constant("cool.margin_shift", wide_base.MARGIN_SHIFT, ""))
     return rows + base_rows(request["base"], request["base_thickness_m"])
 
 
