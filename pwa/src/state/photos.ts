@@ -5,6 +5,7 @@ import { inOneTab } from "../platform/tabs";
 import { type Photo, type Store, uuid7 } from "../storage";
 import { httpPhotos, Refusal } from "../sync/api";
 import { sendPhotos } from "../sync/photos";
+import { correctedNow } from "./time";
 
 /** Why there is no photo: the file is no picture, or the phone could not keep it. */
 export type NoPhoto = "unreadable" | "no_room";
@@ -51,7 +52,11 @@ export class Photos {
 
   /** Sends what waits to a server of this version; one tab at a time. */
   async send(engineVersion: string): Promise<void> {
+    const { photos, meta } = this.parts.store;
+    const waits = (await photos.unsentCount()) > 0;
+    if (waits) await meta.put("sent_ms", correctedNow());
     await inOneTab("amberbench-photos", () => sendPhotos(this.parts.store, httpPhotos, engineVersion));
+    if (waits) await meta.put("sent_ms", correctedNow());
     await this.parts.sent();
   }
 }

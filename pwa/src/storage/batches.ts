@@ -43,16 +43,20 @@ export class BatchCache {
     });
   }
 
-  /** Forgets batches closed long ago of which the server has every event and picture. */
+  /** Forgets batches closed long ago of which the server has every event and picture, once it was backed up after this phone sent
+   * its last (`backup_ms` and `sent_ms`, kept by the exchange): a server that breaks before that asks its phones for them. */
   forgetOld(nowMs: number): Promise<void> {
     return this.connection.use(async (db) => {
-      const transaction = db.transaction(["events", "outbox", "batches", "photos", "photo_outbox"], "readwrite");
+      const transaction = db.transaction(["meta", "events", "outbox", "batches", "photos", "photo_outbox"], "readwrite");
+      const meta = transaction.objectStore("meta");
+      const [backupMs, sentMs] = await Promise.all([meta.get("backup_ms"), meta.get("sent_ms")]);
+      if (typeof backupMs !== "number" || backupMs < Number(sentMs ?? 0)) return;
       const photos = transaction.objectStore("photos");
       const sending = new Set((await transaction.objectStore("photo_outbox").getAll()).map((row) => row.batch_id));
       const events = transaction.objectStore("events");
       const unsent = new Set(await transaction.objectStore("outbox").getAllKeys());
       for (const row of await transaction.objectStore("batches").getAll()) {
-        if (row.closed_at_ms === null || row.closed_at_ms > nowMs - KEEP_CLOSED_MS || sending.has(row.batch_id)) continue;
+        if (row.closed_at_ms === null || row.closed_at_ms > Math.min(nowMs - KEEP_CLOSED_MS, backupMs) || sending.has(row.batch_id)) continue;
         const keys = await events.index("stream").getAllKeys(streamRange(batchStream(row.batch_id)));
         if (keys.some((key) => unsent.has(key))) continue;
         for (const key of keys) await events.delete(key);

@@ -174,8 +174,8 @@ test("another fault of the store is passed on", async () => {
   await expect(connection.use(() => Promise.reject(new DOMException("full", "QuotaExceededError")))).rejects.toThrow("full");
 });
 
-test("batches closed long ago leave the phone once the server has all of them", async () => {
-  const { events, batches } = await fresh();
+test("batches closed long ago leave the phone once the server has all of them and was backed up since", async () => {
+  const { events, batches, meta } = await fresh();
   const plan = { kind: "slab" } as never;
   const row = (batch_id: string, closed_at_ms: number | null) =>
     batches.put({ batch_id, plan, run: null, advice: null, folded: { count: 1, last_id: null }, opened_at_ms: T0, closed_at_ms });
@@ -188,8 +188,17 @@ test("batches closed long ago leave the phone once the server has all of them", 
   await row("unsent", T0 - 31 * day);
   await row("young", T0 - 29 * day);
   await row("open", null);
+  const names = async () => (await batches.all()).map((one) => one.batch_id).sort();
+  for (const [backupMs, sentMs] of [[undefined, T0], [null, T0], [T0 - 1, T0], [T0 - 32 * day, T0 - 40 * day]] as const) {
+    await meta.put("backup_ms", backupMs);
+    await meta.put("sent_ms", sentMs);
+    await batches.forgetOld(T0);
+    expect(await names()).toEqual(["old", "open", "unsent", "young"]);
+  }
+  await meta.put("backup_ms", T0 - 1);
+  await meta.put("sent_ms", T0 - 2);
   await batches.forgetOld(T0);
-  expect((await batches.all()).map((one) => one.batch_id).sort()).toEqual(["open", "unsent", "young"]);
+  expect(await names()).toEqual(["open", "unsent", "young"]);
   expect(await events.eventsOf("batch/old")).toEqual([]);
   expect(await events.eventsOf("batch/unsent")).toHaveLength(1);
 });
@@ -258,7 +267,8 @@ test.each(["photo", "event"])("when a %s cannot be kept, neither it nor what bel
 });
 
 test("photos of batches closed long ago leave the phone once the server has them", async () => {
-  const { events, batches, photos } = await fresh();
+  const { events, batches, photos, meta } = await fresh();
+  await meta.put("backup_ms", T0);
   const folded = { count: 1, last_id: null };
   const ids = new Map<string, string>();
   for (const batch_id of ["old", "unsent", "young"]) {

@@ -66,6 +66,7 @@ export class Exchange {
     const sent = this.clock();
     const health = await this.api.health();
     this.offset.add(sample(sent, health.received_ms, health.sent_ms, this.clock()));
+    await this.store.meta.put("backup_ms", health.backup_ms ?? null);
     return health;
   }
 
@@ -97,6 +98,7 @@ export class Exchange {
       const asked = new Set(group.map((event) => event.id));
       const ours = answers.filter(({ id }) => id !== null && asked.has(id));
       if (ours.length === 0) throw new Refusal(200, "no_answers");
+      await this.store.meta.put("sent_ms", this.correctedNow());
       await this.store.events.markSent(ours, asker(result.health));
       const refused = new Set(ours.filter((one) => one.result === "refused").map(({ id }) => id));
       for (const event of group) if (refused.has(event.id)) result.touched.add(streamOf(event));
