@@ -1,4 +1,4 @@
-"""Sensible requests drawn at random for tracing and for cost."""
+"""Sensible requests drawn at random for needs, tracing and cost."""
 
 from tests.drawing import maybe
 
@@ -54,4 +54,38 @@ def price(rng):
     return request
 
 
-SENSIBLE = {"trace.walk": walk, "cost.batch": cost, "cost.price": price}
+def needs(rng, orders=5):
+    """An invented shop: three products, two boxes, some orders, some lots."""
+    products = []
+    for name in ("squares", "clusters", "rolls"):
+        product = {"product_id": name, "piece_kg": rng.uniform(0.006, 0.02), "batch_pieces": rng.randrange(20, 200)}
+        product["per_piece"] = [{"material": "caramel", "amount": rng.uniform(0.005, 0.02)}]
+        maybe(rng, product, "yield_share", rng.uniform(0.7, 1))
+        maybe(rng, product, "in_hand", rng.randrange(20))
+        maybe(rng, product, "block_pieces", rng.randrange(5, 60))
+        products.append(product)
+    boxes = [
+        {"box_id": "of 9", "contents": [{"product_id": "squares", "count": 9}],
+         "packaging": [{"material": "carton", "amount": 1}]},
+        {"box_id": "mixed", "contents": [{"product_id": name, "count": 4} for name in ("squares", "clusters")]},
+    ]  # fmt: skip
+    rows = []
+    for number in range(rng.randrange(orders + 1)):
+        line = rng.choice([
+            {"box_id": "of 9", "missing": rng.randrange(60)},
+            {"box_id": "mixed", "missing": rng.randrange(60)},
+            {"product_id": "rolls", "missing": rng.randrange(100)},
+            {"product_id": "clusters", "missing": 0, "mass_kg": rng.uniform(0.05, 2)},
+        ])  # fmt: skip
+        row = {"order_id": f"o{number}", "lines": [line]}
+        maybe(rng, row, "wanted_ms", 1_764_000_000_000 + 3_600_000 * rng.randrange(100), 0.8)
+        rows.append(row)
+    lots = [
+        {"lot_id": f"l{number}", "material": rng.choice(["caramel", "carton"]), "left": rng.randrange(-2, 30),
+         "is_past": rng.random() < 0.1}
+        for number in range(rng.randrange(6))
+    ]  # fmt: skip
+    return {"orders": rows, "boxes": boxes, "products": products, "lots": lots}
+
+
+SENSIBLE = {"trace.walk": walk, "cost.batch": cost, "cost.price": price, "needs.plan": needs}

@@ -1897,7 +1897,7 @@ export type BoxRow = {
   /** what people call it; "" when left out */
   name: string;
   /** what is in it; [] when left out */
-  lines: Line[];
+  lines: BoxRowLine[];
   /** pockets across; null: no pockets; 1 to 100 */
   columns: number | null;
   /** pockets down; null: no pockets; 1 to 100 */
@@ -1917,7 +1917,7 @@ export type BoxRow = {
   /** height of its label; 0.01 to 0.5 m */
   label_height_m: number | null;
   /** box, cups, lid, label of one; [] when left out */
-  packaging: Packaging[];
+  packaging: BoxRowPackaging[];
 };
 
 /** one of the shop's customers */
@@ -2243,7 +2243,7 @@ export type Pack = {
   /** which box of the shop; null: nothing was packed */
   box_id: string | null;
   /** the batches its pieces are of; [] when left out */
-  from: FullFrom[];
+  from: FullAskedPackFrom[];
   /** boxes, cups, labels by lots; [] when left out */
   lots: FullAskedPackLot[];
   /** the lot code on the label; "" when left out */
@@ -4092,6 +4092,28 @@ export type TraceWalkReply = {
   customers: string[];
 };
 
+/** the request to needs.plan */
+export type NeedsPlanRequest = {
+  /** open orders */
+  orders: NeedsPlanRequestOrder[];
+  /** the shop's boxes */
+  boxes: Boxe[];
+  /** the shop's products */
+  products: NeedsPlanRequestProduct[];
+  /** what there is, oldest best-by first; [] when left out */
+  lots?: NeedsPlanRequestLot[] | null;
+};
+
+/** the reply of needs.plan */
+export type NeedsPlanReply = {
+  /** what is to be made */
+  products: NeedsPlanReplyProduct[];
+  /** what goes in */
+  materials: NeedsPlanReplyMaterial[];
+  /** boxes and products that are gone */
+  unknown: Unknown[];
+};
+
 /** the request to cost.batch */
 export type CostBatchRequest = {
   /** what went in */
@@ -4109,7 +4131,7 @@ export type CostBatchRequest = {
   /** good pieces; 0 to 1e+07 */
   pieces: number;
   /** boxes it goes into; [] when left out */
-  boxes?: Boxe[] | null;
+  boxes?: CostBatchRequestBoxe[] | null;
 };
 
 /** the reply of cost.batch */
@@ -5145,7 +5167,7 @@ export type PackedBody = {
   /** which box of the shop */
   box_id: string;
   /** the batches its pieces are of; [] when left out */
-  from?: From[] | null;
+  from?: AskedPackFrom[] | null;
   /** boxes, cups, labels by lots; [] when left out */
   lots?: AskedPackLot[] | null;
   /** the lot code on the label; "" when left out */
@@ -6274,6 +6296,136 @@ export type FullLink = {
   to: string;
 };
 
+/** an open order */
+export type NeedsPlanRequestOrder = {
+  /** an id */
+  order_id: string;
+  /** when it is wanted; null: any time; 0 to 1e+14 ms */
+  wanted_ms?: number | null;
+  /** what is missing */
+  lines: Line[];
+};
+
+/** a line */
+export type Line = {
+  /** the box; null: single pieces or loose */
+  box_id?: string | null;
+  /** the product; null: boxes */
+  product_id?: string | null;
+  /** boxes or pieces still to be packed; 0 to 1e+06 */
+  missing: number;
+  /** loose by weight: how much is missing; null: by count; 0 to 10000 kg */
+  mass_kg?: number | null;
+};
+
+/** a box */
+export type Boxe = {
+  /** an id */
+  box_id: string;
+  /** what is in it */
+  contents: Content[];
+  /** what it is packed in; [] when left out */
+  packaging?: Packaging[] | null;
+};
+
+/** a product in it */
+export type Content = {
+  /** an id */
+  product_id: string;
+  /** pieces; 1 to 10000 */
+  count: number;
+};
+
+/** so much of a material */
+export type Packaging = {
+  /** an id */
+  material: string;
+  /** how much, in the material's unit; 0 to 1e+09 */
+  amount: number;
+};
+
+/** a product */
+export type NeedsPlanRequestProduct = {
+  /** an id */
+  product_id: string;
+  /** a finished piece; 0.0005 to 5 kg */
+  piece_kg: number;
+  /** share of pieces that turn out good, as measured; null: all; 0.05 to 1 */
+  yield_share?: number | null;
+  /** good pieces that are in no box; null: none; 0 to 1e+06 */
+  in_hand?: number | null;
+  /** the most that one batch makes; 1 to 1e+06 */
+  batch_pieces: number;
+  /** pieces of one block; null: unknown; 1 to 1e+06 */
+  block_pieces?: number | null;
+  /** what goes into a piece; [] when left out */
+  per_piece?: Packaging[] | null;
+};
+
+/** a lot */
+export type NeedsPlanRequestLot = {
+  /** an id */
+  lot_id: string;
+  /** an id */
+  material: string;
+  /** how much is left; -1e+09 to 1e+09 */
+  left: number;
+  /** whether its day is over; false when left out */
+  is_past?: boolean | null;
+};
+
+/** a product */
+export type NeedsPlanReplyProduct = {
+  /** an id */
+  product_id: string;
+  /** good pieces that are missing; 0 to 1e+12 */
+  wanted: number;
+  /** pieces to make for them; 0 to 1e+14 */
+  make: number;
+  /** when the first are wanted; null: any time; 0 to 1e+14 ms */
+  by_ms: number | null;
+  /** for which orders */
+  order_ids: string[];
+  /** batches */
+  batches: NeedsPlanReplyProductBatch[];
+};
+
+/** a batch */
+export type NeedsPlanReplyProductBatch = {
+  /** pieces; 1 to 1e+06 */
+  pieces: number;
+};
+
+/** a material */
+export type NeedsPlanReplyMaterial = {
+  /** an id */
+  material: string;
+  /** how much; 0 to 1e+20 */
+  wanted: number;
+  /** from which lots */
+  from: From[];
+  /** how much is to be bought; 0 to 1e+20 */
+  short: number;
+  /** when the first that is short is wanted; null; 0 to 1e+14 ms */
+  by_ms: number | null;
+};
+
+/** of a lot */
+export type From = {
+  /** an id */
+  lot_id: string;
+  /** how much, in the material's unit; 0 to 1e+09 */
+  amount: number;
+};
+
+/** gone */
+export type Unknown = {
+  /** an id */
+  order_id: string;
+  /** an id */
+  id: string;
+};
+
 /** something that went in */
 export type Use = {
   /** its name */
@@ -6287,7 +6439,7 @@ export type Use = {
 };
 
 /** a box */
-export type Boxe = {
+export type CostBatchRequestBoxe = {
   /** its name */
   name: string;
   /** pieces in a box; 0 to 100000 */
@@ -6527,7 +6679,7 @@ export type AskedPack = {
   /** which box of the shop; null: nothing was packed */
   box_id?: string | null;
   /** the batches its pieces are of; [] when left out */
-  from?: From[] | null;
+  from?: AskedPackFrom[] | null;
   /** boxes, cups, labels by lots; [] when left out */
   lots?: AskedPackLot[] | null;
   /** the lot code on the label; "" when left out */
@@ -6551,7 +6703,7 @@ export type AskedPack = {
 };
 
 /** a batch */
-export type From = {
+export type AskedPackFrom = {
   /** its id */
   batch_id: string;
   /** how many pieces; 1 to 100000 */
@@ -7093,7 +7245,7 @@ export type Pocket = {
 };
 
 /** so many of a product */
-export type Line = {
+export type BoxRowLine = {
   /** a product */
   product_id: string;
   /** how many of it; 1 to 1000 */
@@ -7101,7 +7253,7 @@ export type Line = {
 };
 
 /** so much of a material */
-export type Packaging = {
+export type BoxRowPackaging = {
   /** materials/<id> */
   material: string;
   /** how much of it; 0 to 1000 */
@@ -7231,7 +7383,7 @@ export type FullDiscarded = {
 };
 
 /** a batch */
-export type FullFrom = {
+export type FullAskedPackFrom = {
   /** its id */
   batch_id: string;
   /** how many pieces; 1 to 100000 */
@@ -7701,6 +7853,7 @@ export interface Requests {
   "label.best_by": LabelBestByRequest;
   "label.check_digit": LabelCheckDigitRequest;
   "trace.walk": TraceWalkRequest;
+  "needs.plan": NeedsPlanRequest;
   "cost.batch": CostBatchRequest;
   "cost.price": CostPriceRequest;
   "paper.events": PaperEventsRequest;
@@ -7761,6 +7914,7 @@ export interface Replies {
   "label.best_by": LabelBestByReply;
   "label.check_digit": LabelCheckDigitReply;
   "trace.walk": TraceWalkReply;
+  "needs.plan": NeedsPlanReply;
   "cost.batch": CostBatchReply;
   "cost.price": CostPriceReply;
   "paper.events": PaperEventsReply;

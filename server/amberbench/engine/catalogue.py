@@ -11,6 +11,7 @@ from .exports import paper, table
 from .labelling import dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
+from .needs import plan as needs
 from .orders import check as orders_check
 from .orders import fold as orders_fold
 from .orders import overview as orders_overview
@@ -29,6 +30,7 @@ FUNCTIONS.update(
         "learn.fold": learning_fold.fold,
         "learn.apply": apply.apply_request,
         "schedule.plan": scheduling.plan,
+        "needs.plan": needs.plan,
         "trace.walk": trace.walk,
         "cost.batch": cost.cost,
         "cost.price": cost.price,

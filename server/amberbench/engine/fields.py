@@ -6,6 +6,7 @@ from .exports import fields as exports_fields
 from .labelling import fields as labelling_fields
 from .learning import fields as learning_fields
 from .learning.fields import CONTRIBUTION
+from .needs import fields as needs_fields
 from .orders import fields as orders_fields
 from .pack import fields as pack_fields
 from .scheduling import fields as scheduling_fields
@@ -35,6 +36,7 @@ for _part in (
     scheduling_fields,
     labelling_fields,
     trace_fields,
+    needs_fields,
     cost_fields,
     exports_fields,
     stock_fields,

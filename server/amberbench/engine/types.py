@@ -1221,7 +1221,7 @@ class BoxRow(TypedDict):
 
     id: str
     name: str
-    lines: list[Line]
+    lines: list[BoxRowLine]
     columns: int | None
     rows: int | None
     tare_kg: float | None
@@ -1231,7 +1231,7 @@ class BoxRow(TypedDict):
     shelf_days: int | None
     label_width_m: float | None
     label_height_m: float | None
-    packaging: list[Packaging]
+    packaging: list[BoxRowPackaging]
 
 
 class CustomerRow(TypedDict):
@@ -1431,7 +1431,7 @@ class MaterialLeft(TypedDict):
     best_by: str | None
 
 
-Pack = TypedDict("Pack", {"id": "str", "box_id": "str | None", "from": "list[From]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "packed": "int", "count": "int", "net_kg": "list[float]", "printed": "int", "at_ms": "float | None"})
+Pack = TypedDict("Pack", {"id": "str", "box_id": "str | None", "from": "list[PackFrom]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "packed": "int", "count": "int", "net_kg": "list[float]", "printed": "int", "at_ms": "float | None"})
 
 
 class Order(TypedDict):
@@ -2479,6 +2479,23 @@ class TraceWalkReply(TypedDict):
     customers: list[str]
 
 
+class NeedsPlanRequest(TypedDict):
+    """The request to needs.plan."""
+
+    orders: list[NeedsPlanRequestOrder]
+    boxes: list[Boxe]
+    products: list[NeedsPlanRequestProduct]
+    lots: list[NeedsPlanRequestLot]
+
+
+class NeedsPlanReply(TypedDict):
+    """The reply of needs.plan."""
+
+    products: list[NeedsPlanReplyProduct]
+    materials: list[NeedsPlanReplyMaterial]
+    unknown: list[Unknown]
+
+
 class CostBatchRequest(TypedDict):
     """The request to cost.batch."""
 
@@ -2489,7 +2506,7 @@ class CostBatchRequest(TypedDict):
     energy_j: float | None
     energy_minor_per_kwh: int | None
     pieces: int
-    boxes: list[Boxe]
+    boxes: list[CostBatchRequestBoxe]
 
 
 class CostBatchReply(TypedDict):
@@ -3288,7 +3305,7 @@ class HandedOverBody(TypedDict):
     by: str | None
 
 
-PackedBody = TypedDict("PackedBody", {"box_id": "str", "from": "list[From]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "count": "int", "by": "str | None"})
+PackedBody = TypedDict("PackedBody", {"box_id": "str", "from": "list[PackFrom]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "count": "int", "by": "str | None"})
 
 
 class NetWeighedBody(TypedDict):
@@ -4112,6 +4129,100 @@ class Part(TypedDict):
 Link = TypedDict("Link", {"from": "str", "to": "str"})
 
 
+class NeedsPlanRequestOrder(TypedDict):
+    """An open order."""
+
+    order_id: str
+    wanted_ms: float | None
+    lines: list[Line]
+
+
+class Line(TypedDict):
+    """A line."""
+
+    box_id: str | None
+    product_id: str | None
+    missing: float
+    mass_kg: float | None
+
+
+class Boxe(TypedDict):
+    """A box."""
+
+    box_id: str
+    contents: list[Content]
+    packaging: list[Packaging]
+
+
+class Content(TypedDict):
+    """A product in it."""
+
+    product_id: str
+    count: int
+
+
+class Packaging(TypedDict):
+    """So much of a material."""
+
+    material: str
+    amount: float
+
+
+class NeedsPlanRequestProduct(TypedDict):
+    """A product."""
+
+    product_id: str
+    piece_kg: float
+    yield_share: float | None
+    in_hand: int | None
+    batch_pieces: int
+    block_pieces: int | None
+    per_piece: list[Packaging]
+
+
+class NeedsPlanRequestLot(TypedDict):
+    """A lot."""
+
+    lot_id: str
+    material: str
+    left: float
+    is_past: bool
+
+
+class NeedsPlanReplyProduct(TypedDict):
+    """A product."""
+
+    product_id: str
+    wanted: int
+    make: int
+    by_ms: float | None
+    order_ids: list[str]
+    batches: list[NeedsPlanReplyProductBatch]
+
+
+class NeedsPlanReplyProductBatch(TypedDict):
+    """A batch."""
+
+    pieces: int
+
+
+NeedsPlanReplyMaterial = TypedDict("NeedsPlanReplyMaterial", {"material": "str", "wanted": "float", "from": "list[From]", "short": "float", "by_ms": "float | None"})
+
+
+class From(TypedDict):
+    """Of a lot."""
+
+    lot_id: str
+    amount: float
+
+
+class Unknown(TypedDict):
+    """Gone."""
+
+    order_id: str
+    id: str
+
+
 class Use(TypedDict):
     """Something that went in."""
 
@@ -4121,7 +4232,7 @@ class Use(TypedDict):
     lot_price_minor: int | None
 
 
-class Boxe(TypedDict):
+class CostBatchRequestBoxe(TypedDict):
     """A box."""
 
     name: str
@@ -4792,14 +4903,14 @@ class Pocket(TypedDict):
     height_m: float | None
 
 
-class Line(TypedDict):
+class BoxRowLine(TypedDict):
     """So many of a product."""
 
     product_id: str
     count: int
 
 
-class Packaging(TypedDict):
+class BoxRowPackaging(TypedDict):
     """So much of a material."""
 
     material: str
@@ -4882,7 +4993,7 @@ class Discarded(TypedDict):
     text: str
 
 
-class From(TypedDict):
+class PackFrom(TypedDict):
     """A batch."""
 
     batch_id: str
