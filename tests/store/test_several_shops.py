@@ -48,7 +48,8 @@ def test_no_route_of_one_shop_tells_of_another_or_changes_it(shops):
     marta, otto = (At(shops, host) for host in HOSTS)
     photo_id = uuid7()
     phone = Phone(device_id=SECRET)
-    events = [*phone.whole_batch(), phone.event("noted", text=SECRET)]
+    lot = phone.event("noted", text=SECRET) | {"batch_id": None, "stream": "lot/lot-a"}
+    events = [*phone.whole_batch(), phone.event("noted", text=SECRET), lot]
     pushed = marta.asks("/api/events", "POST", json={"events": events}).get_json()
     assert {one["result"] for one in pushed["answers"]} == {"stored"}
     assert marta.asks(f"/api/photos/{photo_id}", "PUT", data=JPEG, content_type="image/jpeg").status_code == 204
@@ -60,10 +61,12 @@ def test_no_route_of_one_shop_tells_of_another_or_changes_it(shops):
     otto.asks("/api/health")
     rules = [rule for rule in shops.ready[HOSTS[1]].url_map.iter_rules() if str(rule) != "/api/openapi.json"]
     asked = 0
+    # A new kind of id fails here until it is said what of Marta's it would name.
+    of_marta = {"batch_id": phone.batch_id, "photo_id": photo_id, "phone_id": paired["phone_id"], "stream_id": "lot-a"}
     for rule in rules:
-        path = str(rule).replace("<batch_id>", phone.batch_id).replace("<photo_id>", photo_id)
-        path = path.replace("<phone_id>", paired["phone_id"])
-        assert "<" not in path, f"say what of Marta's stands in {rule}"
+        path = str(rule)
+        for name in rule.arguments:
+            path = path.replace(f"<{name}>", of_marta[name])
         for method in rule.methods - {"HEAD", "OPTIONS"}:
             answer = otto.asks(path, method, json={}) if method in ("POST", "PUT") else otto.asks(path, method)
             assert SECRET.encode() not in answer.get_data(), f"{method} {path}"
