@@ -104,6 +104,7 @@ def test_restore_waits_for_the_server_to_be_stopped(app, client, stopped, tmp_pa
     file, _ = backed_up(stopped, tmp_path / "stick")
     before = whole_log(client)
     assert "Stop it first" in command("restore", file, database=stopped, code=1)
+    assert not list(stopped.parent.glob("*.part"))
     assert whole_log(client) == before
     assert client.get("/api/health").status_code == 200
 
@@ -241,3 +242,24 @@ def test_postgresql_is_backed_up_checked_and_put_back(postgresql, tmp_path):
     after, other_id = log()
     assert (before == after, log_id == other_id) == (True, False)
     assert "another kind" in command("restore", file, database=tmp_path / "other.sqlite", code=1)
+
+
+def test_what_a_lost_database_left_beside_it_does_not_get_into_the_restored_one(app, client, stopped, tmp_path):
+    file, _ = backed_up(stopped, tmp_path / "stick")
+    before = whole_log(client)
+    phone = Phone()
+    push(client, *[phone.event("noted", text="x" * 3000) for _ in range(40)])
+    left = stopped.with_name(f"{stopped.name}-wal")
+    content = left.read_bytes()
+    with app.app_context():
+        db.engine.dispose()
+    stopped.unlink()
+    left.write_bytes(content)
+    command("restore", file, database=stopped)
+    assert not left.exists()
+    assert [one.read_bytes() for one in stopped.parent.glob("*.replaced-*-wal")] == [content]
+    assert "is whole" in command("check", database=stopped)
+    again = create_app({"SQLALCHEMY_DATABASE_URI": f"sqlite:///{stopped}", "TESTING": True})
+    assert whole_log(again.test_client()) == before
+    with again.app_context():
+        db.engine.dispose()

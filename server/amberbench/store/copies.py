@@ -125,6 +125,8 @@ def put_back(url: URL, file: Path, keep: Path) -> None:
 
 
 def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
+    if place.exists():
+        _assert_free(place)
     place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     part = place.with_name(f"{place.name}.part")
     part.unlink(missing_ok=True)
@@ -132,12 +134,11 @@ def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
     with _opened(part) as connection:
         if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'log'").fetchone():
             connection.execute("UPDATE log SET log_id = ?", (str(uuid4()),))
+    for beside in BESIDE:
+        # Left over from a database that cannot be opened, or is gone: beside another one it would do harm.
+        if (left := place.with_name(place.name + beside)).exists():
+            left.rename(keep.with_name(keep.name + beside))
     if place.exists():
-        _assert_free(place)
-        for beside in BESIDE:
-            # Left over from a database that cannot be opened: beside another one it would do harm.
-            if (left := place.with_name(place.name + beside)).exists():
-                left.rename(keep.with_name(keep.name + beside))
         try:
             os.link(place, keep)
         except OSError:  # a file system without links
