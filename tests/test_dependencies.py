@@ -69,3 +69,4 @@ def test_longer_locks_hold_the_shorter_ones_to_the_same_versions():
         return {line.rstrip(" \\") for line in lines if re.match(r"[a-z0-9]", line)}
 
     assert pins("server") <= pins("build") <= pins("dev")
+    assert pins("server") <= pins("hosted")
