@@ -20,6 +20,10 @@ def desk_before_work(phone: Phone) -> Iterator[str]:
     yield "today, empty"
     for place in ("Batches", "Help", "Settings"):
         phone.opens_place(place)
+        if place == "Settings":
+            phone.page.get_by_label(phone.word("Name of another phone")).fill("Bench")
+            phone.page.get_by_role("button", name=phone.word("Show a code")).tap()
+            phone.page.locator(".pairing-code").wait_for()
         yield f"{place.lower()}, empty" if place == "Batches" else place.lower()
     phone.opens_place("Plan")
     phone.answered()

@@ -30,6 +30,7 @@ export function ShopScreen({ list, id }: { list: string | undefined; id: string 
 function Framed({ title, children }: { title: string; children: preact.ComponentChildren }) {
   return (
     <Desk title={title} here="settings">
+      {(sync.value.role === "bench" || sync.value.role === "reader") && <p class="card card-wrong">{t("phones.shop_of_owner")}</p>}
       {children}
     </Desk>
   );
