@@ -93,7 +93,7 @@ function LetIn({ shown }: { shown: () => Promise<void> }) {
       <SwitchField legend={t("phones.role")} value={role} options={ROLES.map((value) => ({ value, label: t(`phones.short_${value}`) }))} onValue={(one) => setRole(one as Role)} />
       <p class="quiet">{t(`phones.role_${role}`)}</p>
       <button type="button" class="go go-quiet" onClick={() => void show()}>
-        {t("button.let_in")}
+        {t("button.show_code")}
       </button>
       {trouble && <p role="alert">{trouble === "away" ? t("pair.away") : problemText(trouble, t("phones.name"))}</p>}
       {offer && (
