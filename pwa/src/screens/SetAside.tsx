@@ -26,7 +26,7 @@ export function SetAside({ events, decide }: Props) {
             {decide && (
               <div>
                 <button type="button" class="go go-quiet" onClick={() => void decide(one, true)}>
-                  {t("button.let_in")}
+                  {t("button.let_it_count")}
                 </button>
                 <button type="button" class="go go-quiet" onClick={() => void decide(one, false)}>
                   {t("button.leave_out")}
