@@ -42,12 +42,36 @@ def nutrition(rng):
     return {"amounts": {name: rng.uniform(0, 300) for name in NUTRIENTS if rng.random() < 0.7}}
 
 
+def content(rng):
+    parts = [
+        {"name": name, "ingredients": listed, "contains": contains, "kg": rng.choice([0.05, 1.0, 1.0, 7.5])}
+        for name, listed, contains in rng.choices(
+            [
+                ("Caramel", "glucose syrup, sugar, butter (milk), salt", ["milk"]),
+                ("Dark chocolate", "cocoa mass, sugar, emulsifier: soya lecithin", ["soya"]),
+                ("Almonds", "almonds", ["almond"]),
+                ("Salt", "", None),
+            ],
+            k=rng.randrange(0, 7),
+        )
+    ]
+    request = {"rule": rng.choice(["us", "eu", "uk"]), "name": "Almond caramels", "parts": parts}
+    maybe(rng, request, "may_contain", rng.choice([[], ["milk", "pecan"], ["pine_nut", "gluten"]]))
+    maybe(rng, request, "words", [{"allergen": "milk", "words": ["milk", "leche"]}])
+    maybe(rng, request, "label_kg", rng.uniform(0.01, 2))
+    maybe(rng, request, "face_m2", rng.uniform(0.001, 0.2))
+    maybe(rng, request, "best_by", day(rng))
+    maybe(rng, request, "address", "1 Main St")
+    return request
+
+
 def digits(rng):
     return {"digits": "".join(rng.choice("0123456789") for _ in range(rng.randrange(1, 18)))}
 
 
 SENSIBLE = {
     "net.check": net_check,
+    "label.content": content,
     "label.net_weight": net_weight,
     "label.lot_code": lot_code,
     "label.best_by": best_by,

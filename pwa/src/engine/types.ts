@@ -4010,6 +4010,60 @@ export type LabelNetWeightReply = {
   area_wanted: boolean;
 };
 
+/** the request to label.content */
+export type LabelContentRequest = {
+  /** whose rule */
+  rule: "us" | "eu" | "uk";
+  /** what it is called */
+  name: string;
+  /** what went in */
+  parts: Part[];
+  /** what was on the bench unwashed; [] when left out */
+  may_contain?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** what allergens are called on this label, the word to print first; [] when left out */
+  words?: Word[] | null;
+  /** net weight that the label declares; null: not set; 0.005 to 25 kg */
+  label_kg?: number | null;
+  /** main face of the package; null: unknown; 0.0001 to 10 m² */
+  face_m2?: number | null;
+  /** its lot; "" when left out */
+  code?: string | null;
+  /** a day, YYYY-MM-DD; null: not set */
+  made_on?: string | null;
+  /** a day, YYYY-MM-DD; null: not set */
+  best_by?: string | null;
+  /** the maker's address; "" when left out */
+  address?: string | null;
+};
+
+/** the reply of label.content */
+export type LabelContentReply = {
+  /** what it is called */
+  name: string;
+  /** the list of ingredients, piece by piece */
+  ingredients: Ingredient[];
+  /** allergens of the line of their own; us alone */
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** allergens that the rule names */
+  allergens: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** what may be in it besides */
+  may_contain: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
+  /** the declared weight; null: not set */
+  net: LabelNetWeightReply | null;
+  /** its lot; "" when left out */
+  code: string;
+  /** a day; null: not set */
+  made_on: string | null;
+  /** a day; null: not set */
+  best_by: string | null;
+  /** the maker's address; "" when left out */
+  address: string;
+  /** what to mind */
+  warnings: LabelContentReplyWarning[];
+  /** whether nothing is missing that a label for sale needs */
+  is_complete: boolean;
+};
+
 /** the request to label.nutrition */
 export type LabelNutritionRequest = {
   /** by nutrient */
@@ -4045,7 +4099,7 @@ export type LabelBestByRequest = {
   /** shelf life of the box; 1 to 1500 */
   shelf_days: number;
   /** what went in; [] when left out */
-  parts?: Part[] | null;
+  parts?: LabelBestByRequestPart[] | null;
 };
 
 /** the reply of label.best_by */
@@ -6246,6 +6300,42 @@ export type Help = {
   late_s: number;
 };
 
+/** a part */
+export type Part = {
+  /** its name */
+  name: string;
+  /** ingredients as its label lists them; "" when left out */
+  ingredients?: string | null;
+  /** allergens on its label; null: nobody copied them */
+  contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+  /** how much went in; 0 to 100000 kg */
+  kg: number;
+};
+
+/** an allergen's words */
+export type Word = {
+  /** an allergen */
+  allergen: "milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin";
+  /** words for it */
+  words: string[];
+};
+
+/** so much of the list */
+export type Ingredient = {
+  /** so much of the list */
+  text: string;
+  /** whether it names an allergen and stands out */
+  is_strong: boolean;
+};
+
+/** one */
+export type LabelContentReplyWarning = {
+  /** key of the sentence */
+  code: string;
+  /** what is in it */
+  values: Values;
+};
+
 /** by nutrient */
 export type Amounts = {
   /** amount in its own unit; null: not known; 0 to 1e+06 */
@@ -6273,7 +6363,7 @@ export type Amounts = {
 };
 
 /** one */
-export type Part = {
+export type LabelBestByRequestPart = {
   /** its name */
   name: string;
   /** its day; null: none */
@@ -7848,6 +7938,7 @@ export interface Requests {
   "schedule.plan": SchedulePlanRequest;
   "net.check": NetCheckRequest;
   "label.net_weight": LabelNetWeightRequest;
+  "label.content": LabelContentRequest;
   "label.nutrition": LabelNutritionRequest;
   "label.lot_code": LabelLotCodeRequest;
   "label.best_by": LabelBestByRequest;
@@ -7909,6 +8000,7 @@ export interface Replies {
   "schedule.plan": SchedulePlanReply;
   "net.check": NetCheckReply;
   "label.net_weight": LabelNetWeightReply;
+  "label.content": LabelContentReply;
   "label.nutrition": LabelNutritionReply;
   "label.lot_code": LabelLotCodeReply;
   "label.best_by": LabelBestByReply;

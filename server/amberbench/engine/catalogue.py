@@ -8,7 +8,7 @@ from . import fields as _fields  # noqa: F401 - it adds its fields to those of t
 from .bench_catalogue import FUNCTIONS, RENAMED, call, call_text
 from .cost import batch as cost
 from .exports import paper, table
-from .labelling import dates, declarations, net_contents
+from .labelling import content, dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
 from .needs import plan as needs
@@ -35,6 +35,7 @@ FUNCTIONS.update(
         "cost.batch": cost.cost,
         "cost.price": cost.price,
         "net.check": net_contents.check,
+        "label.content": content.content,
         "label.net_weight": declarations.net_weight,
         "label.nutrition": declarations.nutrition,
         "label.check_digit": declarations.check_digit,

@@ -2408,6 +2408,39 @@ class LabelNetWeightReply(TypedDict):
     area_wanted: bool
 
 
+class LabelContentRequest(TypedDict):
+    """The request to label.content."""
+
+    rule: Literal["us", "eu", "uk"]
+    name: str
+    parts: list[Part]
+    may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    words: list[Word]
+    label_kg: float | None
+    face_m2: float | None
+    code: str
+    made_on: str | None
+    best_by: str | None
+    address: str
+
+
+class LabelContentReply(TypedDict):
+    """The reply of label.content."""
+
+    name: str
+    ingredients: list[Ingredient]
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
+    net: LabelNetWeightReply | None
+    code: str
+    made_on: str | None
+    best_by: str | None
+    address: str
+    warnings: list[LabelContentReplyWarning]
+    is_complete: bool
+
+
 class LabelNutritionRequest(TypedDict):
     """The request to label.nutrition."""
 
@@ -2439,7 +2472,7 @@ class LabelBestByRequest(TypedDict):
 
     made_on: str
     shelf_days: int
-    parts: list[Part]
+    parts: list[LabelBestByRequestPart]
 
 
 class LabelBestByReply(TypedDict):
@@ -4103,6 +4136,36 @@ class Help(TypedDict):
     late_s: float
 
 
+class Part(TypedDict):
+    """A part."""
+
+    name: str
+    ingredients: str
+    contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]] | None
+    kg: float
+
+
+class Word(TypedDict):
+    """An allergen's words."""
+
+    allergen: Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]
+    words: list[str]
+
+
+class Ingredient(TypedDict):
+    """So much of the list."""
+
+    text: str
+    is_strong: bool
+
+
+class LabelContentReplyWarning(TypedDict):
+    """One."""
+
+    code: str
+    values: Values
+
+
 class Amounts(TypedDict):
     """By nutrient."""
 
@@ -4119,7 +4182,7 @@ class Amounts(TypedDict):
     protein: float | None
 
 
-class Part(TypedDict):
+class LabelBestByRequestPart(TypedDict):
     """One."""
 
     name: str

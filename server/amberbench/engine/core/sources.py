@@ -36,6 +36,11 @@ SOURCES = {
     "check_digits_gs1": "GS1, How to calculate a check digit manually; unit tests of the GS1 syntax dictionary, 2026",
     "fda_appendix_h": "FDA, A Food Labeling Guide, appendix H, October 2009, after 21 CFR 101.9(c)",
     "cfr_801_62": "21 CFR 801.62 (2025), the sister rule of 101.7, which was not at hand; NIST SP 1038, 4.4.1.2",
+    "cfr_101_4": "21 CFR 101.4(a), as a public message board quotes it in full",
+    "usc_321_qq": "21 USC 321(qq), United States Code of April 2023",
+    "usc_343_w": "21 USC 343(w), United States Code of April 2023",
+    "eu_1169_2011": "Regulation (EU) No 1169/2011, annex II as a French regulation copies it; Commission Notice 2017/C "
+    "428/01",
     "eu_net_weight": "usda-eu.org, weight and volume indication, 2017: heights of directive 76/211/EEC",
     "handbook_133": "NIST Handbook 133, chapter 2: scale and two rows of table 2-5 seen, the other figures from memory",
     "uk_si_2006_659": "UK SI 2006/659 schedule 2, and the French order of 20 October 1978, articles 10 and 11",
