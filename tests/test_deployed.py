@@ -134,9 +134,7 @@ def test_what_the_dockerfile_does_gives_a_server_that_answers(tmp_path, monkeypa
         for file in ROOT.glob(source):
             shutil.copy(file, tmp_path)
     for line in (line for line in steps if line.startswith("RUN pip")):
-        shell = (
-            line.removeprefix("RUN ").replace("pip install", f"{pip} install --quiet").replace("/tmp/", f"{tmp_path}/")
-        )
+        shell = line.removeprefix("RUN ").replace("/tmp/", f"{tmp_path}/").replace("pip install", f"{pip} install -q")
         subprocess.run(shell, shell=True, check=True, timeout=600)
     command = json.loads(next(line for line in steps if line.startswith("CMD")).removeprefix("CMD "))
     check = json.loads(next(line for line in steps if line.startswith("HEALTHCHECK")).split("CMD ")[1])
