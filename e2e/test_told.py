@@ -18,6 +18,8 @@ from e2e.sync_helpers import all_sent, exchanges
 SCREENS = {
     "/": "Demo",
     "/plan": "A slab of caramels",
+    "/orders": "Orders",
+    "/stock": "Stock",
     "/batches": "Batches",
     "/settings": "Settings",
     "/shop": "The shop",

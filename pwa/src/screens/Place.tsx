@@ -10,6 +10,8 @@ type Load = () => Promise<{ Screen: Screen }>;
 
 const plan: Load = () => import("./places/plan");
 const records: Load = () => import("./places/records");
+const orders: Load = () => import("./places/orders");
+const stock: Load = () => import("./places/stock");
 const shop: Load = () => import("./places/shop");
 
 /** The places that are fetched after the bench, each as a file of its own, by the first part of an address; and which entry
@@ -18,6 +20,8 @@ const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["
   ["plan", { load: plan, here: "plan" }],
   ["batches", { load: records, here: "batches" }],
   ["learned", { load: records, here: "batches" }],
+  ["orders", { load: orders, here: "today" }],
+  ["stock", { load: stock, here: "today" }],
   ["shop", { load: shop, here: "settings" }],
   ["settings", { load: shop, here: "settings" }],
   ["pair", { load: shop, here: "settings" }],

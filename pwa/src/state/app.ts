@@ -1,7 +1,7 @@
 /** The state of the app: makes its parts once the store is open and connects them. */
 import { effect, untracked } from "@preact/signals";
 
-import type { BenchEvent, EventButton, PlanDocument, Values } from "../documents";
+import type { BenchEvent, EventButton, Lot, Order, Pack, PlanDocument, Values } from "../documents";
 import { compute } from "../engine/client";
 import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound, unlockSound } from "../platform/sound";
@@ -11,6 +11,8 @@ import { correctedMs, lastThatCounts } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
 import { batchOf, batchStream, setAsideStream, streamOf } from "../streams";
 import { BatchBook, isAtHand, isOpen } from "./batchBook";
+import { StreamBook } from "./streamBook";
+import * as trade from "./trade";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { BatchOrder } from "./batchOrder";
 import { heldByOtherDevice } from "./heldElsewhere";
@@ -25,7 +27,7 @@ import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, wil
 import { Syncing } from "./syncing";
 import { TapRecorder } from "./tapRecorder";
 import { correctedNow, offsetMs, setOffset } from "./time";
-import type { Batch, Settings } from "./types";
+import type { Batch, Compute, Settings } from "./types";
 import { PendingComputations } from "./pendingComputations";
 
 /** The engine is asked what to do at least this often while a batch runs (ms). */
@@ -51,6 +53,8 @@ export class AppState {
   readonly learning: Learning;
   readonly syncing: Syncing;
   readonly photos: Photos;
+  readonly lotPhotos: Photos;
+  readonly trade: { lot: StreamBook<Lot>; order: StreamBook<Order>; pack: StreamBook<Pack> };
   private readonly streamFolders: StreamFolders;
   private readonly batchOrder: BatchOrder;
   private readonly tabs = new Tabs<Broadcast>((message) => this.takeBroadcast(message));
@@ -64,7 +68,13 @@ export class AppState {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
     this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
-    this.streamFolders = { batch: this.book, shop: this.shopBook, set_aside: { refresh: (id) => this.refreshHolder(id) } };
+    const atDesk = { ...parts, compute: ((name, request) => compute(name, request, "desk")) as Compute, wrote: (stream: string) => this.wrote(stream) };
+    this.trade = {
+      lot: new StreamBook<Lot>(atDesk, "lot", trade.lots),
+      order: new StreamBook<Order>(atDesk, "order", trade.orders),
+      pack: new StreamBook<Pack>(atDesk, "pack", trade.packs),
+    };
+    this.streamFolders = { batch: this.book, shop: this.shopBook, ...this.trade, set_aside: { refresh: (id) => this.refreshHolder(id) } };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
     this.ringingClocks = this.makeRingingClocks(acknowledged);
     this.pendingComputations = new PendingComputations(
@@ -97,6 +107,11 @@ export class AppState {
     this.photos = new Photos({
       store,
       write: (batchId, kind, body, photo) => this.book.write(batchId, kind, body, photo),
+      sent: () => this.syncing.count(),
+    });
+    this.lotPhotos = new Photos({
+      store,
+      write: (lotId, kind, body, photo) => this.trade.lot.writePhoto(lotId, { kind, body }, photo),
       sent: () => this.syncing.count(),
     });
   }

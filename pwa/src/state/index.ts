@@ -36,6 +36,7 @@ export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
+export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview } from "./trade";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
@@ -116,6 +117,32 @@ export async function inventedDocs(): Promise<Set<string>> {
 /** The edits that bring the invented shop back after it was taken away; none: there is nothing to bring back. */
 export async function editsBack(): Promise<ShopEdit[]> {
   return demoShop.editsBack(await (await appState()).shopBook.events());
+}
+
+/** Folds the orders, lots and boxes packed of this phone, the first time. */
+export async function loadTrade(): Promise<void> {
+  const { lot, order, pack } = (await appState()).trade;
+  await Promise.all([lot.load(), order.load(), pack.load()]);
+}
+
+/** Writes what happened of a lot, an order or boxes packed; resolves when it is on the disk and in the document. */
+export async function writeFact(of: "lot" | "order" | "pack", id: string, kind: string, body: Values): Promise<void> {
+  await (await appState()).trade[of].write(id, [{ kind, body }]);
+}
+
+/** Takes back what was written last of a lot, an order or boxes packed; false: there is nothing to take back. */
+export async function undoLastFact(of: "lot" | "order" | "pack", id: string): Promise<boolean> {
+  const book = (await appState()).trade[of];
+  const events = await book.events(id);
+  const undone = new Set(events.filter((one) => one.kind === "undone").map((one) => one.body["event_id"]));
+  const last = events.slice(1).filter((one) => one.kind !== "undone" && !undone.has(one.id)).at(-1);
+  if (last) await book.write(id, [{ kind: "undone", body: { event_id: last.id } }]);
+  return last !== undefined;
+}
+
+/** Keeps a photo of a lot's label, made smaller. Never rejects for the photo. */
+export async function takeLotPhoto(lotId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
+  return (await appState()).lotPhotos.take(lotId, file);
 }
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */

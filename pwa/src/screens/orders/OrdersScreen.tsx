@@ -1,0 +1,102 @@
+import { useEffect, useState } from "preact/hooks";
+
+import type { Order, OrdersOverviewReply } from "../../documents";
+import { loadTrade, orders, ordersOverview, packs } from "../../state";
+import { t } from "../../text";
+import { Section } from "../../ui/Card";
+import { Desk } from "../../ui/Desk";
+import { WordsField } from "../../ui/fields";
+import { OrderForm } from "./OrderForm";
+import { OrderPage } from "./OrderPage";
+import { isFound, lineWords, nameOf, whenWords } from "./orderWords";
+
+/** From here on a list is searched, not read. */
+const FEW = 8;
+
+/** The list of orders, and beside or instead of it the one that is taken or looked at. */
+export function OrdersScreen({ id, part }: { id: string | undefined; part: string | undefined }) {
+  const [loaded, setLoaded] = useState(false);
+  useEffect(() => void loadTrade().then(() => setLoaded(true)), []);
+  const order = id && id !== "new" ? orders.value.get(id) : undefined;
+  const title = id === "new" ? t("orders.new") : order ? order.customer || t("orders.nobody") : t("orders.title");
+  return (
+    <Desk title={title} here="today">
+      <div class={id ? "two-panes one-open" : "two-panes"}>
+        <OrderList loaded={loaded} open={id} />
+        {id === "new" && <OrderForm key="new" order={null} />}
+        {order && part === "change" && <OrderForm key={order.id} order={order} />}
+        {order && part !== "change" && <OrderPage key={order.id} order={order} />}
+        {id && id !== "new" && loaded && !order && <p class="card">{t("orders.not_here")}</p>}
+      </div>
+    </Desk>
+  );
+}
+
+function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined }) {
+  const [sought, setSought] = useState("");
+  const [seen, setSeen] = useState<OrdersOverviewReply | null>(null);
+  useEffect(() => {
+    if (loaded) ordersOverview().then(setSeen).catch((error: unknown) => console.error("orders:", error));
+  }, [loaded, orders.value, packs.value]);
+  const all = [...orders.value.values()].filter((one) => one.placed_ms !== null);
+  const over = all.filter((one) => one.state === "handed" || one.state === "cancelled").sort((a, b) => (b.wanted_ms ?? 0) - (a.wanted_ms ?? 0));
+  const found = (list: Order[]) => list.filter((one) => isFound(one, sought));
+  const running = (seen?.orders ?? []).flatMap((row) => orders.value.get(row.order_id) ?? []);
+  const rowOf = (order: Order) => seen?.orders.find((row) => row.order_id === order.id);
+  return (
+    <div class="pane-list">
+      <a class="go" href="/orders/new">
+        {t("orders.new")}
+      </a>
+      {loaded && all.length === 0 && <p class="card">{t("orders.none")}</p>}
+      {all.length > FEW && <WordsField label={t("orders.seek")} value={sought} most={60} onValue={setSought} />}
+      {sought && found(all).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
+      <ul class="cards">
+        {found(running).map((order) => (
+          <OrderCard key={order.id} order={order} open={open === order.id} missing={missingOf(rowOf(order))} late={rowOf(order)?.is_late ?? false} />
+        ))}
+      </ul>
+      {seen && seen.boxes.length > 0 && (
+        <Section title={t("orders.boxes")}>
+          <ul class="plain">
+            {seen.boxes.map((box) => (
+              <li key={box.box_id}>{t("orders.box_line", { box: nameOf({ box_id: box.box_id, product_id: null }), wanted: box.wanted, in_hand: box.in_hand, missing: box.missing })}</li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      {over.length > 0 && (
+        <details class="card">
+          <summary>{t("orders.over", { n: over.length })}</summary>
+          <ul class="cards">
+            {found(over).slice(0, 60).map((order) => (
+              <OrderCard key={order.id} order={order} open={open === order.id} missing={0} late={false} />
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
+  );
+}
+
+function missingOf(row: OrdersOverviewReply["orders"][number] | undefined): number {
+  return row ? row.lines.reduce((sum, line) => sum + line.missing, 0) : 0;
+}
+
+function OrderCard({ order, open, missing, late }: { order: Order; open: boolean; missing: number; late: boolean }) {
+  return (
+    <li>
+      <a class="card batch-card" href={`/orders/${order.id}`} aria-current={open ? "true" : undefined}>
+        <b>{order.customer || t("orders.nobody")}</b>
+        <span>{whenWords(order)}</span>
+        <span>{order.lines.map(lineWords).join(", ")}</span>
+        {late && <strong class="card-late">{t("orders.late")}</strong>}
+        {order.state === "part" && <span>{t("orders.part")}</span>}
+        {order.state === "handed" && <span>{t("orders.handed")}</span>}
+        {order.state === "cancelled" && <span>{t("orders.cancelled")}</span>}
+        {order.state !== "handed" && order.state !== "cancelled" && <span>{missing > 0 ? t("orders.to_pack", { missing }) : t("orders.all_packed")}</span>}
+        {order.differences.length > 0 && <strong class="card-late">{t("orders.differs")}</strong>}
+      </a>
+    </li>
+  );
+}

@@ -1,0 +1,66 @@
+/** Orders, lots and boxes packed: what is known of them, and what is written of them once the engine has looked at it. */
+import { signal } from "@preact/signals";
+
+import type { Lot, LotCheckReply, Order, OrdersOverviewReply, Pack, StockOverviewReply, StockUse, Values } from "../documents";
+import { compute } from "../engine/client";
+import { shop } from "./shop";
+import { correctedNow } from "./time";
+
+export const lots = signal<Map<string, Lot>>(new Map());
+export const orders = signal<Map<string, Order>>(new Map());
+export const packs = signal<Map<string, Pack>>(new Map());
+
+/** "2027-03-31", by the kitchen's clock. */
+export function dayOf(ms: number): string {
+  const at = new Date(ms);
+  return [at.getFullYear(), at.getMonth() + 1, at.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+}
+
+/** The midnight with which a day began (ms). */
+export function midnightOf(ms: number): number {
+  return new Date(ms).setHours(0, 0, 0, 0);
+}
+
+/** What went into boxes, by lot. */
+function uses(): StockUse[] {
+  return [...packs.value.values()].flatMap((pack) => pack.lots.map((one) => ({ ...one, at_ms: pack.at_ms ?? 0, batch_id: null })));
+}
+
+/** All that is bought, by the name that lots give it. */
+export function boughtMaterials(): { material: string; name: string; unit: "kg" | "each"; lowest: number | null; pack_amount: number | null }[] {
+  const known = shop.value;
+  if (!known) return [];
+  return [
+    ...known.caramels.map((row) => ({ material: `caramels/${row.id}`, name: row.name ?? "", unit: "kg" as const, lowest: row.lowest, pack_amount: row.block_kg ?? row.pack_amount })),
+    ...known.chocolates.map((row) => ({ material: `chocolates/${row.id}`, name: row.name ?? "", unit: "kg" as const, lowest: row.lowest, pack_amount: row.pack_amount })),
+    ...known.materials.map((row) => ({ material: `materials/${row.id}`, name: row.name ?? "", unit: row.unit ?? ("kg" as const), lowest: row.lowest, pack_amount: row.pack_amount })),
+  ];
+}
+
+export function stockOverview(): Promise<StockOverviewReply> {
+  const materials = boughtMaterials().map(({ material, unit, lowest }) => ({ material, unit, lowest }));
+  return compute("stock.overview", { lots: [...lots.value.values()], uses: uses(), materials, today: dayOf(correctedNow()) }, "desk");
+}
+
+export function ordersOverview(): Promise<OrdersOverviewReply> {
+  return compute("orders.overview", { orders: [...orders.value.values()], packs: [...packs.value.values()], now_ms: correctedNow() }, "desk");
+}
+
+/** Refuses what makes no sense of a lot; the body to write, and what to mind. Throws EngineProblem. */
+export function checkLot(lot_id: string, kind: string, body: Values): Promise<LotCheckReply> {
+  const materials = boughtMaterials().map(({ material }) => material);
+  return compute("lot.check", { ...asked(kind, body), lot_id, lots: [...lots.value.values()], uses: uses(), materials }, "desk");
+}
+
+/** The same of an order. */
+export function checkOrder(order_id: string | null, kind: string, body: Values): Promise<LotCheckReply> {
+  const order = order_id === null ? null : (orders.value.get(order_id) ?? null);
+  const boxes = (shop.value?.boxes ?? []).map((row) => row.id);
+  const products = (shop.value?.products ?? []).map((row) => row.id);
+  return compute("order.check", { ...asked(kind, body), today_ms: midnightOf(correctedNow()), order, boxes, products }, "desk");
+}
+
+function asked(kind: string, body: Values) {
+  const now_ms = correctedNow();
+  return { kind, body, currency: shop.value?.currency ?? "", today: dayOf(now_ms), now_ms };
+}
