@@ -1,4 +1,4 @@
-"""Two phones off line and the server, orders, stock and packing, chance: one state everywhere, nothing lost or twice."""
+"""Two phones off line and the server; orders, stock, packing; chance: one state everywhere, nothing lost or twice."""
 
 import random
 
