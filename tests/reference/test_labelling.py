@@ -242,11 +242,11 @@ def test_check_digits_are_those_of_gs1(digits, check_digit):
 
 TAKEN = [f"2026-034-{letter}" for letter in dates.LETTERS]
 REFUSED = [
-    ("not_a_date", "label.lot_code", {"made_on": "2026-02-30"}),
-    ("not_a_date", "label.best_by", {"made_on": "4 December", "shelf_days": 3}),
+    ("not_a_day", "label.lot_code", {"made_on": "2026-02-30"}),
+    ("not_a_day", "label.best_by", {"made_on": "4 December", "shelf_days": 3}),
     ("pattern_tells_nothing", "label.lot_code", {"made_on": "2026-02-03", "pattern": "YYYY"}),
     ("codes_used_up", "label.lot_code", {"made_on": "2026-02-03", "used": TAKEN}),
-    ("best_before_made", "label.best_by", {"made_on": "2026-02-03", "shelf_days": 9,
+    ("best_by_before_made", "label.best_by", {"made_on": "2026-02-03", "shelf_days": 9,
                                            "parts": [{"name": "nuts", "best_by": "2026-02-02"}]}),
     ("too_low", "label.nutrition", {"amounts": {"fat": -1}}),
     ("unknown_field", "label.nutrition", {"amounts": {"caffeine": 1}}),

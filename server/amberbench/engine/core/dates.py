@@ -10,9 +10,10 @@ def is_day(text: str) -> bool:
     if [len(part) for part in parts] != [4, 2, 2] or [one for part in parts for one in part if one not in DIGITS]:
         return False
     year, month, day = [int(part) for part in parts]
-    return 1900 <= year <= 2199 and 1 <= month <= 12 and 1 <= day <= _days_in(year, month)
+    return 1900 <= year <= 2199 and 1 <= month <= 12 and 1 <= day <= days_in(year, month)
 
 
-def _days_in(year: int, month: int) -> int:
+def days_in(year: int, month: int) -> int:
+    """How many days a month has."""
     leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
     return 29 if month == 2 and leap else MONTH_DAYS[month - 1]

@@ -35,7 +35,7 @@ def content(request: "Readable") -> "Document":
     the allergen words, eu and uk alone), contains (allergens for the line "Contains", us alone), allergens (all that
     the rule names), may_contain (those it does not contain), net (the declared weight as `label.net_weight` has it;
     null), code, made_on, best_by, address, warnings [{code, values}], is_complete (nothing is missing).
-    Raises: Problem not_a_date (made_on, best_by), best_by_before_made (best_by).
+    Raises: Problem not_a_day (made_on, best_by), best_by_before_made (best_by).
     Relation: parts with the same list of ingredients are one; equal weights keep the order they were given in. An
     allergen that no word of its list names is added to it, and that is told. us names allergens on a line of their
     own, eu and uk within the list, never both.

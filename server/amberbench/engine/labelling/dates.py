@@ -1,55 +1,39 @@
-"""Calendar days as numbers, lot codes and best-by dates. Days are proleptic Gregorian; day 0 is 1970-01-01."""
+"""Lot codes and best-by dates."""
 
+from ..core.dates import days_in, is_day
 from ..core.problems import Problem
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ..core.annotations import Document, Readable
 
-MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
-def is_leap(year: int) -> bool:
-    return year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
-
-
-def month_days(year: int, month: int) -> int:
-    return 29 if month == 2 and is_leap(year) else MONTH_DAYS[month - 1]
-
-
 def parsed(text: str, field: str) -> tuple[int, int, int]:
-    """Year, month and day of "YYYY-MM-DD". Raises Problem not_a_date."""
-    parts = text.split("-")
-    if len(text) != 10 or len(parts) != 3 or [part for part in parts if not part.isdigit()]:
-        raise Problem(field, "not_a_date", text)
-    year, month, day = int(parts[0]), int(parts[1]), int(parts[2])
-    if year < 1970 or not 1 <= month <= 12 or not 1 <= day <= month_days(year, month):
-        raise Problem(field, "not_a_date", text)
-    return year, month, day
+    """Year, month and day of "YYYY-MM-DD". Raises Problem not_a_day."""
+    if not is_day(text):
+        raise Problem(field, "not_a_day", text)
+    return int(text[:4]), int(text[5:7]), int(text[8:])
 
 
 def day_of_year(year: int, month: int, day: int) -> int:
     """1 for 1 January."""
-    return sum(month_days(year, one) for one in range(1, month)) + day
+    return sum(days_in(year, one) for one in range(1, month)) + day
 
 
 def days(text: str, field: str = "date") -> int:
-    """Days since 1970-01-01. Raises Problem not_a_date."""
+    """Days since 1900-01-01. Raises Problem not_a_day."""
     year, month, day = parsed(text, field)
-    before = year - 1
-    return (
-        365 * (before - 1969) + before // 4 - 492 - (before // 100 - 19) + (before // 400 - 4)
-        + day_of_year(year, month, day) - 1
-    )  # fmt: skip
+    return sum(day_of_year(one, 12, 31) for one in range(1900, year)) + day_of_year(year, month, day) - 1
 
 
 def later(text: str, count: int, field: str = "date") -> str:
-    """The date so many days later. Raises Problem not_a_date."""
+    """The date so many days later. Raises Problem not_a_day."""
     year, month, day = parsed(text, field)
     day += count
-    while day > month_days(year, month):
-        day -= month_days(year, month)
+    while day > days_in(year, month):
+        day -= days_in(year, month)
         month += 1
         if month > 12:
             year, month = year + 1, 1
@@ -67,7 +51,7 @@ def lot_code(request: "Readable") -> "Document":
     Request: made_on (YYYY-MM-DD), pattern (YYYY, YY or Y for the year, DDD for the day of the year, MM, DD, and A for
     the letter that tells lots of one day apart; anything else stands as it is), used (codes that are taken).
     Reply: code.
-    Raises: Problem not_a_date (made_on), pattern_tells_nothing (pattern: without a day or a letter), codes_used_up
+    Raises: Problem not_a_day (made_on), pattern_tells_nothing (pattern: without a day or a letter), codes_used_up
     (used: all letters of that day are taken).
     Relation: ordinal date of ISO 8601. A one-digit year comes again after ten years.
     Example: 2026-02-09 by YYYY-DDD-A is 2026-040-A.
@@ -105,8 +89,8 @@ def best_by(request: "Readable") -> "Document":
 
     Request: made_on (YYYY-MM-DD), shelf_days (days), parts (name, best_by: YYYY-MM-DD or null).
     Reply: best_by (YYYY-MM-DD), because (the part that ends first; null: the shelf life), days (from made_on).
-    Raises: Problem not_a_date (made_on, or best_by of a part), best_before_made (a part whose day is over by
-    then).
+    Raises: Problem not_a_day (made_on, or best_by of a part), best_by_before_made (a part whose day
+    is over by then).
     Relation: the earliest of all.
     Source: practice; the shelf life itself is the shop's, from its own tests or its supplier's word.
     """
@@ -117,7 +101,7 @@ def best_by(request: "Readable") -> "Document":
             field = "parts[" + str(index) + "].best_by"
             last = days(part["best_by"], field)
             if last < made:
-                raise Problem(field, "best_before_made", part["best_by"])
+                raise Problem(field, "best_by_before_made", part["best_by"], accepted=[request["made_on"]])
             if last < ends:
                 ends, because = last, part["name"]
     return {"best_by": later(request["made_on"], ends - made), "because": because, "days": ends - made}
