@@ -19,6 +19,9 @@ TEXTS_KEPT = """async () => {
             names.push(/\\/text-(.+)-[\\w-]{8}\\.js$/.exec(url)?.[1]);
     return names.filter(Boolean).sort();
 }"""
+# The words in the foot; and what a place leads on to, by the words of the link there.
+PLACES = ("Bench", "Orders", "Stock", "Records", "Shop")
+UNDER = {"Plan": ("Bench", "Plan a batch"), "Settings": ("Shop", "Settings")}
 LETTERS = ("ABC", "DEF", "GHI", "JKL", "MNO", "PQR", "STU", "VWX", "YZ-")
 # A tap within 700 ms of another does not count.
 BETWEEN_TAPS_MS = 750
@@ -60,7 +63,7 @@ class Phone:
         return spoken(english, self.language)
 
     def speaks(self, language: str) -> None:
-        """Chooses another language under Settings, and goes back to the bench."""
+        """Chooses another language under Shop, Settings, and goes back to the bench."""
         self.opens_place("Settings")
         self.page.get_by_label(self.word("Language")).select_option(language)
         expect(self.page.locator("html")).to_have_attribute("lang", language)
@@ -74,9 +77,15 @@ class Phone:
         self.page.context.set_offline(False)
 
     def opens_place(self, name: str) -> None:
-        """One of the desk's places, by the words in its foot."""
-        self.page.get_by_role("navigation").get_by_role("link", name=self.word(name)).tap()
-        self.passes(300)
+        """One of the desk's places by the words in its foot, or what is reached from a place or from every head."""
+        if name != "Help":
+            place = UNDER.get(name, (name,))[0]
+            self.page.get_by_role("navigation").get_by_role("link", name=self.word(place)).tap()
+            self.passes(300)
+        if name not in PLACES:
+            words = self.word(UNDER.get(name, (name, name))[1])
+            self.page.get_by_role("main").get_by_role("link", name=re.compile(f"^{re.escape(words)}")).tap()
+            self.passes(300)
 
     def leaves_the_bench(self) -> None:
         self.page.get_by_role("button", name=self.word("More")).tap()

@@ -90,7 +90,7 @@ def test_slab_is_dipped_and_salted_while_the_bowl_keeps_its_clock(phone: Phone):
     is_one_page(phone)
     expect(phone.page.locator(".paper .cautions")).to_contain_text("Keep water and steam away")
     phone.page.get_by_role("button", name="Back", exact=True).tap()
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     expect(phone.page.get_by_role("link", name=re.compile(BOWL))).to_contain_text("of chocolate melted")
     phone.returns_to(DIPPED)
     phone.taps()

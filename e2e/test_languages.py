@@ -90,7 +90,7 @@ def test_a_first_visit_waits_for_the_texts_it_reads_and_stores_the_others_afterw
     phone.speaks("en" if language == "es-MX" else "es-MX")
     phone.page.reload()
     html_in(phone, phone.language)
-    expect(phone.page.get_by_role("navigation").get_by_role("link", name=phone.word("Settings"))).to_be_visible()
+    expect(phone.page.get_by_role("navigation").get_by_role("link", name=phone.word("Records"))).to_be_visible()
 
 
 def test_a_language_not_yet_on_the_phone_is_said_to_be_missing_and_comes_with_the_network(used_in):

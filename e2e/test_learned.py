@@ -55,7 +55,7 @@ def melting(phone: Phone) -> str:
 
 
 def opens_learned(phone: Phone) -> None:
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     phone.page.get_by_role("link", name=re.compile("^What the shop has learnt")).tap()
     expect(phone.page.get_by_role("heading", name="What the shop has learnt")).to_be_visible()
 

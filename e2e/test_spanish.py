@@ -32,7 +32,7 @@ def test_the_language_is_kept_when_the_page_comes_back(phone: Phone):
     phone.speaks("es")
     phone.page.reload()
     expect(phone.page.locator("html")).to_have_attribute("lang", "es")
-    expect(phone.page.get_by_role("navigation").get_by_role("link", name="Ajustes")).to_be_visible()
+    expect(phone.page.get_by_role("navigation").get_by_role("link", name="Registros")).to_be_visible()
 
 
 def test_another_tab_follows_the_language_chosen_in_this_one(phone: Phone):
@@ -40,4 +40,4 @@ def test_another_tab_follows_the_language_chosen_in_this_one(phone: Phone):
     second.page.goto("/plan")
     phone.speaks("es")
     expect(second.page.locator("html")).to_have_attribute("lang", "es")
-    expect(second.page.get_by_role("navigation").get_by_role("link", name="Ajustes")).to_be_visible()
+    expect(second.page.get_by_role("navigation").get_by_role("link", name="Registros")).to_be_visible()

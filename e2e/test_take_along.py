@@ -161,7 +161,7 @@ def test_files_are_the_same_with_a_network_and_without(phone: Phone, server: Ser
     writer = Writer()
     events = [*writer.whole_batch()[:-1], writer.event("noted", text="=1+1"), writer.event("closed")]
     assert phone.page.request.post("/api/events", data={"events": events}).ok
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     expect(phone.page.get_by_role("link", name="Sea salt squares")).to_be_visible()
     with_network = saved(phone, "This list, as CSV")
     phone.page.get_by_role("link", name="Sea salt squares").tap()
@@ -169,7 +169,7 @@ def test_files_are_the_same_with_a_network_and_without(phone: Phone, server: Ser
     phone.loses_the_network()
     timeline = rows(saved(phone, "What happened, as CSV"))
     record = json.loads(saved(phone, "The whole record, as JSON"))
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     without = saved(phone, "This list, as CSV")
     assert rows(without) == rows(with_network)
     assert rows(without)[0]["pieces"] == "205"

@@ -188,9 +188,9 @@ def test_a_screen_that_cannot_be_fetched_says_so_and_comes_when_it_is_asked_for_
     context.route("**/assets/place-*", lambda route: route.abort())
     phone = Phone(context.new_page())
     phone.page.goto("/")
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     expect(phone.page.get_by_role("alert")).to_have_text(re.compile("This screen could not be fetched"))
-    expect(phone.page.get_by_role("heading", level=1, name="Batches")).to_be_visible()
+    expect(phone.page.get_by_role("heading", level=1, name="Records")).to_be_visible()
     assert axe.faults(phone.page, at_the_bench=False) == []
     context.unroute("**/assets/place-*")
     phone.page.get_by_role("button", name="Try again").tap()

@@ -13,18 +13,23 @@ from e2e.phone import Phone
 # Readings (°C) typed in this story; the shop's window is 71–77 °C, its darkening line 82, its stop line 85.
 SCORCHED, OVER, IN_WINDOW = "96", "79", "74"
 MOST_READINGS = 6
+FORMS = {"Orders": "New order", "Stock": "A delivery came"}
 
 
 def desk_before_work(phone: Phone) -> Iterator[str]:
     """The desk of a phone that has no batch yet, and the plan with answer, problem and something unreadable."""
     yield "today, empty"
-    for place in ("Batches", "Help", "Settings"):
+    for place in ("Records", "Orders", "Stock", "Shop", "Help", "Settings"):
         phone.opens_place(place)
         if place == "Settings":
             phone.page.get_by_label(phone.word("Name of another phone")).fill("Bench")
             phone.page.get_by_role("button", name=phone.word("Show a code")).tap()
             phone.page.locator(".pairing-code").wait_for()
-        yield f"{place.lower()}, empty" if place == "Batches" else place.lower()
+        if form := FORMS.get(place):
+            phone.page.get_by_role("link", name=phone.word(form), exact=True).tap()
+            yield f"{place.lower()}, a form"
+            phone.opens_place(place)
+        yield f"{place.lower()}, empty" if place in ("Records", "Orders", "Stock") else place.lower()
     phone.opens_place("Plan")
     phone.answered()
     yield "plan, answered"
@@ -237,7 +242,7 @@ def desk_after_work(phone: Phone) -> Iterator[str]:
     yield "record, as a printed page"
     phone.page.get_by_role("button", name=phone.word("Back"), exact=True).tap()
     yield from on_paper(phone)
-    phone.opens_place("Batches")
+    phone.opens_place("Records")
     yield "batches, filled"
     phone.page.goto("/bench/unknown")
     yield "bench, unknown batch"

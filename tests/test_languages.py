@@ -18,7 +18,6 @@ SAME_IN_BOTH = {
     "language.en",
     "language.es",
     "language.es-MX",
-    "desk.place_plan",
     "desk.row_chocolate",
     "basis.no",
     "field.base",

@@ -17,14 +17,14 @@ const shop: Load = () => import("./places/shop");
 /** The places that are fetched after the bench, each as a file of its own, by the first part of an address; and which entry
  * of the foot they belong to. */
 const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["here"] }>([
-  ["plan", { load: plan, here: "plan" }],
-  ["batches", { load: records, here: "batches" }],
-  ["learned", { load: records, here: "batches" }],
-  ["orders", { load: orders, here: "today" }],
-  ["stock", { load: stock, here: "today" }],
-  ["shop", { load: shop, here: "settings" }],
-  ["settings", { load: shop, here: "settings" }],
-  ["pair", { load: shop, here: "settings" }],
+  ["plan", { load: plan, here: "today" }],
+  ["batches", { load: records, here: "records" }],
+  ["learned", { load: records, here: "records" }],
+  ["orders", { load: orders, here: "orders" }],
+  ["stock", { load: stock, here: "stock" }],
+  ["shop", { load: shop, here: "shop" }],
+  ["settings", { load: shop, here: "shop" }],
+  ["pair", { load: shop, here: "shop" }],
 ]);
 
 const fetched = signal(new Map<Load, Screen>());

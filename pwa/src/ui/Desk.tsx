@@ -1,29 +1,36 @@
 import type { ComponentChildren } from "preact";
 
 import { t } from "../text";
+import { AidSign } from "./icons";
 
 interface Props {
   title: string;
   /** Which of the places in the foot this is, or "". */
-  here: "today" | "plan" | "batches" | "help" | "settings" | "";
+  here: "today" | "orders" | "stock" | "records" | "shop" | "";
   children?: ComponentChildren;
 }
 
 const PLACES = [
   ["today", "/"],
-  ["plan", "/plan"],
-  ["batches", "/batches"],
-  ["help", "/help"],
-  ["settings", "/settings"],
+  ["orders", "/orders"],
+  ["stock", "/stock"],
+  ["records", "/batches"],
+  ["shop", "/shop"],
 ] as const;
 
-/** The frame of every desk screen: heading, content, the ways to the others. */
+/** The frame of every desk screen: heading with first aid beside it, content, the ways to the others. */
 export function Desk({ title, here, children }: Props) {
   return (
     <div class="desk">
       {/* It scrolls, so that it must be reachable by the keyboard even where nothing in it is. */}
       <main tabIndex={0}>
-        <h1>{title}</h1>
+        <header class="desk-head">
+          <h1>{title}</h1>
+          <a class="head-way" href="/help">
+            <AidSign size={26} />
+            {t("desk.place_help")}
+          </a>
+        </header>
         {children}
       </main>
       <nav class="places" aria-label={t("desk.places")}>

@@ -40,7 +40,7 @@ const START_KG = 2;
 export function ChocolateScreen() {
   const shop = shopSignal.value;
   return (
-    <Desk title={t("desk.bowl_of_chocolate")} here="plan">
+    <Desk title={t("desk.bowl_of_chocolate")} here="today">
       {shop ? <Planning shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
     </Desk>
   );

@@ -32,7 +32,7 @@ export function ClusterScreen() {
     <>
       {/* Its form stays as it is while the page is looked at. */}
       <div hidden={page !== null}>
-        <Desk title={t("desk.clusters")} here="plan">
+        <Desk title={t("desk.clusters")} here="today">
           {shop && first ? <Planning shop={shop} first={first} onPage={setPage} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
         </Desk>
       </div>

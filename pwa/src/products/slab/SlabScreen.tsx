@@ -26,7 +26,7 @@ export function SlabScreen() {
     <>
       {/* Its form stays as it is while the page is looked at. */}
       <div hidden={page !== null}>
-        <Desk title={t("desk.plan_title")} here="plan">
+        <Desk title={t("desk.plan_title")} here="today">
           {shop ? canPlan(shop) ? <Planning shop={shop} onPage={setPage} /> : <NotSetUp shop={shop} /> : <p class="card">{t("desk.no_shop_yet")}</p>}
         </Desk>
       </div>

@@ -19,7 +19,7 @@ export function BatchesScreen() {
   useEffect(() => void refreshSummaries(), []);
   const found = summaries.value.filter((one) => isFound(one, sought));
   return (
-    <Desk title={t("desk.batches_title")} here="batches">
+    <Desk title={t("desk.batches_title")} here="records">
       {(lessons.value ?? []).length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
       {summaries.value.length > FEW && <WordsField label={t("desk.seek_batch")} value={sought} most={60} onValue={setSought} />}

@@ -27,7 +27,7 @@ const CAUTIONS: [SignalWord, string][] = [
 /** First aid and the cautions, on the phone at all times. */
 export function HelpScreen() {
   return (
-    <Desk title={t("desk.place_help")} here="help">
+    <Desk title={t("desk.place_help")} here="shop">
       <section class="card aid-card" id="first-aid">
         <h2>{t("aid.title")}</h2>
         <FirstAid />

@@ -8,7 +8,7 @@ import { LessonCard } from "./LessonCard";
 export function LearnedScreen() {
   const [found, batches, shop] = [measured.value, lessons.value, shopSignal.value];
   return (
-    <Desk title={t("learned.title")} here="batches">
+    <Desk title={t("learned.title")} here="records">
       {batches && <p class="lead">{t(found ? "learned.lead" : "learned.nothing_yet")}</p>}
       {found && shop && <Figures measured={found} shop={shop} />}
       {batches && batches.length > 0 && <h2>{t("learned.batches")}</h2>}

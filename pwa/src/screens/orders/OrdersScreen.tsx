@@ -18,9 +18,9 @@ export function OrdersScreen({ id, part }: { id: string | undefined; part: strin
   const [loaded, setLoaded] = useState(false);
   useEffect(() => void loadTrade().then(() => setLoaded(true)), []);
   const order = id && id !== "new" ? orders.value.get(id) : undefined;
-  const title = id === "new" ? t("orders.new") : order ? order.customer || t("orders.nobody") : t("orders.title");
+  const title = id === "new" ? t("orders.new") : order ? order.customer || t("orders.nobody") : t("desk.place_orders");
   return (
-    <Desk title={title} here="today">
+    <Desk title={title} here="orders">
       <div class={id ? "two-panes one-open" : "two-panes"}>
         <OrderList loaded={loaded} open={id} />
         {id === "new" && <OrderForm key="new" order={null} />}

@@ -32,7 +32,7 @@ export function PairScreen() {
   }, []);
   if (phone) return <Paired phone={phone} />;
   return (
-    <Desk title={t("button.pair")} here="settings">
+    <Desk title={t("button.pair")} here="shop">
       <p class="card">{t("pair.how")}</p>
       <WordsField label={t("pair.digits")} value={digits} most={9} inputMode="numeric" onValue={setDigits} />
       <button type="button" class="go" disabled={asking} onClick={() => void pair(digits)}>
@@ -46,7 +46,7 @@ export function PairScreen() {
 
 function Paired({ phone }: { phone: PairedPhone }) {
   return (
-    <Desk title={t("pair.done")} here="settings">
+    <Desk title={t("pair.done")} here="shop">
       <p class="card" role="status">
         <b>{phone.name}</b>. {t(`phones.role_${phone.role}`)}.
       </p>

@@ -56,7 +56,7 @@ function Filling({ record, begun }: { record: BatchRecord; begun: SheetForm }) {
     }
   };
   return (
-    <Desk title={t("paper.type_title", { name: record.plan.name })} here="batches">
+    <Desk title={t("paper.type_title", { name: record.plan.name })} here="records">
       {canTypeBack(record) ? (
         <form class="type-back" onSubmit={(event) => event.preventDefault()}>
           <p class="card quiet">{t("paper.type_how", { day: formatDate(record.summary.opened_at_ms) })}</p>

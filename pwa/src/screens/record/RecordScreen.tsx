@@ -46,7 +46,7 @@ export function RecordScreen({ batchId, part }: Props) {
   }, [batchId, unsent]);
   if (typeof loaded === "string") {
     return (
-      <Desk title={t("desk.record_title")} here="batches">
+      <Desk title={t("desk.record_title")} here="records">
         <p class="card">{t(loaded === "broken" ? "desk.engine_failed" : `desk.record_${loaded}`)}</p>
       </Desk>
     );
@@ -67,7 +67,7 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
   const { plan, run, summary } = record;
   const { Cards } = recordViewsOf(plan.kind);
   return (
-    <Desk title={plan.name} here="batches">
+    <Desk title={plan.name} here="records">
       {!traitsOf(plan.kind).standsAlone && <LabelLines run={run} />}
       {run.thrown_away && (
         <button type="button" class="go go-quiet" onClick={() => void takeBackThrownAway(summary.batch_id, record.events)}>

@@ -21,11 +21,7 @@ const SOUNDS: SoundName[] = ["stir", "read", "ready", "too_hot"];
 
 export function SettingsScreen() {
   return (
-    <Desk title={t("desk.place_settings")} here="settings">
-      <a class="row-link" href="/shop">
-        <b>{t("settings.shop")}</b>
-        <span>{t("settings.shop_how")}</span>
-      </a>
+    <Desk title={t("desk.place_settings")} here="shop">
       <Card title={t("settings.reading")}>
         <ChoiceField
           label={t("settings.language")}

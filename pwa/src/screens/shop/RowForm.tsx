@@ -24,7 +24,7 @@ export function RowForm({ list, id, shop }: Props) {
   const back = list === "shop" ? "/shop" : `/shop/${list}`;
   const title = list === "shop" ? t("shop.the_shop") : id === "new" ? t(`shop.add.${list}`) : found ? titleOf(list, found.row) : "";
   return (
-    <Desk title={title || t("shop.title")} here="settings">
+    <Desk title={title || t("shop.title")} here="shop">
       {found ? <Filling list={list} id={id} shop={shop} {...found} /> : <Missing fresh={id === "new"} />}
       <a class="go go-quiet" href={back}>
         {t("button.back")}

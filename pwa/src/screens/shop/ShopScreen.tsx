@@ -20,16 +20,31 @@ export function ShopScreen({ list, id }: { list: string | undefined; id: string 
   const known = SHOP_LISTS.find((one) => one === list);
   // A change is taken back where it was made, not on another day.
   useEffect(() => () => void (lastChange.value = null), []);
-  if (!shop) return <Framed title={t("shop.title")}>{[<p class="card">{t("desk.no_shop_yet")}</p>]}</Framed>;
+  if (!shop)
+    return (
+      <Framed title={t("shop.title")}>
+        <p class="card">{t("desk.no_shop_yet")}</p>
+        <OfThisPhone />
+      </Framed>
+    );
   if (list === "shop") return <RowForm list="shop" id="shop" shop={shop} />;
   if (known && id) return <RowForm key={`${known}/${id}`} list={known} id={id} shop={shop} />;
   if (known) return <List list={known} shop={shop} />;
   return <Overview shop={shop} />;
 }
 
+function OfThisPhone() {
+  return (
+    <a class="row-link" href="/settings">
+      <b>{t("desk.place_settings")}</b>
+      <span>{t("settings.what")}</span>
+    </a>
+  );
+}
+
 function Framed({ title, children }: { title: string; children: preact.ComponentChildren }) {
   return (
-    <Desk title={title} here="settings">
+    <Desk title={title} here="shop">
       {(sync.value.role === "bench" || sync.value.role === "reader") && <p class="card card-wrong">{t("phones.shop_of_owner")}</p>}
       {children}
     </Desk>
@@ -45,6 +60,9 @@ function Overview({ shop }: { shop: Shop }) {
       <FirstShop shop={shop} />
       <BringBack shop={shop} />
       <ul class="rows">
+        <li>
+          <OfThisPhone />
+        </li>
         <li>
           <a class="row-link" href="/shop/shop">
             <b>{t("shop.the_shop")}</b>

@@ -23,9 +23,9 @@ export function StockScreen({ id }: { id: string | undefined }) {
   }, [loaded, lots.value, packs.value, shop.value]);
   const lot = id && id !== "new" ? lots.value.get(id) : undefined;
   const row = seen?.lots.find((one) => one.lot_id === id);
-  const title = id === "new" ? t("stock.new") : lot ? lotTitle(lot) : t("stock.title");
+  const title = id === "new" ? t("stock.new") : lot ? lotTitle(lot) : t("desk.place_stock");
   return (
-    <Desk title={title} here="today">
+    <Desk title={title} here="stock">
       <div class={id ? "two-panes one-open" : "two-panes"}>
         <StockList loaded={loaded} seen={seen} open={id} />
         {id === "new" && <DeliveryForm />}

@@ -30,15 +30,6 @@ export function TodayScreen() {
       <a class={bare ? "go go-quiet" : "go"} href="/plan">
         {t("desk.plan_slab")}
       </a>
-      <a class="go go-quiet" href="/orders">
-        {t("desk.to_orders")}
-      </a>
-      <a class="go go-quiet" href="/stock">
-        {t("desk.to_stock")}
-      </a>
-      <a class="go go-quiet" href="/batches">
-        {t("desk.see_batches")}
-      </a>
       <State running={running.some(isAtHand)} />
     </Desk>
   );
