@@ -67,17 +67,17 @@ check: pwa/node_modules/tools
 
 # pytest comes last, so that its closing line is the last count printed. Three at a time on two cores: one often waits for a clock.
 test: check pwa/dist/ready
-	$(PY) e2e/chromium.py
+	$(PY) -m e2e.chromium
 	$(PY) -m tests.postgresql
 	$(NPM) run --silent test
 	$(NODE_PATH_FIRST) $(PY) -m pytest -n 3 --dist worksteal $(ARGS)
 
 measure: pwa/node_modules/tools pwa/dist/ready
-	$(PY) e2e/chromium.py
+	$(PY) -m e2e.chromium
 	$(NODE_PATH_FIRST) $(PY) -m tests.measure
 
 prove: pwa/node_modules/tools pwa/dist/ready
-	$(PY) e2e/chromium.py
+	$(PY) -m e2e.chromium
 	$(PY) -m tests.postgresql
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
 	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
@@ -97,7 +97,7 @@ sbom: .venv/sbom pwa/node_modules/ready
 	$(NPM) sbom --omit=dev --package-lock-only --sbom-format=cyclonedx --sbom-type=application > ../dist/phone.cdx.json
 
 pictures: pwa/node_modules/tools pwa/dist/ready
-	$(PY) e2e/chromium.py
+	$(PY) -m e2e.chromium
 	$(PY) -m e2e.pictures
 
 # The one of Python is imported by the generator's own package: it is written beside and then put in its place.

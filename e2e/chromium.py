@@ -6,6 +6,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+from e2e import debian
+
 # The headless shell first: the same engine without a browser's own windows, a fifth less work for each story.
 NAMES = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 # Debian's Chromium started by root needs no-sandbox; the others keep it from calling out.
@@ -18,6 +20,7 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+LAUNCH = {"args": FLAGS}
 
 # Every Chromium started from here draws with the same letters.
 os.environ.setdefault("FONTCONFIG_FILE", str(Path(__file__).with_name("fonts.conf")))
@@ -40,14 +43,9 @@ def find() -> str | None:
 
 def install() -> None:
     """Installs a Chromium by the means this machine allows."""
-    if shutil.which("apt-get") and os.geteuid() == 0:
-        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
+    if debian.can_install():
         # Older Debians have no shell of its own.
-        for package in ("chromium-headless-shell", "chromium"):
-            apt = ["apt-get", "install", "-y", "-qq", package]
-            if subprocess.run(apt, env=quiet, stdout=subprocess.DEVNULL).returncode == 0:
-                break
+        debian.install("chromium-headless-shell", "chromium", recommended=True)
     else:
         subprocess.run([sys.executable, "-m", "playwright", "install", "chromium"], check=True)
 

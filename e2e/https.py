@@ -13,7 +13,7 @@ from typing import Any
 from playwright.sync_api import BrowserContext, Playwright
 
 from amberbench.lan import names
-from e2e import chromium
+from e2e import chromium, debian
 from e2e.server import Server, free_port
 
 # Not loopback: a browser makes no exception for it.
@@ -49,11 +49,8 @@ class HttpsServer(Server):
 
 def certutil() -> str:
     """NSS's tool: profiles of browsers take an authority by it. Debian's is installed where we are root."""
-    if not shutil.which("certutil") and shutil.which("apt-get") and os.geteuid() == 0:
-        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
-        apt = ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "libnss3-tools"]
-        subprocess.run(apt, check=True, env=quiet, stdout=subprocess.DEVNULL)
+    if not shutil.which("certutil") and debian.can_install():
+        debian.install("libnss3-tools")
     found = shutil.which("certutil")
     assert found, "certutil is missing: install libnss3-tools (Debian), nss-tools (Fedora) or nss (Homebrew)"
     return found

@@ -15,6 +15,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from e2e import debian
+
 # Throw-away data need not outlive the machine; what a killed process had committed stays.
 SETTINGS = {"fsync": "off", "full_page_writes": "off", "listen_addresses": "''"}
 MEMBERS = ("initdb", "pg_ctl", "postgres")
@@ -31,11 +33,8 @@ def find() -> Path | None:
 
 def install() -> None:
     """Installs Debian's PostgreSQL, where this machine allows it."""
-    if shutil.which("apt-get") and os.geteuid() == 0:
-        quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
-        subprocess.run(["apt-get", "update", "-qq"], check=True, env=quiet)
-        apt = ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "postgresql"]
-        subprocess.run(apt, check=True, env=quiet, stdout=subprocess.DEVNULL)
+    if debian.can_install():
+        debian.install("postgresql")
 
 
 class Cluster:

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from e2e import debian
 from e2e.server import free_port
 from tests.api.test_real_server import serving
 
@@ -21,11 +22,10 @@ DEPLOY = ROOT / "server/deploy"
 NAME = "caramels.example"
 
 
-def debian(program, package):
+def installed(program, package):
     """A program, installed from Debian where it is missing and we are root."""
-    if not shutil.which(program) and shutil.which("apt-get") and os.geteuid() == 0:
-        quiet = os.environ | {"DEBIAN_FRONTEND": "noninteractive"}
-        subprocess.run(["apt-get", "install", "-y", "-qq", "--no-install-recommends", package], check=True, env=quiet)
+    if not shutil.which(program) and debian.can_install():
+        debian.install(package)
     found = shutil.which(program)
     assert found, f"{program} is missing: install {package}"
     return found
@@ -58,7 +58,7 @@ def nginx(folder, port, app):
     root = "user root; " if os.geteuid() == 0 else ""
     whole = f"{root}daemon off; pid {folder}/pid; error_log {folder}/log; events {{}} http {{ access_log off; {ours} }}"
     (folder / "nginx.conf").write_text(whole)
-    return [debian("nginx", "nginx-light"), "-c", folder / "nginx.conf"], {}, cert
+    return [installed("nginx", "nginx-light"), "-c", folder / "nginx.conf"], {}, cert
 
 
 def caddy(folder, port, app):
@@ -68,7 +68,7 @@ def caddy(folder, port, app):
     local = "{\n\tadmin off\n\tskip_install_trust\n\tauto_https disable_redirects\n\tlocal_certs\n}\n"
     (folder / "Caddyfile").write_text(local + ours)
     more = {"AMBERBENCH_NAME": f"https://{NAME}:{port}", "AMBERBENCH_APP": app, "XDG_DATA_HOME": str(folder)}
-    run = [debian("caddy", "caddy"), "run", "--adapter", "caddyfile", "--config", folder / "Caddyfile"]
+    run = [installed("caddy", "caddy"), "run", "--adapter", "caddyfile", "--config", folder / "Caddyfile"]
     return run, more, folder / "caddy/pki/authorities/local/root.crt"
 
 

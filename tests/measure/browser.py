@@ -32,7 +32,7 @@ def opened(profile: Path, url: str, **options: Any) -> Iterator[BrowserContext]:
     """A browser with its profile on the disk: what was stored is there when it is opened again."""
     path = chromium.find()
     if path is None:
-        raise RuntimeError("no Chromium: run `python e2e/chromium.py`")
+        raise RuntimeError("no Chromium: run `python -m e2e.chromium`")
     with sync_playwright() as playwright:
         context = playwright.chromium.launch_persistent_context(
             profile, executable_path=path, args=chromium.FLAGS, base_url=url, **PHONE | options
