@@ -105,6 +105,16 @@ test("a tap that does not start the sound says so, and the next one tries again"
   expect(Audio.made).toHaveLength(1);
 });
 
+test("after a tap that did not help no clock asks for one, until a tap helps", async () => {
+  await does("pointerup", false);
+  void sound.unlockSound();
+  await vi.advanceTimersByTimeAsync(1_100);
+  expect(states).toEqual(["failed", "failed"]);
+  await does("click", true);
+  Audio.made[0]?.becomes("interrupted");
+  expect(states.at(-1)).toBe("waiting");
+});
+
 test("a tap that is stopped on its way starts the sound all the same", async () => {
   const silencing = (event: Event) => event.stopPropagation();
   window.addEventListener("pointerup", silencing, { capture: true });

@@ -10,17 +10,19 @@ export type SoundState = "running" | "waiting" | "failed";
 const STARTS_MS = 1_000;
 
 let context: AudioContext | null = null;
+/** Whether the last tap started it. */
+let tapHelps = true;
 let report: (state: SoundState) => void = () => {};
 let playing: { gain: GainNode | null; timer: ReturnType<typeof setInterval> } | null = null;
 
 /** Sound may start only after a tap, and the system may interrupt it at any time: so every tap unlocks it anew. */
 export function unlockSoundOnTap(onState: (state: SoundState) => void): void {
   report = onState;
-  onEveryTap(() => void unlockSound().then(() => runs(context) || report("failed")));
+  onEveryTap(() => void unlockSound(true));
 }
 
 /** Starts the audio where a tap, or a browser that wants none, allows it. */
-export async function unlockSound(): Promise<void> {
+export async function unlockSound(byTap = false): Promise<void> {
   if (runs(context)) return;
   try {
     // Heard although the mute switch is on, where the browser knows of audio sessions.
@@ -28,7 +30,7 @@ export async function unlockSound(): Promise<void> {
     if (session) session.type = "playback";
     context ??= newContext();
   } catch {
-    return tell();
+    return tell(byTap);
   }
   const asked = context;
   try {
@@ -39,12 +41,12 @@ export async function unlockSound(): Promise<void> {
     if (context === asked) context = null;
     void asked.close().catch(() => {});
   }
-  tell();
+  tell(byTap);
 }
 
 function newContext(): AudioContext {
   const made = new AudioContext();
-  made.addEventListener("statechange", tell);
+  made.addEventListener("statechange", () => tell(runs(made)));
   return made;
 }
 
@@ -52,8 +54,10 @@ function runs(audio: AudioContext | null): audio is AudioContext {
   return audio?.state === "running";
 }
 
-function tell(): void {
-  report(runs(context) ? "running" : "waiting");
+/** A start without a tap that comes to nothing leaves it at what the last tap did. */
+function tell(tried: boolean): void {
+  if (tried) tapHelps = runs(context);
+  report(runs(context) ? "running" : tapHelps ? "waiting" : "failed");
 }
 
 /** Plays a sound over and over until `stopSound`; another one replaces it. One that begins without audio is heard as soon as the
