@@ -200,8 +200,21 @@ class Phone:
         before = len(self.facts())
         target = self.bench.get_by_role("button", name=self.word(words)) if words else self.button
         target.first.tap()
-        self.page.wait_for_function(f"async () => (await ({READ_LOG})()).length > {before}")
+        self.has_written(before + 1)
         self.looks()
+
+    def has_written(self, count: int) -> None:
+        """Waits until so many facts are in the log."""
+        self.waits_until(f"async () => (await ({READ_LOG})()).length >= {count}")
+
+    def waits_until(self, script: str) -> None:
+        """Waits until what the script promises is true: Playwright's own wait takes the promise for an answer."""
+        for _ in range(PATIENCE_MS // 50):
+            if self.page.evaluate(script):
+                return
+            self.passes(10)
+            time.sleep(0.04)
+        raise AssertionError(f"in vain at step {self.step}: {script}")
 
     def opens(self, words: str) -> None:
         """Taps a button that opens something and writes nothing."""

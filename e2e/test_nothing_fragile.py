@@ -146,7 +146,7 @@ def test_a_new_version_waits_until_no_batch_runs(browser: Browser, releases: Ser
     phone.starts_a_burst()
     gone = comes_out_anew(tmp_path / "pwa/dist")
     phone.page.evaluate("async () => void (await (await navigator.serviceWorker.getRegistration()).update())")
-    phone.page.wait_for_function(WAITING)
+    phone.waits_until(WAITING)
     release = phone.page.locator("meta[name=release]")
     for _ in range(2):
         phone.passes(4_000)
@@ -171,7 +171,7 @@ def test_a_new_version_waits_until_no_batch_runs(browser: Browser, releases: Ser
     assert other.evaluate(STATUS, gone) == 200
     other.close()
     phone.page.reload()
-    phone.page.wait_for_function("async () => (await caches.keys()).length === 1")
+    phone.waits_until("async () => (await caches.keys()).length === 1")
     assert phone.errors == []
     context.close()
 
