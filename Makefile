@@ -68,9 +68,10 @@ check: pwa/node_modules/tools
 # pytest comes last, so that its closing line is the last count printed. Three at a time on two cores: one often waits for a clock.
 test: check pwa/dist/ready
 	$(PY) -m e2e.chromium
+	$(PY) -m e2e.firefox
 	$(PY) -m tests.postgresql
 	$(NPM) run --silent test
-	$(NODE_PATH_FIRST) $(PY) -m pytest -n 3 --dist worksteal $(ARGS)
+	$(NODE_PATH_FIRST) $(PY) -m pytest -n 3 --dist worksteal --browser chromium --browser firefox $(ARGS)
 
 measure: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
@@ -78,8 +79,10 @@ measure: pwa/node_modules/tools pwa/dist/ready
 
 prove: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
+	$(PY) -m e2e.firefox
 	$(PY) -m tests.postgresql
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
+	$(NODE_PATH_FIRST) $(PY) -m pytest e2e --browser firefox $(ARGS)
 	HYPOTHESIS_PROFILE=prove AMBERBENCH_PARITY_EACH=400 $(NODE_PATH_FIRST) \
 		$(PY) -m pytest tests/engine/test_catalogue.py tests/api/test_anything_goes_in.py tests/parity
 

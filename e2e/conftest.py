@@ -4,14 +4,14 @@ import os
 import signal
 import time
 from collections.abc import Callable, Iterator
-from contextlib import suppress
+from contextlib import nullcontext, suppress
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Playwright
+from playwright.sync_api import Browser, BrowserContext, BrowserType, Error
 
-from e2e import chromium
+from e2e import chromium, firefox
 from e2e.phone import Phone
 from e2e.server import ForkedServer, Server
 
@@ -28,16 +28,33 @@ PHONE: dict[str, Any] = {
 }
 
 
-@pytest.fixture(scope="session")
-def chromium_path() -> str:
-    path = chromium.find()
-    assert path, "no Chromium: run `python e2e/chromium.py`"
-    return path
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Beside Chromium a few stories are told in Firefox too; where it is named alone, all that can be."""
+    alone = config.option.browser == ["firefox"]
+    left = []
+    for item in items:
+        params = item.callspec.params if hasattr(item, "callspec") else {}
+        in_firefox = params.get("browser_name") == "firefox"
+        if (alone and not in_firefox) or (in_firefox and not alone and not item.get_closest_marker("firefox_too")):
+            left.append(item)
+        elif in_firefox and (why := firefox.why_not(item)):
+            item.add_marker(pytest.mark.skip(reason=why))
+    items[:] = [item for item in items if item not in left]
+    config.hook.pytest_deselected(items=left)
 
 
 @pytest.fixture(scope="session")
-def browser_type_launch_args(chromium_path: str) -> dict[str, Any]:
-    return {"executable_path": chromium_path, "args": chromium.FLAGS}
+def browser_type_launch_args(browser_name: str) -> dict[str, Any]:
+    found = {"chromium": chromium, "firefox": firefox}[browser_name]
+    path = found.find()
+    assert path, f"no {browser_name}: run `python -m {found.__name__}`"
+    return {"executable_path": path, **found.LAUNCH}
+
+
+@pytest.fixture(scope="session")
+def browser_type(browser_type: BrowserType, browser_name: str) -> Iterator[BrowserType]:
+    with firefox.pressed_by_a_mouse() if browser_name == "firefox" else nullcontext():
+        yield browser_type
 
 
 @pytest.fixture(scope="session")
@@ -91,8 +108,10 @@ def other(browser: Browser, server: Server, phone: Phone) -> Iterator[Phone]:
 
 
 @pytest.fixture
-def killable(playwright: Playwright, chromium_path: str, server: Server, tmp_path: Path) -> Iterator["KillableBrowser"]:
-    browser = KillableBrowser(playwright, chromium_path, tmp_path / "profile", server.url)
+def killable(
+    browser_type: BrowserType, browser_type_launch_args: dict[str, Any], server: Server, tmp_path: Path
+) -> Iterator["KillableBrowser"]:
+    browser = KillableBrowser(browser_type, browser_type_launch_args, tmp_path / "profile", server.url)
     yield browser
     browser.close()
 
@@ -100,15 +119,13 @@ def killable(playwright: Playwright, chromium_path: str, server: Server, tmp_pat
 class KillableBrowser:
     """A browser whose profile stays on the disk when its process is killed."""
 
-    def __init__(self, playwright: Playwright, path: str, profile: Path, url: str) -> None:
-        self.playwright, self.path, self.profile, self.url = playwright, path, profile, url
+    def __init__(self, kind: BrowserType, launch: dict[str, Any], profile: Path, url: str) -> None:
+        self.kind, self.launch, self.profile, self.url = kind, launch, profile, url
         self.context: BrowserContext | None = None
 
     def opens(self, later_ms: int = 0) -> Phone:
         """Opens the app's browser again, with the phone's clock so much later (or earlier) than the real one."""
-        self.context = self.playwright.chromium.launch_persistent_context(
-            self.profile, executable_path=self.path, args=chromium.FLAGS, base_url=self.url, **PHONE
-        )
+        self.context = self.kind.launch_persistent_context(self.profile, base_url=self.url, **self.launch, **PHONE)
         page = self.context.pages[0]
         phone = Phone(page, fake_clock=False)
         phone.fake_clock = True

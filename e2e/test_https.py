@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from typing import Any
 
 import pytest
 from cryptography.hazmat.primitives.serialization import Encoding
@@ -44,9 +45,11 @@ def signed(server: HttpsServer, name: str, days_left: int) -> Path:
 
 
 def test_phone_comes_to_trust_the_shop_and_is_told_when_that_ends(
-    playwright: Playwright, chromium_path: str, https: HttpsServer, tmp_path: Path
+    playwright: Playwright, browser_type_launch_args: dict[str, Any], https: HttpsServer, tmp_path: Path
 ) -> None:
-    profile = Profile(playwright, chromium_path, tmp_path / "home", PHONE | {"base_url": https.url})
+    profile = Profile(
+        playwright, browser_type_launch_args["executable_path"], tmp_path / "home", PHONE | {"base_url": https.url}
+    )
     page_at = f"http://{ADDRESS}:{https.page}/"
     with profile.opened() as context:
         page = context.pages[0]
@@ -92,10 +95,10 @@ def test_phone_comes_to_trust_the_shop_and_is_told_when_that_ends(
 
 
 def test_name_outside_the_constraints_is_refused_though_it_is_signed(
-    playwright: Playwright, chromium_path: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    playwright: Playwright, browser_type_launch_args: dict[str, Any], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setattr(authority, "_may_sign", lambda *_: True)
-    profile = Profile(playwright, chromium_path, tmp_path / "home", {})
+    profile = Profile(playwright, browser_type_launch_args["executable_path"], tmp_path / "home", {})
     now = datetime.datetime.now(datetime.UTC)
     own = authority.authority(tmp_path / "own", [INSIDE], True, now)
     (tmp_path / "own.crt").write_bytes(own.public_bytes(Encoding.DER))

@@ -67,6 +67,7 @@ def test_the_first_tap_only_silences_and_the_button_arms_700_ms_later(phone: Pho
     assert phone.facts()[-1]["kind"] == "stirred"
 
 
+@pytest.mark.firefox_too
 def test_two_taps_in_a_hurry_are_one(phone: Phone):
     phone.plans_and_starts()
     stands_still(phone)
@@ -159,13 +160,14 @@ def test_too_hot_never_pauses(wired: Phone, listening: BrowserProbe):
         assert listening.heard(wired.page, *span) > 0, f"silent at {second} s"
 
 
+@pytest.mark.firefox_too
 def test_a_reload_rings_again_what_nobody_acknowledged_and_only_that(phone: Phone):
     at_the_first_burst(phone)
     rings(phone)
     phone.page.reload()
     expect(phone.ring).to_contain_text("Turn")
     phone.silences()
-    phone.page.wait_for_function(browser_probes.ACKNOWLEDGED)  # a hand is slower than the disk, a test is not
+    phone.waits_until(browser_probes.ACKNOWLEDGED)  # a hand is slower than the disk, a test is not
     phone.page.reload()
     phone.is_at("turn")
     phone.passes(2 * RING_MS)

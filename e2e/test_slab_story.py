@@ -78,6 +78,7 @@ def test_server_away_for_two_hours_is_not_noticed(phone: Phone, server: Server):
     arrives(phone, server)
 
 
+@pytest.mark.firefox_too
 def test_reload_in_the_middle_of_a_burst_keeps_the_clock(phone: Phone):
     phone.plans_and_starts()
     phone.sets_up()
