@@ -80,6 +80,7 @@ measure: pwa/node_modules/tools pwa/dist/ready
 prove: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
 	$(PY) -m e2e.firefox
+	$(PY) -m e2e.webkit
 	$(PY) -m tests.postgresql
 	$(NODE_PATH_FIRST) $(PY) -m pytest -m prove -s $(ARGS)
 	$(NODE_PATH_FIRST) $(PY) -m pytest e2e --browser firefox $(ARGS)
