@@ -3,11 +3,11 @@
 import sys
 import time
 
-from . import api, big_log, browser, cold_start, cpython, engine_start, first_load, ingest, load, worker
+from . import api, big_log, browser, cold_start, cpython, engine_start, engines, first_load, ingest, load, worker
 from .table import Row, drawn
 from .timing import LOOP_STEPS
 
-PARTS = (cpython, engine_start, worker, api, ingest, load, big_log, first_load, cold_start)
+PARTS = (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start)
 
 NOTES = (
     "Times are medians, each taken in turn with what stands beside it; between runs compare the ratios, not the times.",
