@@ -24,6 +24,7 @@ SCREENS = {
     "/settings": "Settings",
     "/shop": "The shop",
     "/learned": "What the shop has learnt",
+    "/label/gone": "Labels",
     "/nowhere": "There is nothing at this address.",
 }
 DAY_MS = 24 * 3_600_000

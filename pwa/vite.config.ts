@@ -4,6 +4,7 @@ import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 
 import { CHUNKS } from "./build/chunks.ts";
+import { labelFont } from "./build/labelFont.ts";
 import { NOTICES, notices } from "./build/notices.ts";
 import { texts } from "./build/texts.ts";
 
@@ -47,6 +48,7 @@ export default defineConfig({
   plugins: [
     { name: "in-a-worker", apply: "build", config: () => ({ define: IN_A_WORKER }) },
     texts(),
+    labelFont(),
     notices(),
     VitePWA({
       strategies: "injectManifest",

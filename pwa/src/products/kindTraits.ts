@@ -27,6 +27,8 @@ export interface Traits<K extends Kind> {
   forWorker?(plan: PlanOf<K>): PlanTaken;
   /** What lies under the caramel, as the allergens of the day need it; null for a material that has no name. */
   under?(plan: PlanOf<K>): (string | null)[];
+  /** What one finished piece is made of, chocolate and salt apart (kg); missing: no pieces are sold of it. */
+  piece?(plan: PlanOf<K>): { caramel_kg: number; under: { material: string | null; kg: number }[] };
   /** Other batches dip into it. */
   lendsChocolate?: true;
   /** Nobody's hands are at work on it: it takes no turn at the bench and does not keep the screen awake. */

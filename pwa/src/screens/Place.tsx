@@ -12,6 +12,7 @@ const plan: Load = () => import("./places/plan");
 const records: Load = () => import("./places/records");
 const orders: Load = () => import("./places/orders");
 const stock: Load = () => import("./places/stock");
+const label: Load = () => import("./places/label");
 const shop: Load = () => import("./places/shop");
 
 /** The places that are fetched after the bench, each as a file of its own, by the first part of an address; and which entry
@@ -22,6 +23,7 @@ const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["
   ["learned", { load: records, here: "records" }],
   ["orders", { load: orders, here: "orders" }],
   ["stock", { load: stock, here: "stock" }],
+  ["label", { load: label, here: "orders" }],
   ["shop", { load: shop, here: "shop" }],
   ["settings", { load: shop, here: "shop" }],
   ["pair", { load: shop, here: "shop" }],

@@ -1,14 +1,15 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, Lesson, Measured, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { BenchEvent, Clock, LabelContentReply, Lesson, Measured, Pack, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
-import { saveFile } from "../platform/files";
+import { handOver, saveFile } from "../platform/files";
 import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isAtHand, isOpen } from "./batchBook";
+import * as boxLabel from "./boxLabel";
 import * as demoShop from "./demoShop";
 import * as exports from "./exports";
 import * as heldElsewhere from "./heldElsewhere";
@@ -37,6 +38,7 @@ export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
 export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview } from "./trade";
+export type { LabelChoices, LabelRule } from "./boxLabel";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
@@ -138,6 +140,27 @@ export async function undoLastFact(of: "lot" | "order" | "pack", id: string): Pr
   const last = events.slice(1).filter((one) => one.kind !== "undone" && !undone.has(one.id)).at(-1);
   if (last) await book.write(id, [{ kind: "undone", body: { event_id: last.id } }]);
   return last !== undefined;
+}
+
+/** What the label of boxes packed together says, by what went into them. Throws EngineProblem. */
+export async function labelContent(pack: Pack, choices: boxLabel.LabelChoices): Promise<LabelContentReply> {
+  const known = shop.value;
+  if (!known) throw new Error("no shop yet");
+  return boxLabel.labelContent((await appState()).store, known, pack, choices);
+}
+
+/** What labels were printed on last; null: nothing yet. */
+export async function keptPaper(): Promise<unknown> {
+  return boxLabel.keptPaper((await appState()).store);
+}
+
+export async function keepPaper(paper: unknown): Promise<void> {
+  await boxLabel.keepPaper((await appState()).store, paper);
+}
+
+/** Hands a file that is made to another app, or saves it; false: the person let it be. */
+export function handOverFile(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): Promise<boolean> {
+  return handOver(new File([bytes], name, { type }));
 }
 
 /** Keeps a photo of a lot's label, made smaller. Never rejects for the photo. */

@@ -15,5 +15,5 @@ export {
 export { formatMoney, moneyTyped, parseMoney } from "./money";
 export { decimalMark, editable, parse } from "./parse";
 export { locale, METRIC, reader } from "./reader";
-export { fieldName, hasText, problemText, t } from "./t";
+export { fieldName, hasText, problemText, t, textIn } from "./t";
 export { dimensionOf, SUFFIX_OF, typedIn, unitFor, unitsOf } from "./units";

@@ -23,6 +23,12 @@ export function t(key: string, values: Values = {}): string {
   return filled(chosen(found, values), values);
 }
 
+/** A sentence as it stands in a language whose texts are loaded, for what is printed in another than the reader's. */
+export function textIn(language: string, key: string): string {
+  const found = sentence(key, language);
+  return typeof found === "string" ? found : key;
+}
+
 /** Whether there is a sentence for a key. */
 export function hasText(key: string): boolean {
   return sentence(key, reader.value.language) !== undefined;

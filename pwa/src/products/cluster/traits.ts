@@ -10,6 +10,10 @@ export const cluster: Traits<"cluster"> = {
     return { ...plan, reply };
   },
   under: ({ reply }) => reply.under.map(({ material }) => (typeof material === "string" ? material : null)),
+  piece: ({ reply }) => ({
+    caramel_kg: reply.deposits_kg / reply.clusters,
+    under: reply.under.map(({ material, kg }) => ({ material: typeof material === "string" ? material : null, kg: kg / reply.clusters })),
+  }),
   sheet: {
     fits: () => true,
     rows: ({ reply }) => ({ bursts: reply.melt.bursts.length, slab: 2, fills: reply.fills + 2, trays: reply.trays + 1 }),

@@ -10,6 +10,7 @@ export const slab: Traits<"slab"> = {
     const { cuts_along_m: _along, cuts_across_m: _across, ...cutting } = cut;
     return { ...plan, reply: { ...reply, cool: cooling, cut: cutting } };
   },
+  piece: ({ reply }) => ({ caramel_kg: reply.cut.piece_kg, under: [] }),
   sheet: {
     // A sheet has boxes for bursts: a batch in a water jacket has none.
     fits: ({ reply }) => reply.melt !== null,

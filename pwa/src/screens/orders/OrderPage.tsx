@@ -39,6 +39,9 @@ export function OrderPage({ order }: { order: Order }) {
           {t("orders.change")}
         </a>
       )}
+      <a class="go go-quiet" href={`/label/order/${order.id}`}>
+        {t("labels.delivery_note")}
+      </a>
       {!isOver && <Cancel order={order} />}
       <button type="button" class="go go-quiet" onClick={() => void undoLastFact("order", order.id)}>
         {t("orders.undo")}
