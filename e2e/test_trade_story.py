@@ -5,6 +5,7 @@ from typing import Any
 from playwright.sync_api import expect
 
 from e2e import axe
+from e2e.cautions import caution_faults
 from e2e.phone import Phone
 from e2e.server import Server
 from e2e.sync_helpers import all_sent
@@ -48,11 +49,32 @@ def takes_an_order(phone: Phone) -> None:
     expect(phone.page.get_by_role("link", name="Corner bakery")).to_contain_text("40 × Box of 9 salted squares")
 
 
+def weighs_in_of_the_lot(phone: Phone) -> str:
+    """A batch takes of the delivery with one tap on its lot; the batch's id."""
+    batch_id = phone.plans_and_starts()
+    phone.taps()
+    expect(phone.page.get_by_role("heading", name="Which lots go in?")).to_be_visible()
+    assert list(caution_faults(phone)) == []
+    assert axe.faults(phone.page, at_the_bench=True) == []
+    phone.page.get_by_role("button", name="Firm caramel, lot 118").tap()
+    phone.opens("Take these")
+    phone.types("1.8")
+    phone.is_at("burst")
+    (weighed,) = phone.facts_of("weighed")
+    assert weighed["body"]["lot"] == "118"
+    assert [one["amount"] for one in weighed["body"]["lots"]] == [1.8]
+    return batch_id
+
+
 def test_delivery_and_order_off_line_reach_the_server_once_and_are_handed_over(phone: Phone, server: Server):
     phone.loses_the_network()
     writes_a_delivery(phone)
     phone.page.get_by_role("link", name="Back").tap()
     expect(phone.page.get_by_role("link", name="Firm caramel, lot 118")).to_contain_text("9.6")
+    phone.opens_place("Bench")
+    batch_id = weighs_in_of_the_lot(phone)
+    phone.page.goto("/stock")
+    expect(phone.page.get_by_role("link", name="Firm caramel, lot 118")).to_contain_text("7.8")
     phone.opens_place("Bench")
     phone.page.get_by_role("link", name="Orders", exact=True).tap()
     takes_an_order(phone)
@@ -62,6 +84,8 @@ def test_delivery_and_order_off_line_reach_the_server_once_and_are_handed_over(p
     all_sent(phone)
     (lot,) = listed(server, "lots")
     assert (lot["supplier_lot"], lot["amount"], lot["price_minor"], lot["best_by"]) == ("118", 9.6, 6480, "2027-09-30")
+    batches = {one["batch_id"]: one for one in server.asks("/api/batches")["batches"]}
+    assert [(one["lot_id"], one["amount"]) for one in batches[batch_id]["label"]["uses"]] == [(lot["id"], 1.8)]
     (order,) = listed(server, "orders")
     assert (order["customer"], order["customer_id"], order["state"]) == ("Corner bakery", "bakery", "open")
     phone.page.get_by_role("link", name="Corner bakery").tap()

@@ -5,9 +5,12 @@ import random
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.batch import label
 from amberbench.engine.core import dates
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.stock import overview
+from amberbench.engine.trace import graph
+from tests.bench import Bench, planned_clusters
 from tests.conforming import conforms, is_document
 from tests.strategies_streams import HOUR_MS, NOW_MS, TODAY
 
@@ -239,3 +242,48 @@ def test_day_is_one_of_the_calendar(day, is_one):
 def test_scale_share_is_the_one_that_is_said():
     assert overview.is_below_zero(-0.11, 10.0, "kg")
     assert not overview.is_below_zero(-0.09, 10.0, "kg")
+
+
+def test_batch_takes_of_several_lots_beside_the_lot_that_was_typed_and_stock_falls():
+    batch = Bench()
+    batch.does("ready_checked", 60)
+    batch.does(
+        "weighed", 120, kg=1.8, lot="118", lots=[{"lot_id": "l1", "amount": 1.2}, {"lot_id": "l2", "amount": 0.6}]
+    )
+    took = label.of_run(batch.run)
+    assert took["lot"] == "118"
+    assert took["uses"] == [
+        {"lot_id": "l1", "amount": 1.2, "at_ms": batch.now_ms},
+        {"lot_id": "l2", "amount": 0.6, "at_ms": batch.now_ms},
+    ]
+    uses = [one | {"batch_id": "batch-1"} for one in took["uses"]]
+    lots = [received(), received("l2")]
+    assert (row(lots, uses)["left"], row(lots, uses, "l2")["left"]) == (pytest.approx(8.8), pytest.approx(9.4))
+    assert graph.links_of_batch("batch-1", took["uses"], []) == [
+        ("lot/l1", "batch/batch-1"),
+        ("lot/l2", "batch/batch-1"),
+    ]
+
+
+def test_weighing_that_is_taken_back_gives_its_lots_back():
+    batch = Bench()
+    batch.does("ready_checked", 60)
+    weighed = batch.does("weighed", 120, kg=1.8, lots=[{"lot_id": "l1", "amount": 1.8}])
+    batch.does("undone", event_id=weighed)
+    assert label.of_run(batch.run)["uses"] == []
+
+
+def test_nuts_and_old_caramel_are_taken_of_lots_too():
+    batch = Bench(planned_clusters())
+    batch.does("ready_checked", 60)
+    batch.does("allergens_checked", 5)
+    named = {"material": batch.run["planned"]["under"][0]["material"], "lot": "N-1"}
+    batch.does("under_lot_named", 5, **named, lots=[{"lot_id": "nuts", "amount": 0.4}])
+    assert [one["lot_id"] for one in label.of_run(batch.run)["uses"]] == ["nuts"]
+
+
+def test_batch_of_an_app_without_lots_says_nothing_of_them():
+    batch = Bench()
+    batch.sets_up()
+    assert "uses" not in batch.run
+    assert label.of_run(batch.run)["uses"] == []

@@ -628,6 +628,16 @@ export type WeighedOut = {
   what: string;
 };
 
+/** what a batch took of a lot */
+export type LotUse = {
+  /** the lot */
+  lot_id: string;
+  /** how much, in its unit */
+  amount: number;
+  /** when; ms */
+  at_ms: number;
+};
+
 /** an event that was passed over */
 export type Ignored = {
   /** its id; null: it has none */
@@ -666,6 +676,8 @@ export type SlabPlan = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -700,6 +712,8 @@ export type SlabPlanTaken = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -760,6 +774,8 @@ export type SlabRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** what was taken of lots in stock */
+  uses?: LotUse[];
   /** whether all labels of what it is made of were copied */
   labels_known?: boolean;
   /** what it contains by them, and what lies under */
@@ -808,6 +824,8 @@ export type ClusterPlan = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -840,6 +858,8 @@ export type ClusterPlanTaken = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -898,6 +918,8 @@ export type ClusterRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** what was taken of lots in stock */
+  uses?: LotUse[];
   /** whether all labels of what it is made of were copied */
   labels_known?: boolean;
   /** what it contains by them, and what lies under */
@@ -1042,6 +1064,8 @@ export type ChocolatePlan = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1072,6 +1096,8 @@ export type ChocolatePlanTaken = {
   base_id?: string | null;
   /** the caramel */
   caramel_id?: string | null;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1128,6 +1154,8 @@ export type ChocolateRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** what was taken of lots in stock */
+  uses?: LotUse[];
   /** whether all labels of what it is made of were copied */
   labels_known?: boolean;
   /** what it contains by them, and what lies under */
@@ -1262,6 +1290,8 @@ export type StandupPlan = {
   base_id?: string | null;
   /** the caramel that is tried */
   caramel_id: string;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1292,6 +1322,8 @@ export type StandupPlanTaken = {
   base_id?: string | null;
   /** the caramel that is tried */
   caramel_id: string;
+  /** the chocolate of a bowl */
+  chocolate_id?: string | null;
   /** lot of the caramel or chocolate */
   lot?: string | null;
   /** allergens on the labels of its caramel and chocolate */
@@ -1348,6 +1380,8 @@ export type StandupRun = {
   out: WeighedOut[];
   /** pictures taken; 0 to 1e+09 */
   photos?: number;
+  /** what was taken of lots in stock */
+  uses?: LotUse[];
   /** whether all labels of what it is made of were copied */
   labels_known?: boolean;
   /** what it contains by them, and what lies under */
@@ -4594,6 +4628,8 @@ export type WeighedBody = {
   kg: number;
   /** its lot */
   lot?: string | null;
+  /** the lots it was taken of; [] when left out */
+  lots?: WeighedBodyLot[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4602,6 +4638,8 @@ export type WeighedBody = {
 export type OldWeighedBody = {
   /** old caramel put into the bowl before fresh; 0: none; 0 to 50 kg */
   kg: number;
+  /** the lots it was taken of; [] when left out */
+  lots?: WeighedBodyLot[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
 };
@@ -4910,6 +4948,8 @@ export type UnderLotNamedBody = {
   material?: string | null;
   /** its lot; null: none is known */
   lot?: string | null;
+  /** the lots it was taken of; [] when left out */
+  lots?: WeighedBodyLot[] | null;
   /** how many of its kind had been counted when it was tapped; 0 to 100000 */
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
@@ -6656,6 +6696,8 @@ export type Label = {
   lot?: string | null;
   /** lots of what lies under; [] when left out */
   under_lots?: LabelUnderLot[] | null;
+  /** what it took of lots in stock; [] when left out */
+  uses?: LabelUse[] | null;
   /** allergens of all it is made of; [] when left out */
   contains?: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
   /** whether all of these labels were copied; false when left out */
@@ -6672,6 +6714,16 @@ export type LabelUnderLot = {
   material?: string | null;
   /** its lot */
   lot: string;
+};
+
+/** a use */
+export type LabelUse = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
 };
 
 /** a lot */
@@ -7434,6 +7486,8 @@ export type FullLabel = {
   lot: string | null;
   /** lots of what lies under; [] when left out */
   under_lots: FullLabelUnderLot[];
+  /** what it took of lots in stock; [] when left out */
+  uses: FullLabelUse[];
   /** allergens of all it is made of; [] when left out */
   contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[];
   /** whether all of these labels were copied; false when left out */
@@ -7450,6 +7504,16 @@ export type FullLabelUnderLot = {
   material: string | null;
   /** its lot */
   lot: string;
+};
+
+/** a use */
+export type FullLabelUse = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
 };
 
 /** a count */
@@ -7524,6 +7588,14 @@ export type FullAskedOrderDifference = {
   code: "handed_twice" | "handed_more" | "handed_though_cancelled";
   /** what may be taken back */
   event_id: string | null;
+};
+
+/** so much of a lot */
+export type WeighedBodyLot = {
+  /** the lot */
+  lot_id: string;
+  /** how much of it, in its unit; 1e-06 to 100000 */
+  amount: number;
 };
 
 /** what was decided then; null: it is when it is folded */

@@ -25,6 +25,7 @@ import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
+import * as trade from "./trade";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
@@ -37,7 +38,7 @@ export { plan, type PlanAnswer } from "./planning";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
-export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview } from "./trade";
+export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview, stockUses } from "./trade";
 export type { LabelChoices, LabelRule } from "./boxLabel";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
@@ -123,7 +124,9 @@ export async function editsBack(): Promise<ShopEdit[]> {
 
 /** Folds the orders, lots and boxes packed of this phone, the first time. */
 export async function loadTrade(): Promise<void> {
-  const { lot, order, pack } = (await appState()).trade;
+  const { trade: { lot, order, pack }, store } = await appState();
+  const rows = await store.batches.all();
+  trade.keptUses.value = new Map(rows.map(({ batch_id, run }) => [batch_id, run?.uses ?? []]));
   await Promise.all([lot.load(), order.load(), pack.load()]);
 }
 

@@ -75,9 +75,9 @@ async function ownRecord(store: Store, batchId: string): Promise<BatchRecord | n
 
 /** As the engine makes it (batch/label.py). */
 function labelOfRun(run: Run): Summary["label"] {
-  const { contains = [], labels_known = false, may_contain = [], thrown_away, lot, cluster } = run;
+  const { contains = [], uses = [], labels_known = false, may_contain = [], thrown_away, lot, cluster } = run;
   const under_lots = (cluster?.under_lots ?? []).flatMap(({ material, lot: named }) => (named ? [{ material, lot: named }] : []));
-  return { lot, contains, labels_known, may_contain, under_lots, thrown_away: thrown_away?.reason ?? null } as Summary["label"];
+  return { lot, uses, contains, labels_known, may_contain, under_lots, thrown_away: thrown_away?.reason ?? null } as Summary["label"];
 }
 
 /** As the server makes it (services/batches.py). */

@@ -1,9 +1,11 @@
 /** Orders, lots and boxes packed: what is known of them, and what is written of them once the engine has looked at it. */
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 
-import type { Lot, LotCheckReply, Order, OrdersOverviewReply, Pack, StockOverviewReply, StockUse, Values } from "../documents";
+import type { Lot, LotCheckReply, LotUse, Order, OrdersOverviewReply, Pack, StockOverviewReply, StockUse, Values } from "../documents";
 import { compute } from "../engine/client";
+import { summariesWith } from "./records";
 import { shop } from "./shop";
+import { batches } from "./signals";
 import { correctedNow } from "./time";
 
 export const lots = signal<Map<string, Lot>>(new Map());
@@ -21,10 +23,18 @@ export function midnightOf(ms: number): number {
   return new Date(ms).setHours(0, 0, 0, 0);
 }
 
-/** What went into boxes, by lot. */
-function uses(): StockUse[] {
-  return [...packs.value.values()].flatMap((pack) => pack.lots.map((one) => ({ ...one, at_ms: pack.at_ms ?? 0, batch_id: null })));
-}
+/** What batches took that this phone keeps, closed ones too, by batch. */
+export const keptUses = signal<ReadonlyMap<string, LotUse[]>>(new Map());
+const summaries = summariesWith(batches);
+
+/** What went into batches and boxes, by lot: of a batch what this phone knows of it, else what the server said. */
+export const stockUses = computed<StockUse[]>(() => {
+  const taken = new Map(summaries.value.map(({ batch_id, label }) => [batch_id, label?.uses ?? []]));
+  for (const [batch_id, uses] of keptUses.value) if (!batches.value.has(batch_id)) taken.set(batch_id, uses);
+  const ofBatches = [...taken].flatMap(([batch_id, uses]) => uses.map((one) => ({ ...one, batch_id })));
+  const ofBoxes = [...packs.value.values()].flatMap((pack) => pack.lots.map((one) => ({ ...one, at_ms: pack.at_ms ?? 0, batch_id: null })));
+  return [...ofBatches, ...ofBoxes];
+});
 
 /** All that is bought, by the name that lots give it. */
 export function boughtMaterials(): { material: string; name: string; unit: "kg" | "each"; lowest: number | null; pack_amount: number | null }[] {
@@ -39,7 +49,7 @@ export function boughtMaterials(): { material: string; name: string; unit: "kg" 
 
 export function stockOverview(): Promise<StockOverviewReply> {
   const materials = boughtMaterials().map(({ material, unit, lowest }) => ({ material, unit, lowest }));
-  return compute("stock.overview", { lots: [...lots.value.values()], uses: uses(), materials, today: dayOf(correctedNow()) }, "desk");
+  return compute("stock.overview", { lots: [...lots.value.values()], uses: stockUses.value, materials, today: dayOf(correctedNow()) }, "desk");
 }
 
 export function ordersOverview(): Promise<OrdersOverviewReply> {
@@ -49,7 +59,7 @@ export function ordersOverview(): Promise<OrdersOverviewReply> {
 /** Refuses what makes no sense of a lot; the body to write, and what to mind. Throws EngineProblem. */
 export function checkLot(lot_id: string, kind: string, body: Values): Promise<LotCheckReply> {
   const materials = boughtMaterials().map(({ material }) => material);
-  return compute("lot.check", { ...asked(kind, body), lot_id, lots: [...lots.value.values()], uses: uses(), materials }, "desk");
+  return compute("lot.check", { ...asked(kind, body), lot_id, lots: [...lots.value.values()], uses: stockUses.value, materials }, "desk");
 }
 
 /** The same of an order. */

@@ -423,6 +423,14 @@ class WeighedOut(TypedDict):
     what: str
 
 
+class LotUse(TypedDict):
+    """What a batch took of a lot."""
+
+    lot_id: str
+    amount: float
+    at_ms: float
+
+
 class Ignored(TypedDict):
     """An event that was passed over."""
 
@@ -453,6 +461,7 @@ class SlabPlan(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -473,6 +482,7 @@ class SlabPlanTaken(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -506,6 +516,7 @@ class SlabRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    uses: NotRequired[list[LotUse]]
     labels_known: NotRequired[bool]
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
@@ -533,6 +544,7 @@ class ClusterPlan(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -552,6 +564,7 @@ class ClusterPlanTaken(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -584,6 +597,7 @@ class ClusterRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    uses: NotRequired[list[LotUse]]
     labels_known: NotRequired[bool]
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
@@ -674,6 +688,7 @@ class ChocolatePlan(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -692,6 +707,7 @@ class ChocolatePlanTaken(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: NotRequired[str | None]
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -723,6 +739,7 @@ class ChocolateRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    uses: NotRequired[list[LotUse]]
     labels_known: NotRequired[bool]
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
@@ -811,6 +828,7 @@ class StandupPlan(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: str
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -829,6 +847,7 @@ class StandupPlanTaken(TypedDict):
     oven_id: NotRequired[str | None]
     base_id: NotRequired[str | None]
     caramel_id: str
+    chocolate_id: NotRequired[str | None]
     lot: NotRequired[str | None]
     contains: NotRequired[list[str]]
     labels_known: NotRequired[bool]
@@ -860,6 +879,7 @@ class StandupRun(TypedDict):
     pieces: int | None
     out: list[WeighedOut]
     photos: NotRequired[int]
+    uses: NotRequired[list[LotUse]]
     labels_known: NotRequired[bool]
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
@@ -2855,6 +2875,7 @@ class WeighedBody(TypedDict):
 
     kg: float
     lot: str | None
+    lots: list[WeighedBodyLot]
     typed_at_ms: NotRequired[float]
 
 
@@ -2862,6 +2883,7 @@ class OldWeighedBody(TypedDict):
     """Body of the event old_weighed."""
 
     kg: float
+    lots: list[WeighedBodyLot]
     typed_at_ms: NotRequired[float]
 
 
@@ -3112,6 +3134,7 @@ class UnderLotNamedBody(TypedDict):
 
     material: str | None
     lot: str | None
+    lots: list[WeighedBodyLot]
     seen: int | None
     typed_at_ms: NotRequired[float]
 
@@ -4394,6 +4417,7 @@ class Label(TypedDict):
 
     lot: str | None
     under_lots: list[LabelUnderLot]
+    uses: list[LabelUse]
     contains: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     labels_known: bool
     may_contain: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
@@ -4405,6 +4429,14 @@ class LabelUnderLot(TypedDict):
 
     material: str | None
     lot: str
+
+
+class LabelUse(TypedDict):
+    """A use."""
+
+    lot_id: str
+    amount: float
+    at_ms: float
 
 
 class StockOverviewRequestMaterial(TypedDict):
@@ -5096,6 +5128,13 @@ class OrderDifference(TypedDict):
 
     code: Literal["handed_twice", "handed_more", "handed_though_cancelled"]
     event_id: str | None
+
+
+class WeighedBodyLot(TypedDict):
+    """So much of a lot."""
+
+    lot_id: str
+    amount: float
 
 
 class Decided(TypedDict):

@@ -87,7 +87,7 @@ function Planning({ shop }: { shop: Shop }) {
   );
   return (
     <FormAndAnswer fields={fields} unparsable={unparsable.length > 0} found={found}>
-      {found.answer && chocolate && <ChocolateAnswerCards answer={found.answer} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
+      {found.answer && chocolate && <ChocolateAnswerCards answer={found.answer} id={chocolate.id} name={chocolate.name} labels={labelsOf(shop, null, chocolate.id)} lot={form.lot} busy={found.busy} />}
     </FormAndAnswer>
   );
 }
@@ -120,6 +120,7 @@ function ChocolateFields({ form, shop, problem, onChange, onParseState }: Fields
 
 interface CardsProps {
   answer: PlanAnswer<"chocolate.plan">;
+  id: string;
   name: string;
   labels: PlanLabels;
   lot: string;
@@ -127,8 +128,8 @@ interface CardsProps {
 }
 
 /** The bowl in words, and what it rests on. */
-function ChocolateAnswerCards({ answer: { request, reply }, name, labels, lot, busy }: CardsProps) {
-  const head = { name: uniqueName(name), product_id: null, oven_id: null, base_id: null, lot: lot.trim() || null, ...labels };
+function ChocolateAnswerCards({ answer: { request, reply }, id, name, labels, lot, busy }: CardsProps) {
+  const head = { name: uniqueName(name), product_id: null, oven_id: null, base_id: null, chocolate_id: id, lot: lot.trim() || null, ...labels };
   return (
     <>
       <div class="plan-first">

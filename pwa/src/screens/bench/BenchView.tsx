@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import type { Action, Advice, EventButton } from "../../documents";
+import type { Action, Advice, EventButton, LotLeft } from "../../documents";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton, SideButton } from "../../ui/BigButton";
@@ -19,6 +19,7 @@ import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
 import { useShortScreen } from "./shortScreen";
 import { undoOf } from "./undoOf";
+import { useLots } from "./useLots";
 import { WhySheet } from "./WhySheet";
 
 /** A clock that runs so much longer is worth a calendar entry (ms). */
@@ -32,10 +33,15 @@ export function BenchView(props: BenchProps) {
   const [opened, setOpened] = useState<Typing | null>(null);
   const stillOffered = opened !== null && offers(advice, opened.kind);
   const entry = stillOffered ? opened : advice.action ? null : advice.entry;
+  const lots = useLots(props);
   const record = (kind: string, body: Record<string, unknown>) => {
     setOpened(null);
     setSheet("none");
-    props.onRecord(kind, body);
+    props.onRecord(kind, lots.withTaken(kind, body));
+  };
+  const takeLots = (chosen: LotLeft[]) => {
+    const written = lots.take(chosen);
+    if (written) record(written.kind, written.body);
   };
   const [asked, setAsked] = useState<EventButton | null>(null);
   const take = (action: Action) => {
@@ -49,10 +55,12 @@ export function BenchView(props: BenchProps) {
   const long = advice.clocks.filter((clock) => clock.due_ms - props.now > LONG_MS);
   return (
     <>
-      {entry ? (
+      {lots.Page && !stillOffered ? (
+        <lots.Page {...props} offered={lots.offered} onTaken={takeLots} onSheet={setSheet} />
+      ) : entry ? (
         <EntryView {...props} entry={entry} onBack={stillOffered ? () => setOpened(null) : null} onTake={take} onRecord={record} onSheet={setSheet} />
       ) : (
-        <StepView {...props} onTake={take} onSheet={setSheet} />
+        <StepView {...props} rest={lots.rest} onTake={take} onSheet={setSheet} />
       )}
       {sheet === "aid" && <AidSheet onClose={() => setSheet("none")} />}
       {sheet === "more" && (
@@ -92,6 +100,8 @@ function offers(advice: Advice, kind: string): boolean {
 }
 
 interface StepProps extends BenchProps {
+  /** What was weighed back and is no lot yet. */
+  rest: { amount: number; keep: () => Promise<void> } | null;
   onTake: (action: Action) => void;
   onSheet: (sheet: Sheet) => void;
 }
@@ -134,13 +144,14 @@ function StepView(props: StepProps) {
 }
 
 /** What one may do here: the other buttons, and the big one below them. */
-function Foot({ advice: { action, number }, below, soundTest, armed, onTake }: StepProps & { below: Action[] }) {
+function Foot({ advice: { action, number }, below, rest, soundTest, armed, onTake }: StepProps & { below: Action[] }) {
   return (
     <>
       {!action && number && soundTest && <SoundTest {...soundTest} />}
-      {below.length > 0 && (
+      {(below.length > 0 || rest) && (
         <div class="sides">
           <Sides actions={below} onTake={onTake} />
+          {rest && <SideButton label={t("button.keep_rest", { rest_kg: rest.amount })} onTap={() => void rest.keep()} />}
         </div>
       )}
       {action && <Main action={action} armed={armed} onTake={onTake} />}

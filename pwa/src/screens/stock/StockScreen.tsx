@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { Lot, LotLeft, StockOverviewReply } from "../../documents";
-import { boughtMaterials, loadTrade, lots, packs, shop, stockOverview } from "../../state";
+import { boughtMaterials, loadTrade, lots, shop, stockOverview, stockUses } from "../../state";
 import { t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
@@ -20,7 +20,7 @@ export function StockScreen({ id }: { id: string | undefined }) {
   useEffect(() => void loadTrade().then(() => setLoaded(true)), []);
   useEffect(() => {
     if (loaded) stockOverview().then(setSeen).catch((error: unknown) => console.error("stock:", error));
-  }, [loaded, lots.value, packs.value, shop.value]);
+  }, [loaded, lots.value, stockUses.value, shop.value]);
   const lot = id && id !== "new" ? lots.value.get(id) : undefined;
   const row = seen?.lots.find((one) => one.lot_id === id);
   const title = id === "new" ? t("stock.new") : lot ? lotTitle(lot) : t("desk.place_stock");

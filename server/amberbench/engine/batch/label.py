@@ -30,6 +30,7 @@ def of_run(run: "Readable") -> "Document":
         "contains": run.get("contains", []),
         "labels_known": run.get("labels_known", False),
         "may_contain": run.get("may_contain", []),
+        "uses": run.get("uses", []),
         "under_lots": [one for one in cluster.get("under_lots", []) if one["lot"]],
         "thrown_away": None if thrown is None else thrown["reason"],
     }

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ..core.annotations import Document, Readable
-    from ..types import Run
+    from ..types import LotUse, Run
 
 
 MOST_IGNORED = 50
@@ -155,6 +155,7 @@ def _fold(run: "Run", event: "Readable", made: "list[Document] | None" = None) -
     except Unfit as unfit:
         return _ignore(run, event, str(unfit))
     run["last_at_ms"] = _latest(run["last_at_ms"], at_ms)
+    _take_of_lots(run, body, at_ms)
     if kind in ("batch_opened", "taken_over"):
         # The phone that has the batch: its clocks ring there. Every other one only looks on.
         run["held"] = {"device_id": event["device_id"], "since_ms": at_ms}
@@ -163,6 +164,14 @@ def _fold(run: "Run", event: "Readable", made: "list[Document] | None" = None) -
         if kind not in BARE_HANDS:
             run["touched_ms"] = at_ms
     return run
+
+
+def _take_of_lots(run: "Run", body: "Readable", at_ms: float) -> None:
+    taken: "list[LotUse]" = [
+        {"lot_id": one["lot_id"], "amount": one["amount"], "at_ms": at_ms} for one in body.get("lots", ())
+    ]
+    if taken:
+        run["uses"] = run.get("uses", []) + taken
 
 
 def _ignore(run: "Run", event: "Any", why: str) -> "Run":

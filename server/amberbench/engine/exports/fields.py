@@ -6,6 +6,7 @@ from ..steps.common.fields import BOWL_KG, THROWN_AWAY
 from ..steps.common.sheet import MOST_ROWS, instant
 from ..steps.melt.fields import FULL
 from ..steps.wash.fields import CONTAINS
+from ..stock.fields import USE
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ WRITTEN = {
     "at_ms": number("ms", 0, 1e14, "when, corrected"),
     "body": document("its body, with `typed_at_ms`", of="Values"),
 }
+USED = {name: USE[name] for name in ("lot_id", "amount", "at_ms")}
 LABEL = {
     "lot": text(60, "lot of the caramel or chocolate", default=None),
     "under_lots": many(
@@ -50,6 +52,7 @@ LABEL = {
         "lots of what lies under",
         default=[],
     ),
+    "uses": many(record(USED, "a use"), 0, 500, "what it took of lots in stock", default=[]),
     "contains": dict(CONTAINS, meaning="allergens of all it is made of"),
     "labels_known": boolean("whether all of these labels were copied", default=False),
     "may_contain": dict(CONTAINS, meaning="what was not washed off before it"),

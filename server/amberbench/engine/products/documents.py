@@ -22,6 +22,7 @@ HEAD = together(
         "oven_id": text(80, "the oven", nullable=True, optional=True),
         "base_id": text(80, "the base", nullable=True, optional=True),
         "caramel_id": text(80, "the caramel", nullable=True, optional=True),
+        "chocolate_id": text(80, "the chocolate of a bowl", nullable=True, optional=True),
         "lot": text(60, "lot of the caramel or chocolate", nullable=True, optional=True),
     },
     LABELS,
@@ -54,6 +55,7 @@ RUN = {
     "pieces": count("good pieces counted; null before the count", nullable=True),
     "out": listed(document("a weighing", of="WeighedOut"), "what was weighed at the end"),
     "photos": count("pictures taken", optional=True),
+    "uses": listed(document("a use", of="LotUse"), "what was taken of lots in stock", optional=True),
     "labels_known": boolean("whether all labels of what it is made of were copied", optional=True),
     "contains": listed(words("an allergen"), "what it contains by them, and what lies under", optional=True),
     "may_contain": listed(words("an allergen"), "what was not washed off before it", optional=True),
@@ -102,6 +104,10 @@ DOCUMENTS = {
     ),
     "WeighedOut": record(
         {"kg": number("kg", 0, 50, "what the scale said"), "what": words("what was weighed")}, "a weighing"
+    ),
+    "LotUse": record(
+        {"lot_id": words("the lot"), "amount": quantity("", "how much, in its unit"), "at_ms": instant("when")},
+        "what a batch took of a lot",
     ),
     "Ignored": record(
         {"id": words("its id; null: it has none", nullable=True), "why": words("a code")},

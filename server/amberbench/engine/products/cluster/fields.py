@@ -4,6 +4,7 @@ from ...core.allergens import ALLERGENS
 from ...core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN, WARNINGS, decided
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, VESSEL
+from ...steps.common.fields import LOTS
 from ...steps.cool.fields import COOL, FIRM
 from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_HIGH, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
@@ -253,7 +254,7 @@ UNDER_LOT = {
 }
 EVENTS = {
     "allergens_checked": {},
-    "under_lot_named": together(UNDER_LOT, SEEN),
+    "under_lot_named": together(UNDER_LOT, LOTS, SEEN),
     "under_laid": {},
     "tray_laid": together(SEEN, decided(FUNNEL_DECIDED)),
     "laying_ended": decided(FUNNEL_DECIDED),
