@@ -33,9 +33,10 @@ def assert_told(client, reason):
 
 
 def assert_one_line(caplog, reason):
-    """The log has one line about it, and no traceback."""
+    """The log has one line about it, which names the file, and no traceback."""
     lines = [one for one in caplog.records if one.levelno >= logging.ERROR]
-    assert [(reason in one.message, one.exc_info) for one in lines] == [(True, None)]
+    assert [(f"{reason} /" in one.message, one.exc_info) for one in lines] == [(True, None)]
+    assert not lines[0].message.endswith(" ")
 
 
 def test_database_that_is_deleted_is_missed_at_once_and_welcome_back(client, database, tmp_path, caplog):

@@ -91,7 +91,8 @@ class Storage:
             self.fault = code
             before, at_s = self._logged
             if before != code or time.monotonic() > at_s + LOGGED_AGAIN_S:
-                log.error("the database cannot be used: %s %s", code, reason)
+                told = " ".join(str(one) for one in (code, self.file, reason) if one)
+                log.error("the database cannot be used: %s", told)
                 self._logged = (code, time.monotonic())
         return Unusable(code, reason)
 
