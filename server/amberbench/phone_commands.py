@@ -21,13 +21,20 @@ if TYPE_CHECKING:
 
 
 def say_owners_link(app: "Flask", address: str) -> None:
-    """Says what pairs the owner's phone, while there is none. address: of the server, as that phone reaches it."""
+    """Says what pairs the owner's phone, while there is none; then, where others reach it, what lets one more in.
+
+    address: of the server, as phones reach it.
+    """
     from .services import pairing
     from .store import Unusable
 
     with app.app_context():
         try:
-            if not app.config["SIGN_IN"] or pairing.has_owner():
+            if not app.config["SIGN_IN"]:
+                return
+            if pairing.has_owner():
+                if not config.is_loopback(urlsplit(address).hostname or ""):
+                    say("pair_more", address=address)
                 return
             name = text.sentence("server.owners_phone", {})
             offer = pairing.offer(address, name, roles.OWNER, clock.system_now_ms(), with_digits=False)

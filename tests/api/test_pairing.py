@@ -6,6 +6,7 @@ from contextlib import closing
 
 import pytest
 
+from amberbench import phone_commands
 from amberbench.services import pairing
 from tests.conforming import is_document
 from tests.paired import HERE, paired
@@ -41,6 +42,16 @@ def test_eight_digits_do_the_same_typed_with_a_space(shop, clock):
     client = shop.test_client()
     assert use(client, f"{digits[:4]} {digits[4:]}").status_code == 200
     assert client.get("/api/shop").status_code == 200
+
+
+def test_server_of_a_network_says_how_one_more_phone_is_paired(shop, clock, capsys):
+    with shop.app_context():
+        owners = pairing.offer(HERE, "Owner's phone", "owner", clock.now_ms)
+    assert use(shop.test_client(), code_of(owners)).status_code == 200
+    phone_commands.say_owners_link(shop, "http://127.0.0.1:8765/")
+    assert capsys.readouterr().out == ""
+    phone_commands.say_owners_link(shop, "https://192.0.2.7:8765/")
+    assert "amberbench pair --address https://192.0.2.7:8765/" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(("with_digits", "good_ms"), [(True, 5 * 60_000), (False, 10 * 60_000)])
