@@ -65,6 +65,9 @@ def test_second_phone_is_paired_works_is_revoked_and_works_on(
     second.page.get_by_label("Eight digits").fill(digits[0])
     second.page.get_by_role("button", name="Pair this phone").tap()
     expect(second.page.get_by_text("By the microwave")).to_be_visible()
+    # The code is used up: it goes, and the phone stands in the list, with one time of day.
+    expect(owner.get_by_role("img", name="Code to be scanned")).to_have_count(0)
+    expect(owner.get_by_text(re.compile(r"^By the microwave last seen [^:]*\d+:\d+[^:]*$"))).to_be_visible()
 
     second.page.get_by_role("link", name="Bench").first.tap()
     second.page.get_by_text(re.compile("^Ready to work without a network")).wait_for()
@@ -84,6 +87,9 @@ def test_second_phone_is_paired_works_is_revoked_and_works_on(
     second.leaves_the_bench()
     expect(second.page.get_by_text("This phone is not paired")).to_be_visible()
     expect(second.page.get_by_text(re.compile("still to be sent to the server"))).to_be_visible()
+    second.page.goto("/settings")
+    expect(second.page.get_by_text("This phone is not paired")).to_be_visible()
+    expect(second.page.get_by_text("The server does not answer")).to_have_count(0)
     second.page.goto(pairing_link(server))
     expect(second.page.get_by_role("heading", name="This phone is paired")).to_be_visible()
     second.page.goto("/")

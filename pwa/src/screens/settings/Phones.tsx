@@ -5,26 +5,32 @@ import { EngineProblem } from "../../problems";
 import { listPhones, offerPairing, revokePhone, type Role, sync } from "../../state";
 import { formatDay, formatTime, problemText, t } from "../../text";
 import { Card } from "../../ui/Card";
+import { ServerStatus } from "../SyncStatus";
 import { SwitchField, WordsField } from "../../ui/fields";
 
 const ROLES: Role[] = ["bench", "reader", "owner"];
+
+/** Names by which no other device reaches this server. */
+const HERE_ALONE = /^(localhost|127\..*|\[::1\])$/;
 
 /** What this phone may do; on an owner's phone, all phones of the shop. */
 export function Phones() {
   const { role } = sync.value;
   return (
     <Card title={t("phones.title")}>
-      {role !== null && role !== "none" && <p>{t(`phones.role_${role}`)}</p>}
-      {role === "owner" ? <AllPhones /> : <PairLink />}
+      {role === null ? <ServerStatus /> : role === "owner" ? <AllPhones /> : <ThisPhone role={role} />}
     </Card>
   );
 }
 
-function PairLink() {
+function ThisPhone({ role }: { role: Role | "none" }) {
   return (
-    <a class="row-link" href="/pair">
-      <b>{t("button.pair")}</b>
-    </a>
+    <>
+      <p>{t(role === "none" ? "desk.not_paired" : `phones.role_${role}`)}</p>
+      <a class="row-link" href="/pair">
+        <b>{t("button.pair")}</b>
+      </a>
+    </>
   );
 }
 
@@ -45,7 +51,7 @@ function AllPhones() {
         ))}
       </ul>
       {away && <p role="alert">{t("pair.away")}</p>}
-      <LetIn shown={look} />
+      <LetIn known={phones.length} look={look} />
     </>
   );
 }
@@ -59,30 +65,40 @@ function OnePhone({ phone, revoked }: { phone: PairedPhone; revoked: () => Promi
   return (
     <li>
       <p>
-        <b>{phone.name}</b> {phone.own ? t("phones.own") : t("phones.seen", { time: `${formatDay(phone.seen_ms)} ${formatTime(phone.seen_ms)}` })}
+        <b>{phone.name}</b> {phone.own ? t("phones.own") : t("phones.seen", { time: formatDay(phone.seen_ms) })}
       </p>
       <p class="quiet">{t(`phones.role_${phone.role}`)}</p>
-      {!phone.own && (
-        <button type="button" onClick={() => void revoke()}>
-          {t(asked ? "button.revoke_really" : "button.revoke", { name: phone.name })}
-        </button>
-      )}
       {asked && <p role="status">{t("phones.revoked_keeps")}</p>}
+      {!phone.own && (
+        <p class="buttons">
+          <button type="button" onClick={() => void revoke()}>
+            {t(asked ? "button.revoke_really" : "button.revoke", { name: phone.name })}
+          </button>
+        </p>
+      )}
     </li>
   );
 }
 
-/** Shows a code for one more phone. */
-function LetIn({ shown }: { shown: () => Promise<void> }) {
+/** How often the list is asked for while a code waits to be used (ms). */
+const LOOK_MS = 3000;
+
+/** Shows a code for one more phone, until that phone stands in the list or the time is over. known: phones in the list. */
+function LetIn({ known, look }: { known: number; look: () => Promise<void> }) {
   const [name, setName] = useState("");
   const [role, setRole] = useState<Role>("bench");
   const [offer, setOffer] = useState<PairingOffer | null>(null);
   const [trouble, setTrouble] = useState<ProblemDocument | "away" | null>(null);
+  useEffect(() => setOffer(null), [known]);
+  useEffect(() => {
+    if (!offer) return;
+    const waiting = setInterval(() => (Date.now() < offer.expires_ms ? void look() : setOffer(null)), LOOK_MS);
+    return () => clearInterval(waiting);
+  }, [offer]);
   const show = async () => {
     setTrouble(null);
     try {
       setOffer(await offerPairing(name, role));
-      await shown();
     } catch (error) {
       setTrouble(error instanceof EngineProblem ? error.problem : "away");
     }
@@ -98,6 +114,7 @@ function LetIn({ shown }: { shown: () => Promise<void> }) {
       {trouble && <p role="alert">{trouble === "away" ? t("pair.away") : problemText(trouble, t("phones.name"))}</p>}
       {offer && (
         <>
+          {HERE_ALONE.test(location.hostname) && <p>{t("phones.here_alone")}</p>}
           <img class="pairing-code" src={offer.picture} alt={t("phones.code")} />
           <p role="status">{t("phones.offer", { digits: (offer.digits ?? "").replace(/^..../, "$& "), time: formatTime(offer.expires_ms) })}</p>
         </>

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, editShop, exportUnsent, missingLanguage, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
-import { SyncStatus } from "../SyncStatus";
+import { ServerStatus, SyncStatus } from "../SyncStatus";
 import { Phones } from "./Phones";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
@@ -121,13 +121,13 @@ function Sound() {
 }
 
 function Keeping() {
-  const { persistent, reachable, lastAt } = sync.value;
+  const { persistent, lastAt } = sync.value;
   const kept = persistent === null ? "unknown" : persistent ? "yes" : "no";
   return (
     <Card title={t("settings.keeping")}>
       <p>{t(`desk.offline_${offline.value}`)}</p>
       <p>{t(`settings.persistent_${kept}`)}</p>
-      <p>{t(reachable ? "desk.server_here" : "desk.server_away")}</p>
+      <ServerStatus />
       <SyncStatus />
       {lastAt !== null && <p class="quiet">{t("settings.last_exchange", { time: formatTime(lastAt) })}</p>}
       <div class="buttons">

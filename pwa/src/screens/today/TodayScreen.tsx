@@ -5,7 +5,7 @@ import { formatDay, formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { formatTimeLeft } from "../../ui/timeLeft";
 import { promptText } from "../promptText";
-import { SyncStatus } from "../SyncStatus";
+import { ServerStatus, SyncStatus } from "../SyncStatus";
 import { ThrowAway, ThrownLast } from "./ThrowAway";
 import { traitsOf } from "../../products/traitRegistry";
 import { canPlan, NotSetUp } from "../../products/shared/NotSetUp";
@@ -124,7 +124,7 @@ function State({ running }: { running: boolean }) {
     <section class="state">
       <h2>{t("desk.this_phone")}</h2>
       {!isBarred() && <p>{t(`desk.offline_${offline.value}`)}</p>}
-      {trouble ? <p class="warning-line">{trouble}</p> : role !== "none" && <p>{t(reachable === null ? "desk.server_unknown" : reachable ? "desk.server_here" : "desk.server_away")}</p>}
+      <ServerStatus />
       {reachable === false && !trouble && role !== "none" && location.protocol === "https:" && navigator.onLine && <p class="quiet">{t("desk.server_untrusted")}</p>}
       {certificateUntil !== null && <CertificateEnds until={certificateUntil} />}
       <SyncStatus />
