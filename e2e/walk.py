@@ -19,6 +19,9 @@ FORMS = {"Orders": "New order", "Stock": "A delivery came"}
 def desk_before_work(phone: Phone) -> Iterator[str]:
     """The desk of a phone that has no batch yet, and the plan with answer, problem and something unreadable."""
     yield "today, empty"
+    phone.page.get_by_role("button", name=phone.word("Who is at this phone?")).tap()
+    yield "who is at this phone"
+    phone.page.get_by_role("dialog").get_by_role("button", name="First worker").tap()
     for place in ("Records", "Orders", "Stock", "Shop", "Help", "Settings"):
         phone.opens_place(place)
         if place == "Settings":

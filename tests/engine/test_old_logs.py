@@ -109,3 +109,9 @@ def test_old_logs_are_of_every_kind_and_tell_of_what_happens_at_benches():
     assert [kind for row in TOLD for kind in row if told[kind] < 2] == []
     assert any("typed_at_ms" in event["body"] for one in LOGS for event in one["events"])
     assert max(one["run"]["cluster"]["fills"] for one in LOGS if one["run"]["cluster"]) >= 4
+
+
+@pytest.mark.parametrize("one", LOGS[::15], ids=NAMES[::15])
+def test_who_was_at_the_phone_changes_no_run(one):
+    named = [event | {"body": event["body"] | {"by": "first"}} for event in one["events"]]
+    assert same(replayed(one | {"events": named}), replayed(one))

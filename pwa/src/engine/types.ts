@@ -4504,6 +4504,8 @@ export type BatchOpenedBody = {
   engine_version?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event noted */
@@ -4512,6 +4514,8 @@ export type NotedBody = {
   text: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event photographed */
@@ -4526,12 +4530,16 @@ export type PhotographedBody = {
   height_px: number;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event taken_over */
 export type TakenOverBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event left_out */
@@ -4542,6 +4550,8 @@ export type LeftOutBody = {
   reason?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event step_skipped */
@@ -4554,6 +4564,8 @@ export type StepSkippedBody = {
   text?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event undone */
@@ -4562,6 +4574,8 @@ export type UndoneBody = {
   event_id: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event redone */
@@ -4570,6 +4584,8 @@ export type RedoneBody = {
   event_id: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event renamed */
@@ -4578,12 +4594,16 @@ export type RenamedBody = {
   name: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event closed */
 export type ClosedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event thrown_away */
@@ -4594,6 +4614,8 @@ export type ThrownAwayBody = {
   text?: string | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event wash_told */
@@ -4608,18 +4630,24 @@ export type WashToldBody = {
   until_ms?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event washed */
 export type WashedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event ready_checked */
 export type ReadyCheckedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event weighed */
@@ -4632,6 +4660,8 @@ export type WeighedBody = {
   lots?: WeighedBodyLot[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event old_weighed */
@@ -4642,6 +4672,8 @@ export type OldWeighedBody = {
   lots?: WeighedBodyLot[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event lot_named */
@@ -4650,6 +4682,8 @@ export type LotNamedBody = {
   lot: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event counted */
@@ -4658,6 +4692,8 @@ export type CountedBody = {
   pieces: number;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event weighed_out */
@@ -4670,6 +4706,8 @@ export type WeighedOutBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event burst_started */
@@ -4698,6 +4736,8 @@ export type BurstStartedBody = {
   decided?: Decided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event burst_ended */
@@ -4706,6 +4746,8 @@ export type BurstEndedBody = {
   started_ms?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event spot_read */
@@ -4716,6 +4758,8 @@ export type SpotReadBody = {
   started_ms?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event stirred */
@@ -4728,6 +4772,8 @@ export type StirredBody = {
   decided?: StirredBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event read */
@@ -4740,6 +4786,8 @@ export type ReadBody = {
   decided?: ReadBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event rested */
@@ -4748,6 +4796,8 @@ export type RestedBody = {
   seconds_s: number;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event jacket_started */
@@ -4760,12 +4810,16 @@ export type JacketStartedBody = {
   high_s: number;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event water_topped */
 export type WaterToppedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event poured */
@@ -4774,6 +4828,8 @@ export type PouredBody = {
   bulk_c?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event slab_read */
@@ -4784,6 +4840,8 @@ export type SlabReadBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event touched */
@@ -4796,6 +4854,8 @@ export type TouchedBody = {
   decided?: TouchedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event chilled */
@@ -4804,6 +4864,8 @@ export type ChilledBody = {
   decided?: ChilledBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event cooling_refitted */
@@ -4816,6 +4878,8 @@ export type CoolingRefittedBody = {
   decided?: CoolingRefittedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event strip_tested */
@@ -4826,6 +4890,8 @@ export type StripTestedBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event dipping_started */
@@ -4834,6 +4900,8 @@ export type DippingStartedBody = {
   bowls?: AskedBowl[] | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event salted */
@@ -4842,54 +4910,72 @@ export type SaltedBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event dipped */
 export type DippedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event set_hard */
 export type SetHardBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event wrapped */
 export type WrappedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event freed */
 export type FreedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event cut */
 export type CutBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event prebottomed */
 export type PrebottomedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event flipped */
 export type FlippedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event scored */
 export type ScoredBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event filled */
@@ -4908,6 +4994,8 @@ export type FilledBody = {
   decided?: FilledBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event fill_read */
@@ -4920,6 +5008,8 @@ export type FillReadBody = {
   decided?: FillReadBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event fill_ended */
@@ -4934,12 +5024,16 @@ export type FillEndedBody = {
   decided?: FillEndedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event allergens_checked */
 export type AllergensCheckedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event under_lot_named */
@@ -4954,12 +5048,16 @@ export type UnderLotNamedBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event under_laid */
 export type UnderLaidBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event tray_laid */
@@ -4970,6 +5068,8 @@ export type TrayLaidBody = {
   decided?: TrayLaidBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event laying_ended */
@@ -4978,6 +5078,8 @@ export type LayingEndedBody = {
   decided?: LayingEndedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event tack_tested */
@@ -4990,6 +5092,8 @@ export type TackTestedBody = {
   decided?: TackTestedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event second_laid */
@@ -5000,12 +5104,16 @@ export type SecondLaidBody = {
   decided?: SecondLaidBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event funnel_emptied */
 export type FunnelEmptiedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event tray_freed */
@@ -5018,12 +5126,16 @@ export type TrayFreedBody = {
   decided?: TrayFreedBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event separated */
 export type SeparatedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event bowl_burst */
@@ -5034,6 +5146,8 @@ export type BowlBurstBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event bowl_read */
@@ -5046,6 +5160,8 @@ export type BowlReadBody = {
   decided?: BowlReadBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event seeded */
@@ -5056,6 +5172,8 @@ export type SeededBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event bowl_warmed */
@@ -5064,18 +5182,24 @@ export type BowlWarmedBody = {
   seen?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event bowl_thickened */
 export type BowlThickenedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event bowl_used */
 export type BowlUsedBody = {
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event leftover_named */
@@ -5084,6 +5208,8 @@ export type LeftoverNamedBody = {
   lot: string;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event stood */
@@ -5096,6 +5222,8 @@ export type StoodBody = {
   decided?: StoodBodyDecided | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event shop_set */

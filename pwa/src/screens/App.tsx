@@ -9,7 +9,9 @@ import { followTheme } from "./theme";
 import { Ringing } from "./Ringing";
 import { followLink, path } from "../router";
 import { Speaking } from "./Speaking";
+import { InHead } from "../ui/Desk";
 import { TodayScreen } from "./today/TodayScreen";
+import { WhoIsHere } from "./WhoIsHere";
 
 export function App() {
   useEffect(followTheme, []);
@@ -19,7 +21,9 @@ export function App() {
   });
   return (
     <div onClick={followLink}>
-      <Screen at={path.value} />
+      <InHead.Provider value={<WhoIsHere />}>
+        <Screen at={path.value} />
+      </InHead.Provider>
       <Ringing />
       <Speaking />
     </div>

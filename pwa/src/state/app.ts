@@ -21,7 +21,7 @@ import { renaming } from "./names";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
 import { type Acknowledged, RingingClocks, type Running } from "./ringingClocks";
-import { settings, shop, takeSettings } from "./shop";
+import { byWhom, settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, willRing } from "./signals";
 import { Syncing } from "./syncing";
@@ -106,7 +106,7 @@ export class AppState {
     this.syncing = this.makeSyncing(knownOffsetMs);
     this.photos = new Photos({
       store,
-      write: (batchId, kind, body, photo) => this.book.write(batchId, kind, body, photo),
+      write: (batchId, kind, body, photo) => this.book.write(batchId, kind, byWhom(body), photo),
       sent: () => this.syncing.count(),
     });
     this.lotPhotos = new Photos({
@@ -156,7 +156,7 @@ export class AppState {
   /** Writes an event, and says so when the phone could not keep it. */
   private async keep(batchId: string, kind: string, body: Values): Promise<void> {
     try {
-      await this.book.write(batchId, kind, body);
+      await this.book.write(batchId, kind, byWhom(body));
       if (storage.value !== "emptied") storage.value = "open";
       if (TEACHING.includes(kind)) void this.book.refresh(batchId).then(() => this.learning.noticed());
     } catch (error) {

@@ -51,6 +51,8 @@ export const shop: ReadonlySignal<Shop | null> = shopState.shop;
 export const settings: ReadonlySignal<Settings> = shopState.settings;
 /** The language somebody chose whose texts are not on this phone yet, and not to be had now; "": none. */
 export const missingLanguage: ReadonlySignal<string> = shopState.missingLanguage;
+/** The person at this phone; undefined: nobody in particular. */
+export const personHere = shopState.personHere;
 /** The units in force: the reader's own, else the shop's. */
 export const units: ReadonlySignal<Units> = shopState.units;
 export const sync: ReadonlySignal<SyncState> = syncing.sync;

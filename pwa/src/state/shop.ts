@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 
-import type { Shop, Units } from "../documents";
+import type { Shop, Units, Values } from "../documents";
 import type { Store } from "../storage";
 import { hasTexts, languages, loadLanguage, METRIC, reader, spokenHere } from "../text";
 import { wholeShop } from "./shopBook";
@@ -9,10 +9,18 @@ import type { Settings } from "./types";
 /** The shop document; null until it was fetched once or read from the phone. */
 export const shop = signal<Shop | null>(null);
 
-const FIRST: Settings = { language: "", units: null, theme: "auto", spoken: false, heard_at_ms: null };
+const FIRST: Settings = { language: "", units: null, theme: "auto", spoken: false, heard_at_ms: null, person_id: null };
 
 /** What this device's reader has chosen. */
 export const settings = signal<Settings>(FIRST);
+
+/** The person at this phone; undefined: nobody in particular, or a row that was taken away. */
+export const personHere = computed(() => shop.value?.people.find((row) => row.id === settings.value.person_id));
+
+/** What somebody's tap writes, with the person who is at this phone. */
+export function byWhom(body: Values): Values {
+  return personHere.value ? { ...body, by: personHere.value.id } : body;
+}
 
 /** The units in force: the reader's own, else the shop's. */
 export const units = computed<Units>(() => settings.value.units ?? shop.value?.units ?? METRIC);

@@ -3,6 +3,7 @@ import type { Signal } from "@preact/signals";
 import type { BenchEvent, FunctionName, Replies, Requests, Values } from "../documents";
 import { type Photo, type Store, uuid7 } from "../storage";
 import { parseStreamId, type Stream, streamOf } from "../streams";
+import { byWhom } from "./shop";
 import type { Compute } from "./types";
 
 interface StreamParts {
@@ -74,7 +75,7 @@ export class StreamBook<D> {
   private draft(id: string, { kind, body }: Fact) {
     const { phoneNow, offsetMs, shopId } = this.parts;
     const at_ms = phoneNow();
-    return { id: uuid7(at_ms), shop_id: shopId(), stream: this.stream(id), kind, body, at_ms, offset_ms: offsetMs() };
+    return { id: uuid7(at_ms), shop_id: shopId(), stream: this.stream(id), kind, body: byWhom(body), at_ms, offset_ms: offsetMs() };
   }
 
   private loadAll(): Promise<void> {

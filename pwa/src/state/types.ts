@@ -14,6 +14,8 @@ export interface Settings {
   spoken: boolean;
   /** When somebody last said that they heard the test sound (ms), or null. */
   heard_at_ms: number | null;
+  /** Who is at this phone, of the shop's people; null: nobody in particular. Has nothing to do with what the phone may do. */
+  person_id: string | null;
 }
 
 /** What a paired phone may do: look and print; run, record and plan; the shop, its prices and its phones. */

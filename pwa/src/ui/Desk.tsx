@@ -1,4 +1,5 @@
-import type { ComponentChildren } from "preact";
+import { type ComponentChildren, createContext } from "preact";
+import { useContext } from "preact/hooks";
 
 import { t } from "../text";
 import { AidSign } from "./icons";
@@ -18,6 +19,9 @@ const PLACES = [
   ["shop", "/shop"],
 ] as const;
 
+/** What the app puts into every head besides: who is at this phone. */
+export const InHead = createContext<ComponentChildren>(null);
+
 /** The frame of every desk screen: heading with first aid beside it, content, the ways to the others. */
 export function Desk({ title, here, children }: Props) {
   return (
@@ -30,6 +34,7 @@ export function Desk({ title, here, children }: Props) {
             <AidSign size={26} />
             {t("desk.place_help")}
           </a>
+          {useContext(InHead)}
         </header>
         {children}
       </main>

@@ -6,12 +6,14 @@ import { BigButton } from "./BigButton";
 
 interface Props {
   title: string;
+  /** What the way back is called, where it leads to no batch. */
+  back?: string;
   onClose: () => void;
   children: ComponentChildren;
 }
 
-/** A page laid over the bench; what lies under it stays as it is. Its foot leads back. */
-export function Sheet({ title, onClose, children }: Props) {
+/** A page laid over the screen; what lies under it stays as it is. Its foot leads back. */
+export function Sheet({ title, back, onClose, children }: Props) {
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   return (
@@ -21,7 +23,7 @@ export function Sheet({ title, onClose, children }: Props) {
       </h2>
       {children}
       <div class="sheet-foot">
-        <BigButton label={t("button.back_to_batch")} onTap={onClose} />
+        <BigButton label={back ?? t("button.back_to_batch")} onTap={onClose} />
       </div>
     </div>
   );

@@ -5,6 +5,8 @@ export interface Happening {
   at_ms: number;
   kind: string;
   body: Record<string, unknown>;
+  /** Who was at the phone, by name; null: nobody in particular. */
+  by: string | null;
   undone: boolean;
   ignored: boolean;
 }
@@ -18,6 +20,7 @@ export function Timeline({ happenings }: { happenings: Happening[] }) {
           <time dateTime={new Date(one.at_ms).toISOString()}>{formatTime(one.at_ms)}</time>
           <span>
             {one.undone || one.ignored ? <s>{happeningWords(one)}</s> : happeningWords(one)}
+            {one.by && <em> · {one.by}</em>}
             {typeof one.body["typed_at_ms"] === "number" && <em> {t("desk.typed_later")}</em>}
             {one.undone && <em> {t("desk.taken_back")}</em>}
             {one.ignored && !one.undone && <em> {t("desk.not_counted")}</em>}

@@ -2771,6 +2771,7 @@ class BatchOpenedBody(TypedDict):
     plan: PlanDocument | None
     engine_version: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class NotedBody(TypedDict):
@@ -2778,6 +2779,7 @@ class NotedBody(TypedDict):
 
     text: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class PhotographedBody(TypedDict):
@@ -2788,12 +2790,14 @@ class PhotographedBody(TypedDict):
     width_px: int
     height_px: int
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class TakenOverBody(TypedDict):
     """Body of the event taken_over."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class LeftOutBody(TypedDict):
@@ -2802,6 +2806,7 @@ class LeftOutBody(TypedDict):
     left_out: bool
     reason: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class StepSkippedBody(TypedDict):
@@ -2811,6 +2816,7 @@ class StepSkippedBody(TypedDict):
     reason: Literal["other_tools", "covered", "no_time", "other"] | None
     text: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class UndoneBody(TypedDict):
@@ -2818,6 +2824,7 @@ class UndoneBody(TypedDict):
 
     event_id: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class RedoneBody(TypedDict):
@@ -2825,6 +2832,7 @@ class RedoneBody(TypedDict):
 
     event_id: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class RenamedBody(TypedDict):
@@ -2832,12 +2840,14 @@ class RenamedBody(TypedDict):
 
     name: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ClosedBody(TypedDict):
     """Body of the event closed."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ThrownAwayBody(TypedDict):
@@ -2846,6 +2856,7 @@ class ThrownAwayBody(TypedDict):
     reason: Literal["burnt", "dropped", "trial", "unused", "other"]
     text: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WashToldBody(TypedDict):
@@ -2856,18 +2867,21 @@ class WashToldBody(TypedDict):
     allergens: list[Literal["milk", "nuts", "almond", "brazil_nut", "cashew", "hazelnut", "macadamia", "pecan", "pine_nut", "pistachio", "walnut", "peanuts", "gluten", "wheat", "rye", "barley", "oats", "soya", "egg", "sesame", "sulphites", "fish", "crustaceans", "molluscs", "celery", "mustard", "lupin"]]
     until_ms: float | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WashedBody(TypedDict):
     """Body of the event washed."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ReadyCheckedBody(TypedDict):
     """Body of the event ready_checked."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WeighedBody(TypedDict):
@@ -2877,6 +2891,7 @@ class WeighedBody(TypedDict):
     lot: str | None
     lots: list[WeighedBodyLot]
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class OldWeighedBody(TypedDict):
@@ -2885,6 +2900,7 @@ class OldWeighedBody(TypedDict):
     kg: float
     lots: list[WeighedBodyLot]
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class LotNamedBody(TypedDict):
@@ -2892,6 +2908,7 @@ class LotNamedBody(TypedDict):
 
     lot: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class CountedBody(TypedDict):
@@ -2899,6 +2916,7 @@ class CountedBody(TypedDict):
 
     pieces: int
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WeighedOutBody(TypedDict):
@@ -2908,6 +2926,7 @@ class WeighedOutBody(TypedDict):
     what: str
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BurstStartedBody(TypedDict):
@@ -2925,6 +2944,7 @@ class BurstStartedBody(TypedDict):
     high_c: float | None
     decided: Decided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BurstEndedBody(TypedDict):
@@ -2932,6 +2952,7 @@ class BurstEndedBody(TypedDict):
 
     started_ms: float | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SpotReadBody(TypedDict):
@@ -2940,6 +2961,7 @@ class SpotReadBody(TypedDict):
     surface_c: float
     started_ms: float | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class StirredBody(TypedDict):
@@ -2949,6 +2971,7 @@ class StirredBody(TypedDict):
     started_ms: float | None
     decided: StirredBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ReadBody(TypedDict):
@@ -2958,6 +2981,7 @@ class ReadBody(TypedDict):
     seen: int | None
     decided: ReadBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class RestedBody(TypedDict):
@@ -2965,6 +2989,7 @@ class RestedBody(TypedDict):
 
     seconds_s: float
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class JacketStartedBody(TypedDict):
@@ -2974,12 +2999,14 @@ class JacketStartedBody(TypedDict):
     low_s: float
     high_s: float
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WaterToppedBody(TypedDict):
     """Body of the event water_topped."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class PouredBody(TypedDict):
@@ -2987,6 +3014,7 @@ class PouredBody(TypedDict):
 
     bulk_c: float | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SlabReadBody(TypedDict):
@@ -2995,6 +3023,7 @@ class SlabReadBody(TypedDict):
     surface_c: float
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class TouchedBody(TypedDict):
@@ -3004,6 +3033,7 @@ class TouchedBody(TypedDict):
     seen: int | None
     decided: TouchedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ChilledBody(TypedDict):
@@ -3011,6 +3041,7 @@ class ChilledBody(TypedDict):
 
     decided: ChilledBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class CoolingRefittedBody(TypedDict):
@@ -3020,6 +3051,7 @@ class CoolingRefittedBody(TypedDict):
     reply: Refitted
     decided: CoolingRefittedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class StripTestedBody(TypedDict):
@@ -3028,6 +3060,7 @@ class StripTestedBody(TypedDict):
     good: bool
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class DippingStartedBody(TypedDict):
@@ -3035,6 +3068,7 @@ class DippingStartedBody(TypedDict):
 
     bowls: list[Bowl]
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SaltedBody(TypedDict):
@@ -3042,54 +3076,63 @@ class SaltedBody(TypedDict):
 
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class DippedBody(TypedDict):
     """Body of the event dipped."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SetHardBody(TypedDict):
     """Body of the event set_hard."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class WrappedBody(TypedDict):
     """Body of the event wrapped."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FreedBody(TypedDict):
     """Body of the event freed."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class CutBody(TypedDict):
     """Body of the event cut."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class PrebottomedBody(TypedDict):
     """Body of the event prebottomed."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FlippedBody(TypedDict):
     """Body of the event flipped."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ScoredBody(TypedDict):
     """Body of the event scored."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FilledBody(TypedDict):
@@ -3102,6 +3145,7 @@ class FilledBody(TypedDict):
     seen: int | None
     decided: FilledBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FillReadBody(TypedDict):
@@ -3111,6 +3155,7 @@ class FillReadBody(TypedDict):
     seen: int | None
     decided: FillReadBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FillEndedBody(TypedDict):
@@ -3121,12 +3166,14 @@ class FillEndedBody(TypedDict):
     seen: int | None
     decided: FillEndedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class AllergensCheckedBody(TypedDict):
     """Body of the event allergens_checked."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class UnderLotNamedBody(TypedDict):
@@ -3137,12 +3184,14 @@ class UnderLotNamedBody(TypedDict):
     lots: list[WeighedBodyLot]
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class UnderLaidBody(TypedDict):
     """Body of the event under_laid."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class TrayLaidBody(TypedDict):
@@ -3151,6 +3200,7 @@ class TrayLaidBody(TypedDict):
     seen: int | None
     decided: TrayLaidBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class LayingEndedBody(TypedDict):
@@ -3158,6 +3208,7 @@ class LayingEndedBody(TypedDict):
 
     decided: LayingEndedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class TackTestedBody(TypedDict):
@@ -3167,6 +3218,7 @@ class TackTestedBody(TypedDict):
     seen: int | None
     decided: TackTestedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SecondLaidBody(TypedDict):
@@ -3175,12 +3227,14 @@ class SecondLaidBody(TypedDict):
     seen: int | None
     decided: SecondLaidBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class FunnelEmptiedBody(TypedDict):
     """Body of the event funnel_emptied."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class TrayFreedBody(TypedDict):
@@ -3190,12 +3244,14 @@ class TrayFreedBody(TypedDict):
     seen: int | None
     decided: TrayFreedBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SeparatedBody(TypedDict):
     """Body of the event separated."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BowlBurstBody(TypedDict):
@@ -3204,6 +3260,7 @@ class BowlBurstBody(TypedDict):
     seconds_s: float
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BowlReadBody(TypedDict):
@@ -3213,6 +3270,7 @@ class BowlReadBody(TypedDict):
     seen: int | None
     decided: BowlReadBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class SeededBody(TypedDict):
@@ -3221,6 +3279,7 @@ class SeededBody(TypedDict):
     kg: float
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BowlWarmedBody(TypedDict):
@@ -3228,18 +3287,21 @@ class BowlWarmedBody(TypedDict):
 
     seen: int | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BowlThickenedBody(TypedDict):
     """Body of the event bowl_thickened."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class BowlUsedBody(TypedDict):
     """Body of the event bowl_used."""
 
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class LeftoverNamedBody(TypedDict):
@@ -3247,6 +3309,7 @@ class LeftoverNamedBody(TypedDict):
 
     lot: str
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class StoodBody(TypedDict):
@@ -3256,6 +3319,7 @@ class StoodBody(TypedDict):
     seen: int | None
     decided: StoodBodyDecided | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ReceivedBody(TypedDict):

@@ -1,5 +1,6 @@
 import { correctedMs, takenBack } from "../../order";
-import type { BatchRecord } from "../../state";
+import { type BatchRecord, shop } from "../../state";
+import { t } from "../../text";
 import type { Happening } from "../../ui/Timeline";
 
 const NO_LINES = ["undone", "redone", "cooling_refitted"];
@@ -15,7 +16,14 @@ export function happenings({ events, run }: BatchRecord): Happening[] {
       at_ms: correctedMs(one),
       kind: one.kind,
       body: one.body,
+      by: nameOf(one.body["by"]),
       undone: undone.has(one.id),
       ignored: ignored.has(one.id),
     }));
+}
+
+/** Who was at the phone; null: nobody in particular. */
+function nameOf(by: unknown): string | null {
+  if (typeof by !== "string") return null;
+  return shop.value?.people.find((row) => row.id === by)?.name || t("people.gone");
 }

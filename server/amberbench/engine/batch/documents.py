@@ -9,7 +9,11 @@ from . import fields
 from .events import EVENTS
 
 # What paper brings has it in every body.
-TYPED = {"typed_at_ms": instant("when somebody typed it back from paper", optional=True)}
+# What any event of a batch may say besides; no fold reads it.
+SAID = {
+    "typed_at_ms": instant("when somebody typed it back from paper", optional=True),
+    "by": words("the person at the phone, of the shop's people", optional=True),
+}
 LOGGED = {
     "id": words("UUIDv7 made on the phone"),
     "device_id": words("the phone"),
@@ -134,4 +138,4 @@ DOCUMENTS = {
         [document(one.name, of=titled(one.name) + "Run") for one in KINDS], "the state of a batch", by="kind"
     ),
 }
-BODIES = {kind: together(EVENTS[kind], TYPED) for kind in EVENTS}
+BODIES = {kind: together(EVENTS[kind], SAID) for kind in EVENTS}

@@ -73,7 +73,7 @@ def _photograph(lot: "Lot", body: "PhotographedBody", at_ms: float, event: "Read
     lot["photo_id"] = body["photo_id"]
 
 
-FOLDS = {
+FOLDS: "dict[str, streams.Fold]" = {
     "received": _receive,
     "made": _make,
     "opened": _open,

@@ -1,0 +1,43 @@
+import { useState } from "preact/hooks";
+
+import { changeSettings, personHere, shop } from "../state";
+import { t } from "../text";
+import { Sheet } from "../ui/Sheet";
+
+/** The initial of who is at this phone; a tap shows the shop's people, another chooses one. A shop that lists nobody has none. */
+export function WhoIsHere() {
+  const [open, setOpen] = useState(false);
+  const people = shop.value?.people ?? [];
+  if (people.length === 0) return null;
+  const here = personHere.value;
+  const choose = (person_id: string | null) => {
+    setOpen(false);
+    void changeSettings({ person_id });
+  };
+  return (
+    <>
+      <button type="button" class="initial" aria-label={here ? t("people.here", { name: here.name }) : t("people.title")} onClick={() => setOpen(true)}>
+        {here ? initialOf(here) : "–"}
+      </button>
+      {open && (
+        <Sheet title={t("people.title")} back={t("button.back")} onClose={() => setOpen(false)}>
+          <p>{t("people.why")}</p>
+          {people.map((row) => (
+            <button type="button" class="side" key={row.id} aria-pressed={row === here} onClick={() => choose(row.id)}>
+              <b class="initial">{initialOf(row)}</b>
+              {row.name || t("shop.unnamed")}
+            </button>
+          ))}
+          <button type="button" class="side" aria-pressed={!here} onClick={() => choose(null)}>
+            <b class="initial">–</b>
+            {t("people.nobody")}
+          </button>
+        </Sheet>
+      )}
+    </>
+  );
+}
+
+function initialOf({ initial, name }: { initial?: string; name?: string }): string {
+  return initial || [...(name ?? "")][0] || "?";
+}
