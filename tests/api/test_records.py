@@ -68,3 +68,18 @@ def test_snapshot_holds_open_batches_and_summaries_of_ninety_days(client, clock)
 
 def test_nobodys_batch_is_not_found(client):
     assert_problem(client.get(f"/api/batches/{uuid7()}"), 404)
+
+
+def test_list_says_what_a_batch_took_of_lots_and_nothing_once_it_is_taken_back(client):
+    phone = Phone()
+    opening = phone.opens()
+    taken = phone.event("weighed", kg=1.8, lot="118", lots=[{"lot_id": "l-118", "amount": 1.8}])
+    push(client, opening, taken)
+
+    def uses():
+        (row,) = client.get("/api/batches").get_json()["batches"]
+        return [(one["lot_id"], one["amount"]) for one in row["label"]["uses"]]
+
+    assert uses() == [("l-118", 1.8)]
+    push(client, phone.event("undone", event_id=taken["id"]))
+    assert uses() == []
