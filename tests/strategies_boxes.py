@@ -1,6 +1,7 @@
 """Sensible requests drawn at random for needs, tracing and cost."""
 
 from tests.drawing import maybe
+from tests.strategies_batch import any_bench
 
 
 def shop_graph(rng, batches=12):
@@ -88,4 +89,26 @@ def needs(rng, orders=5):
     return {"orders": rows, "boxes": boxes, "products": products, "lots": lots}
 
 
-SENSIBLE = {"trace.walk": walk, "cost.batch": cost, "cost.price": price, "needs.plan": needs}
+def gathered(rng):
+    """The same orders and lots, with a shop and some batches along their way."""
+    asked = needs(rng)
+    product = {"kind": "slab", "caramel_id": "firm", "piece_length_m": 0.024, "slab_height_m": 0.01}
+    shop = {
+        "products": [
+            dict(product, id="squares", piece_width_m=rng.choice([0.024, None])),
+            {"id": "clusters", "kind": "cluster", "cluster": {"deposit_kg": 0.012}},
+        ],
+        "boxes": [{"id": "of 9", "lines": [{"product_id": "squares", "count": 9}]}],
+        "caramels": [{"id": "firm", "block_kg": 2.4}],
+        "vessels": [{"id": "bowl", "volume_m3": 0.004}],
+    }
+    benches = [any_bench(rng) for _ in range(rng.randrange(3))]
+    batches = [
+        {"id": f"b{number}", "plan": dict(one.plan, product_id="squares"), "run": one.run}
+        for number, one in enumerate(benches)
+    ]
+    request = {"shop": shop, "orders": asked["orders"], "lots": asked["lots"], "batches": batches}
+    return request | {"packs": [], "now_ms": 1_764_000_000_000}
+
+
+SENSIBLE = {"needs.gather": gathered, "trace.walk": walk, "cost.batch": cost, "cost.price": price, "needs.plan": needs}

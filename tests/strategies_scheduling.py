@@ -1,5 +1,7 @@
 """Sensible requests drawn at random for the plan of some days."""
 
+from tests import strategies_batch
+from tests.bench import NINE_OCLOCK_MS
 from tests.drawing import maybe
 
 THINGS = ("oven", "bars", "table")
@@ -42,4 +44,32 @@ def day(rng, jobs=4, steps=4):
     return request
 
 
-SENSIBLE = {"schedule.plan": day}
+SHOP = {
+    "people": [{"id": "ann"}, {"id": "ben"}],
+    "ovens": [{"id": "oven"}],
+    "bars": [{"id": "bars", "count": 8}],
+    "bases": [{"id": "marble"}, {"id": "board"}],
+    "boxes": [{"id": "nine", "lines": [{"product_id": "squares", "count": 9}]}],
+    "open_s": 8 * HOUR_S,
+    "close_s": 18 * HOUR_S,
+    "work_days": ["monday", "tuesday", "wednesday"],
+}
+
+
+def asked(rng):
+    """Some batches some steps along, some orders, and closed batches that tell how long a task took."""
+    midnight_ms = NINE_OCLOCK_MS - 9 * 3600000
+    days = ["monday", "tuesday", "wednesday", "thursday"]
+    rows = [{"weekday": name, "midnight_ms": midnight_ms + 864e5 * number} for number, name in enumerate(days)]
+    benches = [strategies_batch.any_bench(rng) for _ in range(rng.randrange(4))]
+    batches = [{"id": f"b{number}", "plan": one.plan, "run": one.run} for number, one in enumerate(benches)]
+    lines = [{"box_id": "nine", "missing": rng.randrange(30)}, {"product_id": "squares", "missing": 12}]
+    orders = [{"order_id": f"o{number}", "lines": lines} for number in range(rng.randrange(3))]
+    for one in orders:
+        maybe(rng, one, "wanted_ms", midnight_ms + 864e5 * rng.uniform(0, 16))
+    request = {"shop": SHOP, "days": rows, "now_ms": NINE_OCLOCK_MS + rng.uniform(0, 2e7)}
+    closed = [{"plan": one["plan"], "run": one["run"]} for one in batches] * 3
+    return request | {"batches": batches, "orders": orders, "closed": closed}
+
+
+SENSIBLE = {"schedule.plan": day, "schedule.tasks": asked}

@@ -784,6 +784,8 @@ export type SlabRun = {
   may_contain?: string[];
   /** washes that were passed over */
   unwashed?: WashSkipped[];
+  /** tasks of the day that somebody pinned, by their names */
+  pins?: Record<string, number>;
   /** why nothing of it is sold; null: it is not */
   thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
@@ -928,6 +930,8 @@ export type ClusterRun = {
   may_contain?: string[];
   /** washes that were passed over */
   unwashed?: WashSkipped[];
+  /** tasks of the day that somebody pinned, by their names */
+  pins?: Record<string, number>;
   /** why nothing of it is sold; null: it is not */
   thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
@@ -1164,6 +1168,8 @@ export type ChocolateRun = {
   may_contain?: string[];
   /** washes that were passed over */
   unwashed?: WashSkipped[];
+  /** tasks of the day that somebody pinned, by their names */
+  pins?: Record<string, number>;
   /** why nothing of it is sold; null: it is not */
   thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
@@ -1390,6 +1396,8 @@ export type StandupRun = {
   may_contain?: string[];
   /** washes that were passed over */
   unwashed?: WashSkipped[];
+  /** tasks of the day that somebody pinned, by their names */
+  pins?: Record<string, number>;
   /** why nothing of it is sold; null: it is not */
   thrown_away?: ThrownAway | null;
   /** why the shop leaves it out of what it learns; null: it does not */
@@ -2277,7 +2285,7 @@ export type Pack = {
   /** which box of the shop; null: nothing was packed */
   box_id: string | null;
   /** the batches its pieces are of; [] when left out */
-  from: FullAskedPackFrom[];
+  from: FullFrom[];
   /** boxes, cups, labels by lots; [] when left out */
   lots: FullAskedPackLot[];
   /** the lot code on the label; "" when left out */
@@ -3928,18 +3936,46 @@ export type LearnApplyReply = {
   used: Used[];
 };
 
+/** the request to schedule.tasks */
+export type ScheduleTasksRequest = {
+  /** the shop */
+  shop: Shop;
+  /** the days that are planned, today first */
+  days: Day[];
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+  /** planned and running batches */
+  batches: ScheduleTasksRequestBatch[];
+  /** open orders; [] when left out */
+  orders?: ScheduleTasksRequestOrder[] | null;
+  /** batches that are over; [] when left out */
+  closed?: Closed[] | null;
+};
+
+/** the reply of schedule.tasks */
+export type ScheduleTasksReply = {
+  /** for schedule.plan */
+  day: ScheduleTasksReplyDay;
+  /** what each task is, in the same order */
+  rows: ScheduleTasksReplyRow[];
+  /** where the seconds of the day begin; 0 to 1e+14 ms */
+  start_ms: number;
+  /** batches for which there was no room */
+  left_out: string[];
+};
+
 /** the request to schedule.plan */
 export type SchedulePlanRequest = {
   /** the tasks */
-  tasks: Task[];
+  tasks: AskedTask[];
   /** the jobs */
-  jobs: Job[];
+  jobs: AskedJob[];
   /** ovens, bars, table, trays, bowls; [] when left out */
-  resources?: Resource[] | null;
+  resources?: AskedResource[] | null;
   /** how many people; 0 to 20; 1 when left out */
   people?: number | null;
   /** when people work; none: round the clock; [] when left out */
-  hours?: Hour[] | null;
+  hours?: AskedHour[] | null;
   /** a wash of tools, surfaces and hands; 0 to 7200 s; 900.0 when left out */
   wash_s?: number | null;
   /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
@@ -4180,16 +4216,46 @@ export type TraceWalkReply = {
   customers: string[];
 };
 
-/** the request to needs.plan */
-export type NeedsPlanRequest = {
+/** the request to needs.gather */
+export type NeedsGatherRequest = {
+  /** the shop */
+  shop: Shop;
   /** open orders */
-  orders: NeedsPlanRequestOrder[];
+  orders: NeedsGatherRequestOrder[];
+  /** what there is, oldest best-by first; [] when left out */
+  lots?: NeedsGatherRequestLot[] | null;
+  /** open ones, and those closed lately */
+  batches: NeedsGatherRequestBatch[];
+  /** what was packed; [] when left out */
+  packs?: AskedPack[] | null;
+  /** corrected time now; 0 to 1e+14 ms */
+  now_ms: number;
+};
+
+/** the reply of needs.gather */
+export type NeedsGatherReply = {
+  /** open orders */
+  orders: FullNeedsGatherRequestOrder[];
   /** the shop's boxes */
   boxes: Boxe[];
   /** the shop's products */
-  products: NeedsPlanRequestProduct[];
+  products: NeedsGatherReplyProduct[];
   /** what there is, oldest best-by first; [] when left out */
-  lots?: NeedsPlanRequestLot[] | null;
+  lots: FullNeedsGatherRequestLot[];
+  /** products whose size nobody has said */
+  unsized: string[];
+};
+
+/** the request to needs.plan */
+export type NeedsPlanRequest = {
+  /** open orders */
+  orders: NeedsGatherRequestOrder[];
+  /** the shop's boxes */
+  boxes: AskedBoxe[];
+  /** the shop's products */
+  products: AskedNeedsGatherReplyProduct[];
+  /** what there is, oldest best-by first; [] when left out */
+  lots?: NeedsGatherRequestLot[] | null;
 };
 
 /** the reply of needs.plan */
@@ -4604,6 +4670,16 @@ export type ClosedBody = {
   typed_at_ms?: number;
   /** the person at the phone, of the shop's people */
   by?: string;
+};
+
+/** body of the event pinned */
+export type PinnedBody = {
+  /** the task of the day */
+  task: string;
+  /** when it is to begin, corrected; null: whenever it fits; 0 to 1e+14 ms */
+  at_ms?: number | null;
+  /** when somebody typed it back from paper; ms */
+  typed_at_ms?: number;
 };
 
 /** body of the event thrown_away */
@@ -5389,7 +5465,7 @@ export type PackedBody = {
   /** which box of the shop */
   box_id: string;
   /** the batches its pieces are of; [] when left out */
-  from?: AskedPackFrom[] | null;
+  from?: From[] | null;
   /** boxes, cups, labels by lots; [] when left out */
   lots?: AskedPackLot[] | null;
   /** the lot code on the label; "" when left out */
@@ -6344,8 +6420,158 @@ export type Used = {
   n: number;
 };
 
+/** a day */
+export type Day = {
+  /** its name */
+  weekday: "monday" | "tuesday" | "wednesday" | "thursday" | "friday" | "saturday" | "sunday";
+  /** its beginning; 0 to 1e+14 ms */
+  midnight_ms: number;
+};
+
+/** a batch */
+export type ScheduleTasksRequestBatch = {
+  /** its plan */
+  plan: PlanDocument;
+  /** its state */
+  run: Run;
+  /** its id */
+  id: string;
+};
+
+/** an open order */
+export type ScheduleTasksRequestOrder = {
+  /** its id */
+  order_id: string;
+  /** when it is wanted; null: any time; 0 to 1e+14 ms */
+  wanted_ms?: number | null;
+  /** what is missing */
+  lines: Line[];
+};
+
+/** a line */
+export type Line = {
+  /** the box; null: single pieces or loose */
+  box_id?: string | null;
+  /** the product; null: boxes */
+  product_id?: string | null;
+  /** how many are still to be packed; 0 to 1e+12 */
+  missing: number;
+};
+
+/** a batch */
+export type Closed = {
+  /** its plan */
+  plan: PlanDocument;
+  /** its state */
+  run: Run;
+};
+
+/** for schedule.plan */
+export type ScheduleTasksReplyDay = {
+  /** the tasks */
+  tasks: Task[];
+  /** the jobs */
+  jobs: Job[];
+  /** ovens, bars, table, trays, bowls; [] when left out */
+  resources: Resource[];
+  /** how many people; 0 to 20; 1 when left out */
+  people: number;
+  /** when people work; none: round the clock; [] when left out */
+  hours: Hour[];
+  /** a wash of tools, surfaces and hands; 0 to 7200 s; 900.0 when left out */
+  wash_s: number;
+  /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  now_s: number | null;
+};
+
 /** a task: hands on it, then a wait */
 export type Task = {
+  /** its id */
+  id: string;
+  /** the job it is of */
+  job: string;
+  /** time with hands on it; 0 to 1.2096e+06 s */
+  hands_s: number;
+  /** time after that which needs nobody; null: none; 0 to 1.2096e+06 s */
+  wait_s: number | null;
+  /** how many people it takes while hands are on it; 0 to 20; 1 when left out */
+  people: number;
+  /** things; [] when left out */
+  uses: string[];
+  /** things that it takes from its start until a task is over; [] when left out */
+  keeps: Keep[];
+  /** what it waits for; [] when left out */
+  after: TaskAfter[];
+  /** not before, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  earliest_s: number | null;
+  /** where somebody pinned it, from the start of the first day; 0 to 1.2096e+06 s */
+  pinned_s: number | null;
+  /** when it began, of one that has, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  begun_s: number | null;
+};
+
+/** a thing */
+export type Keep = {
+  /** the thing */
+  name: string;
+  /** the task; null: this one */
+  until: string | null;
+};
+
+/** a task it waits for */
+export type TaskAfter = {
+  /** the task before it */
+  task: string;
+  /** how long after its end at least; null: at once; 0 to 1.2096e+06 s */
+  least_s: number | null;
+  /** how long after at most; null: any time; 0 to 1.2096e+06 s */
+  most_s: number | null;
+};
+
+/** a job: a batch, or the boxes of an order */
+export type Job = {
+  /** its id */
+  id: string;
+  /** when it must be done; null: any time, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  due_s: number | null;
+  /** its allergens; null: it does not share the bench */
+  contains: ("milk" | "nuts" | "almond" | "brazil_nut" | "cashew" | "hazelnut" | "macadamia" | "pecan" | "pine_nut" | "pistachio" | "walnut" | "peanuts" | "gluten" | "wheat" | "rye" | "barley" | "oats" | "soya" | "egg" | "sesame" | "sulphites" | "fish" | "crustaceans" | "molluscs" | "celery" | "mustard" | "lupin")[] | null;
+};
+
+/** a kind of thing */
+export type Resource = {
+  /** its name */
+  name: string;
+  /** how many there are; 1 to 50 */
+  count: number;
+};
+
+/** a span at work */
+export type Hour = {
+  /** from, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  from_s: number;
+  /** to, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
+  to_s: number;
+};
+
+/** what a task is */
+export type ScheduleTasksReplyRow = {
+  /** its id */
+  id: string;
+  /** the batch it is of; null: it is of an order */
+  batch_id: string | null;
+  /** the order it is of; null: it is of a batch */
+  order_id: string | null;
+  /** what is done */
+  name: string;
+  /** whether it has begun */
+  begun: boolean;
+  /** whether somebody pinned it */
+  pinned: boolean;
+};
+
+/** a task: hands on it, then a wait */
+export type AskedTask = {
   /** its id */
   id: string;
   /** the job it is of */
@@ -6359,9 +6585,9 @@ export type Task = {
   /** things; [] when left out */
   uses?: string[] | null;
   /** things that it takes from its start until a task is over; [] when left out */
-  keeps?: Keep[] | null;
+  keeps?: AskedKeep[] | null;
   /** what it waits for; [] when left out */
-  after?: TaskAfter[] | null;
+  after?: AskedTaskAfter[] | null;
   /** not before, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
   earliest_s?: number | null;
   /** where somebody pinned it, from the start of the first day; 0 to 1.2096e+06 s */
@@ -6371,7 +6597,7 @@ export type Task = {
 };
 
 /** a thing */
-export type Keep = {
+export type AskedKeep = {
   /** the thing */
   name: string;
   /** the task; null: this one */
@@ -6379,7 +6605,7 @@ export type Keep = {
 };
 
 /** a task it waits for */
-export type TaskAfter = {
+export type AskedTaskAfter = {
   /** the task before it */
   task: string;
   /** how long after its end at least; null: at once; 0 to 1.2096e+06 s */
@@ -6389,7 +6615,7 @@ export type TaskAfter = {
 };
 
 /** a job: a batch, or the boxes of an order */
-export type Job = {
+export type AskedJob = {
   /** its id */
   id: string;
   /** when it must be done; null: any time, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
@@ -6399,7 +6625,7 @@ export type Job = {
 };
 
 /** a kind of thing */
-export type Resource = {
+export type AskedResource = {
   /** its name */
   name: string;
   /** how many there are; 1 to 50 */
@@ -6407,7 +6633,7 @@ export type Resource = {
 };
 
 /** a span at work */
-export type Hour = {
+export type AskedHour = {
   /** from, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
   from_s: number;
   /** to, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
@@ -6555,17 +6781,17 @@ export type FullLink = {
 };
 
 /** an open order */
-export type NeedsPlanRequestOrder = {
+export type NeedsGatherRequestOrder = {
   /** an id */
   order_id: string;
   /** when it is wanted; null: any time; 0 to 1e+14 ms */
   wanted_ms?: number | null;
   /** what is missing */
-  lines: Line[];
+  lines: NeedsGatherRequestOrderLine[];
 };
 
 /** a line */
-export type Line = {
+export type NeedsGatherRequestOrderLine = {
   /** the box; null: single pieces or loose */
   box_id?: string | null;
   /** the product; null: boxes */
@@ -6576,6 +6802,96 @@ export type Line = {
   mass_kg?: number | null;
 };
 
+/** a lot */
+export type NeedsGatherRequestLot = {
+  /** an id */
+  lot_id: string;
+  /** an id */
+  material: string;
+  /** how much is left; -1e+09 to 1e+09 */
+  left: number;
+  /** whether its day is over; false when left out */
+  is_past?: boolean | null;
+};
+
+/** a batch */
+export type NeedsGatherRequestBatch = {
+  /** an id */
+  id: string;
+  /** its plan */
+  plan: PlanDocument;
+  /** its state */
+  run: Run;
+};
+
+/** boxes packed */
+export type AskedPack = {
+  /** its id */
+  id: string;
+  /** which box of the shop; null: nothing was packed */
+  box_id?: string | null;
+  /** the batches its pieces are of; [] when left out */
+  from?: From[] | null;
+  /** boxes, cups, labels by lots; [] when left out */
+  lots?: AskedPackLot[] | null;
+  /** the lot code on the label; "" when left out */
+  code?: string | null;
+  /** a day, YYYY-MM-DD */
+  made_on?: string | null;
+  /** a day, YYYY-MM-DD */
+  best_by?: string | null;
+  /** whether they are sold as seconds; false when left out */
+  seconds?: boolean | null;
+  /** how many boxes were packed; 0 to 100000; 0 when left out */
+  packed?: number | null;
+  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
+  count?: number | null;
+  /** weighed; [] when left out */
+  net_kg?: number[] | null;
+  /** how many labels were printed; 0 to 1e+10; 0 when left out */
+  printed?: number | null;
+  /** when they were packed; -1e+15 to 1e+15 ms */
+  at_ms?: number | null;
+};
+
+/** a batch */
+export type From = {
+  /** its id */
+  batch_id: string;
+  /** how many pieces; 1 to 100000 */
+  pieces: number;
+};
+
+/** a lot */
+export type AskedPackLot = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+};
+
+/** an open order */
+export type FullNeedsGatherRequestOrder = {
+  /** an id */
+  order_id: string;
+  /** when it is wanted; null: any time; 0 to 1e+14 ms */
+  wanted_ms: number | null;
+  /** what is missing */
+  lines: FullNeedsGatherRequestOrderLine[];
+};
+
+/** a line */
+export type FullNeedsGatherRequestOrderLine = {
+  /** the box; null: single pieces or loose */
+  box_id: string | null;
+  /** the product; null: boxes */
+  product_id: string | null;
+  /** boxes or pieces still to be packed; 0 to 1e+06 */
+  missing: number;
+  /** loose by weight: how much is missing; null: by count; 0 to 10000 kg */
+  mass_kg: number | null;
+};
+
 /** a box */
 export type Boxe = {
   /** an id */
@@ -6583,7 +6899,7 @@ export type Boxe = {
   /** what is in it */
   contents: Content[];
   /** what it is packed in; [] when left out */
-  packaging?: Packaging[] | null;
+  packaging: Packaging[];
 };
 
 /** a product in it */
@@ -6603,7 +6919,63 @@ export type Packaging = {
 };
 
 /** a product */
-export type NeedsPlanRequestProduct = {
+export type NeedsGatherReplyProduct = {
+  /** an id */
+  product_id: string;
+  /** a finished piece; 0.0005 to 5 kg */
+  piece_kg: number;
+  /** share of pieces that turn out good, as measured; null: all; 0.05 to 1 */
+  yield_share: number | null;
+  /** good pieces that are in no box; null: none; 0 to 1e+06 */
+  in_hand: number | null;
+  /** the most that one batch makes; 1 to 1e+06 */
+  batch_pieces: number;
+  /** pieces of one block; null: unknown; 1 to 1e+06 */
+  block_pieces: number | null;
+  /** what goes into a piece; [] when left out */
+  per_piece: Packaging[];
+};
+
+/** a lot */
+export type FullNeedsGatherRequestLot = {
+  /** an id */
+  lot_id: string;
+  /** an id */
+  material: string;
+  /** how much is left; -1e+09 to 1e+09 */
+  left: number;
+  /** whether its day is over; false when left out */
+  is_past: boolean;
+};
+
+/** a box */
+export type AskedBoxe = {
+  /** an id */
+  box_id: string;
+  /** what is in it */
+  contents: AskedContent[];
+  /** what it is packed in; [] when left out */
+  packaging?: AskedPackaging[] | null;
+};
+
+/** a product in it */
+export type AskedContent = {
+  /** an id */
+  product_id: string;
+  /** pieces; 1 to 10000 */
+  count: number;
+};
+
+/** so much of a material */
+export type AskedPackaging = {
+  /** an id */
+  material: string;
+  /** how much, in the material's unit; 0 to 1e+09 */
+  amount: number;
+};
+
+/** a product */
+export type AskedNeedsGatherReplyProduct = {
   /** an id */
   product_id: string;
   /** a finished piece; 0.0005 to 5 kg */
@@ -6617,19 +6989,7 @@ export type NeedsPlanRequestProduct = {
   /** pieces of one block; null: unknown; 1 to 1e+06 */
   block_pieces?: number | null;
   /** what goes into a piece; [] when left out */
-  per_piece?: Packaging[] | null;
-};
-
-/** a lot */
-export type NeedsPlanRequestLot = {
-  /** an id */
-  lot_id: string;
-  /** an id */
-  material: string;
-  /** how much is left; -1e+09 to 1e+09 */
-  left: number;
-  /** whether its day is over; false when left out */
-  is_past?: boolean | null;
+  per_piece?: AskedPackaging[] | null;
 };
 
 /** a product */
@@ -6661,7 +7021,7 @@ export type NeedsPlanReplyMaterial = {
   /** how much; 0 to 1e+20 */
   wanted: number;
   /** from which lots */
-  from: From[];
+  from: NeedsPlanReplyMaterialFrom[];
   /** how much is to be bought; 0 to 1e+20 */
   short: number;
   /** when the first that is short is wanted; null; 0 to 1e+14 ms */
@@ -6669,7 +7029,7 @@ export type NeedsPlanReplyMaterial = {
 };
 
 /** of a lot */
-export type From = {
+export type NeedsPlanReplyMaterialFrom = {
   /** an id */
   lot_id: string;
   /** how much, in the material's unit; 0 to 1e+09 */
@@ -6940,52 +7300,6 @@ export type StockOverviewRequestMaterial = {
   unit?: "kg" | "each" | null;
   /** to be bought below this; null: never; 0 to 100000 */
   lowest?: number | null;
-};
-
-/** the boxes; null: new ones */
-export type AskedPack = {
-  /** its id */
-  id: string;
-  /** which box of the shop; null: nothing was packed */
-  box_id?: string | null;
-  /** the batches its pieces are of; [] when left out */
-  from?: AskedPackFrom[] | null;
-  /** boxes, cups, labels by lots; [] when left out */
-  lots?: AskedPackLot[] | null;
-  /** the lot code on the label; "" when left out */
-  code?: string | null;
-  /** a day, YYYY-MM-DD */
-  made_on?: string | null;
-  /** a day, YYYY-MM-DD */
-  best_by?: string | null;
-  /** whether they are sold as seconds; false when left out */
-  seconds?: boolean | null;
-  /** how many boxes were packed; 0 to 100000; 0 when left out */
-  packed?: number | null;
-  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
-  count?: number | null;
-  /** weighed; [] when left out */
-  net_kg?: number[] | null;
-  /** how many labels were printed; 0 to 1e+10; 0 when left out */
-  printed?: number | null;
-  /** when they were packed; -1e+15 to 1e+15 ms */
-  at_ms?: number | null;
-};
-
-/** a batch */
-export type AskedPackFrom = {
-  /** its id */
-  batch_id: string;
-  /** how many pieces; 1 to 100000 */
-  pieces: number;
-};
-
-/** a lot */
-export type AskedPackLot = {
-  /** its id */
-  lot_id: string;
-  /** how much, in the lot's unit; 1e-06 to 100000 */
-  amount: number;
 };
 
 /** the order; null: a new one */
@@ -7665,7 +7979,7 @@ export type FullDiscarded = {
 };
 
 /** a batch */
-export type FullAskedPackFrom = {
+export type FullFrom = {
   /** its id */
   batch_id: string;
   /** how many pieces; 1 to 100000 */
@@ -8135,6 +8449,7 @@ export interface Requests {
   "learn.contribution": LearnContributionRequest;
   "learn.fold": LearnFoldRequest;
   "learn.apply": LearnApplyRequest;
+  "schedule.tasks": ScheduleTasksRequest;
   "schedule.plan": SchedulePlanRequest;
   "net.check": NetCheckRequest;
   "label.net_weight": LabelNetWeightRequest;
@@ -8144,6 +8459,7 @@ export interface Requests {
   "label.best_by": LabelBestByRequest;
   "label.check_digit": LabelCheckDigitRequest;
   "trace.walk": TraceWalkRequest;
+  "needs.gather": NeedsGatherRequest;
   "needs.plan": NeedsPlanRequest;
   "cost.batch": CostBatchRequest;
   "cost.price": CostPriceRequest;
@@ -8197,6 +8513,7 @@ export interface Replies {
   "learn.contribution": LearnContributionReply;
   "learn.fold": LearnFoldReply;
   "learn.apply": LearnApplyReply;
+  "schedule.tasks": ScheduleTasksReply;
   "schedule.plan": SchedulePlanReply;
   "net.check": NetCheckReply;
   "label.net_weight": LabelNetWeightReply;
@@ -8206,6 +8523,7 @@ export interface Replies {
   "label.best_by": LabelBestByReply;
   "label.check_digit": LabelCheckDigitReply;
   "trace.walk": TraceWalkReply;
+  "needs.gather": NeedsGatherReply;
   "needs.plan": NeedsPlanReply;
   "cost.batch": CostBatchReply;
   "cost.price": CostPriceReply;
@@ -8233,6 +8551,7 @@ export interface EventBodies {
   "redone": RedoneBody;
   "renamed": RenamedBody;
   "closed": ClosedBody;
+  "pinned": PinnedBody;
   "thrown_away": ThrownAwayBody;
   "wash_told": WashToldBody;
   "washed": WashedBody;

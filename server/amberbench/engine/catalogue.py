@@ -11,12 +11,14 @@ from .exports import paper, table
 from .labelling import content, dates, declarations, net_contents
 from .learning import apply, contribution
 from .learning import fold as learning_fold
+from .needs import gather
 from .needs import plan as needs
 from .orders import check as orders_check
 from .orders import fold as orders_fold
 from .orders import overview as orders_overview
 from .pack import fold as pack_fold
 from .scheduling import plan as scheduling
+from .scheduling import tasks as scheduling_tasks
 from .stock import check as stock_check
 from .stock import fold as stock_fold
 from .stock import overview as stock_overview
@@ -30,6 +32,8 @@ FUNCTIONS.update(
         "learn.fold": learning_fold.fold,
         "learn.apply": apply.apply_request,
         "schedule.plan": scheduling.plan,
+        "schedule.tasks": scheduling_tasks.tasks,
+        "needs.gather": gather.gather,
         "needs.plan": needs.plan,
         "trace.walk": trace.walk,
         "cost.batch": cost.cost,

@@ -521,6 +521,7 @@ class SlabRun(TypedDict):
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
     unwashed: NotRequired[list[WashSkipped]]
+    pins: NotRequired[dict[str, float]]
     thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
@@ -602,6 +603,7 @@ class ClusterRun(TypedDict):
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
     unwashed: NotRequired[list[WashSkipped]]
+    pins: NotRequired[dict[str, float]]
     thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
@@ -744,6 +746,7 @@ class ChocolateRun(TypedDict):
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
     unwashed: NotRequired[list[WashSkipped]]
+    pins: NotRequired[dict[str, float]]
     thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
@@ -884,6 +887,7 @@ class StandupRun(TypedDict):
     contains: NotRequired[list[str]]
     may_contain: NotRequired[list[str]]
     unwashed: NotRequired[list[WashSkipped]]
+    pins: NotRequired[dict[str, float]]
     thrown_away: NotRequired[ThrownAway | None]
     left_out: str | None
     ignored: list[Ignored]
@@ -2352,6 +2356,26 @@ class LearnApplyReply(TypedDict):
     used: list[Used]
 
 
+class ScheduleTasksRequest(TypedDict):
+    """The request to schedule.tasks."""
+
+    shop: Shop
+    days: list[Day]
+    now_ms: float
+    batches: list[ScheduleTasksRequestBatch]
+    orders: list[ScheduleTasksRequestOrder]
+    closed: list[Closed]
+
+
+class ScheduleTasksReply(TypedDict):
+    """The reply of schedule.tasks."""
+
+    day: ScheduleTasksReplyDay
+    rows: list[ScheduleTasksReplyRow]
+    start_ms: float
+    left_out: list[str]
+
+
 class SchedulePlanRequest(TypedDict):
     """The request to schedule.plan."""
 
@@ -2532,13 +2556,34 @@ class TraceWalkReply(TypedDict):
     customers: list[str]
 
 
+class NeedsGatherRequest(TypedDict):
+    """The request to needs.gather."""
+
+    shop: Shop
+    orders: list[NeedsGatherRequestOrder]
+    lots: list[NeedsGatherRequestLot]
+    batches: list[NeedsGatherRequestBatch]
+    packs: list[Pack]
+    now_ms: float
+
+
+class NeedsGatherReply(TypedDict):
+    """The reply of needs.gather."""
+
+    orders: list[NeedsGatherRequestOrder]
+    boxes: list[Boxe]
+    products: list[NeedsGatherReplyProduct]
+    lots: list[NeedsGatherRequestLot]
+    unsized: list[str]
+
+
 class NeedsPlanRequest(TypedDict):
     """The request to needs.plan."""
 
-    orders: list[NeedsPlanRequestOrder]
+    orders: list[NeedsGatherRequestOrder]
     boxes: list[Boxe]
-    products: list[NeedsPlanRequestProduct]
-    lots: list[NeedsPlanRequestLot]
+    products: list[NeedsGatherReplyProduct]
+    lots: list[NeedsGatherRequestLot]
 
 
 class NeedsPlanReply(TypedDict):
@@ -2848,6 +2893,14 @@ class ClosedBody(TypedDict):
 
     typed_at_ms: NotRequired[float]
     by: NotRequired[str]
+
+
+class PinnedBody(TypedDict):
+    """Body of the event pinned."""
+
+    task: str
+    at_ms: float | None
+    typed_at_ms: NotRequired[float]
 
 
 class ThrownAwayBody(TypedDict):
@@ -4128,6 +4181,56 @@ class Used(TypedDict):
     n: int
 
 
+class Day(TypedDict):
+    """A day."""
+
+    weekday: Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
+    midnight_ms: float
+
+
+class ScheduleTasksRequestBatch(TypedDict):
+    """A batch."""
+
+    plan: PlanDocument
+    run: Run
+    id: str
+
+
+class ScheduleTasksRequestOrder(TypedDict):
+    """An open order."""
+
+    order_id: str
+    wanted_ms: float | None
+    lines: list[Line]
+
+
+class Line(TypedDict):
+    """A line."""
+
+    box_id: str | None
+    product_id: str | None
+    missing: float
+
+
+class Closed(TypedDict):
+    """A batch."""
+
+    plan: PlanDocument
+    run: Run
+
+
+class ScheduleTasksReplyDay(TypedDict):
+    """For schedule.plan."""
+
+    tasks: list[Task]
+    jobs: list[Job]
+    resources: list[Resource]
+    people: int
+    hours: list[Hour]
+    wash_s: float
+    now_s: float | None
+
+
 class Task(TypedDict):
     """A task: hands on it, then a wait."""
 
@@ -4179,6 +4282,17 @@ class Hour(TypedDict):
 
     from_s: float
     to_s: float
+
+
+class ScheduleTasksReplyRow(TypedDict):
+    """What a task is."""
+
+    id: str
+    batch_id: str | None
+    order_id: str | None
+    name: str
+    begun: bool
+    pinned: bool
 
 
 class SchedulePlanReplyTask(TypedDict):
@@ -4279,21 +4393,38 @@ class LabelBestByRequestPart(TypedDict):
 Link = TypedDict("Link", {"from": "str", "to": "str"})
 
 
-class NeedsPlanRequestOrder(TypedDict):
+class NeedsGatherRequestOrder(TypedDict):
     """An open order."""
 
     order_id: str
     wanted_ms: float | None
-    lines: list[Line]
+    lines: list[NeedsGatherRequestOrderLine]
 
 
-class Line(TypedDict):
+class NeedsGatherRequestOrderLine(TypedDict):
     """A line."""
 
     box_id: str | None
     product_id: str | None
     missing: float
     mass_kg: float | None
+
+
+class NeedsGatherRequestLot(TypedDict):
+    """A lot."""
+
+    lot_id: str
+    material: str
+    left: float
+    is_past: bool
+
+
+class NeedsGatherRequestBatch(TypedDict):
+    """A batch."""
+
+    id: str
+    plan: PlanDocument
+    run: Run
 
 
 class Boxe(TypedDict):
@@ -4318,7 +4449,7 @@ class Packaging(TypedDict):
     amount: float
 
 
-class NeedsPlanRequestProduct(TypedDict):
+class NeedsGatherReplyProduct(TypedDict):
     """A product."""
 
     product_id: str
@@ -4328,15 +4459,6 @@ class NeedsPlanRequestProduct(TypedDict):
     batch_pieces: int
     block_pieces: int | None
     per_piece: list[Packaging]
-
-
-class NeedsPlanRequestLot(TypedDict):
-    """A lot."""
-
-    lot_id: str
-    material: str
-    left: float
-    is_past: bool
 
 
 class NeedsPlanReplyProduct(TypedDict):

@@ -16,6 +16,8 @@ ROUTES = {
     "coating": "chocolate.coating",
     "temper": "chocolate.temper",
     "room": "room.advise",
+    "needs": "needs.plan",
+    "day": "schedule.plan",
 }
 for _kind in KINDS:
     ROUTES.update(_kind.routes)

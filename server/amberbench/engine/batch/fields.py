@@ -30,6 +30,10 @@ EVENTS = {
     "redone": {"event_id": text(80, "the event that was taken back and counts again")},
     "renamed": {"name": text(200, "what it is called from now on: another batch had its name")},
     "closed": {},
+    "pinned": {
+        "task": text(40, "the task of the day"),
+        "at_ms": number("ms", 0, 1e14, "when it is to begin, corrected; null: whenever it fits", default=None),
+    },
     "thrown_away": {
         "reason": choice(THROWN_AWAY, "why"),
         "text": text(200, "the same in words", default=""),

@@ -21,12 +21,16 @@ if TYPE_CHECKING:
         LeftOutBody,
         NotedBody,
         PhotographedBody,
+        PinnedBody,
         RenamedBody,
         Run,
         StepSkippedBody,
         TakenOverBody,
         ThrownAwayBody,
     )
+
+
+MOST_PINS = 20
 
 
 def _open(run: "Run", body: "BatchOpenedBody", at_ms: float) -> None:
@@ -41,6 +45,17 @@ def _accept(run: "Run", body: "NotedBody | TakenOverBody", at_ms: float) -> None
 
 def _photograph(run: "Run", body: "PhotographedBody", at_ms: float) -> None:
     run["photos"] += 1  # the picture itself is not in the log
+
+
+def _pin(run: "Run", body: "PinnedBody", at_ms: float) -> None:
+    """Says when a task of the day is to begin; the plan of the day reads it."""
+    pins = dict(run.get("pins", {}))
+    pins.pop(body["task"], None)
+    if body["at_ms"] is not None:
+        pins[body["task"]] = body["at_ms"]
+    if len(pins) > MOST_PINS:
+        raise Unfit("too_many")
+    run["pins"] = pins
 
 
 def _leave_out(run: "Run", body: "LeftOutBody", at_ms: float) -> None:
@@ -112,6 +127,7 @@ FOLDS: "dict[str, Callable[..., None]]" = {
     "step_skipped": _skip,
     "closed": _close,
     "renamed": _rename,
+    "pinned": _pin,
     "thrown_away": _throw_away,
 }
 FOLDS.update(wash_fold.FOLDS)

@@ -1,5 +1,6 @@
 """Days as "YYYY-MM-DD" (ISO 8601, the calendar of every label)."""
 
+WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 DIGITS = "0123456789"
 MONTH_DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 

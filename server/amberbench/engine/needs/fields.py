@@ -1,6 +1,7 @@
 """Fields of `needs.plan`."""
 
-from ..core.field_kinds import boolean, integer, many, number, record, text
+from ..core.field_kinds import boolean, document, integer, many, number, record, text, together
+from ..pack.fields import PACK
 
 ID = text(80, "an id")
 OR_NONE = dict(ID, default=None)
@@ -29,39 +30,52 @@ LOT = {
     "left": number("", -1e9, 1e9, "how much is left"),
     "is_past": boolean("whether its day is over", default=False),
 }
+REQUEST = {
+    "orders": many(
+        record(
+            {"order_id": ID, "wanted_ms": MS, "lines": many(record(LINE, "a line"), 0, 60, "what is missing")},
+            "an open order",
+        ),
+        0,
+        MOST,
+        "open orders",
+    ),
+    "boxes": many(
+        record(
+            {
+                "box_id": ID,
+                "contents": many(
+                    record({"product_id": ID, "count": integer(1, 10000, "pieces")}, "a product in it"),
+                    0,
+                    60,
+                    "what is in it",
+                ),
+                "packaging": many(PART, 0, 60, "what it is packed in", default=[]),
+            },
+            "a box",
+        ),
+        0,
+        5000,
+        "the shop's boxes",
+    ),
+    "products": many(record(PRODUCT, "a product"), 0, 5000, "the shop's products"),
+    "lots": many(record(LOT, "a lot"), 0, MOST, "what there is, oldest best-by first", default=[]),
+}
+PLANNED = {"id": ID, "plan": document("its plan", of="PlanDocument"), "run": document("its state", of="Run")}
 FUNCTIONS = {
-    "needs.plan": {
+    "needs.gather": {
         "request": {
-            "orders": many(
-                record(
-                    {"order_id": ID, "wanted_ms": MS, "lines": many(record(LINE, "a line"), 0, 60, "what is missing")},
-                    "an open order",
-                ),
-                0,
-                MOST,
-                "open orders",
-            ),
-            "boxes": many(
-                record(
-                    {
-                        "box_id": ID,
-                        "contents": many(
-                            record({"product_id": ID, "count": integer(1, 10000, "pieces")}, "a product in it"),
-                            0,
-                            60,
-                            "what is in it",
-                        ),
-                        "packaging": many(PART, 0, 60, "what it is packed in", default=[]),
-                    },
-                    "a box",
-                ),
-                0,
-                5000,
-                "the shop's boxes",
-            ),
-            "products": many(record(PRODUCT, "a product"), 0, 5000, "the shop's products"),
-            "lots": many(record(LOT, "a lot"), 0, MOST, "what there is, oldest best-by first", default=[]),
+            "shop": document("the shop", of="Shop"),
+            "orders": REQUEST["orders"],
+            "lots": REQUEST["lots"],
+            "batches": many(record(PLANNED, "a batch"), 0, 200, "open ones, and those closed lately"),
+            "packs": many(record(PACK, "boxes packed"), 0, MOST, "what was packed", default=[]),
+            "now_ms": number("ms", 0, 1e14, "corrected time now"),
         },
+        "reply": together(REQUEST, {"unsized": many(ID, 0, 5000, "products whose size nobody has said")}),
+    },
+    "needs.plan": {
+        "request": REQUEST,
         "reply": {
             "products": many(
                 record(

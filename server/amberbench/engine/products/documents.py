@@ -60,6 +60,9 @@ RUN = {
     "contains": listed(words("an allergen"), "what it contains by them, and what lies under", optional=True),
     "may_contain": listed(words("an allergen"), "what was not washed off before it", optional=True),
     "unwashed": listed(document("a wash", of="WashSkipped"), "washes that were passed over", optional=True),
+    "pins": mapping(
+        instant("when it is to begin"), "tasks of the day that somebody pinned, by their names", optional=True
+    ),
     "thrown_away": document(
         "why nothing of it is sold; null: it is not", of="ThrownAway", nullable=True, optional=True
     ),

@@ -1,7 +1,8 @@
 """Fields of `schedule.plan`: tasks, jobs, people and things, and when each task starts."""
 
 from ..core.allergens import ALLERGENS
-from ..core.field_kinds import choice, integer, many, number, record, text
+from ..core.dates import WEEKDAYS
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 
 MOST_S = 14 * 24 * 3600.0
 MOST_TASKS = 400
@@ -59,36 +60,101 @@ JOB = record(
     },
     "a job: a batch, or the boxes of an order",
 )
+_MS = number("ms", 0, 1e14, "an instant, corrected")
+PLANNED = {"plan": document("its plan", of="PlanDocument"), "run": document("its state", of="Run")}
+MISSING = record(
+    {
+        "box_id": text(80, "the box; null: single pieces or loose", default=None),
+        "product_id": text(80, "the product; null: boxes", default=None),
+        "missing": number("", 0, 1e12, "how many are still to be packed"),
+    },
+    "a line",
+)
+ROW = record(
+    {
+        "id": ID,
+        "batch_id": text(80, "the batch it is of; null: it is of an order", nullable=True),
+        "order_id": text(80, "the order it is of; null: it is of a batch", nullable=True),
+        "name": text(40, "what is done"),
+        "begun": boolean("whether it has begun"),
+        "pinned": boolean("whether somebody pinned it"),
+    },
+    "what a task is",
+)
+DAY = {
+    "tasks": many(TASK, 0, MOST_TASKS, "the tasks"),
+    "jobs": many(JOB, 0, 100, "the jobs"),
+    "resources": many(
+        record({"name": text(80, "its name"), "count": integer(1, 50, "how many there are")}, "a kind of thing"),
+        0,
+        50,
+        "ovens, bars, table, trays, bowls",
+        default=[],
+    ),
+    "people": integer(0, 20, "how many people", default=1),
+    "hours": many(
+        record({"from_s": _time("from"), "to_s": _time("to")}, "a span at work"),
+        0,
+        60,
+        "when people work; none: round the clock",
+        default=[],
+    ),
+    "wash_s": number(
+        "s", 0, 7200, "a wash of tools, surfaces and hands", default=900.0, basis="assumed", source="practice"
+    ),
+    "now_s": _time("nothing starts before; null: the start", default=None),
+}
 FUNCTIONS = {
-    "schedule.plan": {
+    "schedule.tasks": {
         "request": {
-            "tasks": many(TASK, 0, MOST_TASKS, "the tasks"),
-            "jobs": many(JOB, 0, 100, "the jobs"),
-            "resources": many(
+            "shop": document("the shop", of="Shop"),
+            "days": many(
                 record(
-                    {"name": text(80, "its name"), "count": integer(1, 50, "how many there are")}, "a kind of thing"
+                    {"weekday": choice(WEEKDAYS, "its name"), "midnight_ms": dict(_MS, meaning="its beginning")},
+                    "a day",
+                ),
+                1,
+                14,
+                "the days that are planned, today first",
+            ),
+            "now_ms": dict(_MS, meaning="corrected time now"),
+            "batches": many(
+                record(dict(PLANNED, id=text(64, "its id")), "a batch"), 0, 40, "planned and running batches"
+            ),
+            "orders": many(
+                record(
+                    {
+                        "order_id": text(64, "its id"),
+                        "wanted_ms": dict(_MS, meaning="when it is wanted; null: any time", default=None),
+                        "lines": many(MISSING, 0, 60, "what is missing"),
+                    },
+                    "an open order",
                 ),
                 0,
-                50,
-                "ovens, bars, table, trays, bowls",
+                40,
+                "open orders",
                 default=[],
             ),
-            "people": integer(0, 20, "how many people", default=1),
-            "hours": many(
-                record({"from_s": _time("from"), "to_s": _time("to")}, "a span at work"),
-                0,
-                60,
-                "when people work; none: round the clock",
-                default=[],
-            ),
-            "wash_s": number(
-                "s", 0, 7200, "a wash of tools, surfaces and hands", default=900.0, basis="assumed", source="practice"
-            ),
-            "now_s": _time("nothing starts before; null: the start", default=None),
-            "rounds": integer(1, 20000, "how often all tasks may be placed to look for a better plan", default=1),
-            "seed": integer(0, 2**31 - 1, "another seed looks elsewhere", default=1),
-            "order": many(text(80, "a task"), 0, MOST_TASKS, "`order` of an earlier reply, to go on from", default=[]),
+            "closed": many(record(PLANNED, "a batch"), 0, 100, "batches that are over", default=[]),
         },
+        "reply": {
+            "day": record(DAY, "for schedule.plan"),
+            "rows": many(ROW, 0, MOST_TASKS, "what each task is, in the same order"),
+            "start_ms": dict(_MS, meaning="where the seconds of the day begin"),
+            "left_out": many(text(64, "a batch"), 0, 40, "batches for which there was no room"),
+        },
+    },
+    "schedule.plan": {
+        "request": together(
+            DAY,
+            {
+                "rounds": integer(1, 20000, "how often all tasks may be placed to look for a better plan", default=1),
+                "seed": integer(0, 2**31 - 1, "another seed looks elsewhere", default=1),
+                "order": many(
+                    text(80, "a task"), 0, MOST_TASKS, "`order` of an earlier reply, to go on from", default=[]
+                ),
+            },
+        ),
         "reply": {
             "tasks": many(
                 record(

@@ -1,10 +1,10 @@
 """What can be set of a shop's trade: money, hours, what it buys, boxes it sells, customers, suppliers, people."""
 
 from ..core.allergens import ALLERGENS
+from ..core.dates import WEEKDAYS
 from ..core.field_kinds import boolean, choice, integer, many, number, record, text
 
 NAME = text(60, "what people call it", default="")
-WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 SHOP = {
     "address": text(300, "the maker's address, as labels name it", default=""),
     "currency": text(3, "ISO 4217 code of the money it counts in", default=""),
