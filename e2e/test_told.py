@@ -18,6 +18,7 @@ from e2e.sync_helpers import all_sent, exchanges
 SCREENS = {
     "/": "Demo",
     "/plan": "A slab of caramels",
+    "/day": "The day",
     "/orders": "Orders",
     "/stock": "Stock",
     "/batches": "Batches",

@@ -140,6 +140,7 @@ SUPPLIERS = {
     "photo.": ("pwa/src/state", "pwa/src/screens/record"),
     "reason.": ("engine/steps/melt",),
     "say.": ("engine/steps", "engine/products"),
+    "schedule.": ("engine/products", "engine/scheduling"),
     "screen.entry_": ("engine/steps", "engine/products"),
     "server.": ("cli.py", "data_commands.py", "phone_commands.py"),
     "server.data_": ("store", "services/backup.py", "services/log_file.py"),

@@ -10,6 +10,7 @@ type Load = () => Promise<{ Screen: Screen }>;
 
 const plan: Load = () => import("./places/plan");
 const records: Load = () => import("./places/records");
+const day: Load = () => import("./places/day");
 const orders: Load = () => import("./places/orders");
 const stock: Load = () => import("./places/stock");
 const label: Load = () => import("./places/label");
@@ -21,6 +22,7 @@ const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["
   ["plan", { load: plan, here: "today" }],
   ["batches", { load: records, here: "records" }],
   ["learned", { load: records, here: "records" }],
+  ["day", { load: day, here: "today" }],
   ["orders", { load: orders, here: "orders" }],
   ["stock", { load: stock, here: "stock" }],
   ["label", { load: label, here: "orders" }],

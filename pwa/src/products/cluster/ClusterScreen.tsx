@@ -18,7 +18,7 @@ import { OldCaramelFields } from "../shared/OldCaramelFields";
 import { PlanNumberField } from "../shared/PlanNumberField";
 import { type FieldsProps, SizeFields } from "./SizeFields";
 import { useAnswer } from "../shared/useAnswer";
-import { formPrefill, usePrefilled } from "../shared/formPrefill";
+import { formPrefill, usePrefilled, usePrefilledPieces } from "../shared/formPrefill";
 import { useKeptForm } from "../shared/useKeptForm";
 import { MoreFields } from "../../ui/MoreFields";
 import { WhatField } from "../shared/WhatField";
@@ -46,6 +46,7 @@ const productsOf = (shop: Shop) => shop.products.filter((one) => one.kind === "c
 function Planning({ shop, first, onPage }: { shop: Shop; first: ProductRow; onPage: (page: ClusterPage) => void }) {
   const asked = usePrefilled();
   const [form, setForm] = useKeptForm<ClusterForm>("cluster", ({ product_id }) => firstClusters(shop, productsOf(shop).find((one) => one.id === product_id) ?? first), asked);
+  usePrefilledPieces((clusters) => setForm((old) => ({ ...old, by: "pieces", sizes: old.sizes.slice(0, 1).map((one) => ({ ...one, clusters })) })));
   const [unparsable, setParseState] = useUnparsableFields();
   const parts = clusterParts(form, shop);
   const ask = (request: ClusterPlanRequest) => plan("cluster.plan", request, { measured: (typed) => withMeasured("cluster.plan", typed, parts) });

@@ -16,7 +16,7 @@ import { SlabFields } from "./SlabFields";
 import { asFirst } from "../shared/series";
 import { uniqueName } from "../shared/uniqueName";
 import { type Answer, useAnswer } from "../shared/useAnswer";
-import { formPrefill, usePrefilled } from "../shared/formPrefill";
+import { formPrefill, usePrefilled, usePrefilledPieces } from "../shared/formPrefill";
 import { useKeptForm } from "../shared/useKeptForm";
 
 export function SlabScreen() {
@@ -39,6 +39,7 @@ function Planning({ shop, onPage }: { shop: Shop; onPage: (page: SlabPage) => vo
   const [asked_id] = useState(formPrefill.product_id);
   const asked = usePrefilled();
   const [form, setForm] = useKeptForm<SlabForm>("slab", ({ product_id = asked_id ?? undefined }) => (product_id ? withProduct(firstForm(shop), shop, product_id) : firstForm(shop)), asked);
+  usePrefilledPieces((pieces) => setForm((old) => ({ ...old, by: "pieces", pieces })));
   const [unparsable, setParseState] = useUnparsableFields();
   const parts = ovenAndBaseOf(form, shop);
   const ask = (request: SlabPlanRequest) => planOf("slab.plan", request, { measured: (typed) => withMeasured("slab.plan", typed, parts), server: "slab" });

@@ -6,6 +6,7 @@ import { t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
+import { NeedsPage } from "./NeedsPage";
 import { OrderForm } from "./OrderForm";
 import { OrderPage } from "./OrderPage";
 import { isFound, lineWords, nameOf, whenWords } from "./orderWords";
@@ -17,16 +18,18 @@ const FEW = 8;
 export function OrdersScreen({ id, part }: { id: string | undefined; part: string | undefined }) {
   const [loaded, setLoaded] = useState(false);
   useEffect(() => void loadTrade().then(() => setLoaded(true)), []);
-  const order = id && id !== "new" ? orders.value.get(id) : undefined;
-  const title = id === "new" ? t("orders.new") : order ? order.customer || t("orders.nobody") : t("desk.place_orders");
+  const own = id === "new" || id === "needs";
+  const order = id && !own ? orders.value.get(id) : undefined;
+  const title = own ? t(id === "needs" ? "needs.title" : "orders.new") : order ? order.customer || t("orders.nobody") : t("desk.place_orders");
   return (
     <Desk title={title} here="orders">
       <div class={id ? "two-panes one-open" : "two-panes"}>
         <OrderList loaded={loaded} open={id} />
         {id === "new" && <OrderForm key="new" order={null} />}
+        {id === "needs" && loaded && <NeedsPage />}
         {order && part === "change" && <OrderForm key={order.id} order={order} />}
         {order && part !== "change" && <OrderPage key={order.id} order={order} />}
-        {id && id !== "new" && loaded && !order && <p class="card">{t("orders.not_here")}</p>}
+        {id && !own && loaded && !order && <p class="card">{t("orders.not_here")}</p>}
       </div>
     </Desk>
   );
@@ -49,6 +52,11 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
         {t("orders.new")}
       </a>
       {loaded && all.length === 0 && <p class="card">{t("orders.none")}</p>}
+      {running.some((order) => missingOf(rowOf(order)) > 0) && (
+        <a class="go go-quiet" href="/orders/needs">
+          {t("orders.plan_missing")}
+        </a>
+      )}
       {all.length > FEW && <WordsField label={t("orders.seek")} value={sought} most={60} onValue={setSought} />}
       {sought && found(all).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
       <ul class="cards">

@@ -1,3 +1,6 @@
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+
 import type { Values } from "../../documents";
 import type { BatchOrderReply } from "../../engine/types";
 import { applyUpdate, type Batch, batches, batchOrder, exportUnsent, heldByOtherDevice, isAtHand, isOpen, noSound, now, offline, readOfAnotherLog, shop, soundLocked, storage, sync, updateWaiting } from "../../state";
@@ -26,6 +29,7 @@ export function TodayScreen() {
       <ThrownLast />
       {running.length === 0 ? <p class="card">{t("desk.nothing_runs")}</p> : <Running running={running} />}
       <NextBatches />
+      <LazyDayStrip />
       {bare && <NotSetUp shop={bare} />}
       <a class={bare ? "go go-quiet" : "go"} href="/plan">
         {t("desk.plan_slab")}
@@ -33,6 +37,13 @@ export function TodayScreen() {
       <State running={running.some(isAtHand)} />
     </Desk>
   );
+}
+
+/** The hours of the day, fetched after the bench. */
+function LazyDayStrip() {
+  const [found, setFound] = useState<{ Strip: ComponentType } | null>(null);
+  useEffect(() => void import("../places/day").then(({ DayStrip }) => setFound({ Strip: DayStrip })).catch(() => {}), []);
+  return found && <found.Strip />;
 }
 
 /** The server knows this phone no more, or not yet; or takes nothing from it. */

@@ -1,0 +1,106 @@
+/** The plan of the days, asked of the engine at the desk: a first one at once, then better ones as long as nobody waits. */
+import { signal } from "@preact/signals";
+
+import type { ScheduleTasksReply, ScheduleTasksRequest, SchedulePlanReply } from "../../documents";
+import { batches, isOpen, loadTrade, midnightOf, now, orders, ordersOverview, plan, shop } from "../../state";
+
+export interface DayPlan {
+  asked: ScheduleTasksReply;
+  reply: SchedulePlanReply;
+  /** When all was to be done by the plan that stood before something ran late (ms); null: it is the first. */
+  beforeMs: number | null;
+}
+
+/** null: nothing is planned, or nobody has asked yet. */
+export const dayPlan = signal<DayPlan | null>(null);
+
+const DAYS = 7;
+const WEEKDAYS = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"] as const;
+/** So often all tasks are placed in one go: a plan form waits no longer than that. */
+const ROUNDS = 10;
+/** So long in all a plan is improved (ms). */
+const IMPROVE_MS = 8_000;
+const MOST = 40;
+
+let looking = 0;
+let turn = 0;
+let asked = "";
+/** Which tasks and pins the plan is of, and when all was to be done by the first plan of them. */
+let standing = { of: "", endMs: 0 };
+
+function daysFrom(ms: number): ScheduleTasksRequest["days"] {
+  return Array.from({ length: DAYS }, (_, n) => {
+    const at = new Date(midnightOf(ms));
+    at.setDate(at.getDate() + n);
+    return { weekday: WEEKDAYS[at.getDay()]!, midnight_ms: at.getTime() };
+  });
+}
+
+async function openOrders(): Promise<NonNullable<ScheduleTasksRequest["orders"]>> {
+  await loadTrade();
+  const { orders: rows } = await ordersOverview();
+  return rows.slice(0, MOST).map(({ order_id, lines }) => {
+    const order = orders.value.get(order_id);
+    return {
+      order_id,
+      wanted_ms: order?.counter ? null : (order?.wanted_ms ?? null),
+      // Loose by weight: one of it stands for all.
+      lines: lines.map(({ box_id, product_id, missing, mass_kg }) => ({ box_id, product_id, missing: mass_kg === null ? missing : Math.min(1, missing) })),
+    };
+  });
+}
+
+/** Plans the days anew where anything has changed. Never rejects. */
+export async function planDay(): Promise<void> {
+  const mine = ++looking;
+  try {
+    const at = now.value;
+    const all = [...batches.value.values()].filter((one) => one.run !== null);
+    const request: ScheduleTasksRequest = {
+      shop: shop.value ?? {},
+      days: daysFrom(at),
+      now_ms: at,
+      batches: all.filter(isOpen).slice(0, MOST).map(({ batchId, plan: document, run }) => ({ id: batchId, plan: document, run: run! })),
+      orders: await openOrders(),
+      closed: all.filter((one) => !isOpen(one)).map(({ plan: document, run }) => ({ plan: document, run: run! })),
+    } as ScheduleTasksRequest;
+    const told = JSON.stringify({ ...request, now_ms: Math.floor(at / 60_000) });
+    if (mine !== looking || told === asked) return;
+    asked = told;
+    await improve(++turn, request);
+  } catch (error) {
+    console.error("no plan of the day:", error);
+  }
+}
+
+async function improve(mine: number, request: ScheduleTasksRequest): Promise<void> {
+  const tasks = (await plan("schedule.tasks", request))?.reply;
+  if (!tasks || mine !== turn) return;
+  const begun = performance.now();
+  let order = dayPlan.value?.reply.order ?? [];
+  for (let rounds = 1, seed = 1; tasks.rows.length > 0; rounds = ROUNDS, seed++) {
+    const reply = (await plan("schedule.plan", { ...tasks.day, rounds, seed, order }))?.reply;
+    if (!reply || mine !== turn) return;
+    take(tasks, reply);
+    order = reply.order;
+    if (reply.rounds < rounds || performance.now() - begun > IMPROVE_MS) return;
+  }
+  dayPlan.value = null;
+}
+
+function take(tasks: ScheduleTasksReply, reply: SchedulePlanReply): void {
+  const of = JSON.stringify(tasks.rows.map(({ id, pinned }) => [id, pinned]));
+  const endMs = tasks.start_ms + reply.end_s * 1000;
+  if (standing.of !== of || endMs < standing.endMs) standing = { of, endMs };
+  dayPlan.value = { asked: tasks, reply, beforeMs: endMs - standing.endMs >= LATE_MS ? standing.endMs : null };
+}
+
+/** Less is said by nobody to be late (ms). */
+const LATE_MS = 10 * 60_000;
+
+/** Stops improving: nobody looks. */
+export function stopPlanning(): void {
+  looking++;
+  turn++;
+  asked = "";
+}

@@ -1,0 +1,107 @@
+import { useEffect, useState } from "preact/hooks";
+
+import type { NeedsGatherRequest, NeedsPlanReply, OrdersOverviewReply, ProductRow, StockOverviewReply } from "../../documents";
+import { formPrefill } from "../../products/shared/formPrefill";
+import { traitsOf } from "../../products/traitRegistry";
+import { go } from "../../router";
+import { batches, now, orders, ordersOverview, packs, plan, shop, stockOverview } from "../../state";
+import { formatDay, t } from "../../text";
+import { Section } from "../../ui/Card";
+import { amountWords, materialName } from "../stock/stockWords";
+import { nameOf } from "./orderWords";
+
+interface Found {
+  needs: NeedsPlanReply;
+  unsized: string[];
+  stock: StockOverviewReply;
+}
+
+/** What open orders need that is neither made nor planned: batches, each one tap from its plan, and what to buy. */
+export function NeedsPage() {
+  const [found, setFound] = useState<Found | null>(null);
+  useEffect(() => {
+    needs().then(setFound).catch((error: unknown) => console.error("needs:", error));
+  }, [orders.value, packs.value, batches.value]);
+  if (!found) return <p class="quiet">{t("desk.screen_loading")}</p>;
+  const { products, materials, unknown } = found.needs;
+  const short = materials.filter((one) => one.short > 0);
+  const unitOf = (name: string) => found.stock.materials.find((one) => one.material === name)?.unit ?? "kg";
+  return (
+    <div class="pane-one">
+      {products.length === 0 && <p class="card">{t("needs.nothing")}</p>}
+      {products.map((row) => (
+        <ProductNeeds key={row.product_id} row={row} />
+      ))}
+      {short.length > 0 && (
+        <Section title={t("needs.buy")}>
+          <ul class="plain">
+            {short.map((one) => (
+              <li key={one.material}>
+                {one.by_ms === null
+                  ? t("needs.buy_line", { material: materialName(one.material), amount: amountWords(one.short, unitOf(one.material)) })
+                  : t("needs.buy_by", { material: materialName(one.material), amount: amountWords(one.short, unitOf(one.material)), when: formatDay(one.by_ms) })}
+              </li>
+            ))}
+          </ul>
+          <a class="go go-quiet" href="/stock">
+            {t("desk.place_stock")}
+          </a>
+        </Section>
+      )}
+      {unknown.length > 0 && <p class="warning-line">{t("needs.unknown")}</p>}
+      {found.unsized.length > 0 && <p class="quiet">{t("needs.unsized", { names: found.unsized.map((id) => nameOf({ box_id: null, product_id: id })).join(", ") })}</p>}
+    </div>
+  );
+}
+
+function ProductNeeds({ row }: { row: NeedsPlanReply["products"][number] }) {
+  const product = shop.value?.products.find((one) => one.id === row.product_id);
+  const first = row.batches[0];
+  return (
+    <Section title={nameOf({ box_id: null, product_id: row.product_id })}>
+      <p>{row.by_ms === null ? t("needs.wanted", { n: row.wanted }) : t("needs.wanted_by", { n: row.wanted, when: formatDay(row.by_ms) })}</p>
+      {row.make > row.wanted && <p class="quiet">{t("needs.overage", { n: row.make - row.wanted })}</p>}
+      {product && first && row.batches.length > 1 && <p class="quiet">{t("needs.batches", { n: row.batches.length })}</p>}
+      {product && first && (
+        <button type="button" class="go" onClick={() => planBatch(product, Math.max(1, Math.round((first.pieces * row.wanted) / row.make)))}>
+          {t("needs.plan_batch", { n: Math.max(1, Math.round((first.pieces * row.wanted) / row.make)) })}
+        </button>
+      )}
+    </Section>
+  );
+}
+
+/** Opens the plan's form with the product and the good pieces filled in. */
+function planBatch(product: ProductRow, pieces: number): void {
+  formPrefill.product_id = product.id;
+  formPrefill.pieces = pieces;
+  go(traitsOf(product.kind ?? "slab").route ?? "/plan");
+}
+
+async function needs(): Promise<Found> {
+  const [overview, stock] = await Promise.all([ordersOverview(), stockOverview()]);
+  const known = [...batches.value.values()].filter((one) => one.run !== null);
+  const request = {
+    shop: shop.value ?? {},
+    orders: overview.orders.map(missingOf),
+    lots: stock.lots.map(({ lot_id, material, left, is_past }) => ({ lot_id, material, left, is_past })),
+    batches: known.map(({ batchId, plan: document, run }) => ({ id: batchId, plan: document, run: run! })),
+    packs: [...packs.value.values()],
+    now_ms: now.value,
+  } as NeedsGatherRequest;
+  const gathered = await plan("needs.gather", request);
+  const { unsized = [], ...asked } = gathered!.reply;
+  const answer = await plan("needs.plan", asked);
+  const wanted = new Set(answer!.reply.unknown.map((one) => one.id));
+  return { needs: answer!.reply, stock, unsized: unsized.filter((id) => wanted.has(id)) };
+}
+
+/** An open order as it is asked about: boxes and pieces, or by weight. */
+function missingOf({ order_id, lines }: OrdersOverviewReply["orders"][number]) {
+  const order = orders.value.get(order_id);
+  return {
+    order_id,
+    wanted_ms: order?.counter ? null : (order?.wanted_ms ?? null),
+    lines: lines.map(({ box_id, product_id, missing, mass_kg }) => (mass_kg === null ? { box_id, product_id, missing } : { box_id, product_id, missing: 0, mass_kg: missing })),
+  };
+}
