@@ -4680,6 +4680,8 @@ export type PinnedBody = {
   at_ms?: number | null;
   /** when somebody typed it back from paper; ms */
   typed_at_ms?: number;
+  /** the person at the phone, of the shop's people */
+  by?: string;
 };
 
 /** body of the event thrown_away */

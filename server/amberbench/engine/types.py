@@ -2901,6 +2901,7 @@ class PinnedBody(TypedDict):
     task: str
     at_ms: float | None
     typed_at_ms: NotRequired[float]
+    by: NotRequired[str]
 
 
 class ThrownAwayBody(TypedDict):
