@@ -45,6 +45,7 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
   const over = all.filter((one) => one.state === "handed" || one.state === "cancelled").sort((a, b) => (b.wanted_ms ?? 0) - (a.wanted_ms ?? 0));
   const found = (list: Order[]) => list.filter((one) => isFound(one, sought));
   const running = (seen?.orders ?? []).flatMap((row) => orders.value.get(row.order_id) ?? []);
+  const inHand = (seen?.packs ?? []).flatMap(({ pack_id, left }) => (left > 0 ? (packs.value.get(pack_id) ?? []) : []));
   const rowOf = (order: Order) => seen?.orders.find((row) => row.order_id === order.id);
   return (
     <div class="pane-list">
@@ -64,11 +65,16 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
           <OrderCard key={order.id} order={order} open={open === order.id} missing={missingOf(rowOf(order))} late={rowOf(order)?.is_late ?? false} />
         ))}
       </ul>
-      {seen && seen.boxes.length > 0 && (
+      {seen && (seen.boxes.length > 0 || inHand.length > 0) && (
         <Section title={t("orders.boxes")}>
           <ul class="plain">
             {seen.boxes.map((box) => (
               <li key={box.box_id}>{t("orders.box_line", { box: nameOf({ box_id: box.box_id, product_id: null }), wanted: box.wanted, in_hand: box.in_hand, missing: box.missing })}</li>
+            ))}
+            {inHand.map((pack) => (
+              <li key={pack.id}>
+                <a href={`/label/${pack.id}`}>{t("labels.of_boxes", { box: nameOf({ box_id: pack.box_id, product_id: null }), code: pack.code })}</a>
+              </li>
             ))}
           </ul>
         </Section>
