@@ -154,7 +154,19 @@ def order_check(rng):
 
 def pack_check(rng):
     kind = rng.choice(sorted(set(pack.EVENTS) - {"unpacked"}))
-    return _check(rng, kind, pack.EVENTS, boxes=["x0", "x1", "x2"])
+    return _check(rng, kind, pack.EVENTS, boxes=["x0", "x1", "x2"], label_kg=rng.choice([None, 0.065]))
+
+
+def pack_boxes(rng):
+    batches = [{"batch_id": f"b{n}", "product_id": rng.choice(["p0", "p1", None]), "good": rng.randrange(200)}
+               for n in range(rng.randrange(4))]  # fmt: skip
+    lines = [[{"product_id": "p0", "count": 9}], [{"product_id": "p0", "count": 4}, {"product_id": "p1", "count": 5}]]
+    packaging = [{"material": MATERIALS[0], "amount": 1}]
+    boxes = [{"box_id": f"x{n}", "lines": lines[n], "packaging": packaging} for n in range(2)]
+    stock_left = [{"lot_id": f"l{n}", "material": MATERIALS[0], "left": rng.randrange(-2, 20)} for n in range(3)]
+    return {"batches": batches, "packs": packs(rng), "boxes": boxes, "stock": stock_left,
+            "box_id": rng.choice([None, "x0", "x1"]), "count": rng.choice([None, rng.randrange(1, 30)]),
+            "seconds": rng.random() < 0.2}  # fmt: skip
 
 
 SENSIBLE = {
@@ -166,4 +178,5 @@ SENSIBLE = {
     "orders.overview": lambda rng: {"orders": orders_of(rng), "packs": packs(rng), "now_ms": NOW_MS},
     "pack.fold": lambda rng: {"id": "k", "events": events_of(rng, pack.EVENTS, ["packed"])},
     "pack.check": pack_check,
+    "pack.boxes": pack_boxes,
 }

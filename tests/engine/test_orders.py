@@ -179,3 +179,56 @@ def test_large_order_and_a_late_hour_are_asked_once_more_and_taken():
 def test_order_that_is_over_is_changed_no_more():
     over = order(event("placed", **PLACED), handed(40))
     assert refused("changed", {"note": "x"}, order=over) == ("already_over", "kind")
+
+
+SALTED = {"box_id": "nine", "lines": [{"product_id": "salted", "count": 9}]}
+MIXED = {"box_id": "mixed", "lines": [{"product_id": "salted", "count": 4}, {"product_id": "cluster", "count": 5}]}
+COUNTED = {"batch_id": "b1", "product_id": "salted", "good": 174}
+
+
+def filled(*packs, boxes=(SALTED,), batches=(COUNTED,), **more):
+    request = {"batches": list(batches), "packs": list(packs), "boxes": list(boxes)} | more
+    return catalogue.call("pack.boxes", request)
+
+
+def test_counted_batch_fills_boxes_and_says_what_stays_loose():
+    assert filled()["boxes"] == [{"box_id": "nine", "count": 19, "loose": 3}]
+    assert filled(boxes=[{"box_id": "other", "lines": [{"product_id": "cluster", "count": 9}]}])["boxes"] == []
+
+
+def test_pieces_in_boxes_are_no_more_to_be_packed_and_those_of_a_box_taken_back_are():
+    made = {"box_id": "nine", "from": [{"batch_id": "b1", "pieces": 90}], "count": 10}
+    boxes = pack(event("packed", **made), event("unpacked", NOW_MS + 5, seq=2, count=2, why="dented"))
+    assert filled(boxes)["left"] == [{"batch_id": "b1", "pieces": 174 - 72}]
+    assert filled(pack(event("packed", **made, seconds=True)))["left"] == [{"batch_id": "b1", "pieces": 174}]
+
+
+def test_more_boxes_than_pieces_are_said_to_be_short_and_packed_all_the_same_leave_a_difference():
+    reply = filled(box_id="nine", count=20)
+    assert (reply["from"], reply["short"]) == ([{"batch_id": "b1", "pieces": 180}], 6)
+    boxes = pack(event("packed", **{"box_id": "nine", "from": reply["from"], "count": 20}))
+    assert filled(boxes)["left"] == [{"batch_id": "b1", "pieces": -6}]
+    assert filled(box_id="nine", count=20, seconds=True)["short"] == 0
+
+
+def test_assorted_box_takes_of_other_batches_what_the_first_has_not():
+    clusters = {"batch_id": "b2", "product_id": "cluster", "good": 26}
+    reply = filled(boxes=[MIXED, SALTED], batches=[COUNTED, clusters], box_id="mixed", count=5)
+    assert {row["box_id"]: row["count"] for row in reply["boxes"]} == {"nine": 19, "mixed": 5}
+    assert reply["from"] == [{"batch_id": "b1", "pieces": 20}, {"batch_id": "b2", "pieces": 25}]
+
+
+def test_boxes_are_packed_in_lots_in_their_order():
+    carton = dict(SALTED, packaging=[{"material": "materials/carton", "amount": 1}])
+    lots = [{"lot_id": name, "material": "materials/carton", "left": left} for name, left in (("old", 7), ("new", 100))]
+    reply = filled(boxes=[carton], stock=lots, box_id="nine", count=19)
+    assert reply["lots"] == [{"lot_id": "old", "amount": 7}, {"lot_id": "new", "amount": 12}]
+
+
+def test_net_weight_ten_times_off_is_asked_again():
+    request = {"kind": "net_weighed", "currency": "EUR", "today": TODAY, "now_ms": NOW_MS, "label_kg": 0.065}
+
+    def said(net_kg):
+        return [one["code"] for one in catalogue.call("pack.check", request | {"body": {"net_kg": net_kg}})["warnings"]]
+
+    assert (said(0.65), said(0.0065), said(0.061)) == (["net_far_off"], ["net_far_off"], [])

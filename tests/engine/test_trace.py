@@ -54,14 +54,36 @@ def test_the_nearest_come_first_and_a_ring_of_leftovers_ends():
 
 
 def test_documents_become_links():
-    lot = {"id": "l", "made_from": "b", "merged_into": "m"}
+    lot = {"id": "l", "made_from": "b", "merged_into": "m", "material": "caramels/firm", "supplier_lot": " K-118 "}
+    bowl = {"batch_id": "c", "is_bowl": True, "lot": "D7", "dipped_lots": [], "under_lots": [], "leftover_lot": "rest"}
+    batch = {
+        "batch_id": "b", "is_bowl": False, "lot": "k-118", "dipped_lots": ["D7", None], "under_lots": ["9"],
+        "leftover_lot": None,
+    }  # fmt: skip
     pack = {"id": "p", "from": [{"batch_id": "b", "pieces": 9}], "lots": [{"lot_id": "boxes", "amount": 1}]}
     order = {"id": "o", "customer_id": None, "customer": "Ana", "handed": [{"pack_id": "p"}]}
-    assert graph.links_of_lot(lot) == [("batch/b", "lot/l"), ("lot/l", "lot/m")]
-    assert graph.links_of_batch("b", [{"lot_id": "l"}], ["bowl"]) == [("lot/l", "batch/b"), ("batch/bowl", "batch/b")]
+    assert graph.links_of_lot(lot) == [
+        ("batch/b", "lot/l"), ("lot/l", "lot/m"), ("lot/l", "name/caramels#k-118")
+    ]  # fmt: skip
+    assert graph.links_of_batch(batch) == [
+        ("name/caramels#k-118", "batch/b"), ("name/chocolates#d7", "batch/b"), ("name/materials#9", "batch/b")
+    ]  # fmt: skip
+    assert graph.links_of_batch(bowl) == [("name/chocolates#d7", "batch/c"), ("batch/c", "name/chocolates#rest")]
     assert graph.links_of_pack(pack) == [("batch/b", "pack/p"), ("lot/boxes", "pack/p")]
     assert graph.links_of_order(order) == [("pack/p", "order/o"), ("order/o", "customer/Ana")]
     assert graph.links_of_order(dict(order, handed=[])) == []
+
+
+def test_lot_typed_at_the_bench_leads_to_every_delivery_of_that_name_and_a_leftover_to_where_it_was_dipped():
+    rest = {"from": "batch/monday", "to": "name/chocolates#rest"}
+    dipped = {"from": "name/chocolates#rest", "to": "batch/tuesday"}
+    named = [{"from": f"lot/{one}", "to": "name/caramels#118"} for one in ("first", "second")]
+    used = {"from": "name/caramels#118", "to": "batch/tuesday"}
+    reply = walk("batch/tuesday", [*named, used, rest, dipped])
+    assert reply["back"] == ["batch/monday", "lot/first", "lot/second"]
+    assert reply["deliveries"] == ["lot/first", "lot/second"]
+    assert walk("lot/first", [*named, used])["forward"] == ["batch/tuesday"]
+    assert [one for one in reply["links"] if "name/" in one["from"] + one["to"]] == []
 
 
 def test_what_is_no_node_is_refused():

@@ -8,6 +8,7 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.labelling import dates
+from amberbench.engine.shop.trade import SHOP
 
 
 def call(name, **request):
@@ -207,6 +208,10 @@ def test_lot_codes_carry_the_day_of_the_year(day, ordinal, short, shortest):
 
 def test_a_second_lot_of_a_day_takes_the_next_letter():
     assert call("label.lot_code", made_on="2026-12-04", used=["2026-338-A"])["code"] == "2026-338-B"
+
+
+def test_pattern_that_a_shop_begins_with_gives_codes():
+    assert call("label.lot_code", made_on="2026-12-04", pattern=SHOP["code_pattern"]["default"])["code"] == "26338A"
 
 
 def test_best_by_is_the_earliest_of_shelf_life_and_parts():

@@ -2285,9 +2285,9 @@ export type Pack = {
   /** which box of the shop; null: nothing was packed */
   box_id: string | null;
   /** the batches its pieces are of; [] when left out */
-  from: FullFrom[];
+  from: PackedFrom[];
   /** boxes, cups, labels by lots; [] when left out */
-  lots: FullAskedPackLot[];
+  lots: PackedLot[];
   /** the lot code on the label; "" when left out */
   code: string;
   /** a day, YYYY-MM-DD */
@@ -2306,6 +2306,50 @@ export type Pack = {
   printed: number;
   /** when they were packed; -1e+15 to 1e+15 ms */
   at_ms: number | null;
+};
+
+/** a counted batch */
+export type PieceBatch = {
+  /** its id */
+  batch_id: string;
+  /** what it is of; null: it was planned for no product */
+  product_id: string | null;
+  /** good pieces counted; 0 to 100000 */
+  good: number;
+};
+
+/** good pieces of a batch that are in no box */
+export type PiecesLeft = {
+  /** its id */
+  batch_id: string;
+  /** good pieces in no box; below zero: a difference; -1e+10 to 100000 */
+  pieces: number;
+};
+
+/** how many of a box can be filled */
+export type BoxFilled = {
+  /** its id */
+  box_id: string;
+  /** boxes that can be filled; 0 to 100000 */
+  count: number;
+  /** pieces of the first batch that are left over then; 0 to 100000 */
+  loose: number;
+};
+
+/** pieces of a batch in boxes */
+export type PackedFrom = {
+  /** its id */
+  batch_id: string;
+  /** how many pieces; 1 to 100000 */
+  pieces: number;
+};
+
+/** what boxes are packed in */
+export type PackedLot = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
 };
 
 /** an order */
@@ -2546,6 +2590,14 @@ export type PackRecord = {
   events: ServedEvent[];
   /** more than a day ahead: in no fold */
   set_aside: ServedEvent[];
+};
+
+/** what went into something and what came of it */
+export type Traced = {
+  /** both ways */
+  trace: TraceWalkReply;
+  /** what the nearest are called */
+  names: Name[];
 };
 
 /** what batches closed last teach */
@@ -4198,8 +4250,16 @@ export type LabelCheckDigitReply = {
 export type TraceWalkRequest = {
   /** <kind>/<id>: lot, batch, pack, order or customer */
   start: string;
-  /** what went into what */
-  links: Link[];
+  /** what went into what; [] when left out */
+  links?: Link[] | null;
+  /** lots; [] when left out */
+  lots?: AskedLot[] | null;
+  /** batches; [] when left out */
+  batches?: TraceWalkRequestBatch[] | null;
+  /** boxes packed; [] when left out */
+  packs?: AskedPack[] | null;
+  /** orders; [] when left out */
+  orders?: AskedOrder[] | null;
 };
 
 /** the reply of trace.walk */
@@ -4484,6 +4544,38 @@ export type PackFoldReply = {
   ignored: Ignored[];
 };
 
+/** the request to pack.boxes */
+export type PackBoxesRequest = {
+  /** that which is packed first */
+  batches: AskedPieceBatch[];
+  /** what was packed; [] when left out */
+  packs?: AskedPack[] | null;
+  /** those of the shop; [] when left out */
+  boxes?: PackBoxesRequestBoxe[] | null;
+  /** lots in the order to use them; [] when left out */
+  stock?: Stock[] | null;
+  /** which box is to be packed; null: none yet */
+  box_id?: string | null;
+  /** how many of it; null: none yet; 1 to 100000 */
+  count?: number | null;
+  /** whether they are of pieces that are not good; false when left out */
+  seconds?: boolean | null;
+};
+
+/** the reply of pack.boxes */
+export type PackBoxesReply = {
+  /** what is left of each batch */
+  left: PiecesLeft[];
+  /** what the first batch fills */
+  boxes: BoxFilled[];
+  /** what the wanted boxes take, by batch; [] when left out */
+  from: PackedFrom[];
+  /** what they are packed in, by lot; [] when left out */
+  lots: PackedLot[];
+  /** pieces that the wanted boxes take beyond what is left; 0 to 1e+12 */
+  short: number;
+};
+
 /** the request to pack.check */
 export type PackCheckRequest = {
   /** what happened */
@@ -4500,6 +4592,8 @@ export type PackCheckRequest = {
   pack?: AskedPack | null;
   /** those of the shop; [] when left out */
   boxes?: string[] | null;
+  /** net weight that the label declares; null: none; 0.001 to 100 kg */
+  label_kg?: number | null;
 };
 
 /** the request to order.fold */
@@ -5467,9 +5561,9 @@ export type PackedBody = {
   /** which box of the shop */
   box_id: string;
   /** the batches its pieces are of; [] when left out */
-  from?: From[] | null;
+  from?: AskedPackedFrom[] | null;
   /** boxes, cups, labels by lots; [] when left out */
-  lots?: AskedPackLot[] | null;
+  lots?: AskedPackedLot[] | null;
   /** the lot code on the label; "" when left out */
   code?: string | null;
   /** a day, YYYY-MM-DD */
@@ -6774,6 +6868,220 @@ export type Link = {
   to: string;
 };
 
+/** a lot */
+export type AskedLot = {
+  /** its id */
+  id: string;
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id>; "" when left out */
+  material?: string | null;
+  /** unit of its amounts; "kg" when left out */
+  unit?: "kg" | "each" | null;
+  /** the batch it was left of */
+  made_from?: string | null;
+  /** an id, or null */
+  supplier_id?: string | null;
+  /** the supplier as it was typed; "" when left out */
+  supplier?: string | null;
+  /** the supplier's lot; "" when left out */
+  supplier_lot?: string | null;
+  /** how many packs; 0 to 100000; 0 when left out */
+  packs?: number | null;
+  /** how much was got in all; 0 to 1e+10 */
+  amount: number;
+  /** what all of it cost; null: nobody knows; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** best by; null: nobody knows */
+  best_by?: string | null;
+  /** when it came; null: nobody has written it down; -1e+15 to 1e+15 ms */
+  received_ms?: number | null;
+  /** when it was opened; -1e+15 to 1e+15 ms */
+  opened_ms?: number | null;
+  /** how often it has been melted; 0 to 50; 0 when left out */
+  remelts?: number | null;
+  /** counts; [] when left out */
+  counts?: Count[] | null;
+  /** what was thrown away; [] when left out */
+  discarded?: Discarded[] | null;
+  /** photo of its label */
+  photo_id?: string | null;
+  /** the lot it now belongs to */
+  merged_into?: string | null;
+  /** since when; -1e+15 to 1e+15 ms */
+  merged_ms?: number | null;
+  /** whether its amount went there; false: it was one delivery, written down twice; true when left out */
+  adds?: boolean | null;
+};
+
+/** a count */
+export type Count = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  left: number;
+};
+
+/** what was thrown away */
+export type Discarded = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** how much, in the lot's unit; 0 to 100000 */
+  amount: number;
+  /** why */
+  why: "spoilt" | "past_best_by" | "damaged" | "dropped" | "recalled" | "other";
+  /** the same in words */
+  text: string;
+};
+
+/** a batch */
+export type TraceWalkRequestBatch = {
+  /** the batch */
+  batch_id: string;
+  /** whether it is a bowl of chocolate; false when left out */
+  is_bowl?: boolean | null;
+  /** a lot as it was typed; null: none */
+  lot?: string | null;
+  /** lots of the chocolate it was dipped in; [] when left out */
+  dipped_lots?: (string | null)[] | null;
+  /** lots of what lies under its caramel; [] when left out */
+  under_lots?: (string | null)[] | null;
+  /** a lot as it was typed; null: none */
+  leftover_lot?: string | null;
+};
+
+/** boxes packed */
+export type AskedPack = {
+  /** its id */
+  id: string;
+  /** which box of the shop; null: nothing was packed */
+  box_id?: string | null;
+  /** the batches its pieces are of; [] when left out */
+  from?: AskedPackedFrom[] | null;
+  /** boxes, cups, labels by lots; [] when left out */
+  lots?: AskedPackedLot[] | null;
+  /** the lot code on the label; "" when left out */
+  code?: string | null;
+  /** a day, YYYY-MM-DD */
+  made_on?: string | null;
+  /** a day, YYYY-MM-DD */
+  best_by?: string | null;
+  /** whether they are sold as seconds; false when left out */
+  seconds?: boolean | null;
+  /** how many boxes were packed; 0 to 100000; 0 when left out */
+  packed?: number | null;
+  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
+  count?: number | null;
+  /** weighed; [] when left out */
+  net_kg?: number[] | null;
+  /** how many labels were printed; 0 to 1e+10; 0 when left out */
+  printed?: number | null;
+  /** when they were packed; -1e+15 to 1e+15 ms */
+  at_ms?: number | null;
+};
+
+/** a batch */
+export type AskedPackedFrom = {
+  /** its id */
+  batch_id: string;
+  /** how many pieces; 1 to 100000 */
+  pieces: number;
+};
+
+/** a lot */
+export type AskedPackedLot = {
+  /** its id */
+  lot_id: string;
+  /** how much, in the lot's unit; 1e-06 to 100000 */
+  amount: number;
+};
+
+/** an order */
+export type AskedOrder = {
+  /** its id */
+  id: string;
+  /** a customer of the shop; null: only a name */
+  customer_id?: string | null;
+  /** the customer's name; "" when left out */
+  customer?: string | null;
+  /** when it is wanted; -1e+15 to 1e+15 ms */
+  wanted_ms?: number | null;
+  /** what is wanted; [] when left out */
+  lines?: AskedOrderLine[] | null;
+  /** agreed price of all; null: by the list; 0 to 1e+12 */
+  price_minor?: number | null;
+  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
+  currency?: string | null;
+  /** a note; "" when left out */
+  note?: string | null;
+  /** wanted again every week; null: once */
+  repeats?: "week" | null;
+  /** whether it is stock for the shop's own counter; false when left out */
+  counter?: boolean | null;
+  /** when it was placed; null: not known yet; -1e+15 to 1e+15 ms */
+  placed_ms?: number | null;
+  /** when and why; null: it stands */
+  cancelled?: Cancelled | null;
+  /** what was handed over; [] when left out */
+  handed?: Handed[] | null;
+  /** how often; 0 to 20000; 0 when left out */
+  handovers?: number | null;
+  /** how far it is; "open" when left out */
+  state?: "open" | "part" | "handed" | "cancelled" | null;
+  /** what does not add up; [] when left out */
+  differences?: AskedOrderDifference[] | null;
+};
+
+/** so many boxes, pieces, or so much of a product */
+export type AskedOrderLine = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id?: string | null;
+  /** a product of the shop; null: boxes */
+  product_id?: string | null;
+  /** how many; 1 to 100000 */
+  count?: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg?: number | null;
+};
+
+/** when and why; null: it stands */
+export type Cancelled = {
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** why */
+  why: string;
+};
+
+/** what was handed over */
+export type Handed = {
+  /** a box of the shop; null: single pieces or loose */
+  box_id?: string | null;
+  /** a product of the shop; null: boxes */
+  product_id?: string | null;
+  /** how many; 1 to 100000 */
+  count?: number | null;
+  /** loose by weight; null: by count; 0.001 to 10000 kg */
+  mass_kg?: number | null;
+  /** packed as; null: nobody wrote that down */
+  pack_id?: string | null;
+  /** when, corrected; -1e+15 to 1e+15 ms */
+  at_ms: number;
+  /** the person at the phone */
+  by?: string | null;
+  /** the event that said so */
+  event_id: string;
+  /** of the hand-overs written down; 0 to 20000 */
+  nth: number;
+};
+
+/** what does not add up */
+export type AskedOrderDifference = {
+  /** what does not add up */
+  code: "handed_twice" | "handed_more" | "handed_though_cancelled";
+  /** what may be taken back */
+  event_id?: string | null;
+};
+
 /** a link */
 export type FullLink = {
   /** what went in */
@@ -6824,52 +7132,6 @@ export type NeedsGatherRequestBatch = {
   plan: PlanDocument;
   /** its state */
   run: Run;
-};
-
-/** boxes packed */
-export type AskedPack = {
-  /** its id */
-  id: string;
-  /** which box of the shop; null: nothing was packed */
-  box_id?: string | null;
-  /** the batches its pieces are of; [] when left out */
-  from?: From[] | null;
-  /** boxes, cups, labels by lots; [] when left out */
-  lots?: AskedPackLot[] | null;
-  /** the lot code on the label; "" when left out */
-  code?: string | null;
-  /** a day, YYYY-MM-DD */
-  made_on?: string | null;
-  /** a day, YYYY-MM-DD */
-  best_by?: string | null;
-  /** whether they are sold as seconds; false when left out */
-  seconds?: boolean | null;
-  /** how many boxes were packed; 0 to 100000; 0 when left out */
-  packed?: number | null;
-  /** how many of them are still boxes; below zero: a difference; -1e+10 to 100000; 0 when left out */
-  count?: number | null;
-  /** weighed; [] when left out */
-  net_kg?: number[] | null;
-  /** how many labels were printed; 0 to 1e+10; 0 when left out */
-  printed?: number | null;
-  /** when they were packed; -1e+15 to 1e+15 ms */
-  at_ms?: number | null;
-};
-
-/** a batch */
-export type From = {
-  /** its id */
-  batch_id: string;
-  /** how many pieces; 1 to 100000 */
-  pieces: number;
-};
-
-/** a lot */
-export type AskedPackLot = {
-  /** its id */
-  lot_id: string;
-  /** how much, in the lot's unit; 1e-06 to 100000 */
-  amount: number;
 };
 
 /** an open order */
@@ -7023,7 +7285,7 @@ export type NeedsPlanReplyMaterial = {
   /** how much; 0 to 1e+20 */
   wanted: number;
   /** from which lots */
-  from: NeedsPlanReplyMaterialFrom[];
+  from: From[];
   /** how much is to be bought; 0 to 1e+20 */
   short: number;
   /** when the first that is short is wanted; null; 0 to 1e+14 ms */
@@ -7031,7 +7293,7 @@ export type NeedsPlanReplyMaterial = {
 };
 
 /** of a lot */
-export type NeedsPlanReplyMaterialFrom = {
+export type From = {
   /** an id */
   lot_id: string;
   /** how much, in the material's unit; 0 to 1e+09 */
@@ -7216,72 +7478,6 @@ export type LabelUse = {
   at_ms: number;
 };
 
-/** a lot */
-export type AskedLot = {
-  /** its id */
-  id: string;
-  /** what it is: caramels/<id>, chocolates/<id> or materials/<id>; "" when left out */
-  material?: string | null;
-  /** unit of its amounts; "kg" when left out */
-  unit?: "kg" | "each" | null;
-  /** the batch it was left of */
-  made_from?: string | null;
-  /** an id, or null */
-  supplier_id?: string | null;
-  /** the supplier as it was typed; "" when left out */
-  supplier?: string | null;
-  /** the supplier's lot; "" when left out */
-  supplier_lot?: string | null;
-  /** how many packs; 0 to 100000; 0 when left out */
-  packs?: number | null;
-  /** how much was got in all; 0 to 1e+10 */
-  amount: number;
-  /** what all of it cost; null: nobody knows; 0 to 1e+12 */
-  price_minor?: number | null;
-  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
-  currency?: string | null;
-  /** best by; null: nobody knows */
-  best_by?: string | null;
-  /** when it came; null: nobody has written it down; -1e+15 to 1e+15 ms */
-  received_ms?: number | null;
-  /** when it was opened; -1e+15 to 1e+15 ms */
-  opened_ms?: number | null;
-  /** how often it has been melted; 0 to 50; 0 when left out */
-  remelts?: number | null;
-  /** counts; [] when left out */
-  counts?: Count[] | null;
-  /** what was thrown away; [] when left out */
-  discarded?: Discarded[] | null;
-  /** photo of its label */
-  photo_id?: string | null;
-  /** the lot it now belongs to */
-  merged_into?: string | null;
-  /** since when; -1e+15 to 1e+15 ms */
-  merged_ms?: number | null;
-  /** whether its amount went there; false: it was one delivery, written down twice; true when left out */
-  adds?: boolean | null;
-};
-
-/** a count */
-export type Count = {
-  /** when, corrected; -1e+15 to 1e+15 ms */
-  at_ms: number;
-  /** how much, in the lot's unit; 0 to 100000 */
-  left: number;
-};
-
-/** what was thrown away */
-export type Discarded = {
-  /** when, corrected; -1e+15 to 1e+15 ms */
-  at_ms: number;
-  /** how much, in the lot's unit; 0 to 100000 */
-  amount: number;
-  /** why */
-  why: "spoilt" | "past_best_by" | "damaged" | "dropped" | "recalled" | "other";
-  /** the same in words */
-  text: string;
-};
-
 /** a use */
 export type AskedStockUse = {
   /** its id */
@@ -7304,90 +7500,50 @@ export type StockOverviewRequestMaterial = {
   lowest?: number | null;
 };
 
-/** the order; null: a new one */
-export type AskedOrder = {
+/** a counted batch */
+export type AskedPieceBatch = {
   /** its id */
-  id: string;
-  /** a customer of the shop; null: only a name */
-  customer_id?: string | null;
-  /** the customer's name; "" when left out */
-  customer?: string | null;
-  /** when it is wanted; -1e+15 to 1e+15 ms */
-  wanted_ms?: number | null;
-  /** what is wanted; [] when left out */
-  lines?: AskedOrderLine[] | null;
-  /** agreed price of all; null: by the list; 0 to 1e+12 */
-  price_minor?: number | null;
-  /** ISO 4217 code of its currency; empty: that of the shop; "" when left out */
-  currency?: string | null;
-  /** a note; "" when left out */
-  note?: string | null;
-  /** wanted again every week; null: once */
-  repeats?: "week" | null;
-  /** whether it is stock for the shop's own counter; false when left out */
-  counter?: boolean | null;
-  /** when it was placed; null: not known yet; -1e+15 to 1e+15 ms */
-  placed_ms?: number | null;
-  /** when and why; null: it stands */
-  cancelled?: Cancelled | null;
-  /** what was handed over; [] when left out */
-  handed?: Handed[] | null;
-  /** how often; 0 to 20000; 0 when left out */
-  handovers?: number | null;
-  /** how far it is; "open" when left out */
-  state?: "open" | "part" | "handed" | "cancelled" | null;
-  /** what does not add up; [] when left out */
-  differences?: AskedOrderDifference[] | null;
-};
-
-/** so many boxes, pieces, or so much of a product */
-export type AskedOrderLine = {
-  /** a box of the shop; null: single pieces or loose */
-  box_id?: string | null;
-  /** a product of the shop; null: boxes */
+  batch_id: string;
+  /** what it is of; null: it was planned for no product */
   product_id?: string | null;
-  /** how many; 1 to 100000 */
-  count?: number | null;
-  /** loose by weight; null: by count; 0.001 to 10000 kg */
-  mass_kg?: number | null;
+  /** good pieces counted; 0 to 100000 */
+  good: number;
 };
 
-/** when and why; null: it stands */
-export type Cancelled = {
-  /** when, corrected; -1e+15 to 1e+15 ms */
-  at_ms: number;
-  /** why */
-  why: string;
+/** a box */
+export type PackBoxesRequestBoxe = {
+  /** its id */
+  box_id: string;
+  /** what is in it; [] when left out */
+  lines?: PackBoxesRequestBoxeLine[] | null;
+  /** box, cups, lid, label of one; [] when left out */
+  packaging?: PackBoxesRequestBoxePackaging[] | null;
 };
 
-/** what was handed over */
-export type Handed = {
-  /** a box of the shop; null: single pieces or loose */
-  box_id?: string | null;
-  /** a product of the shop; null: boxes */
-  product_id?: string | null;
-  /** how many; 1 to 100000 */
-  count?: number | null;
-  /** loose by weight; null: by count; 0.001 to 10000 kg */
-  mass_kg?: number | null;
-  /** packed as; null: nobody wrote that down */
-  pack_id?: string | null;
-  /** when, corrected; -1e+15 to 1e+15 ms */
-  at_ms: number;
-  /** the person at the phone */
-  by?: string | null;
-  /** the event that said so */
-  event_id: string;
-  /** of the hand-overs written down; 0 to 20000 */
-  nth: number;
+/** so many of a product */
+export type PackBoxesRequestBoxeLine = {
+  /** its id */
+  product_id: string;
+  /** how many of it; 1 to 1000 */
+  count: number;
 };
 
-/** what does not add up */
-export type AskedOrderDifference = {
-  /** what does not add up */
-  code: "handed_twice" | "handed_more" | "handed_though_cancelled";
-  /** what may be taken back */
-  event_id?: string | null;
+/** so much of a material */
+export type PackBoxesRequestBoxePackaging = {
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** how much of it; 0 to 1000 */
+  amount: number;
+};
+
+/** a lot */
+export type Stock = {
+  /** its id */
+  lot_id: string;
+  /** what it is: caramels/<id>, chocolates/<id> or materials/<id> */
+  material: string;
+  /** what is left of it, in its unit; -1e+12 to 1e+12 */
+  left: number;
 };
 
 /** the microwave oven */
@@ -7980,22 +8136,6 @@ export type FullDiscarded = {
   text: string;
 };
 
-/** a batch */
-export type FullFrom = {
-  /** its id */
-  batch_id: string;
-  /** how many pieces; 1 to 100000 */
-  pieces: number;
-};
-
-/** a lot */
-export type FullAskedPackLot = {
-  /** its id */
-  lot_id: string;
-  /** how much, in the lot's unit; 1e-06 to 100000 */
-  amount: number;
-};
-
 /** when and why; null: it stands */
 export type FullCancelled = {
   /** when, corrected; -1e+15 to 1e+15 ms */
@@ -8032,6 +8172,14 @@ export type FullAskedOrderDifference = {
   code: "handed_twice" | "handed_more" | "handed_though_cancelled";
   /** what may be taken back */
   event_id: string | null;
+};
+
+/** a name */
+export type Name = {
+  /** <kind>/<id> */
+  node: string;
+  /** what it is called */
+  name: string;
 };
 
 /** so much of a lot */
@@ -8472,6 +8620,7 @@ export interface Requests {
   "lot.check": LotCheckRequest;
   "stock.overview": StockOverviewRequest;
   "pack.fold": PackFoldRequest;
+  "pack.boxes": PackBoxesRequest;
   "pack.check": PackCheckRequest;
   "order.fold": OrderFoldRequest;
   "order.check": OrderCheckRequest;
@@ -8536,6 +8685,7 @@ export interface Replies {
   "lot.check": LotCheckReply;
   "stock.overview": StockOverviewReply;
   "pack.fold": PackFoldReply;
+  "pack.boxes": PackBoxesReply;
   "pack.check": PackCheckReply;
   "order.fold": OrderFoldReply;
   "order.check": OrderCheckReply;

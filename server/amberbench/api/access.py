@@ -29,6 +29,7 @@ ROLE_OF_ENDPOINT = {
     "export.timeline": READER,
     "photos.show": READER,
     "shop.document": READER,
+    "trace.both_ways": READER,
     "events.push": BENCH,
     "photos.keep": BENCH,
     "phones.listed": OWNER,

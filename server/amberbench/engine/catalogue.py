@@ -16,6 +16,7 @@ from .needs import plan as needs
 from .orders import check as orders_check
 from .orders import fold as orders_fold
 from .orders import overview as orders_overview
+from .pack import boxes as pack_boxes
 from .pack import fold as pack_fold
 from .scheduling import plan as scheduling
 from .scheduling import tasks as scheduling_tasks
@@ -56,5 +57,6 @@ FUNCTIONS.update(
         "orders.overview": orders_overview.overview,
         "pack.fold": pack_fold.fold,
         "pack.check": pack_fold.check,
+        "pack.boxes": pack_boxes.boxes,
     }
 )

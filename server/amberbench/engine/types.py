@@ -1455,7 +1455,44 @@ class MaterialLeft(TypedDict):
     best_by: str | None
 
 
-Pack = TypedDict("Pack", {"id": "str", "box_id": "str | None", "from": "list[PackFrom]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "packed": "int", "count": "int", "net_kg": "list[float]", "printed": "int", "at_ms": "float | None"})
+Pack = TypedDict("Pack", {"id": "str", "box_id": "str | None", "from": "list[PackedFrom]", "lots": "list[PackedLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "packed": "int", "count": "int", "net_kg": "list[float]", "printed": "int", "at_ms": "float | None"})
+
+
+class PieceBatch(TypedDict):
+    """A counted batch."""
+
+    batch_id: str
+    product_id: str | None
+    good: int
+
+
+class PiecesLeft(TypedDict):
+    """Good pieces of a batch that are in no box."""
+
+    batch_id: str
+    pieces: int
+
+
+class BoxFilled(TypedDict):
+    """How many of a box can be filled."""
+
+    box_id: str
+    count: int
+    loose: int
+
+
+class PackedFrom(TypedDict):
+    """Pieces of a batch in boxes."""
+
+    batch_id: str
+    pieces: int
+
+
+class PackedLot(TypedDict):
+    """What boxes are packed in."""
+
+    lot_id: str
+    amount: float
 
 
 class Order(TypedDict):
@@ -2544,6 +2581,10 @@ class TraceWalkRequest(TypedDict):
 
     start: str
     links: list[Link]
+    lots: list[Lot]
+    batches: list[TraceWalkRequestBatch]
+    packs: list[Pack]
+    orders: list[Order]
 
 
 class TraceWalkReply(TypedDict):
@@ -2753,6 +2794,21 @@ class PackFoldReply(TypedDict):
     ignored: list[Ignored]
 
 
+class PackBoxesRequest(TypedDict):
+    """The request to pack.boxes."""
+
+    batches: list[PieceBatch]
+    packs: list[Pack]
+    boxes: list[PackBoxesRequestBoxe]
+    stock: list[Stock]
+    box_id: str | None
+    count: int | None
+    seconds: bool
+
+
+PackBoxesReply = TypedDict("PackBoxesReply", {"left": "list[PiecesLeft]", "boxes": "list[BoxFilled]", "from": "list[PackedFrom]", "lots": "list[PackedLot]", "short": "int"})
+
+
 class PackCheckRequest(TypedDict):
     """The request to pack.check."""
 
@@ -2763,6 +2819,7 @@ class PackCheckRequest(TypedDict):
     now_ms: float
     pack: Pack | None
     boxes: list[str]
+    label_kg: float | None
 
 
 class OrderFoldRequest(TypedDict):
@@ -3479,7 +3536,7 @@ class HandedOverBody(TypedDict):
     by: str | None
 
 
-PackedBody = TypedDict("PackedBody", {"box_id": "str", "from": "list[PackFrom]", "lots": "list[PackLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "count": "int", "by": "str | None"})
+PackedBody = TypedDict("PackedBody", {"box_id": "str", "from": "list[PackedFrom]", "lots": "list[PackedLot]", "code": "str", "made_on": "str | None", "best_by": "str | None", "seconds": "bool", "count": "int", "by": "str | None"})
 
 
 class NetWeighedBody(TypedDict):
@@ -4394,6 +4451,17 @@ class LabelBestByRequestPart(TypedDict):
 Link = TypedDict("Link", {"from": "str", "to": "str"})
 
 
+class TraceWalkRequestBatch(TypedDict):
+    """A batch."""
+
+    batch_id: str
+    is_bowl: bool
+    lot: str | None
+    dipped_lots: list[str | None]
+    under_lots: list[str | None]
+    leftover_lot: str | None
+
+
 class NeedsGatherRequestOrder(TypedDict):
     """An open order."""
 
@@ -4632,6 +4700,36 @@ class StockOverviewRequestMaterial(TypedDict):
     material: str
     unit: Literal["kg", "each"]
     lowest: float | None
+
+
+class PackBoxesRequestBoxe(TypedDict):
+    """A box."""
+
+    box_id: str
+    lines: list[PackBoxesRequestBoxeLine]
+    packaging: list[PackBoxesRequestBoxePackaging]
+
+
+class PackBoxesRequestBoxeLine(TypedDict):
+    """So many of a product."""
+
+    product_id: str
+    count: int
+
+
+class PackBoxesRequestBoxePackaging(TypedDict):
+    """So much of a material."""
+
+    material: str
+    amount: float
+
+
+class Stock(TypedDict):
+    """A lot."""
+
+    lot_id: str
+    material: str
+    left: float
 
 
 class AskedMaterialByWater(TypedDict):
@@ -5273,20 +5371,6 @@ class Discarded(TypedDict):
     amount: float
     why: Literal["spoilt", "past_best_by", "damaged", "dropped", "recalled", "other"]
     text: str
-
-
-class PackFrom(TypedDict):
-    """A batch."""
-
-    batch_id: str
-    pieces: int
-
-
-class PackLot(TypedDict):
-    """A lot."""
-
-    lot_id: str
-    amount: float
 
 
 class Cancelled(TypedDict):

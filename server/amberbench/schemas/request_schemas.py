@@ -48,6 +48,12 @@ class StreamDocumentsQuery(ma.Schema):
     limit = Count(kinds.integer(1, 1000, "most wanted", default=200), load_default=200)
 
 
+class TraceQuery(ma.Schema):
+    """Where to trace from."""
+
+    start = ma_fields.String(load_default="", metadata={"description": "<kind>/<id> of anything that is traced"})
+
+
 class BatchesQuery(ma.Schema):
     """Which page of the list."""
 

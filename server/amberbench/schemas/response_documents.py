@@ -3,6 +3,7 @@
 from amberbench.engine import documents as engine_documents
 from amberbench.engine.core.documents import count, instant, listed, words
 from amberbench.engine.core.field_kinds import boolean, choice, document, integer, record, together
+from amberbench.engine.trace.fields import FUNCTIONS as TRACE
 
 from .records import Field
 
@@ -95,6 +96,16 @@ RESPONSES: dict[str, Field] = {
             ),
         )
     },
+    "Traced": record(
+        {
+            "trace": record(TRACE["trace.walk"]["reply"], "both ways"),
+            "names": listed(
+                record({"node": words("<kind>/<id>"), "name": words("what it is called")}, "a name"),
+                "what the nearest are called",
+            ),
+        },
+        "what went into something and what came of it",
+    ),
     "Contributions": record(
         {"contributions": listed(document("a batch", of="Lesson"), "newest first")},
         "what batches closed last teach",

@@ -22,7 +22,7 @@ from amberbench.engine.exports.fields import SUMMARY
 from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import clock, documents, error_log, set_aside, strict_json
+from . import clock, documents, error_log, set_aside, strict_json, tracing
 from .documents import NewEvents
 
 log = logging.getLogger(__name__)
@@ -68,7 +68,7 @@ def _try_incremental(
         if row is None and earlier is None:
             _fold_first_push(session, batch_id, events)
         elif row is not None and earlier is not None and _can_append(row, earlier, events):
-            _append_to_run(row, events)
+            _append_to_run(session, row, events)
         else:
             return False
     except Problem:  # `project` tells of a plan that is none
@@ -85,7 +85,9 @@ def _fold_first_push(session: Session, batch_id: str, events: list[Document]) ->
     if opening is None:
         session.add(UnopenedRow(batch_id=batch_id))
     else:
-        session.add(row_of(opening, len(events), replayed(opening, events)))
+        run = replayed(opening, events)
+        session.add(row_of(opening, len(events), run))
+        tracing.keep_batch(session, batch_id, run)
 
 
 def _can_append(row: BatchRow, earlier: queries.EventCounts, events: list[Document]) -> bool:
@@ -102,14 +104,16 @@ def _can_append(row: BatchRow, earlier: queries.EventCounts, events: list[Docume
     )
 
 
-def _append_to_run(row: BatchRow, events: list[Document]) -> None:
+def _append_to_run(session: Session, row: BatchRow, events: list[Document]) -> None:
     run = json.loads(row.run or "")
+    before = tracing.links_of_run(row.batch_id, run)
     for event in sorted(events, key=bench.order_key):
         run = batch_run.apply(run, event)
     for name, value in run_values(run).items():
         setattr(row, name, value)
     row.events += len(events)
     row.run = strict_json.write(run)
+    tracing.keep_batch(session, row.batch_id, run, before)
 
 
 def refold_batch(session: Session, batch_id: str) -> bool:
@@ -127,7 +131,9 @@ def refold_batch(session: Session, batch_id: str) -> bool:
     queries.mark_opened(session, batch_id)
     try:
         with session.begin_nested():
-            session.merge(row_of(opening, len(rows), replayed(opening, events)))
+            run = replayed(opening, events)
+            session.merge(row_of(opening, len(rows), run))
+            tracing.keep_batch(session, batch_id, run)
     except Unusable:  # the database cannot take it now: nothing of the push is kept, and it comes again
         raise
     except Problem as problem:

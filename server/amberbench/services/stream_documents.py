@@ -13,7 +13,7 @@ from amberbench.store import Unusable, queries, reading, stream_queries, writing
 from amberbench.store.models import StreamDocumentRow
 from amberbench.store.queries import Positions
 
-from . import documents, error_log, set_aside, strict_json
+from . import documents, error_log, set_aside, strict_json, tracing
 from .documents import NewEvents
 from .event_validation import NAME
 
@@ -87,6 +87,8 @@ def refold(session: Session, kind: str, stream_id: str) -> None:
         error_id = error_log.record(f"{kind} {stream_id} could not be folded", error)
         row.broken = f"{type(error).__name__}: {str(error)[:200]} ({error_id})"
     session.merge(row)
+    if row.document:
+        tracing.keep(session, kind, strict_json.read(row.document))
 
 
 def _fill(row: StreamDocumentRow, kind: str, document: Document, events: list[Document]) -> None:

@@ -110,6 +110,19 @@ class StreamDocumentRow(Base):
     __table_args__ = (Index(None, "kind", "at_ms", "id"), Index(None, "kind", "closed_ms"))
 
 
+class LinkRow(Base):
+    """That one thing went into another, as the events of a stream say; rebuilt with what that stream amounts to.
+
+    A node is "<kind>/<id>" (`engine/trace/graph.py`); `owner` is the stream.
+    """
+
+    __tablename__ = "link"
+
+    owner: Mapped[str] = mapped_column(String(90), primary_key=True)
+    from_node: Mapped[str] = mapped_column(String(200), primary_key=True, index=True)
+    to_node: Mapped[str] = mapped_column(String(200), primary_key=True, index=True)
+
+
 class UnopenedRow(Base):
     """A batch of the log whose opening has not come yet; rebuilt with `batch`."""
 

@@ -49,7 +49,8 @@ def lot_code(request: "Readable") -> "Document":
     """The lot code of what is packed on a day, the first by the shop's pattern that is not in use yet.
 
     Request: made_on (YYYY-MM-DD), pattern (YYYY, YY or Y for the year, DDD for the day of the year, MM, DD, and A for
-    the letter that tells lots of one day apart; anything else stands as it is), used (codes that are taken).
+    the letter that tells lots of one day apart, or L where there is no A; anything else stands as it is), used (codes
+    that are taken).
     Reply: code.
     Raises: Problem not_a_day (made_on), pattern_tells_nothing (pattern: without a day or a letter), codes_used_up
     (used: all letters of that day are taken).
@@ -59,14 +60,15 @@ def lot_code(request: "Readable") -> "Document":
     """
     year, month, day = parsed(request["made_on"], "made_on")
     pattern = request["pattern"]
-    if "A" not in pattern or not ("DDD" in pattern or ("MM" in pattern and "DD" in pattern)):
+    letter_name = "A" if "A" in pattern else "L"
+    if letter_name not in pattern or not ("DDD" in pattern or ("MM" in pattern and "DD" in pattern)):
         raise Problem("pattern", "pattern_tells_nothing", pattern)
     known = (
         ("YYYY", str(year)), ("YY", str(year)[2:]), ("Y", str(year)[3:]),
         ("DDD", _padded(day_of_year(year, month, day), 3)), ("MM", _padded(month, 2)), ("DD", _padded(day, 2)),
     )  # fmt: skip
     for letter in LETTERS:
-        code = _filled(pattern, known + (("A", letter),))
+        code = _filled(pattern, known + ((letter_name, letter),))
         if code not in request["used"]:
             return {"code": code}
     raise Problem("used", "codes_used_up", request["made_on"])

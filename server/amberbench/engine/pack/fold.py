@@ -1,6 +1,7 @@
 """Boxes packed together are the fold of their events: packed, weighed, labelled, taken back."""
 
 from ..core import streams
+from ..core.check import is_above, is_below
 from ..core.problems import Problem
 from . import fields
 
@@ -17,8 +18,13 @@ if TYPE_CHECKING:
         PackFoldReply,
         PackFoldRequest,
         UnpackedBody,
+        Values,
         Warning,
     )
+
+
+# Grams typed for tenths of an ounce, or a point lost: far from any box that was filled (practice).
+FAR_OFF = 5.0
 
 
 def fold(request: "PackFoldRequest") -> "PackFoldReply":
@@ -62,11 +68,11 @@ def check(request: "PackCheckRequest") -> "PackCheckReply":
     """Whether an event of boxes packed makes sense, before it is written.
 
     Request: kind, body, currency, today, now_ms (ms), pack (the boxes as they stand; null: new ones), boxes (ids, those
-    of the shop; none: not looked at).
+    of the shop; none: not looked at), label_kg (kg, net weight that the label declares; null: none).
     Reply: body with what was left out, warnings.
     Raises: Problem not_an_option (kind) and those of each field; not_in_shop (box_id), not_a_day, best_by_before_made
     (best_by), more_than_in_hand (count).
-    Warnings: best_by_over.
+    Warnings: best_by_over, net_far_off (a net weight five times the label's or a fifth of it: likely another unit).
     Source: practice.
     """
     body = streams.checked_body(request, fields.EVENTS)
@@ -82,4 +88,9 @@ def check(request: "PackCheckRequest") -> "PackCheckReply":
     warnings: "list[Warning]" = []
     if body.get("best_by") is not None and body["best_by"] < request["today"]:
         warnings.append({"code": "best_by_over", "values": {"day": body["best_by"]}})
+    label_kg = request["label_kg"]
+    if label_kg is not None and request["kind"] == "net_weighed":
+        if is_above(body["net_kg"], FAR_OFF * label_kg) or is_below(body["net_kg"], label_kg / FAR_OFF):
+            values: "Values" = {"net_kg": body["net_kg"], "label_kg": label_kg}
+            warnings.append({"code": "net_far_off", "values": values})
     return {"body": body, "warnings": warnings}

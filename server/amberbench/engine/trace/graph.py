@@ -1,6 +1,8 @@
 """What went into what: deliveries, batches, boxes packed, orders and customers as one graph.
 
 A node is "<kind>/<id>": lot, batch, pack, order, customer. A link leads from what went in to what came of it.
+At the bench a lot is typed as its label says it, so a batch hangs on a name ("name/chocolates#118"), and so does every
+lot of chocolate that came under it: two deliveries of one name are both followed. Names are passed through, not shown.
 """
 
 from ..core.problems import Problem
@@ -15,19 +17,41 @@ if TYPE_CHECKING:
     Link = tuple[str, str]
 
 KINDS = ("lot", "batch", "pack", "order", "customer")
+NAME = "name/"
 
 
 def links_of_lot(lot: "Readable") -> "list[Link]":
-    """From the batch it was left over of, and to the lot it was poured to."""
+    """From the batch it was left over of, to the lot it was poured to, and to its name."""
     node = "lot/" + lot["id"]
     found = [("batch/" + lot["made_from"], node)] if lot["made_from"] else []
-    return found + ([(node, "lot/" + lot["merged_into"])] if lot["merged_into"] else [])
+    found += [(node, "lot/" + lot["merged_into"])] if lot["merged_into"] else []
+    return found + [(node, name) for name in _names(lot["material"].split("/")[0], [lot["supplier_lot"]])]
 
 
-def links_of_batch(batch_id: str, uses: "Sequence[Readable]", bowls: "Sequence[str]") -> "list[Link]":
-    """From the lots that went in, and the bowls of chocolate it was dipped from."""
-    node = "batch/" + batch_id
-    return [("lot/" + use["lot_id"], node) for use in uses] + [("batch/" + bowl, node) for bowl in bowls]
+def links_of_batch(batch: "Readable") -> "list[Link]":
+    """From the lots that were typed for it, as `of_run` has them, and to what was left of its chocolate."""
+    node = "batch/" + batch["batch_id"]
+    went_in = _names("chocolates" if batch["is_bowl"] else "caramels", [batch["lot"]])
+    went_in += _names("chocolates", batch["dipped_lots"]) + _names("materials", batch["under_lots"])
+    return [(name, node) for name in went_in] + [(node, name) for name in _names("chocolates", [batch["leftover_lot"]])]
+
+
+def of_run(batch_id: str, run: "Readable") -> "Document":
+    """What `links_of_batch` reads of a run."""
+    bowl, dip, cluster = run["bowl"], run.get("dip"), run.get("cluster")
+    return {
+        "batch_id": batch_id,
+        "is_bowl": bowl is not None,
+        "lot": run["lot"],
+        "dipped_lots": [one["lot"] for one in (dip or {}).get("bowls", [])],
+        "under_lots": [one["lot"] for one in (cluster or {}).get("under_lots", [])],
+        "leftover_lot": None if bowl is None else bowl["leftover_lot"],
+    }
+
+
+def _names(materials: str, lots: "Sequence[str | None]") -> list[str]:
+    named = [lot.strip().lower() for lot in lots if lot is not None]
+    return [NAME + materials + "#" + lot for lot in named if lot]
 
 
 def links_of_pack(pack: "Readable") -> "list[Link]":
@@ -48,7 +72,8 @@ def links_of_order(order: "Readable") -> "list[Link]":
 def walk(request: "Readable") -> "Document":
     """From one thing back to deliveries and forward to customers.
 
-    Request: start ("<kind>/<id>"), links (pairs: from what went in, to what came of it).
+    Request: start ("<kind>/<id>"), links (pairs: from what went in, to what came of it), lots, batches, packs, orders
+    (documents, whose links are added).
     Reply: back and forward (nodes by distance, nearest first, without the start), links (those among them and the
     start), deliveries (lots that came from outside, the start too if it is one), customers (who got something of it).
     Raises: Problem not_a_node (start).
@@ -58,14 +83,15 @@ def walk(request: "Readable") -> "Document":
     start = request["start"]
     if start.split("/")[0] not in KINDS or start.count("/") < 1 or start.endswith("/"):
         raise Problem("start", "not_a_node", start, accepted=list(KINDS))
+    links = shown(request["links"] + [{"from": one, "to": other} for one, other in _links_of(request)])
     sources: "dict[str, list[str]]" = {}
     results: "dict[str, list[str]]" = {}
-    for link in request["links"]:
+    for link in links:
         results.setdefault(link["from"], []).append(link["to"])
         sources.setdefault(link["to"], []).append(link["from"])
     back, forward = _reached(start, sources), _reached(start, results)
     among = {name: True for name in back + forward + [start]}
-    kept = [dict(link) for link in request["links"] if link["from"] in among and link["to"] in among]
+    kept = [dict(link) for link in links if link["from"] in among and link["to"] in among]
     return {
         "back": back,
         "forward": forward,
@@ -73,6 +99,34 @@ def walk(request: "Readable") -> "Document":
         "deliveries": [name for name in back + [start] if name[:4] == "lot/" and not sources.get(name)],
         "customers": [name for name in forward if name[:9] == "customer/"],
     }
+
+
+def _links_of(request: "Readable") -> "list[Link]":
+    found: "list[Link]" = []
+    for name, links_of in (
+        ("lots", links_of_lot),
+        ("batches", links_of_batch),
+        ("packs", links_of_pack),
+        ("orders", links_of_order),
+    ):
+        for one in request[name]:
+            found += links_of(one)
+    return found
+
+
+def shown(links: "Sequence[Any]") -> "list[Any]":
+    """The links without names: whatever leads to a name leads to all that follows from it."""
+    into: "dict[str, list[str]]" = {}
+    for link in links:
+        if link["to"][:5] == NAME:
+            into.setdefault(link["to"], []).append(link["from"])
+    found = []
+    for link in links:
+        if link["from"][:5] == NAME:
+            found += [{"from": one, "to": link["to"]} for one in into.get(link["from"], []) if one != link["to"]]
+        elif link["to"][:5] != NAME:
+            found.append(link)
+    return found
 
 
 def _reached(start: str, neighbours: "dict[str, list[str]]") -> list[str]:
