@@ -21,6 +21,8 @@ const shop: Load = () => import("./places/shop");
 const PLACES = new Map<string, { load: Load; here: ComponentProps<typeof Desk>["here"] }>([
   ["plan", { load: plan, here: "today" }],
   ["batches", { load: records, here: "records" }],
+  ["packs", { load: records, here: "records" }],
+  ["trace", { load: records, here: "records" }],
   ["learned", { load: records, here: "records" }],
   ["day", { load: day, here: "today" }],
   ["orders", { load: orders, here: "orders" }],

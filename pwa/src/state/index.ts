@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, LabelContentReply, Lesson, Measured, Pack, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { BenchEvent, Clock, LabelContentReply, Lesson, Measured, Pack, PackBoxesReply, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, TraceWalkReply, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { handOver, saveFile } from "../platform/files";
@@ -15,6 +15,7 @@ import * as exports from "./exports";
 import * as heldElsewhere from "./heldElsewhere";
 import * as learning from "./learning";
 import { freeName } from "./names";
+import * as packing from "./packing";
 import * as paper from "./paper";
 import * as phones from "./phones";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
@@ -24,6 +25,7 @@ import * as shopState from "./shop";
 import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
+import * as tracing from "./tracing";
 import * as time from "./time";
 import * as trade from "./trade";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
@@ -35,11 +37,14 @@ export { EngineProblem } from "../problems";
 export { labelsOf, labelsOfProduct } from "./labels";
 export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
+export { bestByOf, checkNet, checkPack, type Counted, countedOf, madeAt, nextCode, type Wanted } from "./packing";
+export { costOf, priceOf } from "./costs";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
 export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview, stockUses } from "./trade";
 export type { LabelChoices, LabelRule } from "./boxLabel";
+export { saveTrace, split as splitNode, traceThere } from "./tracing";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";
 export type * from "./types";
@@ -135,6 +140,16 @@ export async function loadTrade(): Promise<void> {
 /** Writes what happened of a lot, an order or boxes packed; resolves when it is on the disk and in the document. */
 export async function writeFact(of: "lot" | "order" | "pack", id: string, kind: string, body: Values): Promise<void> {
   await (await appState()).trade[of].write(id, [{ kind, body }]);
+}
+
+/** What boxes a counted batch fills. */
+export async function boxesOf(first: packing.Counted, wanted: packing.Wanted): Promise<PackBoxesReply> {
+  return packing.boxesOf((await appState()).store, first, wanted);
+}
+
+/** What went into something and what came of it, by what this phone holds. */
+export async function traceHere(start: string): Promise<TraceWalkReply> {
+  return tracing.traceHere((await appState()).store, start);
 }
 
 /** Takes back what was written last of a lot, an order or boxes packed; false: there is nothing to take back. */

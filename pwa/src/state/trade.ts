@@ -70,7 +70,8 @@ export function checkOrder(order_id: string | null, kind: string, body: Values):
   return compute("order.check", { ...asked(kind, body), today_ms: midnightOf(correctedNow()), order, boxes, products }, "desk");
 }
 
-function asked(kind: string, body: Values) {
+/** What every check is asked with. */
+export function asked(kind: string, body: Values) {
   const now_ms = correctedNow();
   return { kind, body, currency: shop.value?.currency ?? "", today: dayOf(now_ms), now_ms };
 }

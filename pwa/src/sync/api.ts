@@ -1,4 +1,4 @@
-import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary, Traced } from "../documents";
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
@@ -36,6 +36,8 @@ export interface Api {
   batches(): Promise<Summary[]>;
   batch(batchId: string): Promise<ServerRecord>;
   contributions(): Promise<Lesson[]>;
+  /** What went into what, both ways from "<kind>/<id>". */
+  trace(start: string): Promise<Traced>;
   /** A file of the server's, as text. */
   file(path: string): Promise<string>;
   /** The reply of a plan, by its place under /api/plans. */
@@ -107,6 +109,7 @@ export const httpApi: Api = {
   batches: async () => (await ask<Batches>("/api/batches", EXCHANGE_MS)).batches,
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
   contributions: async () => (await ask<Contributions>("/api/contributions", EXCHANGE_MS)).contributions,
+  trace: (start) => ask<Traced>(`/api/trace?start=${encodeURIComponent(start)}`, EXCHANGE_MS),
   async file(path) {
     const response = await answered(path, EXCHANGE_MS, {});
     if (!response.ok) throw new Unreachable(`${path}: ${response.status}`);

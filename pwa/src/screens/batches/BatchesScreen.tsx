@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { Summary } from "../../documents";
-import { lessons, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
+import { lessons, loadTrade, lots, orders, packs, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import type { Kind } from "../../products/kindTraits";
 import { recordViewsOf } from "../../products/recordViews";
 import { formatDay, t } from "../../text";
@@ -10,20 +10,23 @@ import { WordsField } from "../../ui/fields";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
 import { LearnedLink } from "../learned/LearnedLink";
+import { seek } from "../trace/seek";
+import { known, nodeWords, WORDS } from "../trace/traceWords";
 
 /** From here on a list is searched, not read. */
 const FEW = 8;
 
 export function BatchesScreen() {
   const [sought, setSought] = useState("");
-  useEffect(() => void refreshSummaries(), []);
+  useEffect(() => void Promise.all([refreshSummaries(), loadTrade()]), []);
   const found = summaries.value.filter((one) => isFound(one, sought));
   return (
     <Desk title={t("desk.batches_title")} here="records">
       {(lessons.value ?? []).length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
-      {summaries.value.length > FEW && <WordsField label={t("desk.seek_batch")} value={sought} most={60} onValue={setSought} />}
-      {found.length === 0 && sought && <p class="card">{t("desk.none_found", { sought })}</p>}
+      {(summaries.value.length > FEW || packs.value.size + lots.value.size + orders.value.size > 0) && <WordsField label={t("trace.seek")} value={sought} most={60} onValue={setSought} />}
+      <Found sought={sought} />
+      {found.length === 0 && sought && seek(sought, known(), WORDS).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
       <ul class="cards">
         {found.map((one) => (
           <li key={one.batch_id}>
@@ -41,9 +44,28 @@ export function BatchesScreen() {
   );
 }
 
+/** Boxes, lots and orders that are found, each with its way both ways; a batch has it on its record. */
+function Found({ sought }: { sought: string }) {
+  const found = seek(sought, { ...known(), batches: [] }, WORDS).slice(0, 30);
+  return (
+    <ul class="cards">
+      {found.map((node) => (
+        <li key={node}>
+          <a class="card batch-card" href={`/trace/${node}`}>
+            <b>{nodeWords(node)}</b>
+            <span>{t(KINDS[node.split("/")[0]!]!)}</span>
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const KINDS: Record<string, string> = { lot: "trace.a_lot", pack: "trace.a_pack", order: "trace.an_order" };
+
 /** Whether every word sought stands in a batch's name or day. */
 function isFound(one: Summary, sought: string): boolean {
-  const told = `${one.name} ${formatDay(one.opened_at_ms)}`.toLocaleLowerCase();
+  const told = `${one.name} ${one.label?.lot ?? ""} ${formatDay(one.opened_at_ms)}`.toLocaleLowerCase();
   return sought.toLocaleLowerCase().split(/\s+/).every((word) => told.includes(word));
 }
 

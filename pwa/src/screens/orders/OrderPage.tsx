@@ -1,10 +1,11 @@
 import { useState } from "preact/hooks";
 
 import type { Order, OrderLine, Values, Warning } from "../../documents";
-import { checkOrder, undoLastFact, writeFact } from "../../state";
+import { checkOrder, ordersOverview, packs, undoLastFact, writeFact } from "../../state";
 import { formatDay, formatMoney, t } from "../../text";
 import { CountField } from "../../ui/CountField";
 import { lineWords, nameOf, whenWords } from "./orderWords";
+import { pickPacks } from "./pickPacks";
 
 /** One order: what is wanted, what was handed over, and what one may do. */
 export function OrderPage({ order }: { order: Order }) {
@@ -23,7 +24,7 @@ export function OrderPage({ order }: { order: Order }) {
         {order.repeats && <p class="quiet">{t("orders.every_week")}</p>}
         {order.handed.map((one, nth) => (
           <p class="quiet" key={nth}>
-            {t("orders.handed_line", { what: lineWords(one), when: formatDay(one.at_ms) })}
+            {t("orders.handed_line", { what: lineWords(one), when: formatDay(one.at_ms) })} {one.pack_id && <a href={`/packs/${one.pack_id}`}>{packs.value.get(one.pack_id)?.code || t("pack.title")}</a>}
           </p>
         ))}
         {order.cancelled && <p class="warning-line">{t("orders.cancelled")}</p>}
@@ -61,7 +62,8 @@ function HandOver({ order }: { order: Order }) {
   const lines = rest.map((line, nth) => ({ ...line, count: counts[nth] ?? null, pack_id: null })).filter((line) => line.mass_kg !== null || (line.count ?? 0) > 0);
   const hand = async () => {
     if (lines.length === 0) return;
-    const body: Values = { lines, seen: order.handovers };
+    // Which boxes go out is noted by their pack, so that each leads to its customer.
+    const body: Values = { lines: pickPacks(lines, (await ordersOverview()).packs, packs.value), seen: order.handovers };
     const checked = await checkOrder(order.id, "handed_over", body);
     if (checked.warnings.length > 0 && warnings.length === 0) return setWarnings(checked.warnings);
     await writeFact("order", order.id, "handed_over", body);

@@ -17,6 +17,8 @@ import { SetAside } from "../SetAside";
 import { go } from "../../router";
 import { happenings } from "./happenings";
 import { LabelLines } from "../LabelLines";
+import { CostCard } from "../pack/CostCard";
+import { PackedCard } from "../pack/PackedCard";
 import { Photos } from "./Photos";
 import { TakeAlong } from "./TakeAlong";
 import { Card } from "../../ui/Card";
@@ -80,6 +82,8 @@ function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event:
       </p>
       <div class="record">
         {Cards && <Cards record={record} />}
+        <PackedCard record={record} />
+        <CostCard record={record} />
         <Photos record={record} onTaken={onTaken} />
         <Card title={t("desk.timeline")}>
           <Timeline happenings={happenings(record)} />

@@ -1,0 +1,55 @@
+import { useEffect, useState } from "preact/hooks";
+
+import type { CostBatchReply, CostPriceReply } from "../../documents";
+import { type BatchRecord, costOf, loadTrade, lots, priceOf, shop } from "../../state";
+import { formatMoney, formatNumber, t } from "../../text";
+import { Card } from "../../ui/Card";
+import { CountField } from "../../ui/CountField";
+import { boxName, boxOf } from "./packWords";
+
+/** What a counted batch cost: parts, pieces, boxes, and what of it was wasted. */
+export function CostCard({ record }: { record: BatchRecord }) {
+  const { plan, run, events } = record;
+  const [cost, setCost] = useState<CostBatchReply | null>(null);
+  const counted = run.pieces !== null && !run.thrown_away;
+  const currency = shop.value?.currency ?? "";
+  const money = (minor: number) => formatMoney(minor, currency);
+  useEffect(() => {
+    if (!counted) return;
+    const names = { caramel: t("cost.caramel"), chocolate: t("cost.chocolate"), under: t("cost.under") };
+    loadTrade().then(() => costOf(plan, run, events, names)).then(setCost, (error: unknown) => console.error("cost:", error));
+  }, [lots.value, shop.value, run.pieces, events.length]);
+  if (!counted || !cost) return null;
+  return (
+    <Card title={t("cost.title")}>
+      <p class="answer">{money(cost.total_minor)}</p>
+      <ul class="plain">
+        {cost.parts.map((part) => (
+          <li key={part.name}>{t("cost.part", { name: part.name === "hands" ? t("cost.hands") : part.name, money: money(part.minor) })}</li>
+        ))}
+      </ul>
+      {cost.piece_minor !== null && <p>{t("cost.piece", { money: money(cost.piece_minor) })}</p>}
+      <p>{t("cost.waste", { money: money(cost.waste_minor) })}</p>
+      {shop.value?.rate_minor_per_h == null && <p class="quiet">{t("cost.no_rate")}</p>}
+      {cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: cost.not_priced.join(", ") })}</p>}
+      {cost.boxes.map((box) => (box.minor === null ? null : <BoxCost key={box.name} box_id={box.name} minor={box.minor} />))}
+    </Card>
+  );
+}
+
+/** A box: its cost, what its price leaves, and the price for another margin. */
+function BoxCost({ box_id, minor }: { box_id: string; minor: number }) {
+  const [wanted, setWanted] = useState(60);
+  const [price, setPrice] = useState<CostPriceReply | null>(null);
+  const currency = shop.value?.currency ?? "";
+  const asked = boxOf(box_id)?.price_minor ?? null;
+  useEffect(() => void priceOf(minor, asked, wanted).then(setPrice, (error: unknown) => console.error("price:", error)), [minor, asked, wanted]);
+  return (
+    <details>
+      <summary>{t("cost.box", { box: boxName(box_id), money: formatMoney(minor, currency) })}</summary>
+      {price && price.margin_minor !== null && price.margin_percent !== null && asked !== null && <p>{t("cost.margin", { price: formatMoney(asked, currency), money: formatMoney(price.margin_minor, currency), percent: formatNumber(price.margin_percent, 1) })}</p>}
+      <CountField label={t("cost.wanted")} value={wanted} least={0} most={99} onValue={setWanted} />
+      {price && price.price_minor !== null && <p class="answer">{t("cost.price_for", { price: formatMoney(price.price_minor, currency) })}</p>}
+    </details>
+  );
+}
