@@ -117,9 +117,10 @@ def installed(packages, tmp_path):
 
 
 def surroundings(environment, home):
-    """What the command finds around it: its own environment alone on the path, and a home of its own."""
+    """What the command finds around it: its own environment alone on the path, a home of its own, nobody to pair."""
     home.mkdir(exist_ok=True)
-    return {"PATH": str(environment / "bin"), "HOME": str(home), "LANG": "C.UTF-8", "PYTHONUNBUFFERED": "1"}
+    own = {"PATH": str(environment / "bin"), "HOME": str(home), "AMBERBENCH_SIGN_IN": "off"}
+    return own | {"LANG": "C.UTF-8", "PYTHONUNBUFFERED": "1"}
 
 
 @contextmanager
@@ -140,8 +141,8 @@ def served(environment, home):
         yield found[0], said
     finally:
         process.send_signal(signal.SIGTERM)
-        process.stdout.close()
-        assert process.wait(20) == 0
+        process.communicate(timeout=20)
+        assert process.returncode == 0
 
 
 def get(address, body=None):
@@ -172,7 +173,7 @@ def test_installed_app_serves_the_phone_without_node_and_keeps_its_data_at_home(
         assert plan == json.loads(json.dumps(catalogue.call("cut.fit_frame", FRAME)))
         folder = home / ".local/share/amberbench"
         modes = {file.name: stat.S_IMODE(file.stat().st_mode) for file in folder.iterdir()}
-        assert modes == {f"amberbench.sqlite{beside}": 0o600 for beside in ("", "-wal", "-shm", ".begun")}
+        assert modes == {f"amberbench.sqlite{beside}": 0o600 for beside in ("", "-wal", "-shm", ".begun", ".access.log")}
         assert stat.S_IMODE(folder.stat().st_mode) == 0o700
     assert {file for file in installed.rglob("*") if "__pycache__" not in file.parts} == before
 

@@ -46,7 +46,7 @@ def address(rule):
 
 def test_every_endpoint_that_takes_a_body_refuses_bad_ones(readonly_client):
     posts = [rule for rule, verbs in routes(readonly_client.application) if "POST" in verbs]
-    assert len(posts) == 10 + OF_KINDS
+    assert len(posts) == 12 + OF_KINDS
     for rule in posts:
         for body, status, code in BODIES:
             assert_problem(readonly_client.post(rule, data=body, content_type="application/json"), status, code)
@@ -61,7 +61,7 @@ def test_every_endpoint_refuses_the_wrong_verb(readonly_client):
     taken = {}
     for rule, verbs in routes(readonly_client.application):
         taken.setdefault(rule, set()).update(verbs)
-    assert len(taken) == 23 + OF_KINDS
+    assert len(taken) == 38 + OF_KINDS
     for rule, verbs in taken.items():
         for verb in {"GET", "POST", "PUT", "PATCH", "DELETE"} - verbs:
             response = readonly_client.open(address(rule), method=verb, json={})
