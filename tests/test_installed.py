@@ -173,7 +173,8 @@ def test_installed_app_serves_the_phone_without_node_and_keeps_its_data_at_home(
         assert plan == json.loads(json.dumps(catalogue.call("cut.fit_frame", FRAME)))
         folder = home / ".local/share/amberbench"
         modes = {file.name: stat.S_IMODE(file.stat().st_mode) for file in folder.iterdir()}
-        assert modes == {f"amberbench.sqlite{beside}": 0o600 for beside in ("", "-wal", "-shm", ".begun", ".access.log")}
+        beside = ("", "-wal", "-shm", ".begun", ".access.log")
+        assert modes == {f"amberbench.sqlite{end}": 0o600 for end in beside}
         assert stat.S_IMODE(folder.stat().st_mode) == 0o700
     assert {file for file in installed.rglob("*") if "__pycache__" not in file.parts} == before
 

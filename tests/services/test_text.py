@@ -60,7 +60,7 @@ def test_every_problem_of_engine_and_server_has_a_sentence():
         codes |= set(
             re.findall(r'(?:Problem|_problem|refuse)\(\s*(?:[^,()]+|[^,()]*\([^()]*\)),\s*"([a-z_]+)"', source)
         )
-        codes |= set(re.findall(r'refuse\(\s*"([a-z_]+)"', source)) | set(re.findall(r'\bfault\(\s*"([a-z_]+)"', source))
+        codes |= set(re.findall(r'\b(?:refuse|fault)\(\s*"([a-z_]+)"', source))
     assert len(codes) > 30
     assert [code for code in sorted(codes) if text.sentence(f"problem.{code}", {}) == f"problem.{code}"] == []
 
