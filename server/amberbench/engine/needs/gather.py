@@ -1,6 +1,7 @@
 """The request of `needs.plan`, from the shop's documents: sizes, yields, what is made already, what there is."""
 
 from ..batch import input_checks
+from ..core.problems import Problem
 from ..physics import materials
 from ..products.hands import MOST_KG, figure, rows
 from ..products.tasks import SIZES
@@ -28,15 +29,18 @@ def gather(request: "Readable") -> "Document":
     lately), packs (documents of `pack.fold`), now_ms (ms).
     Reply: orders, boxes, products, lots, for needs.plan; unsized (ids of products whose size nobody has said: they
     take part in nothing).
-    Raises: Problem not_a_run (run).
+    Raises: Problem not_a_document (shop), not_a_run (run), not_a_plan (plan).
     Relation: in hand are the pieces that open batches will give, and those counted in the last seven days that went
     into no box. The share that turns out good is that of three counted batches of the product or more. A batch is at
     most what two thirds of the largest bowl hold, what the table has room for, and what the melt's model takes.
     Source: practice for the bowl, assumed for the rest.
     """
     shop: "Any" = request["shop"]
+    if type(shop) is not dict:
+        raise Problem("shop", "not_a_document")
     for batch in request["batches"]:
         input_checks.check_run(batch["run"])
+        input_checks.check_plan(batch["plan"])
     products: "list[Document]" = []
     unsized: list[str] = []
     for row in rows(shop, "products"):
@@ -72,7 +76,7 @@ def _row(shop: "Any", name: str, row_id: "Any") -> "Readable":
 
 
 def _product(row: "Readable", shop: "Any", request: "Readable") -> "Document | None":
-    if row.get("kind") not in SIZES:
+    if type(row.get("kind")) is not str or row["kind"] not in SIZES:
         return None
     sizes: "Any" = SIZES[row["kind"]]
     caramel = _row(shop, "caramels", row.get("caramel_id"))

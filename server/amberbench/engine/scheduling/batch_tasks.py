@@ -4,6 +4,7 @@ from ..batch import input_checks
 from ..batch.courses import ORDER, open_step
 from ..products.hands import figure
 from ..products.tasks import TASKS
+from .fields import MOST_S
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -64,6 +65,7 @@ def factors(closed: "Sequence[Readable]") -> "dict[tuple[str, str], float]":
     for one in closed:
         run: "Any" = one["run"]
         input_checks.check_run(run)
+        input_checks.check_plan(one["plan"])
         for task in of_kind(one["plan"], run):
             times = _times(run, task["steps"])
             took_s = (max(times) - min(times)) / 1000.0 if len(times) > 1 else 0.0
@@ -122,9 +124,9 @@ def _running(day: "Any", run: "Any", one: "Readable", begun_ms: float, hands_ove
         hands_s = max(0.0, day.seconds(max(times)) - begun_s)
         waited_s = day.now_s - begun_s - hands_s
         wait_s = one["wait_s"] if one["wait_s"] > waited_s else waited_s + LEFT_S
-        return {"begun_s": begun_s, "hands_s": hands_s, "wait_s": max(0.0, wait_s)}
+        return {"begun_s": begun_s, "hands_s": min(MOST_S, hands_s), "wait_s": min(MOST_S, max(0.0, wait_s))}
     hands_s = max(one["hands_s"], day.now_s - begun_s + LEFT_S)
-    return {"begun_s": begun_s, "hands_s": hands_s, "wait_s": one["wait_s"]}
+    return {"begun_s": begun_s, "hands_s": min(MOST_S, hands_s), "wait_s": one["wait_s"]}
 
 
 def _to_come(day: "Any", run: "Any", one: "Readable") -> "list[Document]":

@@ -56,19 +56,22 @@ def tasks(request: "Readable") -> "Document":
     Reply: day (tasks, jobs, resources, people, hours, wash_s, now_s (s): for `schedule.plan`), rows [{id, batch_id,
     order_id, name, begun, pinned}] (a row a task, in the same order), start_ms (ms, where its seconds begin),
     left_out (ids of batches for which there was no room).
-    Raises: Problem not_a_run (run), named_twice (batches, orders).
+    Raises: Problem not_a_document (shop), not_a_run (run), not_a_plan (plan), named_twice (batches, orders).
     Relation: times of the batch's plan; of hands, times the median of what three closed batches or more of the kind
     took, within a factor of two. A task is over when the step that ends it is, and has begun with the first; over its
     time it takes five minutes more. Dipping, wrapping, counting and boxing are done in goes of two hours. Boxes wait
     for the batches that make what is in them, and are ready a quarter of an hour before they are wanted.
     Source: practice for what is dipped and wrapped the same day, assumed for the rest.
     """
+    if type(request["shop"]) is not dict:
+        raise Problem("shop", "not_a_document")
     day = Day(request)
     found: "Document" = {"tasks": [], "jobs": [], "rows": [], "left_out": [], "last": {}}
     for index, batch in enumerate(request["batches"]):
         if batch["id"] in [one["id"] for one in found["jobs"]]:
             raise Problem("batches[" + str(index) + "].id", "named_twice", batch["id"])
         input_checks.check_run(batch["run"])
+        input_checks.check_plan(batch["plan"])
         _add_batch(day, batch, found)
     free = {one["id"]: _pieces(one) for one in request["batches"]}
     for index, order in enumerate(request["orders"]):
@@ -158,7 +161,7 @@ def _add_order(day: Day, order: "Readable", request: "Readable", free: "dict[str
 
 def _wants(order: "Readable", shop: "Any") -> "tuple[dict[str, float], float]":
     """Pieces by product that an order still wants, and boxes to fill."""
-    contents = {one.get("id"): rows(one, "lines") for one in rows(shop, "boxes")}
+    contents = {one.get("id"): rows(one, "lines") for one in rows(shop, "boxes") if type(one.get("id")) is str}
     wants: "dict[str, float]" = {}
     boxes = 0.0
     for line in order["lines"]:
