@@ -35,6 +35,9 @@ class Server implements Api {
   contributions(): Promise<never[]> {
     return Promise.resolve([]);
   }
+  trace(): Promise<never> {
+    return Promise.reject(new Unreachable("not asked here"));
+  }
   push(events: BenchEvent[]): Promise<Pushed> {
     this.pushes.push(events.map((event) => event.id));
     if (events.some(this.choke)) return Promise.reject(new Refusal(422, "malformed"));
