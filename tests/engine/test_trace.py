@@ -55,10 +55,11 @@ def test_the_nearest_come_first_and_a_ring_of_leftovers_ends():
 
 def test_documents_become_links():
     lot = {"id": "l", "made_from": "b", "merged_into": "m", "material": "caramels/firm", "supplier_lot": " K-118 "}
-    bowl = {"batch_id": "c", "is_bowl": True, "lot": "D7", "dipped_lots": [], "under_lots": [], "leftover_lot": "rest"}
+    bowl = {"batch_id": "c", "is_bowl": True, "lot": "D7", "dipped_lots": [], "under_lots": [], "leftover_lot": "rest",
+            "used_lots": []}  # fmt: skip
     batch = {
         "batch_id": "b", "is_bowl": False, "lot": "k-118", "dipped_lots": ["D7", None], "under_lots": ["9"],
-        "leftover_lot": None,
+        "leftover_lot": None, "used_lots": ["l", "m"],
     }  # fmt: skip
     pack = {"id": "p", "from": [{"batch_id": "b", "pieces": 9}], "lots": [{"lot_id": "boxes", "amount": 1}]}
     order = {"id": "o", "customer_id": None, "customer": "Ana", "handed": [{"pack_id": "p"}]}
@@ -66,7 +67,8 @@ def test_documents_become_links():
         ("batch/b", "lot/l"), ("lot/l", "lot/m"), ("lot/l", "name/caramels#k-118")
     ]  # fmt: skip
     assert graph.links_of_batch(batch) == [
-        ("name/caramels#k-118", "batch/b"), ("name/chocolates#d7", "batch/b"), ("name/materials#9", "batch/b")
+        ("name/caramels#k-118", "batch/b"), ("name/chocolates#d7", "batch/b"), ("name/materials#9", "batch/b"),
+        ("lot/l", "batch/b"), ("lot/m", "batch/b"),
     ]  # fmt: skip
     assert graph.links_of_batch(bowl) == [("name/chocolates#d7", "batch/c"), ("batch/c", "name/chocolates#rest")]
     assert graph.links_of_pack(pack) == [("batch/b", "pack/p"), ("lot/boxes", "pack/p")]

@@ -6942,6 +6942,8 @@ export type TraceWalkRequestBatch = {
   is_bowl?: boolean | null;
   /** a lot as it was typed; null: none */
   lot?: string | null;
+  /** lots that were taken from stock for it; [] when left out */
+  used_lots?: string[] | null;
   /** lots of the chocolate it was dipped in; [] when left out */
   dipped_lots?: (string | null)[] | null;
   /** lots of what lies under its caramel; [] when left out */

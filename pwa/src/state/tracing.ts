@@ -15,6 +15,7 @@ function batchOf({ batch_id, run }: BatchRow) {
       batch_id,
       is_bowl: run.bowl !== null,
       lot: run.lot,
+      used_lots: (run.uses ?? []).map((one) => one.lot_id),
       dipped_lots: (run.dip?.bowls ?? []).map((one) => one.lot),
       under_lots: (run.cluster?.under_lots ?? []).map((one) => one.lot),
       leftover_lot: run.bowl?.leftover_lot ?? null,

@@ -4457,6 +4457,7 @@ class TraceWalkRequestBatch(TypedDict):
     batch_id: str
     is_bowl: bool
     lot: str | None
+    used_lots: list[str]
     dipped_lots: list[str | None]
     under_lots: list[str | None]
     leftover_lot: str | None

@@ -75,7 +75,7 @@ function ProductNeeds({ row }: { row: NeedsPlanReply["products"][number] }) {
 function planBatch(product: ProductRow, pieces: number): void {
   formPrefill.product_id = product.id;
   formPrefill.pieces = pieces;
-  go(traitsOf(product.kind ?? "slab").route ?? "/plan");
+  go((product.kind && traitsOf(product.kind).route) ?? "/plan");
 }
 
 async function needs(): Promise<Found> {

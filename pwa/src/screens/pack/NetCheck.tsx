@@ -80,10 +80,11 @@ function Weighing({ pack, label_kg, tare_kg }: { pack: Pack; label_kg: number; t
       const body: Values = { net_kg: netOf(scale_kg, tare_kg, withBox) };
       const checked = await checkPack(pack, "net_weighed", body, label_kg);
       if (checked.warnings.length > 0 && asked.length === 0) return setAsked(checked.warnings);
-      await writeFact("pack", pack.id, "net_weighed", checked.body);
+      // The field is free before the fact is written: the next box may lie on the scale already.
       setAsked([]);
       setScale(null);
       setNth(nth + 1);
+      await writeFact("pack", pack.id, "net_weighed", checked.body);
     } catch (error) {
       if (!(error instanceof EngineProblem)) throw error;
       setSaid(problemText(error.problem));

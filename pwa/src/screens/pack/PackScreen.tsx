@@ -46,6 +46,9 @@ function PackPage({ pack }: { pack: Pack }) {
         </ul>
       </section>
       <NetCheck pack={pack} />
+      <a class="go go-quiet" href={`/label/${pack.id}`}>
+        {t("labels.print")}
+      </a>
       <a class="go go-quiet" href={`/trace/pack/${pack.id}`}>
         {t("trace.both_ways")}
       </a>

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 
 import type { LotLeft, PlanDocument, Run, Values } from "../../documents";
+import { traitsOf } from "../../products/traitRegistry";
 import { checkLot, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
 import { t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
@@ -26,7 +27,7 @@ export function lotsFor(left: LotLeft[], plan: PlanDocument, run: Run, entry: Ty
   if (!TAKING.includes(entry.kind)) return [];
   const materials = materialsOf(plan, entry);
   const found = left.filter(({ material }) => materials.includes(material));
-  if (entry.kind === "under_lot_named" || plan.kind === "chocolate") return found;
+  if (entry.kind === "under_lot_named") return found;
   const isOld = ({ lot_id }: LotLeft) => lots.value.get(lot_id)?.made_from != null;
   if (entry.kind === "old_weighed") return found.filter(isOld);
   return run.remelt?.old_kg ? found.filter((row) => !isOld(row)) : found;
@@ -44,7 +45,7 @@ function materialsOf(plan: PlanDocument, entry: Typing): string[] {
 }
 
 function mainMaterial(plan: PlanDocument): string | null {
-  if (plan.kind === "chocolate") return plan.chocolate_id ? `chocolates/${plan.chocolate_id}` : null;
+  if (traitsOf(plan.kind).lendsChocolate) return plan.chocolate_id ? `chocolates/${plan.chocolate_id}` : null;
   return plan.caramel_id ? `caramels/${plan.caramel_id}` : null;
 }
 
@@ -66,8 +67,8 @@ export function withLots(kind: string, body: Values, run: Run, taken: LotLeft[],
 
 /** What of a material a step without a weighing takes, in its unit. */
 export function plannedOf(plan: PlanDocument, entry: Typing): number {
-  const one = plan.kind === "cluster" && entry.kind === "under_lot_named" ? plan.reply.under[entry.body.seen as number] : undefined;
-  return one?.kg ?? 0;
+  if (entry.kind !== "under_lot_named" || !("under" in plan.reply)) return 0;
+  return plan.reply.under[entry.body.seen as number]?.kg ?? 0;
 }
 
 /** What was weighed back and is not a lot yet, as the lot it would be; null: nothing, or the shop keeps no lots. */

@@ -13,6 +13,7 @@ TRACED = {
     "batch_id": text(64, "the batch"),
     "is_bowl": boolean("whether it is a bowl of chocolate", default=False),
     "lot": LOT_NAME,
+    "used_lots": many(text(64, "a lot in stock"), 0, 200, "lots that were taken from stock for it", default=[]),
     "dipped_lots": many(LOT_NAME, 0, 20, "lots of the chocolate it was dipped in", default=[]),
     "under_lots": many(LOT_NAME, 0, 20, "lots of what lies under its caramel", default=[]),
     "leftover_lot": LOT_NAME,

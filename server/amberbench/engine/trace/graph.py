@@ -29,10 +29,11 @@ def links_of_lot(lot: "Readable") -> "list[Link]":
 
 
 def links_of_batch(batch: "Readable") -> "list[Link]":
-    """From the lots that were typed for it, as `of_run` has them, and to what was left of its chocolate."""
+    """From the lots that were taken or typed for it, as `of_run` has them, and to what was left of its chocolate."""
     node = "batch/" + batch["batch_id"]
     went_in = _names("chocolates" if batch["is_bowl"] else "caramels", [batch["lot"]])
     went_in += _names("chocolates", batch["dipped_lots"]) + _names("materials", batch["under_lots"])
+    went_in += ["lot/" + lot_id for lot_id in batch["used_lots"]]
     return [(name, node) for name in went_in] + [(node, name) for name in _names("chocolates", [batch["leftover_lot"]])]
 
 
@@ -43,6 +44,7 @@ def of_run(batch_id: str, run: "Readable") -> "Document":
         "batch_id": batch_id,
         "is_bowl": bowl is not None,
         "lot": run["lot"],
+        "used_lots": [use["lot_id"] for use in run.get("uses", [])],
         "dipped_lots": [one["lot"] for one in (dip or {}).get("bowls", [])],
         "under_lots": [one["lot"] for one in (cluster or {}).get("under_lots", [])],
         "leftover_lot": None if bowl is None else bowl["leftover_lot"],
