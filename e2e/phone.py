@@ -70,6 +70,14 @@ class Phone:
         self.language = language
         self.opens_place("Bench")
 
+    def draws_with(self, css: str) -> None:
+        """The page with a style sheet more, as the page's policy allows one: made by script, not written inline."""
+        self.page.evaluate(
+            "css => { const sheet = new CSSStyleSheet(); sheet.replaceSync(css);"
+            " document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]; }",
+            css,
+        )
+
     def loses_the_network(self) -> None:
         self.page.context.set_offline(True)
 

@@ -98,7 +98,7 @@ def test_a_language_not_yet_on_the_phone_is_said_to_be_missing_and_comes_with_th
     phone.loses_the_network()
     phone.opens_place("Settings")
     phone.page.get_by_label("Language").select_option("es")
-    expect(phone.page.get_by_role("alert")).to_have_text(
+    expect(phone.page.get_by_role("alert").first).to_have_text(
         "The texts in “Español” are not on this phone yet. They come with the next connection."
     )
     html_in(phone, "en")

@@ -121,7 +121,7 @@ def test_a_finger_that_taps_on_where_a_key_was_does_not_undo(phone: Phone):
     """Letters so large that undo may come to lie there: within the last seconds a tap is meant for the key."""
     phone.plans_and_starts()
     phone.taps()
-    phone.page.add_style_tag(content="main.bench:not(.bench-entry) .undo { position: fixed; inset: 300px 0 0 0; }")
+    phone.draws_with("main.bench:not(.bench-entry) .undo { position: fixed; inset: 300px 0 0 0; }")
     phone.types("1.8")
     phone.is_at("lot")
     phone.types("117")

@@ -67,7 +67,7 @@ def test_axe_does_find_what_is_wrong(phone: Phone):
 def test_a_caution_hidden_cut_or_covered_would_be_found(phone: Phone, spoilt: str):
     phone.plans_and_starts()
     assert list(caution_faults(phone)) == []
-    phone.page.add_style_tag(content=f"main.bench > .caution {{ {spoilt} }} .bench-foot {{ margin-top: -200px }}")
+    phone.draws_with(f"main.bench > .caution {{ {spoilt} }} .bench-foot {{ margin-top: -200px }}")
     assert len(list(caution_faults(phone))) >= len(SCREENS) - 1
 
 

@@ -259,7 +259,9 @@ def test_batch_takes_of_several_lots_beside_the_lot_that_was_typed_and_stock_fal
     uses = [one | {"batch_id": "batch-1"} for one in took["uses"]]
     lots = [received(), received("l2")]
     assert (row(lots, uses)["left"], row(lots, uses, "l2")["left"]) == (pytest.approx(8.8), pytest.approx(9.4))
-    assert graph.links_of_batch("batch-1", took["uses"], []) == [
+    batch = {"batch_id": "batch-1", "is_bowl": False, "lot": None, "dipped_lots": [], "under_lots": [],
+             "leftover_lot": None, "used_lots": [use["lot_id"] for use in took["uses"]]}  # fmt: skip
+    assert graph.links_of_batch(batch) == [
         ("lot/l1", "batch/batch-1"),
         ("lot/l2", "batch/batch-1"),
     ]

@@ -200,7 +200,8 @@ def test_nor_on_a_grid_four_times_as_fine(name):
 
 def test_scan_takes_up_every_function_that_makes_a_plan():
     planned = {name for name in catalogue.FUNCTIONS if name.endswith((".plan", ".plan_jacket"))}
-    assert planned <= set(SCANNED)
+    # Pieces, batches and minutes are whole: those two are held to brute force instead.
+    assert planned - {"needs.plan", "schedule.plan"} <= set(SCANNED)
 
 
 @pytest.mark.parametrize(

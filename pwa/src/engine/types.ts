@@ -4032,7 +4032,7 @@ export type SchedulePlanRequest = {
   wash_s?: number | null;
   /** nothing starts before; null: the start, from the start of the first day; -1.2096e+06 to 1.2096e+06 s */
   now_s?: number | null;
-  /** how often all tasks may be placed to look for a better plan; 1 to 20000; 1 when left out */
+  /** how often all tasks may be placed to look for a better; 1 to 400; 1 when left out */
   rounds?: number | null;
   /** another seed looks elsewhere; 0 to 2.14748e+09; 1 when left out */
   seed?: number | null;

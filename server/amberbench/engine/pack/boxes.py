@@ -49,9 +49,9 @@ def boxes(request: "PackBoxesRequest") -> "PackBoxesReply":
                 short += missing
             for one in box["packaging"]:
                 lots += _of_lots(request, one["material"], one["amount"] * request["count"])
-    order = {row["box_id"]: (row["count"] == 0, row["loose"], nth) for nth, row in enumerate(rows)}
-    rows.sort(key=lambda row: order[row["box_id"]])
-    pieces: "list[PiecesLeft]" = [{"batch_id": name, "pieces": left[name]} for name in left]
+    order = sorted((row["count"] == 0, row["loose"], nth) for nth, row in enumerate(rows))
+    rows = [rows[one[2]] for one in order]
+    pieces: "list[PiecesLeft]" = [{"batch_id": one["batch_id"], "pieces": left[one["batch_id"]]} for one in batches]
     return {"left": pieces, "boxes": rows, "from": wanted, "lots": lots, "short": 0 if request["seconds"] else short}
 
 
@@ -76,12 +76,13 @@ def _take(fitting: "Sequence[PieceBatch]", left: "dict[str, int]", wanted: int) 
     """So many pieces in the order of the batches, and how many are missing: those are said to be of the first."""
     taken = {one["batch_id"]: 0 for one in fitting}
     missing = wanted
-    for name in taken:
+    names = [one["batch_id"] for one in fitting]
+    for name in names:
         taken[name] = min(missing, max(0, left[name]))
         missing -= taken[name]
     if taken:
         taken[fitting[0]["batch_id"]] += missing
-    found: "list[PackedFrom]" = [{"batch_id": name, "pieces": taken[name]} for name in taken if taken[name] > 0]
+    found: "list[PackedFrom]" = [{"batch_id": name, "pieces": taken[name]} for name in names if taken[name] > 0]
     return found, missing
 
 

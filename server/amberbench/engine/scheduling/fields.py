@@ -6,6 +6,8 @@ from ..core.field_kinds import boolean, choice, document, integer, many, number,
 
 MOST_S = 14 * 24 * 3600.0
 MOST_TASKS = 400
+# In one call: who looks longer asks again with the order found, so that nobody waits for an answer.
+MOST_ROUNDS = 400
 ID = text(80, "its id")
 
 
@@ -148,7 +150,7 @@ FUNCTIONS = {
         "request": together(
             DAY,
             {
-                "rounds": integer(1, 20000, "how often all tasks may be placed to look for a better plan", default=1),
+                "rounds": integer(1, MOST_ROUNDS, "how often all tasks may be placed to look for a better", default=1),
                 "seed": integer(0, 2**31 - 1, "another seed looks elsewhere", default=1),
                 "order": many(
                     text(80, "a task"), 0, MOST_TASKS, "`order` of an earlier reply, to go on from", default=[]

@@ -46,7 +46,8 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     Raises: Problem give_one_of, missing, too_little_caramel, more_than_a_bowl, too_many_batches, heavier_than_fill,
     tray_smaller_than_deposit, rim_leaves_no_room, gap_leaves_no_room, spread_too_narrow, spread_too_wide,
     second_runs_off (second_kg), too_much_under (under[n].count or .kg_each), shares_sum, no_time_to_weld,
-    room_too_warm_for_deposits, tray_cools_too_slowly, coating_without_size (dip.pickup), unknown_material,
+    room_too_warm_for_deposits, tray_cools_too_slowly, fridge_too_warm (target_c below
+    fridge_c + 4 K where the room does not free them), coating_without_size (dip.pickup), unknown_material,
     composition_sum, and those of melt.plan.
     Relation: the fullest of three lattices at spread + gap inside the rim. Spread goes with weight to the power of
     ⅜ and viscosity to that of −⅛; spread_m is at the middle of the window, the warmest run wider. A cluster is a

@@ -188,6 +188,9 @@ def chill(
     None where the room frees it. As `windows`; the tray goes along and stands on a shelf as on a table."""
     if cooling_curve.is_brought(tray.free_c, tray.room_c):
         return None
+    if not cooling_curve.is_brought(tray.free_c, fridge_c):
+        lowest_c = fridge_c + cooling_curve.ROOM_MARGIN_K + FREE_BELOW_READY_K
+        raise Problem("target_c", "fridge_too_warm", tray.ready_c, low=lowest_c, unit="°C")
     from_c = tray.room_c + cooling_curve.ROOM_MARGIN_K
     every = [(material, kg, from_c) for material, kg, _ in parts + ([second] if second else [])]
     inside = tray.in_room(fridge_c)
