@@ -34,7 +34,7 @@ def hears(phone: Phone, count: int) -> None:
         if len(phone.facts()) >= count:
             break
         exchanges(phone)
-    assert len(phone.facts()) >= count
+    assert len(phone.facts()) == count
 
 
 def record(server: Server, batch_id: str) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from e2e.cautions import caution_faults
 from e2e.languages import reads_in
 from e2e.phone import BETWEEN_TAPS_MS, Phone
 from e2e.server import Server
-from e2e.sync_helpers import all_sent, hears, record, seen_faults
+from e2e.sync_helpers import PATIENCE, all_sent, exchanges, hears, record, seen_faults
 from e2e.walk_cluster import keeps_a_sheet, plans_clusters
 
 SIZES = ((320, 568), (360, 640), (390, 844), (844, 390), (195, 422), (1024, 768))
@@ -283,8 +283,13 @@ def test_two_phones_off_line_that_gave_one_name_are_told_apart(phone: Phone, oth
 
 
 def hears_all(phone: Phone, server: Server) -> None:
-    count = len([one for one in server.asks("/api/events?after=0&limit=500")["events"] if one["batch_id"]])
-    hears(phone, max(count, len(phone.facts())))
+    """The phone has all that the server had when it was asked; it may write another name of its own meanwhile."""
+    ids = {one["id"] for one in server.asks("/api/events?after=0&limit=500")["events"] if one["batch_id"]}
+    for _ in range(PATIENCE):
+        if ids <= {one["id"] for one in phone.facts()}:
+            return
+        exchanges(phone)
+    raise AssertionError("the phone has not heard all")
 
 
 def test_names_of_one_evening_differ_across_products(phone: Phone):

@@ -104,7 +104,7 @@ def test_certificate_makes_it_https_and_pairs_the_owners_phone_first(tmp_path, m
     monkeypatch.delenv("AMBERBENCH_SIGN_IN")
     secure = ("--host", "0.0.0.0", "--cert", str(cert), "--key", str(key))
     with serving(tmp_path, *secure, until="/pair#") as (address, said):
-        assert any("owner" in line for line in said)
+        assert any("the browser that is to be the owner's" in line for line in said)
         context = ssl.create_default_context(cafile=cert)
         base = address.partition("/pair#")[0].replace("0.0.0.0", "127.0.0.1")
         assert get(f"{base}/api/health", context) == {"paired": False}
