@@ -66,10 +66,11 @@ def restore(file: Path, database: str | None) -> None:
     from .services import backup as backups
 
     with _data(database, file):
-        found, kept = backups.restore(file, clock.system_now_ms())
-        say("restored", file=file, place=store.place(), **found.contents._asdict())
-        if kept:
-            say("replaced", file=kept)
+        made = backups.restore(file, clock.system_now_ms())
+        say("restored", file=file, place=store.place(), **made.contents._asdict())
+        if made.kept:
+            say("replaced", file=made.kept)
+        say("phones_kept" if made.phones else "phones_anew")
 
 
 @click.command("export")

@@ -1,6 +1,7 @@
 """Two shops in one PostgreSQL, each in a schema of its own, told apart by the name in the address."""
 
 import json
+import subprocess
 
 import psycopg
 import pytest
@@ -9,6 +10,7 @@ from werkzeug.test import Client
 from amberbench import hosted
 from amberbench.store import db
 from tests.log import Phone, uuid7
+from tests.services.test_backup import command
 
 HOSTS = ("marta.example", "otto.example")
 SECRET = "only-in-martas-kitchen"
@@ -100,3 +102,31 @@ def test_address_of_no_shop_is_refused(shops, host):
     answer = Client(shops).get("/api/log.json", headers={"Host": host})
     assert answer.status_code == 421
     assert answer.get_data(as_text=True) == "There is no shop at this address."
+
+
+def test_backup_of_one_shop_holds_no_other_and_goes_back_into_that_shop_alone(shops, tmp_path):
+    marta, otto = (At(shops, host) for host in HOSTS)
+    assert marta.asks("/api/events", "POST", json={"events": [Phone().event("noted", text=SECRET)]}).status_code == 200
+    assert otto.asks("/api/events", "POST", json={"events": Phone(device_id="otto").whole_batch()}).status_code == 200
+    urls = [shops.databases[host] for host in HOSTS]
+    before = [shop.log() for shop in (marta, otto)]
+
+    def stop():
+        for app in shops.ready.values():
+            with app.app_context():
+                db.engine.dispose()
+
+    stop()
+    command("backup", tmp_path, "--database", urls[1], database=None)
+    (file,) = tmp_path.glob("*.dump")
+    listed = subprocess.run(["pg_restore", "--file=-", file], capture_output=True, text=True, check=True).stdout
+    assert "otto.event" in listed
+    assert "marta" not in listed
+    assert "no shop in marta" in command("restore", file, "--database", urls[0], database=None, code=1)
+    assert otto.asks("/api/events", "POST", json={"events": [Phone().event("noted", text="y")]}).status_code == 200
+    stop()
+    command("restore", file, "--database", urls[1], database=None)
+    after = [shop.log() for shop in (marta, otto)]
+    assert after[0] == before[0]
+    first, last = (json.loads(log)["events"] for log in (before[1], after[1]))
+    assert [one["id"] for one in first] == [one["id"] for one in last]

@@ -23,6 +23,14 @@ DAY_MS = 24 * 3600 * 1000
 STAMP = "%Y-%m-%dT%H%M%S.%fZ"
 
 
+class Restored(NamedTuple):
+    """What was put back: what it holds, where the replaced database is kept, whether phones are still let in."""
+
+    contents: copies.Contents
+    kept: Path | None
+    phones: bool
+
+
 class Backup(NamedTuple):
     """One backup: its file, what it holds, its SHA-256."""
 
@@ -112,20 +120,21 @@ def check(file: Path | None) -> Backup:
     return Backup(file, found, checksum)
 
 
-def restore(file: Path, now_ms: int) -> tuple[Backup, Path | None]:
-    """Puts a backup in the place of the database; what it holds, and where the replaced database is kept.
+def restore(file: Path, now_ms: int) -> Restored:
+    """Puts a backup in the place of the database.
 
-    Phones that meet the log again offer all they hold: it has a new log_id. Raises Unusable; nothing is changed then.
+    Phones that meet the log again offer all they hold: it has a new log_id. Let in are those that are today, not those
+    of the backup (`copies.put_back`). Raises Unusable; nothing is changed then.
     """
-    backup = check(file)
+    contents = check(file).contents
     stamp = f"{datetime.fromtimestamp(now_ms / 1000, UTC):{STAMP}}"
     place = store.file()
     keep = place.with_name(f"{place.name}.replaced-{stamp}") if place else folder() / f"replaced-{stamp}{_ending()}"
     store.close()
     keep.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    copies.put_back(store.url(), file, keep)
+    phones = copies.put_back(store.url(), file, keep)
     store.mark_begun()
-    return backup, keep if keep.exists() else None
+    return Restored(contents, keep if keep.exists() else None, phones)
 
 
 def _prefix() -> str:

@@ -6,8 +6,9 @@ import shutil
 import sqlite3
 import subprocess
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import NamedTuple
 from urllib.parse import quote
 from uuid import uuid4
@@ -15,6 +16,7 @@ from uuid import uuid4
 from sqlalchemy import URL
 
 from .faults import Unusable, code_of
+from .models import Base
 
 SQLITE, DUMP = b"SQLite format 3\0", b"PGDMP"
 BESIDE = ("-wal", "-shm")
@@ -38,12 +40,16 @@ def checksum(file: Path) -> str:
 
 
 def make(url: URL, target: Path) -> None:
-    """Writes what the database holds at this moment to a file for its owner alone. Raises Unusable."""
+    """Writes what the database holds at this moment to a file for its owner alone. Raises Unusable.
+
+    Of PostgreSQL the one schema in which the shop lies: those beside it are other shops'.
+    """
     target.touch(mode=0o600)
     if url.get_backend_name() == "sqlite":
         copy_sqlite(Path(str(url.database)), target)
     else:
-        _postgresql(url, "pg_dump", "--format=custom", f"--file={target}")
+        exactly = '"' + _schema(url).replace('"', '""') + '"'  # else it would be a pattern
+        _postgresql(url, "pg_dump", "--format=custom", f"--schema={exactly}", f"--file={target}")
     with target.open("rb") as written:
         os.fsync(written.fileno())
 
@@ -77,13 +83,23 @@ def _look_into_sqlite(file: Path) -> Contents:
         said = [row[0] for row in connection.execute("PRAGMA integrity_check")]
         if said != ["ok"]:
             raise Unusable("damaged", said[0].splitlines()[-1])
-        tables = {row[0] for row in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
-        if not {"event", "alembic_version"} <= tables:
+        tables = _columns(connection)
+        if not {"event", "alembic_version"} <= tables.keys():
             raise Unusable("no_copy")
         (version,) = connection.execute("SELECT version_num FROM alembic_version").fetchone()
         counts = (connection.execute(f"SELECT count(*) FROM {one}") for one in ("event", "photo") if one in tables)
         events, *photos = [count for cursor in counts for (count,) in cursor]
     return Contents(events, sum(photos), version)
+
+
+def _columns(connection: sqlite3.Connection, schema: str = "main") -> dict[str, set[str]]:
+    """The columns of every table."""
+    found: dict[str, set[str]] = {}
+    asked = f"""SELECT one.name, its.name FROM {schema}.sqlite_master AS one
+        JOIN pragma_table_info(one.name, '{schema}') AS its WHERE one.type = 'table'"""
+    for table, column in connection.execute(asked):
+        found.setdefault(table, set()).add(column)
+    return found
 
 
 @contextmanager
@@ -110,21 +126,23 @@ def _look_into_dump(file: Path) -> Contents:
     return Contents(len(lines("event")), len(lines("photo")), version[0])
 
 
-def put_back(url: URL, file: Path, keep: Path) -> None:
+def put_back(url: URL, file: Path, keep: Path) -> bool:
     """Puts a copy that was looked into in the place of the database, under a new log_id; keeps what was there.
 
-    keep: where the replaced database goes. Raises Unusable `in_use`, `other_database`, and what the database says.
+    Who may come in is as it is today: the phones are those of the replaced database. Where it tells of none, none is
+    let in, for some of the copy's may have been revoked since. Returns whether there are any.
+    keep: where the replaced database goes. Raises Unusable `in_use`, `other_database`, `other_schema`, and what the
+    database says.
     """
     is_sqlite = _start(file) == SQLITE
     if is_sqlite != (url.get_backend_name() == "sqlite"):
         raise Unusable("other_database")
     if is_sqlite:
-        _put_back_sqlite(Path(str(url.database)), file, keep)
-    else:
-        _put_back_dump(url, file, keep)
+        return _put_back_sqlite(Path(str(url.database)), file, keep)
+    return _put_back_dump(url, file, keep)
 
 
-def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
+def _put_back_sqlite(place: Path, file: Path, keep: Path) -> bool:
     if place.exists():
         _assert_free(place)
     place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -132,8 +150,9 @@ def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
     part.unlink(missing_ok=True)
     make(URL.create("sqlite", database=str(file)), part)
     with _opened(part) as connection:
-        if connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'log'").fetchone():
+        if "log" in _columns(connection):
             connection.execute("UPDATE log SET log_id = ?", (str(uuid4()),))
+        phones = _take_phones(connection, place)
     for beside in BESIDE:
         # Left over from a database that cannot be opened, or is gone: beside another one it would do harm.
         if (left := place.with_name(place.name + beside)).exists():
@@ -144,13 +163,28 @@ def _put_back_sqlite(place: Path, file: Path, keep: Path) -> None:
         except OSError:  # a file system without links
             shutil.copy2(place, keep)
     part.replace(place)
+    return phones
+
+
+def _take_phones(connection: sqlite3.Connection, replaced: Path) -> bool:
+    """Gives a copy the phones of the database that it replaces, as far as that can be read; whether there are any."""
+    if "phone" not in _columns(connection):  # older than pairing
+        return False
+    connection.execute("DELETE FROM pairing")
+    connection.execute("DELETE FROM phone")
+    with suppress(sqlite3.Error):
+        connection.execute("ATTACH ? AS replaced", (f"file:{quote(str(replaced))}?mode=ro",))
+        both = ", ".join(_columns(connection)["phone"] & _columns(connection, "replaced").get("phone", set()))
+        connection.execute(f"INSERT INTO phone ({both}) SELECT {both} FROM replaced.phone")
+    (phones,) = connection.execute("SELECT count(*) FROM phone WHERE revoked_ms IS NULL").fetchone()
+    return bool(phones)
 
 
 def assert_free(url: URL) -> None:
     """Raises Unusable `in_use` when anybody else has a database open."""
     if url.get_backend_name() == "sqlite":
         _assert_free(Path(str(url.database)))
-    elif _postgresql(url, "psql", "--no-psqlrc", "-tAc", OTHERS).split() != ["0"]:
+    elif _asked(url, OTHERS) != "0":
         raise Unusable("in_use")
 
 
@@ -165,11 +199,39 @@ def _assert_free(place: Path) -> None:
             raise Unusable("in_use") from error
 
 
-def _put_back_dump(url: URL, file: Path, keep: Path) -> None:
+def _put_back_dump(url: URL, file: Path, keep: Path) -> bool:
+    """The same for PostgreSQL, in one transaction; what a newer version has made beside it goes too."""
+    schema = _schema(url)
+    holds = _run("pg_restore", "--list", str(file))
+    if f" TABLE {schema} event " not in holds:
+        raise Unusable("other_schema", schema=schema)
     assert_free(url)
     make(url, keep)
-    _postgresql(url, "pg_restore", "--clean", "--if-exists", "--no-owner", "--single-transaction", str(file))
-    _postgresql(url, "psql", "--no-psqlrc", "-qc", f"UPDATE log SET log_id = '{uuid4()}'")
+    ours = ", ".join([*Base.metadata.tables, "alembic_version"])
+    after = ["RESET search_path"]
+    if f" TABLE {schema} log " in holds:
+        after.append(f"UPDATE log SET log_id = '{uuid4()}'")
+    with TemporaryDirectory() as folder:
+        copy, phones = Path(folder, "copy.sql"), Path(folder, "phones.sql")
+        _run("pg_restore", "--no-owner", f"--schema={schema}", f"--file={copy}", str(file))
+        _run("pg_restore", "--data-only", f"--schema={schema}", "--table=phone", f"--file={phones}", str(keep))
+        script = [f"--command=DROP TABLE IF EXISTS {ours} CASCADE", f"--file={copy}"]
+        if has_phones := f" TABLE {schema} phone " in holds:
+            after += ["DELETE FROM pairing", "DELETE FROM phone"]
+        script += [f"--command={one}" for one in after]
+        script += [f"--file={phones}"] if has_phones else []
+        _postgresql(url, "psql", "--no-psqlrc", "--quiet", "--set=ON_ERROR_STOP=1", "--single-transaction", *script)
+    return has_phones and _asked(url, "SELECT count(*) FROM phone WHERE revoked_ms IS NULL") != "0"
+
+
+def _schema(url: URL) -> str:
+    """The schema of PostgreSQL in which a database's tables lie."""
+    return _asked(url, "SELECT current_schema()")
+
+
+def _asked(url: URL, question: str) -> str:
+    """The one word that PostgreSQL answers last."""
+    return _postgresql(url, "psql", "--no-psqlrc", "-tAc", question).strip()
 
 
 def _postgresql(url: URL, *command: str) -> str:
