@@ -31,11 +31,20 @@ class HttpsServer(Server):
         self.with_own_authority()
 
     def with_own_authority(self) -> None:
-        self.arguments = ["serve", "--lan", "--port", str(self.port), "--page-port", str(self.page), *self.keeps]
+        self.arguments = [
+            "serve",
+            "--without-trade",
+            "--lan",
+            "--port",
+            str(self.port),
+            "--page-port",
+            str(self.page),
+            *self.keeps,
+        ]
 
     def with_certificate(self, file: Path) -> None:
         given = ["--host", ADDRESS, "--cert", str(file), "--key", str(file)]
-        self.arguments = ["serve", "--port", str(self.port), *given, *self.keeps]
+        self.arguments = ["serve", "--without-trade", "--port", str(self.port), *given, *self.keeps]
 
     def answers(self) -> bool:
         unchecked = ssl.create_default_context()

@@ -67,7 +67,8 @@ class Server:
         self.database = folder / "shop.sqlite"
         self.log = folder / "server.log"
         self.keeps = ["--database", database or f"sqlite:///{self.database}"]
-        self.arguments = ["serve", "--port", str(self.port), *self.keeps]
+        # Stories of the bench begin with an empty larder; those of orders and stock ask for the invented one.
+        self.arguments = ["serve", "--without-trade", "--port", str(self.port), *self.keeps]
         self.process: subprocess.Popen[bytes] | Fork | None = None
 
     def __enter__(self) -> Self:

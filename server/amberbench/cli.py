@@ -22,17 +22,18 @@ if TYPE_CHECKING:
 # The application is imported where it is needed: `compute` starts five times faster without it.
 
 
-def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK) -> bool:
+def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK, without_trade: bool = False) -> bool:
     from .services import setup
     from .store import Unusable
 
     with app.app_context():
         earlier = config.earlier_file()
         seed = None if empty else config.demo_shop_file().read_text(encoding="utf-8")
+        trade = None if empty or without_trade else config.demo_trade_file().read_text(encoding="utf-8")
         try:
             if file := setup.import_earlier_database(earlier):
                 say("taken_along", earlier=earlier, file=file)
-            return setup.set_up(seed, clock.system_now_ms(), language)
+            return setup.set_up(seed, clock.system_now_ms(), language, trade)
         except Unusable as error:
             raise refusal(error) from error
 
@@ -64,6 +65,10 @@ language_option = click.option(
     help="Language of the invented shop, where there is none yet.",
 )
 
+trade_option = click.option(
+    "--without-trade", is_flag=True, help="The invented shop without its invented deliveries, boxes and orders."
+)
+
 
 @click.group()
 @click.version_option(package_name="amberbench")
@@ -74,8 +79,9 @@ def main() -> None:
 @main.command()
 @https_options
 @language_option
+@trade_option
 @database_option
-def serve(language: str, database: str | None, **asked: Any) -> None:
+def serve(language: str, without_trade: bool, database: str | None, **asked: Any) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
     from .services import backup
     from .serving import listen
@@ -85,7 +91,7 @@ def serve(language: str, database: str | None, **asked: Any) -> None:
     https.check_sign_in(app)
     begun = False
     try:
-        begun = _set_up(app, language=language)
+        begun = _set_up(app, language=language, without_trade=without_trade)
         for beside in (_fold_outdated, backup.keep_backed_up):
             threading.Thread(target=beside, args=(app,), daemon=True).start()
     except click.ClickException as refused:
@@ -129,11 +135,12 @@ def compute(name: str | None, listed: bool) -> None:
 @main.command()
 @click.option("--empty", is_flag=True, help="An empty shop, to be filled in on a phone.")
 @language_option
+@trade_option
 @database_option
-def begin(empty: bool, language: str, database: str | None) -> None:
+def begin(empty: bool, language: str, without_trade: bool, database: str | None) -> None:
     """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
     begun = "seeded_empty" if empty else "seeded"
-    say(begun if _set_up(application(database), empty, language) else "not_seeded")
+    say(begun if _set_up(application(database), empty, language, without_trade) else "not_seeded")
 
 
 for command in (*data_commands.COMMANDS, *phone_commands.COMMANDS):

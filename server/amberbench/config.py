@@ -64,6 +64,11 @@ def demo_shop_file() -> Path:
     return (PACKAGE if _is_packaged() else PACKAGE.parent.parent) / "seed_data" / "demo_shop.json"
 
 
+def demo_trade_file() -> Path:
+    """Its invented deliveries, boxes and orders."""
+    return demo_shop_file().with_name("demo_trade.json")
+
+
 def is_loopback(host: str) -> bool:
     """Whether only this machine reaches an address."""
     if host == "localhost":

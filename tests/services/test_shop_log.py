@@ -1,13 +1,15 @@
 """A shop begins once, as the invented one, empty, or out of the document an older server kept; edits fold into it."""
 
 import json
+from datetime import datetime
 from uuid import RFC_4122, UUID
 
 import pytest
 from sqlalchemy import text
 
-from amberbench.config import demo_shop_file
-from amberbench.services import setup, shop
+from amberbench.config import demo_shop_file, demo_trade_file
+from amberbench.engine import catalogue
+from amberbench.services import setup, shop, streams
 from amberbench.services.uuid7 import uuid7s
 from amberbench.store import writing
 from tests.bench import NINE_OCLOCK_MS
@@ -129,3 +131,37 @@ def test_edit_that_makes_no_sense_is_stored_and_changes_nothing(client):
     before = client.get("/api/shop").get_json()
     assert results(push(client, edit(Phone(), "ovens/oven-large", "rated_w", "much"))) == ["stored"]
     assert client.get("/api/shop").get_json() == before
+
+
+def test_invented_shop_lives_with_stock_boxes_and_orders_for_its_week(app_without_database):
+    setup.set_up(DEMO, NOW, "es", demo_trade_file().read_text(encoding="utf-8"))
+    client = app_without_database.test_client()
+    found = {place: client.get(f"/api/{place}").get_json()["documents"] for place in ("lots", "packs", "orders")}
+    bought = {one["material"].partition("/")[0] for one in found["lots"]}
+    assert bought == {"caramels", "chocolates", "materials"}
+    assert all(one["price_minor"] for one in found["lots"])
+    assert [one["customer"] for one in found["orders"]] == ["Salón de té", "Panadería de la esquina"]
+    days = [
+        datetime.fromtimestamp(one["wanted_ms"] / 1000) - datetime.fromtimestamp(NOW / 1000) for one in found["orders"]
+    ]
+    assert all(0 < day.days <= 7 for day in days)
+    assert all(datetime.fromtimestamp(one["wanted_ms"] / 1000).weekday() < 5 for one in found["orders"])
+    boxes = {one["id"] for one in shop.document()["boxes"]}
+    assert {line["box_id"] for one in found["orders"] for line in one["lines"]} <= boxes
+    assert found["packs"][0]["code"].endswith("A")
+    for place, documents in found.items():
+        for one in documents:
+            events = client.get(f"/api/{place}/{one['id']}").get_json()["events"]
+            ignored = catalogue.call(f"{place[:-1]}.fold", {"id": one["id"], "events": events})["ignored"]
+            assert (one["id"], ignored) == (one["id"], [])
+
+
+def test_what_is_taken_back_of_the_invented_trade_stands_on_no_list_also_after_a_rebuild(app_without_database):
+    setup.set_up(DEMO, NOW, "en", demo_trade_file().read_text(encoding="utf-8"))
+    client = app_without_database.test_client()
+    (placed,) = client.get("/api/orders/invented-bakery").get_json()["events"]
+    undone = Phone().event("undone", event_id=placed["id"]) | {"stream": placed["stream"], "batch_id": None}
+    push(client, undone)
+    assert "invented-bakery" not in {one["id"] for one in client.get("/api/orders").get_json()["documents"]}
+    streams.rebuild()
+    assert "invented-bakery" not in {one["id"] for one in client.get("/api/orders").get_json()["documents"]}

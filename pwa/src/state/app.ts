@@ -15,6 +15,7 @@ import { StreamBook } from "./streamBook";
 import * as trade from "./trade";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { BatchOrder } from "./batchOrder";
+import * as demoShop from "./demoShop";
 import { heldByOtherDevice } from "./heldElsewhere";
 import { Learning } from "./learning";
 import { renaming } from "./names";
@@ -278,6 +279,11 @@ export class AppState {
     await this.store.events.append({ id: uuid7(at_ms), shop_id, stream, at_ms, offset_ms: offsetMs.value, ...said });
     this.refreshAll([stream]);
     this.wrote(stream);
+  }
+
+  /** Invented lots, orders and boxes go with the invented shop, and come back with it. */
+  async followInvented(isThere: boolean): Promise<void> {
+    await demoShop.followInvented(this.store, this.trade, isThere);
   }
 
   private wrote(stream: string): void {

@@ -5,6 +5,7 @@ import { traitsOf } from "../products/traitRegistry";
 import type { Store } from "../storage";
 import { t } from "../text";
 import { loadRecord } from "./records";
+import { lots } from "./trade";
 import type { BatchRecord } from "./types";
 
 type Part = NonNullable<LabelContentRequest["parts"]>[number];
@@ -28,7 +29,7 @@ export interface LabelChoices {
 /** What the label of a pack says. Throws EngineProblem. */
 export async function labelContent(store: Store, shop: Shop, pack: Pack, choices: LabelChoices): Promise<LabelContentReply> {
   const records = await Promise.all(pack.from.map(({ batch_id }) => loadRecord(store, batch_id)));
-  const parts = pack.from.flatMap(({ pieces }, i) => partsOf(shop, records[i] ?? null, pieces));
+  const parts = [...pack.from.flatMap(({ pieces }, i) => partsOf(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id)?.material, one.amount))];
   const may_contain = records.flatMap((record) => (record?.run.may_contain ?? []) as Allergen[]);
   const box = shop.boxes.find((one) => one.id === pack.box_id);
   return compute(
@@ -68,6 +69,14 @@ function partsOf(shop: Shop, record: BatchRecord | null, pieces: number): Part[]
   const said = new Set(parts.flatMap((one) => one.contains ?? []));
   const besides = (product?.contains ?? []).filter((one) => !said.has(one as Allergen)) as Allergen[];
   return besides.length > 0 ? [...parts, { name: product?.name ?? "", ingredients: "", contains: besides, kg: 0 }] : parts;
+}
+
+/** What was put into boxes straight from a lot, by the name that lots give it; what they are packed in is no part. */
+function ofLot(shop: Shop, material: string | undefined, kg: number): Part[] {
+  const [list, id] = (material ?? "").split("/");
+  if (list !== "caramels" && list !== "chocolates" && list !== "materials") return [];
+  const row = shop[list].find((one) => one.id === id);
+  return row && !("what" in row && row.what === "packaging") ? [part(shop, list, row, "", kg)] : [];
 }
 
 /** The thin coat under a piece that is not dipped (kg). */

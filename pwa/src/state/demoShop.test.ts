@@ -2,7 +2,7 @@
 import { beforeAll, expect, test } from "vitest";
 
 import type { BenchEvent, ShopEdit } from "../documents";
-import { demoEdits, editsBack, inventedDocs } from "./demoShop";
+import { demoEdits, editsBack, inventedDocs, inventedTrade } from "./demoShop";
 
 let seeded: BenchEvent[];
 
@@ -70,4 +70,14 @@ test("the invented shop that was taken away is brought back from the log alone, 
   expect(said).toEqual([["ovens/oven-large", "removed", false], ["shop", "invented", true], ["shop", "name", name]]);
   expect(editsBack([...events, ...back.map((edit, n) => event("phone", edit, 40_000 + n))])).toEqual([]);
   expect(editsBack(seeded)).toEqual([]);
+});
+
+test("invented deliveries and orders go, but not what somebody wrote something of or used", () => {
+  const of = (stream: string, device_id: string, kind: string, body = {}, seq = 1): BenchEvent => ({ id: `${stream} ${kind}`, v: 1, shop_id: "shop", device_id, seq, at_ms: seq, offset_ms: 0, batch_id: null, stream, kind, body });
+  const events = [of("lot/a", "seed", "received"), of("lot/used", "seed", "received"), of("order/a", "seed", "placed"), of("order/own", "phone", "placed"), of("lot/counted", "seed", "received"), of("lot/counted", "phone", "left_counted")];
+  const used = new Set(["used"]);
+  expect(inventedTrade(events, used, false).map((one) => one.stream)).toEqual(["lot/a", "order/a"]);
+  expect(inventedTrade(events, used, true)).toEqual([]);
+  const gone = [...events, of("lot/a", "phone", "undone", { event_id: "lot/a received" }, 2)];
+  expect(inventedTrade(gone, used, true).map((one) => one.stream)).toEqual(["lot/a"]);
 });

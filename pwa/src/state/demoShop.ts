@@ -1,6 +1,10 @@
 /** The invented shop: as edits to begin with, and told from what somebody has made their own. */
 import type { BenchEvent, ShopEdit } from "../documents";
-import { isOfKind } from "../order";
+import { inOrder, isOfKind, takenBack } from "../order";
+import type { Store } from "../storage";
+import { parseStreamId, streamOf } from "../streams";
+import type { StreamBook } from "./streamBook";
+import { orders, stockUses } from "./trade";
 import { inLanguage, reader } from "../text";
 
 /** A field of the invented shop: its value, words in other languages by their names. */
@@ -57,6 +61,33 @@ export function editsBack(events: BenchEvent[]): ShopEdit[] {
     const before = facts.filter((one) => one.at_ms < at_ms && one.body.doc === doc && one.body.field === field).at(-1);
     return before ? [edit(doc, field, before.body.value, before.body.basis)] : [];
   });
+}
+
+/** Which facts of invented lots, orders and boxes are to be taken back, or to count again, as the invented shop goes or comes
+ * back. What somebody told something of, or took something of, stays. `events`: all of these streams; `used`: ids of
+ * lots and boxes that went somewhere. */
+export function inventedTrade(events: BenchEvent[], used: ReadonlySet<string>, isThere: boolean): BenchEvent[] {
+  const back = takenBack([...events].sort(inOrder));
+  const isTold = ({ device_id, kind }: BenchEvent) => device_id !== SEED && kind !== "undone" && kind !== "redone";
+  const own = new Set(events.filter(isTold).map(streamOf));
+  const invented = events.filter((event) => event.device_id === SEED && back.has(event.id) === isThere);
+  return invented.filter((event) => !own.has(streamOf(event)) && !used.has(parseStreamId(streamOf(event)).id));
+}
+
+type Kind = "lot" | "order" | "pack";
+type Book = Pick<StreamBook<unknown>, "load" | "write">;
+
+/** Takes the invented trade back, or tells it again. */
+export async function followInvented(store: Store, books: Record<Kind, Book>, isThere: boolean): Promise<void> {
+  const kinds = Object.keys(books) as Kind[];
+  await Promise.all(kinds.map((kind) => books[kind].load()));
+  const handed = [...orders.value.values()].flatMap((one) => one.handed.flatMap(({ pack_id }) => pack_id ?? []));
+  const used = new Set([...stockUses.value.flatMap(({ lot_id, batch_id }) => (batch_id === null ? [] : [lot_id])), ...handed]);
+  const events = (await Promise.all(kinds.map((kind) => store.events.eventsOfStreams(kind)))).flat();
+  for (const event of inventedTrade(events, used, isThere)) {
+    const { kind, id } = parseStreamId(streamOf(event));
+    await books[kind as Kind].write(id, [{ kind: isThere ? "redone" : "undone", body: { event_id: event.id } }]);
+  }
 }
 
 /** Whether an edit says what the invented shop says, in any language. */

@@ -111,7 +111,10 @@ export function newId(): string {
 
 /** Writes edits of the shop: all of them or none. */
 export async function editShop(edits: ShopEdit[]): Promise<void> {
-  await (await appState()).shopBook.write(edits);
+  const state = await appState();
+  await state.shopBook.write(edits);
+  const said = edits.find(({ doc, field }) => doc === "shop" && field === "invented");
+  if (said) await state.followInvented(said.value === true);
 }
 
 /** Fills an empty shop with the invented one; an edit like any other. */

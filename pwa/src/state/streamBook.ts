@@ -1,6 +1,7 @@
 import type { Signal } from "@preact/signals";
 
 import type { BenchEvent, FunctionName, Replies, Requests, Values } from "../documents";
+import { isOfKind, takenBack } from "../order";
 import { type Photo, type Store, uuid7 } from "../storage";
 import { parseStreamId, type Stream, streamOf } from "../streams";
 import { byWhom } from "./shop";
@@ -94,8 +95,16 @@ export class StreamBook<D> {
     return this.last;
   }
 
+  /** Nothing was told of it, or all of that was taken back. */
+  private forget(id: string): void {
+    const known = new Map(this.documents.value);
+    if (known.delete(id)) this.documents.value = known;
+  }
+
   private async fold(id: string, events: BenchEvent[]): Promise<void> {
-    if (events.length === 0) return;
+    const back = takenBack(events);
+    const counting = events.filter((event) => !isOfKind("undone")(event) && !isOfKind("redone")(event) && !back.has(event.id));
+    if (counting.length === 0) return this.forget(id);
     const name: Fold = `${this.kind}.fold`;
     const { document } = (await this.parts.compute(name, { id, events } as Requests[Fold])) as Replies[Fold];
     this.documents.value = new Map(this.documents.value).set(id, document as D);

@@ -1,12 +1,14 @@
-"""What is written into the log when a shop begins: bodies of `shop_set` events."""
+"""What is written into the log when a shop begins: bodies of `shop_set` events, and the invented shop's trade."""
 
 from collections.abc import Iterator
+from datetime import datetime, timedelta
 from typing import Any
 
 from amberbench import text
 from amberbench.engine.shop import fields as fields_shop
 
 Body = dict[str, Any]
+SATURDAY = 5
 ONLY_IN_OLD_DOCUMENTS = {"id", "about", "figures", "plan_defaults", "basis"}
 
 
@@ -19,6 +21,34 @@ def of_seed(seed: dict[str, Any], language: str = "en") -> list[Body]:
         for doc, rows in seed["docs"].items()
         for field, row in rows.items()
     ]
+
+
+def of_trade(trade: dict[str, Any], begins_ms: int, language: str = "en") -> Iterator[dict[str, Any]]:
+    """Members of the events of invented lots, boxes packed and orders: stream, kind, at_ms, body.
+
+    Days count from the one on which the shop begins, hours by this machine's clock: orders are for the week after it.
+    """
+    today = datetime.fromtimestamp(begins_ms / 1000).replace(hour=0, minute=0, second=0, microsecond=0)
+    working = [day for day in (today + timedelta(days=n) for n in range(1, 20)) if day.weekday() < SATURDAY]
+
+    def told(value: Any) -> Any:
+        if type(value) is not dict:
+            return value
+        if "value" in value:
+            return next((value[one] for one in text.chain(language) if one in value), value["value"])
+        if "code" in value:
+            return f"{today + timedelta(days=value['code']):%y%j}A"
+        day = working[value["workday"] - 1] if "workday" in value else today + timedelta(days=value["day"])
+        return int(day.replace(hour=value["hour"]).timestamp() * 1000) if "hour" in value else f"{day:%Y-%m-%d}"
+
+    for row in trade["events"]:
+        body = {name: told(value) for name, value in row["body"].items()}
+        yield {
+            "stream": row["stream"],
+            "kind": row["kind"],
+            "at_ms": told({"day": row["day"], "hour": row["hour"]}),
+            "body": body,
+        }
 
 
 def of_nothing() -> list[Body]:

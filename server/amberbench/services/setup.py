@@ -48,15 +48,16 @@ def migrate(now_ms: int) -> None:
         store.upgrade()
 
 
-def set_up(seed: str | None, now_ms: int, language: str = "en") -> bool:
+def set_up(seed: str | None, now_ms: int, language: str = "en", trade: str | None = None) -> bool:
     """Applies missing migrations, begins a shop where there is none and none was lost.
 
-    seed: JSON of `seed_data`, whose words are taken in this language; None: an empty shop. Returns whether a shop was
+    seed: JSON of `seed_data`, whose words are taken in this language; None: an empty shop. trade: JSON of its invented
+    deliveries, boxes and orders; None: none. Returns whether a shop was
     begun. A database is backed up before it is migrated. Raises Unusable when the file cannot be written, is no
     database, was written by a newer version, or is gone though a shop was begun in it.
     """
     migrate(now_ms)
     with _usable():
-        begun = shop.begin(seed, now_ms, language)
+        begun = shop.begin(seed, now_ms, language, trade)
         store.mark_begun()
         return begun

@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import documents, error_log, initial_shop_events, set_aside, strict_json
+from . import documents, error_log, initial_shop_events, set_aside, stream_documents, strict_json
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7, uuid7s
@@ -26,10 +26,11 @@ def document() -> dict[str, Any] | None:
         return None if row is None else strict_json.read(row.document)
 
 
-def begin(seed: str | None, now_ms: int, language: str) -> bool:
+def begin(seed: str | None, now_ms: int, language: str, trade: str | None = None) -> bool:
     """Makes sure that there is a shop and that its document is this engine's fold; whether a shop was begun.
 
-    seed: JSON of `seed_data` to begin with, in this language; None: an empty shop. A document of a server that knew no
+    seed: JSON of `seed_data` to begin with, in this language; None: an empty shop. trade: JSON of its invented
+    deliveries, boxes and orders, which count from today; None: none. A document of a server that knew no
     `shop_set` becomes events first.
     """
     with writing() as session:
@@ -39,10 +40,16 @@ def begin(seed: str | None, now_ms: int, language: str) -> bool:
             session.add(ShopRow(id=given["id"], document="{}", changed_ms=now_ms))
             facts = initial_shop_events.of_nothing() if seed is None else initial_shop_events.of_seed(given, language)
             # At the beginning of time: whatever a person says stands over it, also what a phone brings back later.
-            _write(session, given["id"], facts, 0, now_ms)
+            traded = strict_json.read(trade) if trade is not None else {"events": []}
+            told = list(initial_shop_events.of_trade(traded, now_ms, language))
+            _write(session, given["id"], [*_edits(given["id"], facts, 0), *told], now_ms)
+            session.flush()
+            for kind, stream_id in {tuple(one["stream"].split("/")) for one in told}:
+                stream_documents.refold(session, kind, stream_id)
         elif not queries.events_of(session, "shop", row.id):
             facts = initial_shop_events.of_document(strict_json.read(row.document))
-            _write(session, row.id, facts or initial_shop_events.of_nothing(), row.changed_ms, row.changed_ms)
+            edits = _edits(row.id, facts or initial_shop_events.of_nothing(), row.changed_ms)
+            _write(session, row.id, edits, row.changed_ms)
         fold(session, now_ms)
         return row is None
 
@@ -92,21 +99,13 @@ def fold(session: Session, now_ms: int) -> None:
     row.changed_ms = now_ms
 
 
-def _write(session: Session, shop_id: str, facts: list[initial_shop_events.Body], at_ms: int, now_ms: int) -> None:
-    """Appends facts as events of the seeding device, in their order."""
-    for seq, (event_id, body) in enumerate(zip(uuid7s(now_ms), facts, strict=False), start=1):
-        event = parse_event(
-            {
-                "id": event_id,
-                "v": 1,
-                "shop_id": shop_id,
-                "device_id": SEED,
-                "seq": seq,
-                "at_ms": at_ms,
-                "offset_ms": 0,
-                "stream": f"shop/{shop_id}",
-                "kind": engine_shop.KIND,
-                "body": body,
-            }
-        )
+def _edits(shop_id: str, facts: list[initial_shop_events.Body], at_ms: int) -> list[dict[str, Any]]:
+    return [{"stream": f"shop/{shop_id}", "kind": engine_shop.KIND, "at_ms": at_ms, "body": body} for body in facts]
+
+
+def _write(session: Session, shop_id: str, told: Sequence[dict[str, Any]], now_ms: int) -> None:
+    """Appends events of the seeding device, in their order."""
+    same = {"v": 1, "shop_id": shop_id, "device_id": SEED, "offset_ms": 0}
+    for seq, (event_id, one) in enumerate(zip(uuid7s(now_ms), told, strict=False), start=1):
+        event = parse_event({"id": event_id, "seq": seq, **same, **one})
         session.add(EventRow(**columns_of(event), received_ms=now_ms))

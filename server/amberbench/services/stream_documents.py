@@ -99,6 +99,9 @@ def _fill(row: StreamDocumentRow, kind: str, document: Document, events: list[Do
     row.closed_ms = float(newest_ms) if about.is_over(document) else None
     row.search = " ".join(str(document[name] or "") for name in about.found_by).lower()
     row.document = strict_json.write(document)
+    back = engine_log.taken_back(sorted(events, key=engine_log.total_key))
+    if all(event["kind"] in engine_log.BACK_AND_FORTH or event["id"] in back for event in events):
+        row.at_ms, row.closed_ms = stream_queries.TAKEN_BACK_MS, float(newest_ms)
 
 
 def fold_outdated() -> None:

@@ -9,6 +9,8 @@ from .models import EventRow, StreamDocumentRow
 from .queries import Positions
 
 Row = StreamDocumentRow
+TAKEN_BACK_MS = -1.0
+"""When something is of which all that was told is taken back: it is kept, and stands on no list."""
 
 
 def one(session: Session, kind: str, stream_id: str) -> StreamDocumentRow | None:
@@ -21,7 +23,8 @@ def before(
 ) -> Sequence[StreamDocumentRow]:
     """Documents of a kind before the one a page ended with, those of the latest time first, that hold all of some
     words."""
-    asked = select(Row).where(Row.kind == kind, *(Row.search.contains(word, autoescape=True) for word in words))
+    is_listed = and_(Row.kind == kind, Row.at_ms > TAKEN_BACK_MS)
+    asked = select(Row).where(is_listed, *(Row.search.contains(word, autoescape=True) for word in words))
     if only_open:
         asked = asked.where(Row.closed_ms.is_(None))
     if last_id is not None:

@@ -48,6 +48,7 @@ function Question({ asked, shop, onDone }: { asked: Removal; shop: Shop; onDone:
       <Rows rows={asked.goes} none="shop.nothing_goes" />
       <h3>{t("shop.stays")}</h3>
       <Rows rows={asked.stays} none="shop.nothing_stays" />
+      <p>{t("shop.trade_goes")}</p>
       <p>{t("shop.batches_stay")}</p>
       <button type="button" class="go" aria-disabled={busy} onClick={take}>
         {t("shop.take_away")}
