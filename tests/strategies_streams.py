@@ -1,7 +1,7 @@
 """Sensible requests drawn at random for lots, orders and boxes packed."""
 
 from amberbench.engine import catalogue
-from amberbench.engine.core import streams
+from amberbench.engine.core import stream_fold
 from amberbench.engine.orders import fields as orders
 from amberbench.engine.pack import fields as pack
 from amberbench.engine.stock import fields as stock
@@ -148,7 +148,7 @@ def lot_check(rng):
 def order_check(rng):
     kind = rng.choice(["placed", "handed_over"])
     known = {"boxes": ["x0", "x1", "x2"], "products": ["p0", "p1"]}
-    order = streams.begun(orders.DOCUMENT) | {"id": "o"} if rng.random() < 0.5 else None
+    order = stream_fold.begun(orders.DOCUMENT) | {"id": "o"} if rng.random() < 0.5 else None
     return _check(rng, kind, orders.EVENTS, today_ms=MIDNIGHT_MS, order=order, **known)
 
 

@@ -8,7 +8,7 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.labelling import dates
-from amberbench.engine.shop.trade import SHOP
+from amberbench.engine.shop.business_fields import SHOP
 
 
 def call(name, **request):

@@ -16,12 +16,12 @@ import * as trade from "./trade";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
 import { BatchOrder } from "./batchOrder";
 import * as demoShop from "./demoShop";
-import { heldByOtherDevice } from "./heldElsewhere";
+import { heldByOtherDevice } from "./heldByOtherDevice";
 import { Learning } from "./learning";
 import { renaming } from "./names";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
-import { type Acknowledged, RingingClocks, type Running } from "./ringingClocks";
+import { type Acknowledged, RunningClocks, type Running } from "./runningClocks";
 import { byWhom, settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
 import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, willRing } from "./signals";
@@ -49,7 +49,7 @@ type Broadcast =
 export class AppState {
   readonly book: BatchBook;
   readonly shopBook: ShopBook;
-  readonly ringingClocks: RingingClocks;
+  readonly runningClocks: RunningClocks;
   readonly taps: TapRecorder;
   readonly learning: Learning;
   readonly syncing: Syncing;
@@ -77,7 +77,7 @@ export class AppState {
     };
     this.streamFolders = { batch: this.book, shop: this.shopBook, ...this.trade, set_aside: { refresh: (id) => this.refreshHolder(id) } };
     this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
-    this.ringingClocks = this.makeRingingClocks(acknowledged);
+    this.runningClocks = this.makeRingingClocks(acknowledged);
     this.pendingComputations = new PendingComputations(
       {
         deviceId: store.deviceId,
@@ -101,7 +101,7 @@ export class AppState {
       batch: (batchId) => batches.value.get(batchId),
       write: (batchId, kind, body) =>
         this.keep(batchId, kind, kind === "dipping_started" ? { ...body, bowls: this.batchOrder.bowlsInUse() } : body),
-      silence: () => this.ringingClocks.silence(),
+      silence: () => this.runningClocks.silence(),
       armedAt: () => armedAt.value,
     });
     this.syncing = this.makeSyncing(knownOffsetMs);
@@ -184,7 +184,7 @@ export class AppState {
     if (thrown) await this.keep(batchId, "undone", { event_id: thrown.id });
   }
 
-  private makeRingingClocks(acknowledged: Acknowledged[]): RingingClocks {
+  private makeRingingClocks(acknowledged: Acknowledged[]): RunningClocks {
     const parts = {
       clock: correctedNow,
       startSound,
@@ -196,7 +196,7 @@ export class AppState {
       },
       tell: (batchId: string, { kind, body }: EventButton) => void this.keep(batchId, kind, body).catch(() => {}),
     };
-    return new RingingClocks(parts, acknowledged, rings, armedAt, willRing);
+    return new RunningClocks(parts, acknowledged, rings, armedAt, willRing);
   }
 
   private makeSyncing(knownOffsetMs: number | null): Syncing {
@@ -230,7 +230,7 @@ export class AppState {
       const open = [...batches.value.values()];
       const mine = open.filter((batch) => !heldByOtherDevice(batch, this.store.deviceId));
       untracked(() => {
-        this.ringingClocks.setClocks(mine.flatMap(runningClocks));
+        this.runningClocks.setClocks(mine.flatMap(runningClocks));
         lock.want(mine.filter(isAtHand).flatMap(runningClocks).length > 0);
         for (const { batchId } of open) this.pendingComputations.check(batchId);
         void this.batchOrder.check();
@@ -240,7 +240,7 @@ export class AppState {
     });
     // Some browsers let an installed app sound without a tap.
     willRing.subscribe((one) => one && void unlockSound());
-    offsetMs.subscribe(() => untracked(() => this.ringingClocks.rearm()));
+    offsetMs.subscribe(() => untracked(() => this.runningClocks.rearm()));
   }
 
   private lookAtAll(): void {
@@ -251,7 +251,7 @@ export class AppState {
 
   private returned(): void {
     if (willRing.value) void unlockSound();
-    this.ringingClocks.rearm();
+    this.runningClocks.rearm();
     this.lookAtAll();
     void this.syncing.loop.nudge();
   }
@@ -315,7 +315,7 @@ export class AppState {
   }
 
   private takeBroadcast(message: Broadcast): void {
-    if (message.about === "acknowledged") this.ringingClocks.takeAcknowledged(message.acknowledged);
+    if (message.about === "acknowledged") this.runningClocks.takeAcknowledged(message.acknowledged);
     else if (message.about === "offset") setOffset(message.offsetMs);
     else if (message.about === "settings") takeSettings(message.change);
     else {

@@ -12,14 +12,14 @@ import { isAtHand, isOpen } from "./batchBook";
 import * as boxLabel from "./boxLabel";
 import * as demoShop from "./demoShop";
 import * as exports from "./exports";
-import * as heldElsewhere from "./heldElsewhere";
+import * as holder from "./heldByOtherDevice";
 import * as learning from "./learning";
 import { freeName } from "./names";
 import * as packing from "./packing";
 import * as paper from "./paper";
 import * as phones from "./phones";
 import type { NoPhoto, PhotoElsewhere } from "./photos";
-import { isArmed } from "./ringingClocks";
+import { isArmed } from "./runningClocks";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as signals from "./signals";
@@ -95,8 +95,8 @@ export const lessons: ReadonlySignal<Lesson[] | null> = learning.lessons;
 export const measured: ReadonlySignal<Measured | null> = learning.measured;
 
 /** The other device that holds a batch, and since when; null: this phone holds it. */
-export function heldByOtherDevice(batch: Batch): heldElsewhere.OtherHolder | null {
-  return heldElsewhere.heldByOtherDevice(batch, signals.deviceId.value);
+export function heldByOtherDevice(batch: Batch): holder.OtherHolder | null {
+  return holder.heldByOtherDevice(batch, signals.deviceId.value);
 }
 
 // --- actions ---

@@ -13,10 +13,10 @@ export const batches = signal<Map<string, Batch>>(new Map());
 export const batchOrder = signal<BatchOrderReply | null>(null);
 /** The name of this phone in the log; "" until the store is open. */
 export const deviceId = signal("");
-/** By RingingClocks. */
+/** By RunningClocks. */
 export const rings = signal<Ring[]>([]);
 export const armedAt = signal(0);
-/** By RingingClocks: a clock runs that nobody has acknowledged. */
+/** By RunningClocks: a clock runs that nobody has acknowledged. */
 export const willRing = signal(false);
 /** By the sound. */
 export const sound = signal<SoundState>("waiting");

@@ -9,7 +9,7 @@ import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
 import { isAtHand } from "./batchBook";
 import { AppState, storageErrorState } from "./app";
-import type { Acknowledged } from "./ringingClocks";
+import type { Acknowledged } from "./runningClocks";
 import { loadShop } from "./shop";
 import { batches, deviceId, engine, engineVersion, shell, sound, storage, updateWaiting } from "./signals";
 import { sync } from "./syncing";
@@ -86,7 +86,7 @@ export function applyUpdate(): boolean {
 }
 
 export function silenceNow(): void {
-  current?.ringingClocks.silence();
+  current?.runningClocks.silence();
 }
 
 /** Plays one sound as a test; call it from a tap. */

@@ -1,5 +1,5 @@
 import type { Values } from "../documents";
-import { isArmed } from "./ringingClocks";
+import { isArmed } from "./runningClocks";
 import type { Batch, Tap } from "./types";
 
 interface TapParts {

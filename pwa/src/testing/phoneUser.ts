@@ -2,7 +2,7 @@
 import type { Action, BenchEvent, Entry, PlanDocument, TextEntry, Values } from "../documents";
 import { BatchBook } from "../state/batchBook";
 import { refreshStreams } from "../state/streamFolders";
-import { heldByOtherDevice } from "../state/heldElsewhere";
+import { heldByOtherDevice } from "../state/heldByOtherDevice";
 import { TapRecorder } from "../state/tapRecorder";
 import type { Batch, Compute } from "../state/types";
 import { openStore, type Store, uuid7 } from "../storage";

@@ -60,11 +60,11 @@ def init_app(app: Flask) -> None:
         "writes": RateLimit(WRITES_AT_ONCE, WRITES_PER_SECOND),
         "pairs": RateLimit(PAIRS_AT_ONCE, PAIRS_PER_SECOND),
     }
-    app.before_request(check)
+    app.before_request(authorize)
     app.after_request(renew_cookie)
 
 
-def check() -> None:
+def authorize() -> None:
     """Lets a request go on, or raises Problem: foreign_host, foreign_origin, not_paired, not_for_role, too_often.
 
     Notes the phone that asks in `g.phone`, and in `g.role` what it may do; None: nobody's.

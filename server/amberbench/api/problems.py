@@ -13,7 +13,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.schemas import json_schema
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
-from amberbench.services import error_log, strict_json
+from amberbench.services import strict_json, unexpected_errors
 from amberbench.services.health import Unusable
 from amberbench.services.quotas import TooMuch
 
@@ -107,7 +107,7 @@ def _busy(_: Exception) -> Response:
 
 def _broken(error: Exception) -> Response | HTTPException:
     """A mistake of ours, told as one: it is in the log under the id that the answer gives."""
-    error_id = error_log.record(f"{request.method} {request.path[:200]}", error)
+    error_id = unexpected_errors.record(f"{request.method} {request.path[:200]}", error)
     if not is_api(request.path):
         return InternalServerError(original_exception=error)
     return _problem(500, [], {"instance": f"urn:uuid:{error_id}"})

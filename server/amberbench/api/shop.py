@@ -6,8 +6,8 @@ from flask import Response, abort, current_app, g
 
 from amberbench.engine import VERSION
 from amberbench.schemas.json_schema import reference
-from amberbench.services import error_log, shop
 from amberbench.services import health as storage_health
+from amberbench.services import shop, unexpected_errors
 
 from .json_blueprint import JsonBlueprint, answer, with_clock
 
@@ -34,7 +34,7 @@ def health() -> Response:
     found = storage_health.health()
     if g.role is None:
         return answer({"paired": False})
-    about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": error_log.counted()}
+    about: dict[str, Any] = {"app": "amberbench", "engine_version": VERSION, "errors": unexpected_errors.counted()}
     certificate = current_app.config["CERTIFICATE"]
     if certificate:
         about |= {"certificate_until_ms": certificate.until_ms(), "certificate_days_left": certificate.days_left()}

@@ -6,7 +6,7 @@ from flask import Response, abort
 
 from amberbench.schemas import request_schemas
 from amberbench.schemas.json_schema import reference
-from amberbench.services import stream_documents, stream_tables
+from amberbench.services import stream_documents, stream_export
 
 from .files import CSV, file
 from .json_blueprint import JsonBlueprint, answer
@@ -31,13 +31,13 @@ def _add(kind: str) -> None:
     @blueprint.response(200, {"type": "string"}, content_type="text/csv")
     def table() -> Response:
         """All of them, latest first; of an order a row for each line. RFC 4180; times are ISO 8601, UTC."""
-        return file(f"amberbench-{kind}s.csv", stream_tables.as_csv(kind), CSV)
+        return file(f"amberbench-{kind}s.csv", stream_export.as_csv(kind), CSV)
 
     @blueprint.route(f"{place}.json", methods=["GET"], endpoint=f"{kind}_json")
     @blueprint.response(200, {"type": "object"})
     def whole() -> Response:
         """All of them, latest first: `{app, holds, documents}`."""
-        return file(f"amberbench-{kind}s.json", stream_tables.as_json(kind), "application/json")
+        return file(f"amberbench-{kind}s.json", stream_export.as_json(kind), "application/json")
 
     @blueprint.route(f"{place}/<stream_id>", methods=["GET"], endpoint=f"{kind}_one")
     @blueprint.response(200, reference(f"{name}Record"))

@@ -17,6 +17,7 @@ from .orders import check as orders_check
 from .orders import fold as orders_fold
 from .orders import overview as orders_overview
 from .pack import boxes as pack_boxes
+from .pack import check as pack_check
 from .pack import fold as pack_fold
 from .scheduling import plan as scheduling
 from .scheduling import tasks as scheduling_tasks
@@ -56,7 +57,7 @@ FUNCTIONS.update(
         "order.check": orders_check.check,
         "orders.overview": orders_overview.overview,
         "pack.fold": pack_fold.fold,
-        "pack.check": pack_fold.check,
+        "pack.check": pack_check.check,
         "pack.boxes": pack_boxes.boxes,
     }
 )

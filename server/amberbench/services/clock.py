@@ -15,7 +15,7 @@ def system_now_ms() -> int:
     return time.time_ns() // 1_000_000
 
 
-def is_from_the_future(at_ms: float, offset_ms: float, received_ms: int) -> bool:
+def is_clock_doubtful(at_ms: float, offset_ms: float, received_ms: int) -> bool:
     """Whether an event's corrected time lies more than five minutes ahead of the server's clock."""
     return at_ms + offset_ms > received_ms + FUTURE_MS
 

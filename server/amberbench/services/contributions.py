@@ -11,7 +11,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import BatchRow, ContributionRow
 
-from . import documents, error_log, set_aside, strict_json
+from . import documents, set_aside, strict_json, unexpected_errors
 from .folding import opening_of
 
 log = logging.getLogger(__name__)
@@ -81,7 +81,7 @@ def _contribution(request: Document) -> Document | None:
         log.warning("batch %s teaches nothing: %s", request["batch_id"], problem)
         return None
     except Exception as error:  # the others teach all the same
-        error_log.record(f"batch {request['batch_id']} teaches nothing", error)
+        unexpected_errors.record(f"batch {request['batch_id']} teaches nothing", error)
         return None
 
 

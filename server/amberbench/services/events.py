@@ -154,7 +154,7 @@ def _row(new: New, shop_id: str | None, paired: set[str]) -> Document:
     """The columns of an event; paired: the devices that are phones of the shop."""
     event, received_ms, by = new
     flags = []
-    if clock.is_from_the_future(event.members["at_ms"], event.members["offset_ms"], received_ms):
+    if clock.is_clock_doubtful(event.members["at_ms"], event.members["offset_ms"], received_ms):
         flags.append("future")
     if event.members["shop_id"] != shop_id:
         flags.append("other_shop")

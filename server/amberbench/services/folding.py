@@ -22,7 +22,7 @@ from amberbench.engine.exports.fields import SUMMARY
 from amberbench.store import Unusable, queries, reading, writing
 from amberbench.store.models import BatchRow, UnopenedRow
 
-from . import clock, documents, error_log, set_aside, strict_json, tracing
+from . import clock, documents, set_aside, strict_json, tracing, unexpected_errors
 from .documents import NewEvents
 
 log = logging.getLogger(__name__)
@@ -50,7 +50,7 @@ def fold_new_events(session: Session, new: NewEvents) -> None:
     if all([refold_batch(session, batch_id) for batch_id in left]):
         # A replay of the whole log works, so the mistake lies in folding only what is new; nothing has logged it yet.
         for missed in errors:
-            error_log.record("a batch could not be folded without its whole log", missed)
+            unexpected_errors.record("a batch could not be folded without its whole log", missed)
 
 
 def _try_incremental(
@@ -140,7 +140,7 @@ def refold_batch(session: Session, batch_id: str) -> bool:
         log.warning("batch %s could not be folded: %s", batch_id, problem)
         session.merge(row_of(opening, len(rows), None))
     except Exception as error:
-        error_id = error_log.record(f"batch {batch_id} could not be folded", error)
+        error_id = unexpected_errors.record(f"batch {batch_id} could not be folded", error)
         broken = f"{type(error).__name__}: {str(error)[:200]} ({error_id})"
         session.merge(row_of(opening, len(rows), None, broken))
         return False

@@ -10,7 +10,7 @@ from amberbench.engine.shop import fold as engine_shop
 from amberbench.store import queries, reading, writing
 from amberbench.store.models import EventRow, ShopRow
 
-from . import documents, error_log, initial_shop_events, set_aside, stream_documents, strict_json
+from . import documents, initial_shop_events, set_aside, stream_documents, strict_json, unexpected_errors
 from .documents import NewEvents
 from .event_validation import columns_of, parse_event
 from .uuid7 import uuid7, uuid7s
@@ -93,7 +93,7 @@ def fold(session: Session, now_ms: int) -> None:
     try:
         reply = catalogue.call("shop.fold", {"shop_id": row.id, "events": events})
     except Exception as error:
-        error_log.record("the shop could not be folded", error)
+        unexpected_errors.record("the shop could not be folded", error)
         return
     row.document = strict_json.write(reply["shop"])
     row.changed_ms = now_ms

@@ -13,7 +13,7 @@ from amberbench.store import Unusable, queries, reading, stream_queries, writing
 from amberbench.store.models import StreamDocumentRow
 from amberbench.store.queries import Positions
 
-from . import documents, error_log, set_aside, strict_json, tracing
+from . import documents, set_aside, strict_json, tracing, unexpected_errors
 from .documents import NewEvents
 from .event_validation import NAME
 
@@ -84,7 +84,7 @@ def refold(session: Session, kind: str, stream_id: str) -> None:
     try:
         _fill(row, kind, catalogue.call(f"{kind}.fold", {"id": stream_id, "events": events})["document"], events)
     except Exception as error:
-        error_id = error_log.record(f"{kind} {stream_id} could not be folded", error)
+        error_id = unexpected_errors.record(f"{kind} {stream_id} could not be folded", error)
         row.broken = f"{type(error).__name__}: {str(error)[:200]} ({error_id})"
     session.merge(row)
     if row.document:

@@ -17,7 +17,7 @@ from .database import (
     url,
     writing,
 )
-from .faults import Unusable
+from .storage_health import Unusable
 
 __all__ = [
     "Unusable",

@@ -15,8 +15,8 @@ from uuid import uuid4
 
 from sqlalchemy import URL
 
-from .faults import Unusable, code_of
 from .models import Base
+from .storage_health import Unusable, code_of
 
 SQLITE, DUMP = b"SQLite format 3\0", b"PGDMP"
 BESIDE = ("-wal", "-shm")

@@ -17,8 +17,8 @@ from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import URL, Connection, Engine, event, text
 from sqlalchemy.orm import Session
 
-from .faults import Storage, Unusable
 from .models import Base
+from .storage_health import Storage, Unusable
 
 MIGRATIONS = str(Path(__file__).parent / "migrations")
 WRITING = "amberbench_writing"

@@ -8,7 +8,7 @@ from ..products import KINDS
 from ..steps.common import prompts as common_prompts
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import prompts as wash_prompts
-from . import input_checks
+from . import plan_and_run_checks
 from .courses import KIND_OF, open_step
 
 TYPE_CHECKING = False
@@ -86,7 +86,7 @@ def advise_request(request: "Readable") -> "Any":
     Request: run (a run document), at_ms (corrected time, ms). Reply: as `advise`.
     Raises: Problem not_a_run (run).
     """
-    input_checks.check_run(request["run"])
+    plan_and_run_checks.check_run(request["run"])
     return advise(request["run"], request["at_ms"])
 
 

@@ -15,7 +15,7 @@ from ..steps.dip import fold as dip_fold
 from ..steps.melt import fold as melt_fold
 from ..steps.room import prompts as room_prompts
 from ..steps.wash import fold as wash_fold
-from . import decisions, input_checks, label
+from . import decisions, label, plan_and_run_checks
 from .courses import KIND_OF
 from .events import EVENTS
 from .folds import FOLDS
@@ -192,7 +192,7 @@ def replay_request(request: "Readable") -> "Document":
     Reply: run (the run document, under 20 kB).
     Raises: Problem not_a_plan (plan) when the plan lacks what the bench needs.
     """
-    input_checks.check_plan(request["plan"])
+    plan_and_run_checks.check_plan(request["plan"])
     return {"run": replay(request["plan"], request["events"])}
 
 
@@ -201,7 +201,7 @@ def apply_request(request: "Readable") -> "Document":
 
     Request: run (a run document), event. Reply: run. Raises: Problem not_a_run (run).
     """
-    input_checks.check_run(request["run"])
+    plan_and_run_checks.check_run(request["run"])
     return {"run": apply(request["run"], request["event"])}
 
 
@@ -212,7 +212,7 @@ def decide_request(request: "Document") -> "Document":
     Reply: decided: for each fact what belongs into its body as `decided`; null: nothing, or it does not fit the run.
     Raises: Problem not_a_run (run).
     """
-    input_checks.check_run(request["run"])
+    plan_and_run_checks.check_run(request["run"])
     return {"decided": decided(request["run"], request["facts"])}
 
 

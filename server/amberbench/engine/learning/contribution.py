@@ -2,7 +2,7 @@
 
 from math import exp, log, sqrt
 
-from ..batch import input_checks
+from ..batch import plan_and_run_checks
 from ..batch.courses import KIND_OF
 from ..core import check
 from ..core.problems import Problem
@@ -59,7 +59,7 @@ def contribution_request(request: "LearnContributionRequest") -> "Document":
     plan, run = request["plan"], request["run"]
     if type(plan) is not dict:
         raise Problem("plan", "not_a_plan")
-    input_checks.check_run(run)
+    plan_and_run_checks.check_run(run)
     if run["closed_at_ms"] is None:
         raise Problem("run", "not_closed")
     return {"contribution": contribution(request["batch_id"], plan, run)}

@@ -1,6 +1,6 @@
 """The request of `needs.plan`, from the shop's documents: sizes, yields, what is made already, what there is."""
 
-from ..batch import input_checks
+from ..batch import plan_and_run_checks
 from ..core.problems import Problem
 from ..physics import materials
 from ..products.hands import MOST_KG, figure, rows
@@ -39,8 +39,8 @@ def gather(request: "Readable") -> "Document":
     if type(shop) is not dict:
         raise Problem("shop", "not_a_document")
     for batch in request["batches"]:
-        input_checks.check_run(batch["run"])
-        input_checks.check_plan(batch["plan"])
+        plan_and_run_checks.check_run(batch["run"])
+        plan_and_run_checks.check_plan(batch["plan"])
     products: "list[Document]" = []
     unsized: list[str] = []
     for row in rows(shop, "products"):

@@ -1,6 +1,6 @@
 """Whether what is to be written of an order makes sense: asked before it is written, never of what is written."""
 
-from ..core import streams
+from ..core import stream_fold
 from ..core.problems import Problem
 from . import fields, fold
 
@@ -26,8 +26,8 @@ def check(request: "OrderCheckRequest") -> "OrderCheckReply":
     Warnings: large_order, large_order_by_weight, already_late, more_than_wanted.
     Source: practice.
     """
-    body = streams.checked_body(request, fields.EVENTS)
-    streams.refuse_other_currency(dict(body, currency=body.get("currency") or ""), request["currency"])
+    body = stream_fold.checked_body(request, fields.EVENTS)
+    stream_fold.refuse_other_currency(dict(body, currency=body.get("currency") or ""), request["currency"])
     kind, order = request["kind"], request["order"]
     if order is not None and kind in ("changed", "cancelled") and order["state"] in ("handed", "cancelled"):
         raise Problem("kind", "already_over", kind)

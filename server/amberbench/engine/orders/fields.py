@@ -1,6 +1,6 @@
 """The events of an order, the order as a document, and what its functions take and give."""
 
-from ..core import streams
+from ..core import stream_fold
 from ..core.field_kinds import boolean, choice, integer, many, number, record, text, together
 from ..core.fields import SEEN
 from ..pack.fields import PACK
@@ -10,33 +10,33 @@ MOST_LINES = 60
 COUNT = integer(1, 100000, "how many", default=None)
 MASS_KG = number("kg", 0.001, 10000, "loose by weight; null: by count", default=None)
 WHAT = {
-    "box_id": dict(streams.OR_NONE, meaning="a box of the shop; null: single pieces or loose"),
-    "product_id": dict(streams.OR_NONE, meaning="a product of the shop; null: boxes"),
+    "box_id": dict(stream_fold.OR_NONE, meaning="a box of the shop; null: single pieces or loose"),
+    "product_id": dict(stream_fold.OR_NONE, meaning="a product of the shop; null: boxes"),
     "count": COUNT,
     "mass_kg": MASS_KG,
 }
 LINE = record(WHAT, "so many boxes, pieces, or so much of a product")
 HANDED_LINE = record(
-    together(WHAT, {"pack_id": dict(streams.OR_NONE, meaning="packed as; null: nobody wrote that down")}),
+    together(WHAT, {"pack_id": dict(stream_fold.OR_NONE, meaning="packed as; null: nobody wrote that down")}),
     "what was handed over",
 )
 ORDER = {
-    "customer_id": dict(streams.OR_NONE, meaning="a customer of the shop; null: only a name"),
+    "customer_id": dict(stream_fold.OR_NONE, meaning="a customer of the shop; null: only a name"),
     "customer": text(80, "the customer's name", default=""),
     "wanted_ms": number("ms", 0, 1e14, "when it is wanted"),
     "lines": many(LINE, 0, MOST_LINES, "what is wanted"),
-    "price_minor": dict(streams.MONEY, meaning="agreed price of all; null: by the list"),
-    "currency": streams.CURRENCY,
+    "price_minor": dict(stream_fold.MONEY, meaning="agreed price of all; null: by the list"),
+    "currency": stream_fold.CURRENCY,
     "note": text(500, "a note", default=""),
     "repeats": choice(("week",), "wanted again every week; null: once", default=None),
     "counter": boolean("whether it is stock for the shop's own counter", default=False),
 }
 CHANGES = {name: dict(ORDER[name], default=None) for name in ORDER}
-HANDED_OVER = together({"lines": many(HANDED_LINE, 0, MOST_LINES, "what was handed over")}, SEEN, streams.BY)
+HANDED_OVER = together({"lines": many(HANDED_LINE, 0, MOST_LINES, "what was handed over")}, SEEN, stream_fold.BY)
 EVENTS = {
-    "placed": together(ORDER, streams.BY),
-    "changed": together(CHANGES, streams.BY),
-    "cancelled": together({"why": text(200, "why", default="")}, streams.BY),
+    "placed": together(ORDER, stream_fold.BY),
+    "changed": together(CHANGES, stream_fold.BY),
+    "cancelled": together({"why": text(200, "why", default="")}, stream_fold.BY),
     "handed_over": HANDED_OVER,
 }
 STATES = ("open", "part", "handed", "cancelled")
@@ -44,26 +44,26 @@ DIFFERENCES = ("handed_twice", "handed_more", "handed_though_cancelled")
 DIFFERENCE = record(
     {
         "code": choice(DIFFERENCES, "what does not add up"),
-        "event_id": dict(streams.OR_NONE, meaning="what may be taken back"),
+        "event_id": dict(stream_fold.OR_NONE, meaning="what may be taken back"),
     },
     "what does not add up",
 )
 DOCUMENT = together(
-    {"id": streams.ID},
+    {"id": stream_fold.ID},
     ORDER,
     {
-        "wanted_ms": dict(streams.AT_OR_NONE, meaning="when it is wanted"),
-        "placed_ms": dict(streams.AT_OR_NONE, meaning="when it was placed; null: not known yet"),
+        "wanted_ms": dict(stream_fold.AT_OR_NONE, meaning="when it is wanted"),
+        "placed_ms": dict(stream_fold.AT_OR_NONE, meaning="when it was placed; null: not known yet"),
         "cancelled": record(
-            {"at_ms": streams.AT, "why": text(200, "why")}, "when and why; null: it stands", default=None
+            {"at_ms": stream_fold.AT, "why": text(200, "why")}, "when and why; null: it stands", default=None
         ),
         "handed": many(
             record(
                 together(
                     HANDED_LINE["fields"],
                     {
-                        "at_ms": streams.AT,
-                        "by": streams.BY["by"],
+                        "at_ms": stream_fold.AT,
+                        "by": stream_fold.BY["by"],
                         "event_id": text(80, "the event that said so"),
                         "nth": integer(0, 20000, "of the hand-overs written down"),
                     },
@@ -93,15 +93,15 @@ OPEN_LINE = record(
     "a line of an open order",
 )
 FUNCTIONS = {
-    "order.fold": streams.of_fold("Order"),
+    "order.fold": stream_fold.of_fold("Order"),
     "order.check": {
         "request": together(
             CHECK,
             {
                 "today_ms": number("ms", 0, 1e14, "the midnight with which today began"),
                 "order": record(DOCUMENT, "the order; null: a new one", default=None),
-                "boxes": many(streams.ID, 0, 5000, "those of the shop", default=[]),
-                "products": many(streams.ID, 0, 5000, "those of the shop", default=[]),
+                "boxes": many(stream_fold.ID, 0, 5000, "those of the shop", default=[]),
+                "products": many(stream_fold.ID, 0, 5000, "those of the shop", default=[]),
             },
         ),
         "reply": CHECKED,
@@ -116,7 +116,7 @@ FUNCTIONS = {
             "orders": many(
                 record(
                     {
-                        "order_id": streams.ID,
+                        "order_id": stream_fold.ID,
                         "is_late": boolean("whether it was wanted before now"),
                         "lines": many(OPEN_LINE, 0, MOST_LINES, "what of it is wanted, packed and handed over"),
                         "is_packed": boolean("whether all of it is in hand"),
@@ -130,7 +130,7 @@ FUNCTIONS = {
             "boxes": many(
                 record(
                     {
-                        "box_id": streams.ID,
+                        "box_id": stream_fold.ID,
                         "wanted": integer(0, 10**12, "how many open orders want"),
                         "in_hand": integer(-(10**12), 10**12, "how many are packed and not handed over"),
                         "missing": integer(0, 10**12, "how many are to be packed"),
@@ -144,7 +144,7 @@ FUNCTIONS = {
             "packs": many(
                 record(
                     {
-                        "pack_id": streams.ID,
+                        "pack_id": stream_fold.ID,
                         "left": integer(-(10**12), 10**12, "how many are in hand; below zero: a difference"),
                     },
                     "boxes packed",
@@ -153,7 +153,7 @@ FUNCTIONS = {
                 40000,
                 "those in hand, oldest first, and those that do not add up",
             ),
-            "differing": many(streams.ID, 0, 20000, "orders that do not add up"),
+            "differing": many(stream_fold.ID, 0, 20000, "orders that do not add up"),
         },
     },
 }

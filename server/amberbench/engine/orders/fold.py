@@ -1,6 +1,6 @@
 """An order is the fold of its events: placed, changed, cancelled, handed over."""
 
-from ..core import streams
+from ..core import stream_fold
 from . import fields
 
 TYPE_CHECKING = False
@@ -21,7 +21,7 @@ def fold(request: "OrderFoldRequest") -> "OrderFoldReply":
     Raises: Problem for a request that is none; an event never raises.
     Source: practice.
     """
-    reply: "OrderFoldReply" = streams.fold(request, fields.EVENTS, streams.begun(fields.DOCUMENT), FOLDS)
+    reply: "OrderFoldReply" = stream_fold.fold(request, fields.EVENTS, stream_fold.begun(fields.DOCUMENT), FOLDS)
     _judge(reply["document"])
     return reply
 

@@ -1,11 +1,11 @@
 """From batches and orders to the tasks that `schedule.plan` places: what is over is gone, what runs has begun."""
 
-from ..batch import input_checks
+from ..batch import plan_and_run_checks
 from ..batch.courses import KIND_OF
 from ..core import allergens
 from ..core.problems import Problem
 from ..products.hands import figure, rows
-from . import batch_tasks
+from . import remaining_tasks
 from .fields import DAY
 
 TYPE_CHECKING = False
@@ -40,7 +40,7 @@ class Day:
         self.span_s = to_s - from_s
         self.things = _things(shop)
         self.people = min(20, max(1, len(rows(shop, "people"))))
-        self.factors = batch_tasks.factors(request["closed"])
+        self.factors = remaining_tasks.factors(request["closed"])
 
     def seconds(self, at_ms: float) -> float:
         """An instant in seconds from the start of the first day."""
@@ -70,8 +70,8 @@ def tasks(request: "Readable") -> "Document":
     for index, batch in enumerate(request["batches"]):
         if batch["id"] in [one["id"] for one in found["jobs"]]:
             raise Problem("batches[" + str(index) + "].id", "named_twice", batch["id"])
-        input_checks.check_run(batch["run"])
-        input_checks.check_plan(batch["plan"])
+        plan_and_run_checks.check_run(batch["run"])
+        plan_and_run_checks.check_plan(batch["plan"])
         _add_batch(day, batch, found)
     free = {one["id"]: _pieces(one) for one in request["batches"]}
     for index, order in enumerate(request["orders"]):
@@ -115,7 +115,7 @@ def _things(shop: "Any") -> dict[str, int]:
 def _add_batch(day: Day, batch: "Readable", found: "Document") -> None:
     """Adds what is left to do of a batch."""
     run: "Any" = batch["run"]
-    tasks, rows = batch_tasks.left(day, batch)
+    tasks, rows = remaining_tasks.left(day, batch)
     if not tasks:
         return
     if len(found["tasks"]) + len(tasks) > MOST_TASKS:
@@ -155,8 +155,8 @@ def _add_order(day: Day, order: "Readable", request: "Readable", free: "dict[str
     found["jobs"].append({"id": job, "due_s": due_s, "contains": None})
     hands_s = min(day.span_s, BOXES_S + BOX_S * boxes)
     after = [{"task": found["last"][one], "least_s": None, "most_s": None} for one in before if one in found["last"]]
-    found["tasks"].append(batch_tasks.whole(job + "/box", job, hands_s, after))
-    found["rows"].append(batch_tasks.row(found["tasks"][-1], None, order["order_id"], "box"))
+    found["tasks"].append(remaining_tasks.whole(job + "/box", job, hands_s, after))
+    found["rows"].append(remaining_tasks.row(found["tasks"][-1], None, order["order_id"], "box"))
 
 
 def _wants(order: "Readable", shop: "Any") -> "tuple[dict[str, float], float]":

@@ -20,8 +20,8 @@ from ..steps.jacket.fields import WATER
 from ..steps.melt.fields import MELT, OVEN
 from ..steps.temper.fields import FUNCTIONS as CHOCOLATE
 from ..steps.temper.fields import TARGETS
-from . import trade
-from .trade import NAME
+from . import business_fields
+from .business_fields import NAME
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -43,7 +43,7 @@ SHOP = {
     "humidity": HUMIDITY_OR_NONE,
     "fridge_c": dict(COOL["fridge_c"], meaning="air of its refrigerator"),
 }
-SHOP.update(trade.SHOP)
+SHOP.update(business_fields.SHOP)
 OVENS = {
     "name": NAME,
     "rated_w": dict(OVEN["fields"]["rated_w"], meaning="power on the rating plate, or as a water test measured it"),
@@ -128,7 +128,7 @@ CARAMELS = {
     "firmness": FIRM["firmness"],
     "stiffer_k": STIFFER,
 }
-CARAMELS.update(trade.BOUGHT)
+CARAMELS.update(business_fields.BOUGHT)
 for _name in LABEL:
     CARAMELS["label." + _name + "_share"] = _part(_name)
 CHOCOLATES = {
@@ -137,7 +137,7 @@ CHOCOLATES = {
     "set_s": SALTING["set_s"],
     "contains": dict(CARAMELS["contains"], default=[]),
 }
-CHOCOLATES.update(trade.BOUGHT)
+CHOCOLATES.update(business_fields.BOUGHT)
 for _name in TARGETS["fields"]:
     CHOCOLATES["targets." + _name] = dict(TARGETS["fields"][_name], default=None)
 PRODUCTS = {
@@ -189,11 +189,11 @@ LISTS = {
     "chocolates": CHOCOLATES,
     "products": PRODUCTS,
     "thermometers": THERMOMETERS,
-    "materials": trade.MATERIALS,
-    "boxes": trade.BOXES,
-    "customers": trade.CUSTOMERS,
-    "suppliers": trade.SUPPLIERS,
-    "people": trade.PEOPLE,
+    "materials": business_fields.MATERIALS,
+    "boxes": business_fields.BOXES,
+    "customers": business_fields.CUSTOMERS,
+    "suppliers": business_fields.SUPPLIERS,
+    "people": business_fields.PEOPLE,
 }
 REMOVED = boolean("whether the row is taken away", default=False)
 

@@ -1,6 +1,6 @@
 """Whether what is to be written of a lot makes sense: asked before it is written, never of what is written."""
 
-from ..core import streams
+from ..core import stream_fold
 from ..core.problems import Problem
 from . import fields, overview
 
@@ -21,9 +21,9 @@ def check(request: "LotCheckRequest") -> "LotCheckReply":
     Warnings: no_price, best_by_over, received_already, more_than_came, more_than_is_left.
     Source: practice.
     """
-    body = streams.checked_body(request, fields.EVENTS)
-    streams.refuse_no_day(body, ("best_by",))
-    streams.refuse_other_currency(body, request["currency"])
+    body = stream_fold.checked_body(request, fields.EVENTS)
+    stream_fold.refuse_no_day(body, ("best_by",))
+    stream_fold.refuse_other_currency(body, request["currency"])
     if request["materials"] and "material" in body and body["material"] not in request["materials"]:
         raise Problem("material", "not_in_shop", body["material"])
     if request["kind"] == "merged":

@@ -4,7 +4,7 @@ A material is named by "caramels/<id>", "chocolates/<id>" or "materials/<id>". A
 pieces ("each"). Money is whole numbers of the smallest coin.
 """
 
-from ..core import streams
+from ..core import stream_fold
 from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ..core.fields import PHOTOGRAPHED, WARNINGS
 
@@ -20,68 +20,68 @@ EVENTS = {
         {
             "material": MATERIAL,
             "unit": UNIT,
-            "supplier_id": streams.OR_NONE,
+            "supplier_id": stream_fold.OR_NONE,
             "supplier": text(80, "the supplier as it was typed", default=""),
             "supplier_lot": text(60, "the supplier's lot", default=""),
             "packs": integer(1, 100000, "how many packs", default=1),
             "pack_amount": dict(SOME, meaning="how much is in a pack"),
-            "price_minor": dict(streams.MONEY, meaning="what all packs cost; null: nobody knows"),
-            "currency": streams.CURRENCY,
-            "best_by": dict(streams.DAY, meaning="best by; null: nobody knows"),
+            "price_minor": dict(stream_fold.MONEY, meaning="what all packs cost; null: nobody knows"),
+            "currency": stream_fold.CURRENCY,
+            "best_by": dict(stream_fold.DAY, meaning="best by; null: nobody knows"),
         },
-        streams.BY,
+        stream_fold.BY,
     ),
     "made": together(
         {
             "material": MATERIAL,
             "unit": UNIT,
-            "batch_id": dict(streams.OR_NONE, meaning="the batch it was left of"),
+            "batch_id": dict(stream_fold.OR_NONE, meaning="the batch it was left of"),
             "amount": SOME,
             "remelts": REMELTS,
-            "best_by": dict(streams.DAY, meaning="best by; null: nobody knows"),
+            "best_by": dict(stream_fold.DAY, meaning="best by; null: nobody knows"),
         },
-        streams.BY,
+        stream_fold.BY,
     ),
-    "opened": streams.BY,
-    "left_counted": together({"left": AMOUNT}, streams.BY),
+    "opened": stream_fold.BY,
+    "left_counted": together({"left": AMOUNT}, stream_fold.BY),
     "discarded": together(
         {
             "amount": SOME,
             "why": choice(WHY_DISCARDED, "why", default="other"),
             "text": text(200, "the same in words", default=""),
         },
-        streams.BY,
+        stream_fold.BY,
     ),
     "merged": together(
         {
             "into_lot_id": text(64, "the lot it now belongs to"),
             "adds": boolean("whether it is poured together; false: one delivery, written down twice", default=True),
         },
-        streams.BY,
+        stream_fold.BY,
     ),
     "photographed": PHOTOGRAPHED,
 }
 LOT = {
-    "id": streams.ID,
+    "id": stream_fold.ID,
     "material": dict(MATERIAL, default=""),
     "unit": UNIT,
-    "made_from": dict(streams.OR_NONE, meaning="the batch it was left of"),
-    "supplier_id": streams.OR_NONE,
+    "made_from": dict(stream_fold.OR_NONE, meaning="the batch it was left of"),
+    "supplier_id": stream_fold.OR_NONE,
     "supplier": text(80, "the supplier as it was typed", default=""),
     "supplier_lot": text(60, "the supplier's lot", default=""),
     "packs": integer(0, 100000, "how many packs", default=0),
     "amount": dict(AMOUNT, high=1e10, meaning="how much was got in all"),
-    "price_minor": dict(streams.MONEY, meaning="what all of it cost; null: nobody knows"),
-    "currency": streams.CURRENCY,
-    "best_by": dict(streams.DAY, meaning="best by; null: nobody knows"),
-    "received_ms": dict(streams.AT_OR_NONE, meaning="when it came; null: nobody has written it down"),
-    "opened_ms": dict(streams.AT_OR_NONE, meaning="when it was opened"),
+    "price_minor": dict(stream_fold.MONEY, meaning="what all of it cost; null: nobody knows"),
+    "currency": stream_fold.CURRENCY,
+    "best_by": dict(stream_fold.DAY, meaning="best by; null: nobody knows"),
+    "received_ms": dict(stream_fold.AT_OR_NONE, meaning="when it came; null: nobody has written it down"),
+    "opened_ms": dict(stream_fold.AT_OR_NONE, meaning="when it was opened"),
     "remelts": REMELTS,
-    "counts": many(record({"at_ms": streams.AT, "left": AMOUNT}, "a count"), 0, 20000, "counts", default=[]),
+    "counts": many(record({"at_ms": stream_fold.AT, "left": AMOUNT}, "a count"), 0, 20000, "counts", default=[]),
     "discarded": many(
         record(
             {
-                "at_ms": streams.AT,
+                "at_ms": stream_fold.AT,
                 "amount": AMOUNT,
                 "why": choice(WHY_DISCARDED, "why"),
                 "text": text(200, "the same in words"),
@@ -93,27 +93,27 @@ LOT = {
         "what was thrown away",
         default=[],
     ),
-    "photo_id": dict(streams.OR_NONE, meaning="photo of its label"),
-    "merged_into": dict(streams.OR_NONE, meaning="the lot it now belongs to"),
-    "merged_ms": dict(streams.AT_OR_NONE, meaning="since when"),
+    "photo_id": dict(stream_fold.OR_NONE, meaning="photo of its label"),
+    "merged_into": dict(stream_fold.OR_NONE, meaning="the lot it now belongs to"),
+    "merged_ms": dict(stream_fold.AT_OR_NONE, meaning="since when"),
     "adds": boolean("whether its amount went there; false: it was one delivery, written down twice", default=True),
 }
 USE = {
-    "lot_id": streams.ID,
+    "lot_id": stream_fold.ID,
     "amount": dict(AMOUNT, meaning="how much, in the lot's unit"),
-    "at_ms": streams.AT,
-    "batch_id": dict(streams.OR_NONE, meaning="the batch it went into; null: boxes"),
+    "at_ms": stream_fold.AT,
+    "batch_id": dict(stream_fold.OR_NONE, meaning="the batch it went into; null: boxes"),
 }
 DIFFERENCES = ("below_zero", "used_before_it_came", "never_came", "written_twice", "ring")
 LEFT = {
-    "lot_id": streams.ID,
+    "lot_id": stream_fold.ID,
     "material": text(90, "what it is"),
     "unit": choice(UNITS, "unit of its amounts"),
     "got": number("", -1e15, 1e15, "how much came, with what was poured to it"),
     "used": number("", -1e15, 1e15, "how much went into batches and boxes"),
     "left": number("", -1e15, 1e15, "what is left; below zero: a difference"),
-    "best_by": streams.DAY,
-    "received_ms": dict(streams.AT_OR_NONE, meaning="when it came"),
+    "best_by": stream_fold.DAY,
+    "received_ms": dict(stream_fold.AT_OR_NONE, meaning="when it came"),
     "is_past": boolean("whether its best by is over"),
     "is_open": boolean("whether there is some left to use"),
     "differences": many(choice(DIFFERENCES, "what does not add up"), 0, 5, "what does not add up"),
@@ -121,18 +121,18 @@ LEFT = {
 CHECK = {
     "kind": text(40, "what happened"),
     "body": document("what is to be written", of="Values"),
-    "currency": dict(streams.CURRENCY, meaning="the shop's currency"),
+    "currency": dict(stream_fold.CURRENCY, meaning="the shop's currency"),
     "today": text(10, "today, YYYY-MM-DD"),
     "now_ms": number("ms", 0, 1e14, "corrected time now"),
 }
 CHECKED = {"body": document("the same, with what was left out", of="Values"), "warnings": WARNINGS}
 FUNCTIONS = {
-    "lot.fold": streams.of_fold("Lot"),
+    "lot.fold": stream_fold.of_fold("Lot"),
     "lot.check": {
         "request": together(
             CHECK,
             {
-                "lot_id": streams.ID,
+                "lot_id": stream_fold.ID,
                 "lots": many(record(LOT, "a lot"), 0, 20000, "the lots there are", default=[]),
                 "uses": many(record(USE, "a use"), 0, 200000, "what went into batches and boxes", default=[]),
                 "materials": many(text(90, "a material"), 0, 5000, "those of the shop", default=[]),
@@ -170,7 +170,7 @@ FUNCTIONS = {
                         "left": number("", -1e15, 1e15, "what is left of all its lots"),
                         "lowest": dict(AMOUNT, default=None),
                         "is_low": boolean("whether it is to be bought"),
-                        "best_by": streams.DAY,
+                        "best_by": stream_fold.DAY,
                     },
                     "a material",
                 ),
@@ -178,7 +178,7 @@ FUNCTIONS = {
                 25000,
                 "those of the shop, then what lots name besides",
             ),
-            "to_count": many(streams.ID, 0, 40000, "lots that do not add up: to be counted"),
+            "to_count": many(stream_fold.ID, 0, 40000, "lots that do not add up: to be counted"),
         },
     },
 }

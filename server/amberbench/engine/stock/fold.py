@@ -1,6 +1,6 @@
 """A lot is the fold of its events: received or made, opened, counted, thrown away, poured to another."""
 
-from ..core import streams
+from ..core import stream_fold
 from . import fields
 
 TYPE_CHECKING = False
@@ -27,8 +27,8 @@ def fold(request: "LotFoldRequest") -> "LotFoldReply":
     Raises: Problem for a request that is none; an event never raises.
     Source: practice.
     """
-    lot = dict(streams.begun(fields.LOT), amount=0.0)
-    result: "LotFoldReply" = streams.fold(request, fields.EVENTS, lot, FOLDS)
+    lot = dict(stream_fold.begun(fields.LOT), amount=0.0)
+    result: "LotFoldReply" = stream_fold.fold(request, fields.EVENTS, lot, FOLDS)
     return result
 
 
@@ -47,7 +47,7 @@ def _make(lot: "Lot", body: "MadeBody", at_ms: float, event: "Readable") -> None
 
 
 def _came(lot: "Lot", best_by: str | None, at_ms: float) -> None:
-    lot["best_by"] = streams.day_or_none(best_by)
+    lot["best_by"] = stream_fold.day_or_none(best_by)
     if lot["received_ms"] is None:
         lot["received_ms"] = at_ms
 
@@ -73,7 +73,7 @@ def _photograph(lot: "Lot", body: "PhotographedBody", at_ms: float, event: "Read
     lot["photo_id"] = body["photo_id"]
 
 
-FOLDS: "dict[str, streams.Fold]" = {
+FOLDS: "dict[str, stream_fold.Fold]" = {
     "received": _receive,
     "made": _make,
     "opened": _open,

@@ -3,7 +3,7 @@
 from ...core.field_kinds import document, many, number, record, text, together
 from ...core.fields import SEEN, decided
 from ...steps.temper.fields import FUNCTIONS as CHOCOLATE
-from .. import kept_plan_fields
+from .. import plan_fields_read
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -35,10 +35,10 @@ def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply."""
     line = {"name": text(40, "which"), "low_c": number("°C", 0, 150, "from"), "high_c": number("°C", 0, 150, "to")}
     return together(
-        kept_plan_fields.REPLY,
+        plan_fields_read.REPLY,
         {
-            "melt_kg": kept_plan_fields.SOME,
-            "seed_kg": kept_plan_fields.AMOUNT,
+            "melt_kg": plan_fields_read.SOME,
+            "seed_kg": plan_fields_read.AMOUNT,
             "steps": many(record(line, "one"), 1, 20, "heat lines"),
             "bowl_request": record(ASKED, "the bowl"),
         },

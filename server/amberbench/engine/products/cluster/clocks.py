@@ -2,8 +2,8 @@
 
 from ...core.prompts import clock
 from ...steps.deposit.schedule import next_task
-from ...steps.deposit.tray_counts import freed, second_deposits
 from ...steps.deposit.trays import window_ms
+from ...steps.deposit.trays_done import freed, second_deposits
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

@@ -2,7 +2,7 @@
 
 from ...steps.deposit import trays
 from ...steps.deposit.decisions import advance_to, copied, decided
-from ...steps.deposit.tray_counts import second_deposits
+from ...steps.deposit.trays_done import second_deposits
 from .fold import new_tray
 
 TYPE_CHECKING = False

@@ -8,11 +8,11 @@ from ...steps.common.fields import LOTS
 from ...steps.cool.fields import COOL, FIRM
 from ...steps.deposit.fields import FILL, FUNNEL, FUNNEL_DECIDED, WINDOW_HIGH, WINDOW_LOW
 from ...steps.dip.fields import DIP, DIP_REPLY
-from ...steps.melt import kept_plan_fields as kept_melt_fields
+from ...steps.melt import plan_fields_read as kept_melt_fields
 from ...steps.melt.fields import MELT, MELT_REPLY, OVEN
 from ...steps.pour.fields import RESIDUE
 from ...steps.room.fields import AIR
-from .. import kept_plan_fields, remelt
+from .. import plan_fields_read, remelt
 from ..capacity import GOOD, TOGETHER, VESSEL_VOLUME, YIELD, batches_of
 from .tray_fields import BED, CHILL, COUNTED, FREE, SECOND, TRAY, UNDER
 
@@ -183,25 +183,25 @@ CLUSTER_REPLY = together(
 
 def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply; an older one says less of its sizes."""
-    window = kept_plan_fields.times("from_s", "to_s")
+    window = plan_fields_read.times("from_s", "to_s")
     under = {
-        "kg": kept_plan_fields.AMOUNT,
+        "kg": plan_fields_read.AMOUNT,
         "material": document("as asked"),
-        "count": dict(kept_plan_fields.AMOUNT, nullable=True),
+        "count": dict(plan_fields_read.AMOUNT, nullable=True),
     }
-    size = {"clusters": kept_plan_fields.AMOUNT, "deposit_kg": kept_plan_fields.AMOUNT}
+    size = {"clusters": plan_fields_read.AMOUNT, "deposit_kg": plan_fields_read.AMOUNT}
     some = ("caramel_kg", "clusters", "per_tray", "trays", "fill_kg", "deposits_kg")
     return together(
-        kept_plan_fields.REPLY,
-        {name: kept_plan_fields.SOME for name in some},
-        {name: kept_plan_fields.AMOUNT for name in ("piece_kg", "fill_s", "tray_s")},
+        plan_fields_read.REPLY,
+        {name: plan_fields_read.SOME for name in some},
+        {name: plan_fields_read.AMOUNT for name in ("piece_kg", "fill_s", "tray_s")},
         {
-            "safe_s": dict(kept_plan_fields.TIME, default=0.0),
-            "stands_s": dict(kept_plan_fields.TIME, default=None),
-            "most_fill_kg": dict(kept_plan_fields.AMOUNT, default=None),
-            "second_kg": dict(kept_plan_fields.AMOUNT, default=0.0),
+            "safe_s": dict(plan_fields_read.TIME, default=0.0),
+            "stands_s": dict(plan_fields_read.TIME, default=None),
+            "most_fill_kg": dict(plan_fields_read.AMOUNT, default=None),
+            "second_kg": dict(plan_fields_read.AMOUNT, default=0.0),
             "second": dict(window, nullable=True),
-            "remelt": kept_plan_fields.REMELT,
+            "remelt": plan_fields_read.REMELT,
             "free": window,
             "chill": CHILL,
             "sizes": many(record(size, "one size"), 1, 100, "sizes", default=None),

@@ -7,7 +7,7 @@ by the same events as the first melt. Laying ends when the funnel is emptied; th
 from ...core import duplicates
 from ...core.unfit import Unfit, part
 from ...steps.deposit.fold import laying, since_ms, take
-from ...steps.deposit.tray_counts import freed, second_deposits
+from ...steps.deposit.trays_done import freed, second_deposits
 from ...steps.melt import fold as melt_fold
 
 TYPE_CHECKING = False

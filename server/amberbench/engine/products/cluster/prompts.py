@@ -15,8 +15,8 @@ from ...steps.deposit.prompts import (
     stood_c,
 )
 from ...steps.deposit.schedule import next_task
-from ...steps.deposit.tray_counts import freed
 from ...steps.deposit.trays import LEAST_BOWL_KG, on_tray, sizes_on, window_ms
+from ...steps.deposit.trays_done import freed
 from ...steps.dip.prompts import weigh_dipped
 from ...steps.melt.prompts import melt_page
 from .clocks import free_due_ms, heating, read_since, resting_ms, waits_ms

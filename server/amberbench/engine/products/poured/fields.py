@@ -4,11 +4,11 @@ from ...core.field_kinds import choice, document, integer, many, number, record,
 from ...core.fields import WARNINGS
 from ...physics.fields import BASE, HUMIDITY_OR_NONE, MATERIAL, ROOM, START, STIFFER, VESSEL
 from ...steps.cool.fields import COOL, COOL_REPLY
-from ...steps.melt import kept_plan_fields as kept_melt_fields
+from ...steps.melt import plan_fields_read as kept_melt_fields
 from ...steps.melt.fields import MELT
 from ...steps.pour.fields import BARS, OWNED, POUR_REPLY, RESIDUE
 from ...steps.room.fields import AIR
-from .. import kept_plan_fields, remelt
+from .. import plan_fields_read, remelt
 from ..capacity import VESSEL_VOLUME
 
 TYPE_CHECKING = False
@@ -22,20 +22,20 @@ READY = ("ready_s", "ready_low_s", "ready_high_s")
 def taken(reply: "Document") -> "Document":
     """What a run reads of a plan's reply: in a jacket another melt than in an oven. Some kinds have no jacket."""
     jacketed = bool(reply.get("jacket"))
-    jacket = {"jacket": kept_plan_fields.times("seconds_s", "low_s", "high_s", default=None)}
+    jacket = {"jacket": plan_fields_read.times("seconds_s", "low_s", "high_s", default=None)}
     return together(
-        kept_plan_fields.REPLY,
+        plan_fields_read.REPLY,
         {
-            "caramel_kg": kept_plan_fields.SOME,
-            "remelt": kept_plan_fields.REMELT,
-            "cut": record({"pieces": kept_plan_fields.AMOUNT, "piece_kg": kept_plan_fields.AMOUNT}, "the cutting"),
+            "caramel_kg": plan_fields_read.SOME,
+            "remelt": plan_fields_read.REMELT,
+            "cut": record({"pieces": plan_fields_read.AMOUNT, "piece_kg": plan_fields_read.AMOUNT}, "the cutting"),
             "pour": record(
-                {name: kept_plan_fields.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
+                {name: plan_fields_read.AMOUNT for name in ("length_m", "width_m", "bar_height_m")}, "the frame"
             ),
             "melt_request": record(kept_melt_fields.IN_JACKET if jacketed else kept_melt_fields.IN_OVEN, "the melt"),
             "cool_request": record({name: COOL[name] for name in COOL if name not in ("basis", "batches")}, "the slab"),
             "cool": record(
-                together({name: kept_plan_fields.TIME for name in READY}, {"chill": COOL_REPLY["chill"]}), "the cooling"
+                together({name: plan_fields_read.TIME for name in READY}, {"chill": COOL_REPLY["chill"]}), "the cooling"
             ),
         },
         jacket if "jacket" in reply else {},

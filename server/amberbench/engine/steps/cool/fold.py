@@ -2,7 +2,7 @@
 
 from ...core import check, duplicates
 from ...core.copy_with import copy_with
-from ...core.tolerant_check import has_members
+from ...core.has_members import has_members
 from ...core.unfit import Unfit, part
 from ..melt.fold import melting
 from .chill_fields import CHILL

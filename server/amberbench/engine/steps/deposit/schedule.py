@@ -5,7 +5,6 @@ A task begins with a tap and holds until the next one: nobody is called away fro
 
 from ...core.check import constant
 from . import trays
-from .tray_counts import second_deposits
 from .trays import (
     LEAST_BOWL_KG,
     SHORTEST_FILL_S,
@@ -19,6 +18,7 @@ from .trays import (
     whole_fill_s,
     window_ms,
 )
+from .trays_done import second_deposits
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:

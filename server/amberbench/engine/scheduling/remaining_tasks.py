@@ -1,6 +1,6 @@
 """What is left to do of a batch, as tasks of `schedule.plan`: from its plan, its log and what other batches took."""
 
-from ..batch import input_checks
+from ..batch import plan_and_run_checks
 from ..batch.courses import ORDER, open_step
 from ..products.hands import figure
 from ..products.tasks import TASKS
@@ -64,8 +64,8 @@ def factors(closed: "Sequence[Readable]") -> "dict[tuple[str, str], float]":
     ratios: "dict[tuple[str, str], list[float]]" = {}
     for one in closed:
         run: "Any" = one["run"]
-        input_checks.check_run(run)
-        input_checks.check_plan(one["plan"])
+        plan_and_run_checks.check_run(run)
+        plan_and_run_checks.check_plan(one["plan"])
         for task in of_kind(one["plan"], run):
             times = _times(run, task["steps"])
             took_s = (max(times) - min(times)) / 1000.0 if len(times) > 1 else 0.0

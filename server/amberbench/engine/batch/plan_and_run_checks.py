@@ -4,7 +4,7 @@ A plan comes from outside, so all that a run reads of it is looked at. A run is 
 at, and whatever goes wrong inside is a mistake of ours and comes out as one.
 """
 
-from ..core import tolerant_check
+from ..core import has_members
 from ..core.field_kinds import boolean, document, many, number, record, text
 from ..core.problems import Problem
 from ..products import KINDS, OLDEST
@@ -40,7 +40,7 @@ def check_plan(plan: "Any") -> None:
     kind = plan.get("kind", OLDEST)
     if type(kind) is not str or kind not in KIND_OF:
         raise Problem("plan", "not_a_plan")
-    if not tolerant_check.has_members(KIND_OF[kind].taken(plan["reply"]), plan["reply"]):
+    if not has_members.has_members(KIND_OF[kind].taken(plan["reply"]), plan["reply"]):
         raise Problem("plan", "not_a_plan")
 
 
@@ -50,7 +50,7 @@ def check_run(run: "Any") -> None:
         raise Problem("run", "not_a_run")
     own = KIND_OF[run["kind"]].parts
     parts = all(type(run.get(part)) is dict if part in own else run.get(part) is None for part in PARTS)
-    if not parts or not tolerant_check.has_members(_RUN, run) or not _has_all(run):
+    if not parts or not has_members.has_members(_RUN, run) or not _has_all(run):
         raise Problem("run", "not_a_run")
 
 

@@ -45,7 +45,7 @@ const SAME_MS = 60_000;
 const MOST_REMEMBERED = 60;
 
 /** Rings every due clock until somebody taps; knows no sound, no storage and no engine itself. */
-export class RingingClocks {
+export class RunningClocks {
   private running: Running[] = [];
   private phase: ReturnType<typeof setTimeout> | undefined;
   private readonly alarm: Alarm;

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 
 import type { Clock, SoundName } from "../documents";
-import { type Acknowledged, ARM_MS, isArmed, RingingClocks, type Running } from "./ringingClocks";
+import { type Acknowledged, ARM_MS, isArmed, RunningClocks, type Running } from "./runningClocks";
 
 const T0 = 1_790_000_000_000;
 let log: string[];
@@ -15,8 +15,8 @@ beforeEach(() => {
 });
 afterEach(() => vi.useRealTimers());
 
-function book(acknowledged: Acknowledged[] = []): RingingClocks {
-  return new RingingClocks(
+function book(acknowledged: Acknowledged[] = []): RunningClocks {
+  return new RunningClocks(
     {
       clock: () => Date.now(),
       startSound: (name) => log.push(`${name} at ${Date.now() - T0}`),
