@@ -7,7 +7,7 @@ from typing import IO
 
 import click
 
-from . import commands
+from . import commands, text
 from .commands import database_option, say
 from .services import clock
 
@@ -99,6 +99,27 @@ def import_log(file: IO[str], database: str | None) -> None:
 
 
 @click.command()
+@click.argument("kind", type=click.Choice(("lots", "orders", "packs")))
+@click.argument("file", type=click.File("r", encoding="utf-8"), default="-")
+@database_option
+def import_table(kind: str, file: IO[str], database: str | None) -> None:
+    """Takes in lots, orders or boxes packed from CSV or JSON as the server gives them, or from CSV typed by hand.
+
+    All of it, or nothing where a line cannot be read.
+    """
+    from .engine.core.problems import Problem
+    from .services import stream_import
+
+    with _data(database, Path(file.name)):
+        try:
+            taken = stream_import.take_in(kind.removesuffix("s"), file.read(), clock.system_now_ms())
+        except Problem as problem:
+            name = stream_import.cell_name(problem.field, text.FALL_BACK)
+            raise click.ClickException(text.problem_sentence(problem.document(), named=name)) from problem
+        say("table_taken_in", added=taken["added"], known=taken["known"])
+
+
+@click.command()
 @click.argument("target", metavar="URL")
 @database_option
 def move(target: str, database: str | None) -> None:
@@ -125,4 +146,4 @@ def move(target: str, database: str | None) -> None:
         store.mark_begun()
 
 
-COMMANDS = (backup, check, restore, export_log, import_log, move)
+COMMANDS = (backup, check, restore, export_log, import_log, import_table, move)

@@ -46,7 +46,7 @@ def address(rule):
 
 def test_every_endpoint_that_takes_a_body_refuses_bad_ones(readonly_client):
     posts = [rule for rule, verbs in routes(readonly_client.application) if "POST" in verbs]
-    assert len(posts) == 12 + OF_KINDS
+    assert len(posts) == 15 + OF_KINDS
     for rule in posts:
         for body, status, code in BODIES:
             assert_problem(readonly_client.post(rule, data=body, content_type="application/json"), status, code)

@@ -2510,6 +2510,14 @@ export type Pushed = {
   sent_ms: number;
 };
 
+/** what a file that was taken in brought */
+export type TakenIn = {
+  /** documents that are new; 0 to 1e+09 */
+  added: number;
+  /** documents that were here already; 0 to 1e+09 */
+  known: number;
+};
+
 /** events after a cursor, in the server's order */
 export type Pulled = {
   /** which log this is: another one, another database */

@@ -43,6 +43,8 @@ ROLE_OF_ENDPOINT |= {
     for what in ("page", "one", "csv", "json")
 }
 
+ROLE_OF_ENDPOINT |= {f"stream_documents.{kind}_import": BENCH for kind in stream_documents.KINDS}
+
 READS = ("GET", "HEAD", "OPTIONS")
 COOKIE = "amberbench"
 COOKIE_S = pairing.UNSEEN_MS // 1000

@@ -13,7 +13,7 @@ from amberbench.engine.core.problems import Problem
 from amberbench.schemas import json_schema
 from amberbench.schemas.fault import flatten
 from amberbench.schemas.openapi import describe
-from amberbench.services import strict_json, unexpected_errors
+from amberbench.services import stream_import, strict_json, unexpected_errors
 from amberbench.services.health import Unusable
 from amberbench.services.quotas import TooMuch
 
@@ -115,7 +115,9 @@ def _broken(error: Exception) -> Response | HTTPException:
 
 def _problem(status: int, faults: list[dict[str, Any]], more: dict[str, str] | None = None) -> Response:
     spoken = language(request)
-    errors = [fault | {"message": text.problem_sentence(fault, spoken)} for fault in faults]
+    names = [stream_import.cell_name(fault["field"], spoken) for fault in faults]
+    said = [text.problem_sentence(fault, spoken, name) for fault, name in zip(faults, names, strict=True)]
+    errors = [fault | {"message": one} for fault, one in zip(faults, said, strict=True)]
     document = {
         "type": "about:blank",
         "title": HTTPStatus(status).phrase,

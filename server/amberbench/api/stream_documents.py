@@ -1,12 +1,12 @@
-"""GET /api/{lots,orders,packs}, one of each, and all as CSV or JSON."""
+"""GET /api/{lots,orders,packs}, one of each, and all as CSV or JSON; POST takes such a file in."""
 
 from typing import Any
 
-from flask import Response, abort
+from flask import Response, abort, g
 
 from amberbench.schemas import request_schemas
 from amberbench.schemas.json_schema import reference
-from amberbench.services import stream_documents, stream_export
+from amberbench.services import stream_documents, stream_export, stream_import
 
 from .files import CSV, file
 from .json_blueprint import JsonBlueprint, answer
@@ -27,6 +27,13 @@ def _add(kind: str) -> None:
         """A page of the list, latest first."""
         return answer(stream_documents.page(kind, **query))
 
+    @blueprint.route(place, methods=["POST"], endpoint=f"{kind}_import")
+    @blueprint.arguments(request_schemas.TableFile)
+    @blueprint.response(200, reference("TakenIn"))
+    def taken_in(given: dict[str, str]) -> Response:
+        """Takes in a CSV or JSON file as this server writes it, or a CSV typed by hand: all of it or nothing."""
+        return answer(stream_import.take_in(kind, given["file"], g.received_ms))
+
     @blueprint.route(f"{place}.csv", methods=["GET"], endpoint=f"{kind}_csv")
     @blueprint.response(200, {"type": "string"}, content_type="text/csv")
     def table() -> Response:
@@ -36,7 +43,7 @@ def _add(kind: str) -> None:
     @blueprint.route(f"{place}.json", methods=["GET"], endpoint=f"{kind}_json")
     @blueprint.response(200, {"type": "object"})
     def whole() -> Response:
-        """All of them, latest first: `{app, holds, documents}`."""
+        """All of them, latest first: `{app, holds, engine_version, documents, events}`."""
         return file(f"amberbench-{kind}s.json", stream_export.as_json(kind), "application/json")
 
     @blueprint.route(f"{place}/<stream_id>", methods=["GET"], endpoint=f"{kind}_one")

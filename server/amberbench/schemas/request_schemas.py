@@ -48,6 +48,13 @@ class StreamDocumentsQuery(ma.Schema):
     limit = Count(kinds.integer(1, 1000, "most wanted", default=200), load_default=200)
 
 
+class TableFile(ma.Schema):
+    """A file to take in."""
+
+    error_messages = schema_messages(["file"])
+    file = Plain(kinds.text(2**31, "CSV or JSON, as it stands in the file"), (str,), "not_text")
+
+
 class TraceQuery(ma.Schema):
     """Where to trace from."""
 

@@ -69,6 +69,10 @@ RESPONSES: dict[str, Field] = {
         together({"answers": listed(document("an answer", of="PushAnswer"), "in the order of the events")}, LOG, CLOCK),
         "an answer for each event that was sent, and the server's clock",
     ),
+    "TakenIn": record(
+        {"added": count("documents that are new"), "known": count("documents that were here already")},
+        "what a file that was taken in brought",
+    ),
     "Pulled": record(
         together(LOG, {"events": EVENTS, "more": boolean("whether there is more")}, CURSOR),
         "events after a cursor, in the server's order",

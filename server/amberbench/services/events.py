@@ -61,8 +61,24 @@ def push(events: list[Any], received_ms: int, role: str = roles.OWNER, device_id
     return pushes.do([Sent(event, one, received_ms, device_id) for event, one in given])
 
 
-def _push_all(pushes: list[list[Sent]]) -> list[Document]:
-    """Stores what is new in several pushes, in one transaction: the disk is waited for once, a batch is folded once."""
+def push_whole(events: list[Any], received_ms: int) -> None:
+    """Stores what is new of some events, or nothing where one of them is refused. Raises Problem, quotas.TooMuch."""
+    read = []
+    for index, event in enumerate(events):
+        try:
+            read.append(parse_event(event))
+        except Problem as problem:
+            raise Problem(f"events[{index}].{problem.field}", problem.code, problem.given) from None
+    quotas.count_events(read, received_ms)
+    given = zip(events, read, strict=True)
+    _push_all([[Sent(event, one, received_ms, None) for event, one in given]], is_whole=True)
+
+
+def _push_all(pushes: list[list[Sent]], is_whole: bool = False) -> list[Document]:
+    """Stores what is new in several pushes, in one transaction: the disk is waited for once, a batch is folded once.
+
+    is_whole: one that is refused is a Problem, and nothing is stored.
+    """
     sent = [one for push in pushes for one in push]
     with writing() as session:
         stored = queries.events_by_id(session, [one.read.id for one in sent if isinstance(one.read, Event)])
@@ -73,6 +89,13 @@ def _push_all(pushes: list[list[Sent]]) -> list[Document]:
             Outcome("refused", "too_many", "stream") if isinstance(one.read, Event) and one.read.id in full else outcome
             for one, outcome in zip(sent, outcomes, strict=True)
         ]
+        for index, outcome in enumerate(outcomes if is_whole else []):
+            if outcome.code == "id_reused":
+                raise Problem(f"events[{index}].id", "id_reused", sent[index].given["id"])
+            if outcome.result == "refused":
+                raise Problem(
+                    f"events[{index}].stream", "stream_full", sent[index].given["stream"], high=quotas.MOST_IN_STREAM
+                )
         shop = queries.shop(session)
         paired = phone_queries.paired_devices(session)
         rows = [_row(one, shop.id if shop else None, paired) for one in new]

@@ -160,3 +160,9 @@ def all_of(kind: str) -> list[Document]:
         found += part["documents"]
         more = part["more"]
     return found
+
+
+def events_of(kind: str) -> list[Document]:
+    """Every event of the streams of a kind, in the order in which they came."""
+    with reading() as session:
+        return [documents.event(row) for row in queries.events_of_kind(session, kind)]

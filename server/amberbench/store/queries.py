@@ -107,6 +107,11 @@ def events_of(session: Session, kind: str, stream_id: str) -> list[EventRow]:
     return list(session.scalars(asked))
 
 
+def events_of_kind(session: Session, kind: str) -> list[EventRow]:
+    """All events of the streams of a kind, in the order they were stored."""
+    return list(session.scalars(select(EventRow).where(_in_stream(kind)).order_by(EventRow.position)))
+
+
 def positions_of_kind(kind: str) -> Positions:
     """Where the events of all streams of a kind are."""
     return select(EventRow.position).where(_in_stream(kind))

@@ -68,15 +68,15 @@ def sentence(code: str, values: dict[str, Any], language: str = FALL_BACK) -> st
     return PLACEHOLDER.sub(lambda match: _filled(match[1], values, match[0], language), chosen)
 
 
-def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK) -> str:
-    """A problem document as a plain sentence: field, value and what is accepted."""
+def problem_sentence(problem: dict[str, Any], language: str = FALL_BACK, named: str | None = None) -> str:
+    """A problem document as a plain sentence: field, value and what is accepted; named: what its field is called."""
     last = PLACE.sub("", problem["field"].split(".")[-1])
     name, unit = _measured_as(problem["field"], last, problem.get("unit") or "")
     figures = {one: problem.get(one) for one in ("given", "low", "high")}
     finer = finer_to_tell_apart(name, *figures.values())
     shown = {one: _shown(name, value, unit, language, finer, TOWARD[one]) for one, value in figures.items()}
     accepted = ", ".join(_word(one, language) for one in problem.get("accepted") or [])
-    values = shown | {"field": _field_name(problem["field"], last, language), "accepted": accepted}
+    values = shown | {"field": named or _field_name(problem["field"], last, language), "accepted": accepted}
     return sentence(f"problem.{problem['code']}", values, language)
 
 
