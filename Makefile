@@ -75,7 +75,7 @@ test: check pwa/dist/ready
 
 measure: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
-	$(NODE_PATH_FIRST) $(PY) -m tests.measure
+	$(NODE_PATH_FIRST) $(PY) -m tests.measure $(ARGS)
 
 prove: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium

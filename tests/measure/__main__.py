@@ -1,4 +1,4 @@
-"""`python -m tests.measure`: prints the table; the exit status says whether everything could be measured."""
+"""`python -m tests.measure [PART …]`: prints the table or some parts of it; fails when one could not be measured."""
 
 import sys
 import time
@@ -7,7 +7,10 @@ from . import api, big_log, browser, cold_start, cpython, engine_start, engines,
 from .table import Row, drawn
 from .timing import LOOP_STEPS
 
-PARTS = (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start)
+PARTS = {
+    part.__name__.rsplit(".", 1)[-1]: part
+    for part in (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start)
+}
 
 NOTES = (
     "Times are medians, each taken in turn with what stands beside it; between runs compare the ratios, not the times.",
@@ -17,16 +20,15 @@ NOTES = (
 )
 
 
-def main() -> int:
-    """0, or 1 when a part could not be measured."""
+def main(names: list[str]) -> int:
+    """0, or 1 when a part could not be measured. Without names of parts, all of them."""
     rows: list[Row] = []
     failed = 0
     started = time.monotonic()
-    for part in PARTS:
-        name = part.__name__.rsplit(".", 1)[-1]
+    for name in names or PARTS:
         print(f"measuring: {name} …", file=sys.stderr, flush=True)
         try:
-            rows += part.rows()
+            rows += PARTS[name].rows()
         except Exception as why:  # the other parts are still worth measuring
             failed += 1
             rows.append(Row(name, "could not be measured", "", "", ""))
@@ -37,4 +39,4 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(main(sys.argv[1:]))
