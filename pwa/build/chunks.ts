@@ -1,4 +1,4 @@
-import { languageIn } from "./texts.ts";
+import { textsIn } from "./texts.ts";
 
 /** A file of `src/screens/places`: what is fetched after the bench. */
 const PLACE = /\/screens\/places\/\w+\.tsx$/;
@@ -21,7 +21,8 @@ export const CHUNKS = {
 
 function kindOf(facade: string | null): string {
   if (!facade) return "";
-  return languageIn(facade) ? "text-" : PLACE.test(facade) ? "place-" : "";
+  const texts = textsIn(facade);
+  return `${texts?.ofPlaces || PLACE.test(facade) ? "place-" : ""}${texts ? "text-" : ""}`;
 }
 
 /** Whether the page imports a module as it starts, and not only when something of it is asked for. */

@@ -11,7 +11,7 @@ const MOST_FIRST_LOAD = 400_000;
 /** What a place may cost more (bytes, as brotli). */
 const MOST_PLACE = 150_000;
 /** What `src/sw/sw.ts` stores later: the place, or the language of texts. */
-const LATER = /^assets\/(?:place-([a-z]+)|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css|mpy)$/;
+const LATER = /^assets\/(?:(place-)?text-([a-z]+)|place-([a-z]+)|demo_shop)[^/]*\.(?:js|css|mpy)$/;
 /** What several places share: each of them is counted with it. */
 const SHARED = "shared";
 
@@ -47,6 +47,7 @@ function add(to, sizes) {
 
 const [first, rest] = [0, 1].map(() => ({ raw: 0, gz: 0, br: 0 }));
 const texts = {};
+const placeTexts = {};
 const places = {};
 for (const name of readdirSync(DIST, { recursive: true }).sort()) {
   if (!TEXT.test(name)) continue;
@@ -56,14 +57,19 @@ for (const name of readdirSync(DIST, { recursive: true }).sort()) {
   writeFileSync(new URL(`${name}.gz`, DIST), gz);
   writeFileSync(new URL(`${name}.br`, DIST), br);
   const later = LATER.exec(name);
-  const [, place, language] = later ?? [];
+  const [, ofPlaces, language, place] = later ?? [];
   const none = { raw: 0, gz: 0, br: 0 };
-  const counted = place ? (places[place] ??= none) : language ? (texts[language] ??= none) : later ? rest : first;
-  add(counted, { raw: raw.length, gz: gz.length, br: br.length });
+  const [of, counts] = place ? [place, places] : [language, ofPlaces ? placeTexts : texts];
+  add(of ? (counts[of] ??= none) : later ? rest : first, { raw: raw.length, gz: gz.length, br: br.length });
 }
-const [longest, ...others] = Object.values(texts).sort((a, b) => b.br - a.br);
-add(first, longest);
-for (const other of others) add(rest, other);
+/** Adds the texts of the language that has most; those of the others come later. */
+function addLongest(to, counts) {
+  const [longest, ...others] = Object.values(counts).sort((a, b) => b.br - a.br);
+  add(to, longest);
+  for (const other of others) add(rest, other);
+}
+addLongest(first, texts);
+addLongest(places[SHARED], placeTexts);
 const kb = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
 const told = ({ raw, gz, br }) => `${kb(raw)} raw, ${kb(gz)} gzip, ${kb(br)} brotli`;
 console.log(`first load: ${told(first)}; the rest: ${told(rest)}`);
@@ -73,7 +79,7 @@ if (first.br > MOST_FIRST_LOAD) {
 }
 const { [SHARED]: shared, ...own } = places;
 for (const [name, place] of Object.entries(own)) {
-  if (shared) add(place, shared);
+  add(place, shared);
   console.log(`place ${name}: ${told(place)}`);
   if (place.br <= MOST_PLACE) continue;
   console.error(`place ${name} is above ${kb(MOST_PLACE)} (brotli)`);

@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 import type { ComponentProps, ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
-import { t } from "../text";
+import { loadPlaceTexts, t } from "../text";
 import { Desk } from "../ui/Desk";
 
 type Screen = ComponentType<{ at: string }>;
@@ -37,7 +37,7 @@ const fetched = signal(new Map<Load, Screen>());
 
 async function fetchPlace(load: Load): Promise<void> {
   if (fetched.value.has(load)) return;
-  const { Screen } = await load();
+  const [{ Screen }] = await Promise.all([load(), loadPlaceTexts()]);
   fetched.value = new Map(fetched.value).set(load, Screen);
 }
 

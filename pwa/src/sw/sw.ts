@@ -10,19 +10,19 @@ const SHELL = "/index.html";
 const NOTICES = "/notices.txt";
 const files = self.__WB_MANIFEST.map(({ url, revision }) => ({ path: new URL(url, self.location.origin).pathname, revision }));
 const known = new Set(files.map(({ path }) => path));
+const PLACE = /^\/assets\/place-/;
+const TEXT = /^\/assets\/(?:place-)?text-([a-z]+)/;
 /** What a first visit does not wait for: the places beside the bench, the texts of other languages, the invented shop, and what
  * the browser has just fetched for itself. */
-const LATER = /^\/(?:assets\/(?:(place)-|text-([a-z]+)|demo_shop)[^/]*\.(?:js|css|mpy)|manifest\.webmanifest|icon\.svg)$/;
-const languages = files.flatMap(({ path }) => LATER.exec(path)?.[2] ?? []);
+const LATER = /^\/(?:assets\/(?:place-|text-|demo_shop)[^/]*\.(?:js|css|mpy)|manifest\.webmanifest|icon\.svg)$/;
+const languages = files.flatMap(({ path }) => TEXT.exec(path)?.[1] ?? []);
 /** With its variants: they are small, and which of them is read only the page knows. */
 const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";
+const isOfAnother = (path: string) => TEXT.test(path) && TEXT.exec(path)?.[1] !== language;
 /** Without these nothing works without a network. */
-const first = files.filter(({ path }) => {
-  const later = LATER.exec(path);
-  return !later || later[2] === language;
-});
+const first = files.filter(({ path }) => !LATER.test(path) || (TEXT.test(path) && !PLACE.test(path) && !isOfAnother(path)));
 /** Without these not every screen does: they come as soon as the bench is stored. */
-const needed = files.filter((file) => first.includes(file) || LATER.exec(file.path)?.[1]);
+const needed = files.filter((file) => first.includes(file) || (PLACE.test(file.path) && !isOfAnother(file.path)));
 /** The rest begins so long after the page has asked for it: the first visit still fetches what it shows (ms). */
 const REST_AFTER_MS = 3_000;
 /** Holds the ids of the pages that were open when this version took over: they still ask for the files of the one before. */

@@ -1,8 +1,8 @@
 // @vitest-environment node
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 
-import { inOrder } from "../../build/texts";
-import { format, formatTime, hasTexts, inLanguage, loadLanguage, parse, reader, spokenHere, t } from ".";
+import { inOrder, saidIn } from "../../build/texts";
+import { format, formatTime, hasTexts, inLanguage, loadLanguage, loadPlaceTexts, parse, reader, spokenHere, t } from ".";
 import { METRIC } from "./reader";
 
 afterEach(() => vi.unstubAllGlobals());
@@ -35,6 +35,28 @@ test("texts are here only once they were loaded, a variant with those of its lan
   expect(t("button.stirred")).toBe("button.stirred");
   await loadLanguage("es-MX");
   expect([hasTexts("es-MX"), hasTexts("es"), hasTexts("en")]).toEqual([true, true, false]);
+});
+
+test("what places say comes when it is asked for, and from then on with each language", async () => {
+  const read = (language: string) => {
+    reader.value = { language, units: METRIC };
+    return t("orders.all_packed");
+  };
+  await loadLanguage("es");
+  expect(read("es")).toBe("orders.all_packed");
+  await loadPlaceTexts();
+  expect(read("es")).not.toBe("orders.all_packed");
+  await loadLanguage("en");
+  expect(read("en")).not.toBe("orders.all_packed");
+});
+
+test.each([
+  ['t("orders.due_day")', ["orders.due_day"]],
+  ["t(`orders.due_${when}`)", ["orders.due_day", "orders.due_week"]],
+  ['t("orders." + what)', ["orders.due_day", "orders.due_week"]],
+  ['call("orders.due")', []],
+])("a file that has %s says %j", (code, said) => {
+  expect(saidIn(code, ["orders.due_day", "orders.due_week", "stock.rest"])).toEqual(said);
 });
 
 test("a word is taken in the variant, else in its language, else not at all", () => {

@@ -1,11 +1,16 @@
 import { signal } from "@preact/signals";
-import { keys, loads, readBy } from "virtual:texts";
+import { keys, loads, loadsOfPlaces, readBy } from "virtual:texts";
 
 /** A sentence, or one for each plural form, chosen by the value `n`. */
 export type Sentence = string | Partial<Record<Intl.LDMLPluralRule, string>>;
 
 const FALL_BACK = "en";
-const loaded = signal<Record<string, Record<string, Sentence>>>({});
+type Sentences = Record<string, Sentence>;
+const loaded = signal<Record<string, Sentences>>({});
+/** By language: what its variant says otherwise; what places say. */
+const words: Record<string, Record<string, string>> = {};
+const ofPlaces: Record<string, Sentences> = {};
+let placesAsked = false;
 
 /** The languages there are texts for, in a fixed order. */
 export const languages: string[] = Object.keys(loads);
@@ -30,14 +35,37 @@ export function inLanguage<T>(choices: Record<string, T>, language: string): T |
   return choices[language] ?? choices[baseOf(language)];
 }
 
-/** Loads the texts of a language; does nothing when they are here. Rejects when they are neither on the phone nor to be had. */
+/** Loads the texts of a language, with those of the places once they were asked for; does nothing when they are here.
+ * Rejects when they are neither on the phone nor to be had. */
 export async function loadLanguage(language: string): Promise<void> {
   const load = loads[language];
-  if (!load || hasTexts(language)) return;
+  if (!load) return;
   const base = baseOf(language);
-  const [texts] = await Promise.all([load(), base === language ? null : loadLanguage(base)]);
-  const own = Object.fromEntries(keys.flatMap((key, i) => (texts.default[i] ? [[key, texts.default[i]]] : [])));
-  loaded.value = { ...loaded.value, [language]: { ...inWords(texts.words, loaded.value[base] ?? {}), ...own } };
+  if (!hasTexts(language)) {
+    const [texts] = await Promise.all([load(), base === language ? null : loadLanguage(base)]);
+    const own = Object.fromEntries(keys.flatMap((key, i) => (texts.default[i] ? [[key, texts.default[i]]] : [])));
+    words[language] = texts.words;
+    take(language, { ...inWords(texts.words, loaded.value[base] ?? {}), ...own });
+  }
+  if (placesAsked) await loadOfPlaces(language);
+}
+
+/** Loads what places say, in every language that is here and in each that will be. */
+export async function loadPlaceTexts(): Promise<void> {
+  placesAsked = true;
+  await Promise.all(Object.keys(loaded.value).map(loadLanguage));
+}
+
+async function loadOfPlaces(language: string): Promise<void> {
+  if (ofPlaces[language]) return;
+  const base = baseOf(language);
+  const [texts] = await Promise.all([loadsOfPlaces[language]?.(), base === language ? null : loadOfPlaces(base)]);
+  ofPlaces[language] = { ...inWords(words[language] ?? {}, ofPlaces[base] ?? {}), ...texts?.default };
+  take(language, ofPlaces[language]);
+}
+
+function take(language: string, sentences: Sentences): void {
+  loaded.value = { ...loaded.value, [language]: { ...loaded.value[language], ...sentences } };
 }
 
 /** Whether the texts of a language are loaded. */
@@ -46,7 +74,7 @@ export function hasTexts(language: string): boolean {
 }
 
 /** The sentences of a language in a variant's words: whole words alone, the longest first, and a capital stays one. */
-function inWords(words: Record<string, string>, sentences: Record<string, Sentence>): Record<string, Sentence> {
+function inWords(words: Record<string, string>, sentences: Sentences): Sentences {
   const longestFirst = Object.keys(words).sort((a, b) => b.length - a.length);
   const all = new RegExp(`(^|[^\\p{L}\\d_{])(${longestFirst.join("|")})(?![\\p{L}\\d_}])`, "giu");
   const capital = (word: string) => (word[0] as string).toUpperCase() + word.slice(1);

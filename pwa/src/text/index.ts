@@ -1,4 +1,4 @@
-export { hasTexts, inLanguage, languages, loadLanguage, spokenHere } from "./catalogue";
+export { hasTexts, inLanguage, languages, loadLanguage, loadPlaceTexts, spokenHere } from "./catalogue";
 export {
   figure,
   finerFor,

@@ -10,6 +10,8 @@ declare module "virtual:texts" {
   export const keys: string[];
   /** By language, English first. */
   export const loads: Record<string, () => Promise<Texts>>;
+  /** What places alone say, by key. */
+  export const loadsOfPlaces: Record<string, () => Promise<{ default: Record<string, string | Partial<Record<Intl.LDMLPluralRule, string>>> }>>;
   /** The locales whose readers get a variant of a language. */
   export const readBy: Record<string, string[]>;
 }

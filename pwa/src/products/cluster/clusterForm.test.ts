@@ -3,7 +3,7 @@ import { beforeAll, expect, test } from "vitest";
 import type { ProductRow, Shop } from "../../documents";
 import { realEngine } from "../../testing/engine";
 import { demoShop } from "../../testing/shop";
-import { editable, format, loadLanguage, METRIC, reader } from "../../text";
+import { editable, format, loadLanguage, loadPlaceTexts, METRIC, reader } from "../../text";
 import { clusterPlanRows } from "./clusterPlanRows";
 import { type ClusterForm, clusterRequest, firstClusters, withAnotherSize, withClusters } from "./clusterForm";
 
@@ -70,7 +70,7 @@ test("a shop in °F has windows that are typed and shown as round figures", asyn
 });
 
 test("the card of clusters says how long they take at the bench, reheats included", async () => {
-  await loadLanguage("en");
+  await Promise.all([loadLanguage("en"), loadPlaceTexts()]);
   const compute = await realEngine();
   const request = { ...clusterRequest({ ...form, sizes: [{ id: 0, clusters: 100, deposit_kg: 0.012 }], second_kg: 0 }, shop), window_low_c: 71 };
   const [wide, narrow] = [await compute("cluster.plan", { ...request, window_high_c: 82 }), await compute("cluster.plan", { ...request, window_high_c: 77 })];
