@@ -3,11 +3,12 @@
 import csv
 import io
 import json
-import re
 from collections.abc import Iterator
+from contextlib import closing
 from typing import Any
 
 from playwright.sync_api import Page, expect
+from pypdfium2 import PdfDocument
 
 from e2e.languages import reads_in
 from e2e.phone import Phone
@@ -17,12 +18,11 @@ from e2e.walk_cluster import CLUSTERS, keeps_a_sheet
 from tests.log import Phone as Writer
 
 SIZES = ("A4", "Letter")
-# Every page of a PDF is an object of this type (ISO 32000-1, 7.7.3.3); "/Pages" is the tree above them.
-A_PAGE = re.compile(rb"/Type\s*/Page(?![A-Za-z])")
 
 
 def pages(page: Page, size: str) -> int:
-    return len(A_PAGE.findall(page.pdf(format=size, print_background=True)))
+    with closing(PdfDocument(page.pdf(format=size, print_background=True))) as printed:
+        return len(printed)
 
 
 def is_one_page(phone: Phone) -> None:
