@@ -173,6 +173,19 @@ def migrated_on_small_disk(tmp_path, pages):
 
 if may_mount():
 
+    def test_disk_that_filled_up_is_told_before_anybody_pushes(tmp_path, ready_database, caplog):
+        with small_disk(tmp_path / "disk", 3 * MEGABYTE) as disk:
+            app = application(shutil.copy(ready_database, disk.folder / "shop.sqlite"))
+            client = app.test_client()
+            assert client.get("/api/health").status_code == 200
+            disk.fill()
+            assert assert_problem(client.get("/api/health"), 503)["reason"] == "full"
+            assert_one_line(caplog, "full")
+            disk.free()
+            assert client.get("/api/health").status_code == 200
+            with app.app_context():
+                db.engine.dispose()
+
     def test_small_disk_that_fills_anywhere_in_a_push_loses_nothing(tmp_path, ready_database):
         assert on_small_disk(tmp_path, ready_database, (0, 1, 3, 6, 40)) >= 3
 

@@ -20,6 +20,7 @@ def health() -> dict[str, Any]:
     """
     kept = store.storage()
     kept.check(writes=True)
+    kept.check_room()
     if kept.fault:
         with writing() as session:
             session.execute(update(LogRow).values(log_id=LogRow.log_id))

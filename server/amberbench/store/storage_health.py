@@ -30,7 +30,7 @@ BY_SQLSTATE |= dict.fromkeys(("57P01", "57P02", "57P03"), "unreachable")
 BY_SQLSTATE |= dict.fromkeys(("40P01", "40001", "55P03"), "busy")
 LOGGED_AGAIN_S = 3600
 LEAST_FREE = 256 * 1024
-"""Bytes: with less on the disk, one that cannot be written is full."""
+"""Bytes: with less on the disk it is full; SQLite needs some to open a file, and a push may bring 2 MB."""
 
 
 class Unusable(Exception):
@@ -84,6 +84,11 @@ class Storage:
             raise self.found("damaged")
         if writes and not os.access(self.file, os.W_OK):
             raise self.found("read_only")
+
+    def check_room(self) -> None:
+        """Raises Unusable `full` when the disk of a file is, before a write has failed."""
+        if self.file and self.file.exists() and shutil.disk_usage(self.file.parent).free < LEAST_FREE:
+            raise self.found("full")
 
     def found(self, code: str, reason: object = "") -> Unusable:
         """Remembers a fault and logs it in one line, the same one at most once an hour."""
