@@ -41,6 +41,15 @@ def application(file: Path, clock: SetClock | None = None, **overrides: object) 
     return create_app(given | overrides)
 
 
+@pytest.fixture(scope="session", autouse=True)
+def data_folder(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Where what belongs to a database without a file of its own lies: not among the data of this clone."""
+    folder = tmp_path_factory.mktemp("data")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("AMBERBENCH_DATA_FOLDER", str(folder))
+        yield folder
+
+
 @pytest.fixture(scope="session")
 def ready_database(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A file that went through every migration and holds the invented shop; copied for each test."""

@@ -1,5 +1,6 @@
 """A backup that is put back lets in those who are let in today, and nobody of whom it cannot know that."""
 
+import psycopg
 import pytest
 
 from amberbench.app import create_app
@@ -88,3 +89,19 @@ def test_backup_in_the_place_of_lost_data_lets_nobody_in_until_an_owner_is_paire
     with app.app_context():
         assert not pairing.has_owner()
     stopped(app)
+
+
+def test_postgresql_that_lost_its_tables_begins_no_other_shop_and_takes_a_backup_back(postgresql, clock, tmp_path):
+    url = postgresql.new_database()
+    app = served(url, clock)
+    with app.app_context():
+        assert setup.set_up(None, clock.now_ms)
+    stopped(app)
+    command("backup", tmp_path / "stick", "--database", url, database=None)
+    (file,) = (tmp_path / "stick").glob("*.dump")
+    with psycopg.connect(url.replace("+psycopg", ""), autocommit=True) as connection:
+        connection.execute("DROP SCHEMA public CASCADE")
+        connection.execute("CREATE SCHEMA public")
+    assert "are gone" in command("begin", "--database", url, database=None, code=1)
+    assert "No phone is let in" in command("restore", file, "--database", url, database=None)
+    assert "already" in command("begin", "--database", url, database=None)

@@ -2,6 +2,7 @@
 
 from .database import (
     begun_ms,
+    beside,
     close,
     db,
     file,
@@ -22,6 +23,7 @@ from .storage_health import Unusable
 __all__ = [
     "Unusable",
     "begun_ms",
+    "beside",
     "close",
     "db",
     "file",

@@ -1,9 +1,10 @@
 """The database: connection settings, migrations, and the two kinds of transaction."""
 
+import hashlib
 import sqlite3
 import threading
 from collections.abc import Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,7 @@ from .storage_health import Storage, Unusable
 
 MIGRATIONS = str(Path(__file__).parent / "migrations")
 WRITING = "amberbench_writing"
+BEGUN = ".begun"
 STORAGE = "amberbench_storage"
 # Any fixed number: with the name of the shop's schema, the key under which PostgreSQL serialises those who migrate the
 # tables or number events.
@@ -49,10 +51,13 @@ def storage() -> Storage:
 
 
 def prepare() -> None:
-    """Makes a SQLite file for its owner alone. Raises Unusable `missing`: a shop was begun, its file is gone."""
-    if found := file():
-        if begun_mark(found).exists() and not (found.exists() and found.stat().st_size):
+    """Makes a SQLite file for its owner alone. Raises Unusable `missing`: a shop was begun, and it is gone."""
+    found, mark = file(), beside(BEGUN)
+    if mark and mark.exists():
+        there = found.exists() and found.stat().st_size if found else missing_migrations() is not None
+        if not there:
             raise storage().found("missing")
+    if found:
         _make_private(found, Path(current_app.instance_path))
 
 
@@ -78,23 +83,27 @@ def missing_migrations(version: str | None = None) -> list[str] | None:
     return [one.revision for one in left] if version else None
 
 
-def begun_mark(file: Path) -> Path:
-    """The small file beside a database that says a shop was begun in it: without the database, it was lost."""
-    return file.with_name(f"{file.name}.begun")
+def beside(ending: str) -> Path | None:
+    """Where a small file about the database lies: beside its file; of PostgreSQL in our own folder. None in memory."""
+    url = db.engine.url.set(password=None)
+    if url.get_backend_name() == "sqlite":
+        return (found := file()) and found.with_name(found.name + ending)
+    known = hashlib.sha256(url.render_as_string().encode()).hexdigest()[:8]
+    return Path(current_app.instance_path, f"{url.database}-{known}{ending}")
 
 
 def mark_begun() -> None:
-    """Leaves that small file where there is none."""
-    if (found := file()) and not begun_mark(found).exists():
-        begun_mark(found).touch(mode=0o600)
+    """Leaves a small file that says a shop was begun here: without its database, or its tables, it was lost."""
+    if (mark := beside(BEGUN)) and not mark.exists():
+        with suppress(OSError):  # a server of PostgreSQL may have no folder to write to
+            mark.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+            mark.touch(mode=0o600)
 
 
 def begun_ms() -> int | None:
     """When the shop was begun here as far as we know (ms); None: nowhere that lasts."""
-    if db.engine.dialect.name != "sqlite":
-        return 0
-    found = file()
-    return int(begun_mark(found).stat().st_mtime * 1000) if found and begun_mark(found).exists() else None
+    mark = beside(BEGUN)
+    return int(mark.stat().st_mtime * 1000) if mark and mark.exists() else None
 
 
 def close() -> None:
