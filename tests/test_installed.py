@@ -178,7 +178,7 @@ def test_installed_app_serves_the_phone_without_node_and_keeps_its_data_at_home(
         assert plan == json.loads(json.dumps(catalogue.call("cut.fit_frame", FRAME)))
         folder = home / ".local/share/amberbench"
         modes = {file.name: stat.S_IMODE(file.stat().st_mode) for file in folder.iterdir()}
-        beside = ("", "-wal", "-shm", ".begun", ".access.log")
+        beside = ("", "-wal", "-shm", ".begun", ".address", ".access.log")
         assert modes == {f"amberbench.sqlite{end}": 0o600 for end in beside}
         assert stat.S_IMODE(folder.stat().st_mode) == 0o700
     assert {file for file in installed.rglob("*") if "__pycache__" not in file.parts} == before
@@ -200,5 +200,6 @@ def test_installed_app_takes_along_what_an_earlier_one_kept_in_its_environment(i
     assert earlier.is_file()
 
 
-def test_clone_goes_on_with_the_data_inside_it():
+def test_clone_goes_on_with_the_data_inside_it(monkeypatch):
+    monkeypatch.delenv("AMBERBENCH_DATA_FOLDER")
     assert config.settings()["SQLALCHEMY_DATABASE_URI"] == f"sqlite:///{ROOT / 'server/instance/amberbench.sqlite'}"

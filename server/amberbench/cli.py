@@ -11,7 +11,7 @@ from click.core import ParameterSource
 from amberbench.engine.core.problems import Problem
 
 from . import config, data_commands, phone_commands, text
-from .commands import application, database_option, refusal, say
+from .commands import application, database_option, on_data, refusal, say
 from .https_options import Https, https_options
 from .schemas import engine_types, phone_types
 from .services import clock, plans, strict_json
@@ -140,7 +140,8 @@ def compute(name: str | None, listed: bool) -> None:
 def begin(empty: bool, language: str, without_trade: bool, database: str | None) -> None:
     """Begins a shop where there is none: the invented demonstration shop, or an empty one."""
     begun = "seeded_empty" if empty else "seeded"
-    say(begun if _set_up(application(database), empty, language, without_trade) else "not_seeded")
+    with on_data(database) as app:
+        say(begun if _set_up(app, empty, language, without_trade) else "not_seeded")
 
 
 for command in (*data_commands.COMMANDS, *phone_commands.COMMANDS):
@@ -156,9 +157,8 @@ def rebuild(database: str | None) -> None:
     """Makes all batches anew from the log."""
     from .services import streams
 
-    app = application(database)
-    _set_up(app)
-    with app.app_context():
+    with on_data(database) as app:
+        _set_up(app)
         say("rebuilt", n=streams.rebuild()["batch"])
 
 

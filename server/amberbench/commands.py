@@ -1,8 +1,12 @@
 """What all commands share: the application on a database, and sentences."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
 import click
+
+from amberbench.engine.core.problems import Problem
 
 from . import text
 
@@ -24,6 +28,25 @@ def application(database: str | None, **overrides: Any) -> "Flask":
         if error.name not in ("psycopg", "psycopg2"):
             raise
         raise click.ClickException(text.sentence("server.no_driver", {})) from error
+
+
+@contextmanager
+def on_data(database: str | None, file: object = None) -> "Iterator[Flask]":
+    """The application on a database, let go of in the end; what is wrong there, or with a file, becomes a sentence."""
+    from . import store
+
+    app = application(database)
+    with app.app_context():
+        try:
+            yield app
+        except store.Unusable as error:
+            raise refusal(error, file) from error
+        except OSError as error:
+            raise click.ClickException(f"{error.filename}: {error.strerror}") from error
+        except Problem as problem:
+            raise click.UsageError(text.problem_sentence(problem.document())) from problem
+        finally:
+            store.close()
 
 
 def say(code: str, error: bool = False, **values: Any) -> None:

@@ -40,6 +40,7 @@ def settings() -> dict[str, Any]:
         "PWA_FOLDER": PACKAGE / "pwa" if _is_packaged() else PACKAGE.parent.parent / "pwa" / "dist",
         "BACKUP_FOLDER": os.environ.get("AMBERBENCH_BACKUP_FOLDER"),
         "PROXIES": int(os.environ.get("AMBERBENCH_PROXIES", 0)),
+        "ADDRESS": os.environ.get("AMBERBENCH_ADDRESS"),
         "CERTIFICATE": None,
         "NOW_MS": None,
         "SIGN_IN": os.environ.get("AMBERBENCH_SIGN_IN") != "off",

@@ -1,32 +1,13 @@
 """The commands that look after the data: backup, check, restore, export, import, move."""
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 from typing import IO
 
 import click
 
-from . import commands, text
-from .commands import database_option, say
+from . import text
+from .commands import database_option, on_data, say
 from .services import clock
-
-
-@contextmanager
-def _data(database: str | None, file: Path | None = None) -> Iterator[None]:
-    """The application on a database; what is wrong with it, or with a file, becomes a sentence."""
-    from . import store
-    from .store import Unusable
-
-    with commands.application(database).app_context():
-        try:
-            yield
-        except Unusable as error:
-            raise commands.refusal(error, file) from error
-        except OSError as error:
-            raise click.ClickException(f"{error.filename}: {error.strerror}") from error
-        finally:
-            store.close()
 
 
 @click.command()
@@ -39,7 +20,7 @@ def backup(folder: Path | None, database: str | None) -> None:
     """
     from .services import backup as backups
 
-    with _data(database):
+    with on_data(database):
         made = backups.make(clock.system_now_ms(), folder)
         say("backed_up", file=made.file, **made.contents._asdict(), checksum=made.checksum)
 
@@ -52,7 +33,7 @@ def check(file: Path | None, database: str | None) -> None:
     from . import store
     from .services import backup as backups
 
-    with _data(database, file):
+    with on_data(database, file):
         found = backups.check(file)
         say("checked", place=file or store.place(), **found.contents._asdict())
 
@@ -65,7 +46,7 @@ def restore(file: Path, database: str | None) -> None:
     from . import store
     from .services import backup as backups
 
-    with _data(database, file):
+    with on_data(database, file):
         made = backups.restore(file, clock.system_now_ms())
         say("restored", file=file, place=store.place(), **made.contents._asdict())
         if made.kept:
@@ -80,7 +61,7 @@ def export_log(file: IO[str], database: str | None) -> None:
     """Writes the whole log, photos included, as lines of JSON."""
     from .services import log_file
 
-    with _data(database):
+    with on_data(database):
         for line in log_file.lines():
             file.write(line + "\n")
 
@@ -92,7 +73,7 @@ def import_log(file: IO[str], database: str | None) -> None:
     """Takes in what export wrote, into a database in which no shop was begun."""
     from .services import log_file, setup
 
-    with _data(database, Path(file.name)):
+    with on_data(database, Path(file.name)):
         setup.migrate(clock.system_now_ms())
         events, photos = log_file.take_in(file)
         say("taken_in", events=events, photos=photos)
@@ -131,10 +112,10 @@ def move(target: str, database: str | None) -> None:
     from .services import log_file, setup
     from .store import copies
 
-    with _data(target):
+    with on_data(target):
         setup.migrate(clock.system_now_ms())
         engine, place = store.db.engine, store.place()
-    with _data(database):
+    with on_data(database):
         setup.migrate(clock.system_now_ms())
         store.close()
         copies.assert_free(store.url())
@@ -142,7 +123,7 @@ def move(target: str, database: str | None) -> None:
             rows = log_file.move_into(connection)
         engine.dispose()
         say("moved", place=place, n=rows)
-    with _data(target):
+    with on_data(target):
         store.mark_begun()
 
 

@@ -135,7 +135,8 @@ class Https:
             with suppress(UnicodeEncodeError):
                 click.echo(drawn.getvalue())
             say("lan_fingerprint", fingerprint=certificate.fingerprint())
-        phone_commands.say_owners_link(app, listeners[0].address(name or self._certified(certificate)))
+        address = app.config["ADDRESS"] or listeners[0].address(name or self._certified(certificate))
+        phone_commands.say_owners_link(app, address)
 
     def _certified(self, certificate: "Certificate | None") -> str | None:
         """A name by which phones reach it, where it listens at every address."""

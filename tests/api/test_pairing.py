@@ -11,6 +11,7 @@ from amberbench.services import pairing
 from tests.conforming import is_document
 from tests.paired import HERE, paired
 from tests.problem_shape import assert_problem
+from tests.services.test_command_line import run
 
 
 def offered(app, clock, **more):
@@ -52,6 +53,18 @@ def test_server_of_a_network_says_how_one_more_phone_is_paired(shop, clock, caps
     assert capsys.readouterr().out == ""
     phone_commands.say_owners_link(shop, "https://192.0.2.7:8765/")
     assert "amberbench pair --address https://192.0.2.7:8765/" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("served_at", ["https://192.0.2.7:8765/", "http://127.0.0.1:9000/", None])
+def test_pair_names_the_address_at_which_the_server_was_started(shop, database, served_at):
+    if served_at:
+        phone_commands.say_owners_link(shop, served_at)
+    said = run("pair", database=database).output
+    assert f"{served_at or 'http://127.0.0.1:8765/'}pair#" in said
+    assert ("no phone reaches that address" in said) == (served_at != "https://192.0.2.7:8765/")
+    named = run("pair", "--address", "https://shop.example/", database=database).output
+    assert "https://shop.example/pair#" in named
+    assert "no phone reaches" not in named
 
 
 @pytest.mark.parametrize(("with_digits", "good_ms"), [(True, 5 * 60_000), (False, 10 * 60_000)])
