@@ -91,7 +91,7 @@ def import_table(kind: str, file: IO[str], database: str | None) -> None:
     from .engine.core.problems import Problem
     from .services import stream_import
 
-    with _data(database, Path(file.name)):
+    with on_data(database, Path(file.name)):
         try:
             taken = stream_import.take_in(kind.removesuffix("s"), file.read(), clock.system_now_ms())
         except Problem as problem:
