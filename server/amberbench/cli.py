@@ -38,15 +38,6 @@ def _set_up(app: "Flask", empty: bool = False, language: str = text.FALL_BACK, w
             raise refusal(error) from error
 
 
-def _fold_outdated(app: "Flask") -> None:
-    """Beside the serving: a year of batches takes a while, and until then what the earlier engine folded is shown."""
-    from .services import folding, stream_documents
-
-    with app.app_context():
-        folding.fold_outdated()
-        stream_documents.fold_outdated()
-
-
 def _keep_access_log(app: "Flask") -> None:
     """Beside the data, where they are a file; else on standard error."""
     from . import store
@@ -83,7 +74,7 @@ def main() -> None:
 @database_option
 def serve(language: str, without_trade: bool, database: str | None, **asked: Any) -> None:
     """Serves the app and its API, and sets up the database where there is none."""
-    from .services import backup
+    from .services import backup, streams
     from .serving import listen
 
     https = Https(**asked)
@@ -92,7 +83,7 @@ def serve(language: str, without_trade: bool, database: str | None, **asked: Any
     begun = False
     try:
         begun = _set_up(app, language=language, without_trade=without_trade)
-        for beside in (_fold_outdated, backup.keep_backed_up):
+        for beside in (streams.fold_outdated, backup.keep_backed_up):
             threading.Thread(target=beside, args=(app,), daemon=True).start()
     except click.ClickException as refused:
         # Phones are told why: they would take silence for a server that is off.

@@ -15,7 +15,7 @@ from werkzeug.wrappers import Response
 from . import config, text
 from .api import outermost
 from .app import create_app
-from .services import backup, clock, folding, setup
+from .services import backup, clock, setup, streams
 from .store import Unusable
 
 OF_MANY = {"SQLALCHEMY_ENGINE_OPTIONS": {"pool_size": 1}}
@@ -56,11 +56,6 @@ def _ready(overrides: Mapping[str, Any] | None) -> Flask:
             setup.set_up(None, clock.system_now_ms())
         except Unusable:  # it is in the log, and every request is answered with it
             return app
-    for beside in (_fold_outdated, backup.keep_backed_up):
+    for beside in (streams.fold_outdated, backup.keep_backed_up):
         threading.Thread(target=beside, args=(app,), daemon=True).start()
     return app
-
-
-def _fold_outdated(app: Flask) -> None:
-    with app.app_context():
-        folding.fold_outdated()

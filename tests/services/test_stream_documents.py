@@ -151,6 +151,5 @@ def test_older_engine_s_documents_are_folded_again(client, monkeypatch):
     monkeypatch.setattr(stream_documents, "VERSION", "older")
     push(client, delivery())
     monkeypatch.undo()
-    with client.application.app_context():
-        stream_documents.fold_outdated()
+    streams.fold_outdated(client.application)
     assert client.get("/api/lots/l-118").get_json()["document"]["amount"] == 10.0

@@ -10,7 +10,7 @@ import pytest
 from sqlalchemy import event
 
 from amberbench import hosted, store, text
-from amberbench.services import setup
+from amberbench.services import setup, streams
 from amberbench.store import Unusable, db
 from tests.conforming import is_document
 from tests.conftest import application
@@ -48,6 +48,13 @@ def test_database_that_is_deleted_is_missed_at_once_and_welcome_back(client, dat
     (tmp_path / "elsewhere").rename(database)
     assert client.get("/api/health").status_code == 200
     assert results(push(client, Phone().opens())) == ["stored"]
+
+
+def test_folding_beside_the_serving_leaves_it_to_the_answers_to_tell_of_lost_data(app, client, database, caplog):
+    push(client, Phone().opens())
+    database.unlink()
+    streams.fold_outdated(app)
+    assert_one_line(caplog, "missing")
 
 
 def test_database_deleted_in_the_middle_of_a_push_acknowledges_nothing(app, client, database):

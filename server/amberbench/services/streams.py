@@ -1,12 +1,14 @@
 """What is made of the events of each kind of stream. Events of a kind that is not here are kept and handed on."""
 
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from typing import NamedTuple
 
+from flask import Flask
 from sqlalchemy import ScalarResult
 from sqlalchemy.orm import Session
 
-from amberbench.store import queries
+from amberbench.store import Unusable, queries
 from amberbench.store.models import EventRow
 from amberbench.store.queries import Positions
 
@@ -64,3 +66,13 @@ def events_to_start_from(session: Session, after: int, upto: int) -> ScalarResul
 def rebuild() -> dict[str, int]:
     """Makes every projection anew from the log; how many rows of each kind of stream."""
     return {name: kind.rebuild() for name, kind in KINDS.items()}
+
+
+def fold_outdated(app: Flask) -> None:
+    """Folds again what an earlier engine folded, beside the serving: a year of batches takes a while.
+
+    Until then what that engine found is shown. Data that cannot be used are told by every answer.
+    """
+    with app.app_context(), suppress(Unusable):
+        folding.fold_outdated()
+        stream_documents.fold_outdated()
