@@ -132,6 +132,7 @@ SUPPLIERS = {
     "measure.": ("engine",),
     "milestone.": ("engine/steps/cool",),
     "more.": ("engine/steps", "engine/products"),
+    "needs.unlisted_": ("engine/needs",),
     "orders.differs_": ("engine/orders",),
     "paper.type_": ("pwa/src/products",),
     "photo.": ("pwa/src/state", "pwa/src/screens/record"),

@@ -1,9 +1,9 @@
 /** The label of boxes packed together: what went into them, and the papers it is printed on. */
-import type { LabelContentReply, LabelContentRequest, Pack, PlanDocument, ProductRow, Shop } from "../documents";
+import type { LabelContentReply, LabelContentRequest, Pack, Shop } from "../documents";
 import { compute } from "../engine/client";
-import { traitsOf } from "../products/traitRegistry";
 import type { Store } from "../storage";
 import { t } from "../text";
+import { type Bought, type BoughtList, partsOf } from "./batchParts";
 import { loadRecord } from "./records";
 import { lots } from "./trade";
 import type { BatchRecord } from "./types";
@@ -11,14 +11,6 @@ import type { BatchRecord } from "./types";
 type Part = NonNullable<LabelContentRequest["parts"]>[number];
 type Allergen = NonNullable<Part["contains"]>[number];
 export type LabelRule = LabelContentRequest["rule"];
-/** A row that is bought with a label of its own. */
-interface Bought {
-  id: string;
-  name?: string | null;
-  ingredients?: string | null;
-  contains?: string[] | null;
-}
-
 /** What one chooses for a label beside what is packed. */
 export interface LabelChoices {
   rule: LabelRule;
@@ -29,7 +21,7 @@ export interface LabelChoices {
 /** What the label of a pack says. Throws EngineProblem. */
 export async function labelContent(store: Store, shop: Shop, pack: Pack, choices: LabelChoices): Promise<LabelContentReply> {
   const records = await Promise.all(pack.from.map(({ batch_id }) => loadRecord(store, batch_id)));
-  const parts = [...pack.from.flatMap(({ pieces }, i) => partsOf(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id)?.material, one.amount))];
+  const parts = [...pack.from.flatMap(({ pieces }, i) => ofBatch(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id)?.material, one.amount))];
   const may_contain = records.flatMap((record) => (record?.run.may_contain ?? []) as Allergen[]);
   const box = shop.boxes.find((one) => one.id === pack.box_id);
   return compute(
@@ -50,22 +42,12 @@ export async function labelContent(store: Store, shop: Shop, pack: Pack, choices
 }
 
 /** What so many pieces of a batch are made of, each part with its label. */
-function partsOf(shop: Shop, record: BatchRecord | null, pieces: number): Part[] {
+function ofBatch(shop: Shop, record: BatchRecord | null, pieces: number): Part[] {
   if (!record) return [unknown(t("labels.batch_gone"), 0)];
-  const { plan } = record;
-  const made = traitsOf(plan.kind).piece?.(plan as never);
-  if (!made) return [unknown(plan.name, 0)];
-  const { product_id = null, caramel_id = null } = plan as { product_id?: string | null; caramel_id?: string | null };
-  const product = shop.products.find((one) => one.id === product_id);
-  const dip = (plan.reply as { dip?: Dipped | null }).dip ?? null;
-  const planned = record.run.planned.pieces || 1;
-  const coated_kg = dip ? dip.per_piece_kg + dip.prebottom_kg / planned : bottomKg(plan, product);
-  const parts = [
-    part(shop, "caramels", shop.caramels.find((one) => one.id === (caramel_id ?? product?.caramel_id)), t("labels.caramel"), made.caramel_kg * pieces),
-    ...made.under.map(({ material, kg }) => part(shop, "materials", underRow(shop, material), material ? t(`word.${material}`) : t("labels.under"), kg * pieces)),
-    ...(coated_kg > 0 ? [part(shop, "chocolates", shop.chocolates.find((one) => one.id === product?.chocolate_id), t("labels.chocolate"), coated_kg * pieces)] : []),
-    ...(dip?.salt ? [part(shop, "materials", shop.materials.find((one) => one.what === "salt"), t("labels.salt"), ((dip.salt_kg ?? 0) / planned) * pieces)] : []),
-  ];
+  const { plan, run } = record;
+  const parts = partsOf(shop, plan, run)?.map(({ list, row, name, each_kg }) => part(shop, list, row, name, each_kg * pieces));
+  if (!parts) return [unknown(plan.name, 0)];
+  const product = shop.products.find((one) => one.id === (plan as { product_id?: string | null }).product_id);
   const said = new Set(parts.flatMap((one) => one.contains ?? []));
   const besides = (product?.contains ?? []).filter((one) => !said.has(one as Allergen)) as Allergen[];
   return besides.length > 0 ? [...parts, { name: product?.name ?? "", ingredients: "", contains: besides, kg: 0 }] : parts;
@@ -79,31 +61,7 @@ function ofLot(shop: Shop, material: string | undefined, kg: number): Part[] {
   return row && !("what" in row && row.what === "packaging") ? [part(shop, list, row, "", kg)] : [];
 }
 
-/** The thin coat under a piece that is not dipped (kg). */
-function bottomKg(plan: PlanDocument, product: ProductRow | undefined): number {
-  if (!(plan as { prebottom?: boolean }).prebottom || !product) return 0;
-  return (product.piece_length_m ?? 0) * (product.piece_width_m ?? 0) * product.coating.prebottom_m * CHOCOLATE_KG_M3;
-}
-
-/** Of bars weighed in water, 1230 to 1333 kg/m³. */
-const CHOCOLATE_KG_M3 = 1280;
-
-/** What of a plan's dipping is asked for here. */
-interface Dipped {
-  per_piece_kg: number;
-  prebottom_kg: number;
-  salt: boolean;
-  salt_kg: number | null;
-}
-
-/** The row of what lies under, by the name of its kind. */
-function underRow(shop: Shop, material: string | null): Bought | undefined {
-  if (material === null) return undefined;
-  const name = t(`word.${material}`).toLowerCase();
-  return shop.materials.find((one) => one.what === "under" && [name, material].some((word) => (one.name ?? "").toLowerCase().includes(word)));
-}
-
-function part(shop: Shop, list: "caramels" | "chocolates" | "materials", row: Bought | undefined, name: string, kg: number): Part {
+function part(shop: Shop, list: BoughtList, row: Bought | undefined, name: string, kg: number): Part {
   if (!row) return unknown(name, kg);
   // A list nobody has filled in says nothing; one that somebody left empty says that there is none.
   const copied = `${list}/${row.id}.contains` in shop.basis;

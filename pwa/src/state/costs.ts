@@ -1,39 +1,36 @@
 /** What a batch and its boxes cost, from what went in, the prices of deliveries and the time of hands. */
-import type { BenchEvent, CostBatchReply, CostPriceReply, PlanDocument, Run } from "../documents";
+import type { BenchEvent, CostBatchReply, CostPriceReply, PlanDocument, Run, Shop } from "../documents";
 import { compute } from "../engine/client";
-import { handsOf, pricedLot } from "./costParts";
-import { shop } from "./shop";
-import { lots } from "./trade";
+import { partsOf } from "./batchParts";
+import { handsOf, pricedLot, pricedUses } from "./costParts";
+import { boughtMaterials, lots } from "./trade";
 
-/** The cost of a counted batch, with the boxes of its product; `names`: what its parts are called. */
-export async function costOf(plan: PlanDocument, run: Run, events: BenchEvent[], names: { caramel: string; chocolate: string; under: string }): Promise<CostBatchReply> {
-  const currency = shop.value?.currency ?? "";
-  const use = (name: string, amount: number, material: string | null, typed: string | null) => {
-    const lot = pricedLot(lots.value.values(), material, typed, currency);
-    return { name, amount, lot_amount: lot?.amount ?? 1, lot_price_minor: lot?.price_minor ?? null };
-  };
+/** The cost of a counted batch, with the boxes of its product. Chocolate, what lies under and salt count as planned, but for what was
+ * taken of lots. */
+export async function costOf(known: Shop, plan: PlanDocument, run: Run, events: BenchEvent[]): Promise<CostBatchReply> {
+  const { currency } = known;
+  const all = lots.value;
   const weighed_kg = run.weighed_kg ?? run.planned.caramel_kg ?? 0;
-  const uses = [use(names.caramel, weighed_kg, plan.caramel_id ? `caramels/${plan.caramel_id}` : null, run.lot)];
-  // How much of these went on is not weighed at the bench: they are named as not priced, never left out in silence.
-  if (run.dip) uses.push({ name: names.chocolate, amount: 0, lot_amount: 1, lot_price_minor: null });
-  if (run.cluster) uses.push({ name: names.under, amount: 0, lot_amount: 1, lot_price_minor: null });
+  const typed = { caramel: run.lot, chocolate: run.dip?.bowls?.[0]?.lot ?? null, under: null, salt: null };
+  const uses = (partsOf(known, plan, run) ?? []).flatMap(({ what, list, row, name, each_kg, lost_kg }) => {
+    const amount = what === "caramel" ? weighed_kg : each_kg * (run.planned.pieces ?? 0) + lost_kg;
+    return pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[what], currency);
+  });
   const each = run.planned.piece_kg ?? 0;
   const good_kg = (run.pieces ?? 0) * each;
-  const boxes = (shop.value?.boxes ?? []).filter((box) => box.lines.length === 1 && box.lines[0]!.product_id === plan.product_id);
-  const packaging = (box: (typeof boxes)[number]) =>
-    box.packaging.reduce((sum, one) => {
-      const lot = pricedLot(lots.value.values(), one.material, null, currency);
-      return sum + (lot ? ((lot.price_minor ?? 0) * one.amount) / lot.amount : 0);
-    }, 0);
+  const boxes = known.boxes.filter((box) => box.lines.length === 1 && box.lines[0]!.product_id === plan.product_id);
+  const packaging = (box: (typeof boxes)[number]) => box.packaging.map(({ material, amount }) => ({ material, amount, lot: pricedLot(all.values(), material, null, currency) }));
+  const unpriced = new Set(boxes.flatMap((box) => packaging(box).flatMap(({ material, lot }) => (lot ? [] : [material]))));
+  for (const material of unpriced) uses.push({ name: boughtMaterials().find((one) => one.material === material)?.name || material, amount: 0, lot_amount: 1, lot_price_minor: null });
   return compute(
     "cost.batch",
     {
       uses,
       waste_share: each > 0 && weighed_kg > 0 ? Math.min(1, Math.max(0, 1 - good_kg / weighed_kg)) : null,
       hands_s: handsOf(events),
-      rate_minor_per_h: shop.value?.rate_minor_per_h ?? null,
+      rate_minor_per_h: known.rate_minor_per_h,
       pieces: run.pieces ?? 0,
-      boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging_minor: Math.round(packaging(box)) })),
+      boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging_minor: Math.round(packaging(box).reduce((sum, { amount, lot }) => sum + (lot ? ((lot.price_minor ?? 0) * amount) / lot.amount : 0), 0)) })),
     },
     "desk",
   );

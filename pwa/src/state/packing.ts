@@ -2,9 +2,11 @@
 import type { LotCheckReply, NetCheckReply, Pack, PackBoxesReply, PlanDocument, Run, Values } from "../documents";
 import { compute } from "../engine/client";
 import type { Store } from "../storage";
+import { partsOf } from "./batchParts";
 import { shop } from "./shop";
 import { correctedNow } from "./time";
 import { asked, boughtMaterials, lots, packs, stockOverview } from "./trade";
+import type { BatchRecord } from "./types";
 
 /** A batch whose good pieces were counted. */
 export interface Counted {
@@ -46,13 +48,17 @@ export async function nextCode(made_on: string): Promise<string | null> {
   }
 }
 
-/** Best by of a box that was made on a day, and the material that ends first; null: the box has no shelf life. */
-export async function bestByOf(made_on: string, box_id: string, run: Run): Promise<{ best_by: string; because: string | null } | null> {
-  const shelf_days = shop.value?.boxes.find((box) => box.id === box_id)?.shelf_days ?? null;
-  if (shelf_days === null) return null;
+/** Best by of a box that was made on a day, and the material that ends first; null: the box has no shelf life. What went in is known by
+ * the lots that were taken, else by the maker's number that was typed. Throws EngineProblem, where its day was over before. */
+export async function bestByOf(made_on: string, box_id: string, { plan, run }: BatchRecord): Promise<{ best_by: string; because: string | null } | null> {
+  const known = shop.value;
+  const shelf_days = known?.boxes.find((box) => box.id === box_id)?.shelf_days ?? null;
+  if (!known || shelf_days === null) return null;
   const typed = [run.lot, ...(run.dip?.bowls ?? []).map((one) => one.lot), ...(run.cluster?.under_lots ?? []).map((one) => one.lot)];
   const named = new Set(typed.flatMap((lot) => (lot ? [lot.trim().toLowerCase()] : [])));
-  const went = [...lots.value.values()].filter((lot) => named.has(lot.supplier_lot.trim().toLowerCase()) && lot.best_by !== null && lot.best_by >= made_on);
+  const made_of = new Set((partsOf(known, plan, run) ?? []).flatMap(({ list, row }) => (row ? [`${list}/${row.id}`] : [])));
+  const taken = new Set((run.uses ?? []).map(({ lot_id }) => lot_id));
+  const went = [...lots.value.values()].filter((lot) => taken.has(lot.id) || (made_of.has(lot.material) && named.has(lot.supplier_lot.trim().toLowerCase())));
   const names = new Map(boughtMaterials().map(({ material, name }) => [material, name]));
   const parts = went.slice(0, 60).map((lot) => ({ name: names.get(lot.material) ?? "", best_by: lot.best_by }));
   return compute("label.best_by", { made_on, shelf_days: Math.min(shelf_days, 1500), parts }, "desk");

@@ -1,11 +1,17 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 
-import type { LotLeft, Values } from "../../documents";
+import type { Advice, LotLeft, Values } from "../../documents";
+import type { Typing } from "../../ui/typing";
 import type { BenchProps } from "./benchProps";
 
 interface Loaded {
   module: typeof import("../places/lots");
   left: LotLeft[];
+}
+
+/** The fact of a step that may be told with lots: what is typed there, or the start of dipping, at which salt stands ready. */
+function takingOf({ action, entry }: Advice): Pick<Typing, "kind" | "body"> | null {
+  return action ? (action.kind === "dipping_started" ? action : null) : entry;
 }
 
 /** The lots of a batch's step, once they are here: fetched after the bench, so that it waits for nothing. A step that began
@@ -14,7 +20,7 @@ export function useLots(props: BenchProps) {
   const { batchId, plan, run, advice } = props;
   const [loaded, setLoaded] = useState<Loaded | null>(null);
   const [taken, setTaken] = useState<LotLeft[] | null>(null);
-  const entry = advice.action ? null : advice.entry;
+  const entry = takingOf(advice);
   const at = `${advice.step} ${entry?.kind} ${JSON.stringify(entry?.body)}`;
   const step = useRef<{ at: string; offered: LotLeft[] }>({ at: "", offered: [] });
   useEffect(() => setTaken(null), [at]);

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { NeedsGatherRequest, NeedsPlanReply, OrdersOverviewReply, ProductRow, StockOverviewReply } from "../../documents";
+import type { NeedsGatherReply, NeedsGatherRequest, NeedsPlanReply, OrdersOverviewReply, ProductRow, StockOverviewReply } from "../../documents";
 import { formPrefill } from "../../products/shared/formPrefill";
 import { traitsOf } from "../../products/traitRegistry";
 import { go } from "../../router";
@@ -10,9 +10,13 @@ import { Section } from "../../ui/Card";
 import { amountWords, materialName } from "../stock/stockWords";
 import { nameOf } from "./orderWords";
 
+const DAY_MS = 86_400_000;
+
 interface Found {
   needs: NeedsPlanReply;
   unsized: string[];
+  /** What a piece of a product that is made takes and no row of the shop names. */
+  unlisted: NeedsGatherReply["unlisted"];
   stock: StockOverviewReply;
 }
 
@@ -39,7 +43,7 @@ export function NeedsPage() {
               <li key={one.material}>
                 {one.by_ms === null
                   ? t("needs.buy_line", { material: materialName(one.material), amount: amountWords(one.short, unitOf(one.material)) })
-                  : t("needs.buy_by", { material: materialName(one.material), amount: amountWords(one.short, unitOf(one.material)), when: formatDay(one.by_ms) })}
+                  : t("needs.buy_by", { material: materialName(one.material), amount: amountWords(one.short, unitOf(one.material)), when: formatDay(one.by_ms - DAY_MS) })}
               </li>
             ))}
           </ul>
@@ -48,6 +52,11 @@ export function NeedsPage() {
           </a>
         </Section>
       )}
+      {found.unlisted.map(({ product_id, what }) => (
+        <p class="warning-line" key={`${product_id} ${what}`}>
+          {t(`needs.unlisted_${what}`, { product: nameOf({ box_id: null, product_id }) })}
+        </p>
+      ))}
       {unknown.length > 0 && <p class="warning-line">{t("needs.unknown")}</p>}
       {found.unsized.length > 0 && <p class="quiet">{t("needs.unsized", { names: found.unsized.map((id) => nameOf({ box_id: null, product_id: id })).join(", ") })}</p>}
     </div>
@@ -90,10 +99,11 @@ async function needs(): Promise<Found> {
     now_ms: now.value,
   } as NeedsGatherRequest;
   const gathered = await plan("needs.gather", request);
-  const { unsized = [], ...asked } = gathered!.reply;
+  const { unsized = [], unlisted = [], ...asked } = gathered!.reply;
   const answer = await plan("needs.plan", asked);
   const wanted = new Set(answer!.reply.unknown.map((one) => one.id));
-  return { needs: answer!.reply, stock, unsized: unsized.filter((id) => wanted.has(id)) };
+  const made = new Set(answer!.reply.products.map((one) => one.product_id));
+  return { needs: answer!.reply, stock, unlisted: unlisted.filter((one) => made.has(one.product_id)), unsized: unsized.filter((id) => wanted.has(id)) };
 }
 
 /** An open order as it is asked about: boxes and pieces, or by weight. */

@@ -15,23 +15,24 @@ export function CostCard({ record }: { record: BatchRecord }) {
   const currency = shop.value?.currency ?? "";
   const money = (minor: number) => formatMoney(minor, currency);
   useEffect(() => {
-    if (!counted) return;
-    const names = { caramel: t("cost.caramel"), chocolate: t("cost.chocolate"), under: t("cost.under") };
-    loadTrade().then(() => costOf(plan, run, events, names)).then(setCost, (error: unknown) => console.error("cost:", error));
+    const known = shop.value;
+    if (!counted || !known) return;
+    loadTrade().then(() => costOf(known, plan, run, events)).then(setCost, (error: unknown) => console.error("cost:", error));
   }, [lots.value, shop.value, run.pieces, events.length]);
   if (!counted || !cost) return null;
   return (
     <Card title={t("cost.title")}>
       <p class="answer">{money(cost.total_minor)}</p>
       <ul class="plain">
-        {cost.parts.map((part) => (
-          <li key={part.name}>{t("cost.part", { name: part.name === "hands" ? t("cost.hands") : part.name, money: money(part.minor) })}</li>
+        {cost.parts.map((part, nth) => (
+          <li key={nth}>{t("cost.part", { name: part.name === "hands" ? t("cost.hands") : part.name, money: money(part.minor) })}</li>
         ))}
       </ul>
       {cost.piece_minor !== null && <p>{t("cost.piece", { money: money(cost.piece_minor) })}</p>}
+      <p class="quiet">{t("cost.as_planned")}</p>
       <p>{t("cost.waste", { money: money(cost.waste_minor) })}</p>
       {shop.value?.rate_minor_per_h == null && <p class="quiet">{t("cost.no_rate")}</p>}
-      {cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: cost.not_priced.join(", ") })}</p>}
+      {cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: [...new Set(cost.not_priced)].join(", ") })}</p>}
       {cost.boxes.map((box) => (box.minor === null ? null : <BoxCost key={box.name} box_id={box.name} minor={box.minor} />))}
     </Card>
   );

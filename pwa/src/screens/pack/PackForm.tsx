@@ -53,9 +53,16 @@ function Filling({ record }: { record: BatchRecord }) {
   };
   const choose = async (box_id: string, reply: PackBoxesReply) => {
     const row = reply.boxes.find((one) => one.box_id === box_id);
-    const found = await bestByOf(made_on, box_id, record.run);
-    setBecause(found ? (found.because ?? "") : null);
-    change({ box_id, count: Math.max(1, row?.count ?? 1), best_by: found?.best_by ?? "" });
+    const count = Math.max(1, row?.count ?? 1);
+    try {
+      const found = await bestByOf(made_on, box_id, record);
+      setBecause(found ? (found.because ?? "") : null);
+      change({ box_id, count, best_by: found?.best_by ?? "" });
+    } catch (error) {
+      if (!(error instanceof EngineProblem)) throw error;
+      change({ box_id, count, best_by: "" });
+      setProblem(error.problem);
+    }
   };
   useEffect(() => {
     const begin = async () => {

@@ -12,8 +12,11 @@ import { amountWords, lotTitle } from "../stock/stockWords";
 import type { BenchProps, Sheet } from "../bench/benchProps";
 import { undoOf } from "../bench/undoOf";
 
+/** A fact that may be told with lots. */
+type Taking = Pick<Typing, "kind" | "body">;
+
 /** Facts that are told of what somebody has in hand: it comes from a lot. */
-const TAKING = ["weighed", "old_weighed", "under_lot_named"];
+const TAKING = ["weighed", "old_weighed", "under_lot_named", "dipping_started"];
 
 /** What is left of every lot, oldest best by first. */
 export async function lotsLeft(): Promise<LotLeft[]> {
@@ -22,19 +25,25 @@ export async function lotsLeft(): Promise<LotLeft[]> {
   return (await stockOverview()).lots.filter((row) => row.is_open && row.left > 0);
 }
 
-/** The lots that may go into what a step asks for. */
-export function lotsFor(left: LotLeft[], plan: PlanDocument, run: Run, entry: Typing): LotLeft[] {
+/** The lots that may go into what a step asks for; those whose day is over come last. */
+export function lotsFor(left: LotLeft[], plan: PlanDocument, run: Run, entry: Taking): LotLeft[] {
+  const fit = fitting(left, plan, run, entry);
+  return [...fit.filter((row) => !row.is_past), ...fit.filter((row) => row.is_past)];
+}
+
+function fitting(left: LotLeft[], plan: PlanDocument, run: Run, entry: Taking): LotLeft[] {
   if (!TAKING.includes(entry.kind)) return [];
   const materials = materialsOf(plan, entry);
   const found = left.filter(({ material }) => materials.includes(material));
-  if (entry.kind === "under_lot_named") return found;
+  if (entry.kind === "under_lot_named" || entry.kind === "dipping_started") return found;
   const isOld = ({ lot_id }: LotLeft) => lots.value.get(lot_id)?.made_from != null;
   if (entry.kind === "old_weighed") return found.filter(isOld);
   return run.remelt?.old_kg ? found.filter((row) => !isOld(row)) : found;
 }
 
-/** What of the shop's materials it is: the caramel, the chocolate, or what lies under by its name. */
-function materialsOf(plan: PlanDocument, entry: Typing): string[] {
+/** What of the shop's materials it is: the caramel, the chocolate, the salt, or what lies under by its name. */
+function materialsOf(plan: PlanDocument, entry: Taking): string[] {
+  if (entry.kind === "dipping_started") return saltOf(plan) > 0 ? (shop.value?.materials ?? []).filter(({ what }) => what === "salt").map(({ id }) => `materials/${id}`) : [];
   if (entry.kind === "under_lot_named") {
     const under = (shop.value?.materials ?? []).filter(({ what }) => what === "under");
     const named = under.filter(({ id, name }) => [id, name].includes(entry.body.material as string));
@@ -62,11 +71,17 @@ export function withLots(kind: string, body: Values, run: Run, taken: LotLeft[],
   const numbers = new Set(taken.flatMap(({ lot_id }) => lots.value.get(lot_id)?.supplier_lot || []));
   const named = [...numbers].join(", ").slice(0, 60);
   const written = { ...body, lots: parts.filter(({ amount }) => amount > 0) };
-  return kind === "old_weighed" || body.lot ? written : { ...written, lot: named || null };
+  return kind === "old_weighed" || kind === "dipping_started" || body.lot ? written : { ...written, lot: named || null };
+}
+
+/** The salt that a plan puts on all pieces (kg). */
+function saltOf(plan: PlanDocument): number {
+  return (plan.reply as { dip?: { salt_kg: number | null } | null }).dip?.salt_kg ?? 0;
 }
 
 /** What of a material a step without a weighing takes, in its unit. */
-export function plannedOf(plan: PlanDocument, entry: Typing): number {
+export function plannedOf(plan: PlanDocument, entry: Taking): number {
+  if (entry.kind === "dipping_started") return saltOf(plan);
   if (entry.kind !== "under_lot_named" || !("under" in plan.reply)) return 0;
   return plan.reply.under[entry.body.seen as number]?.kg ?? 0;
 }
@@ -124,6 +139,7 @@ function LotButton({ row, isTaken, onTap }: { row: LotLeft; isTaken: boolean; on
       <small>
         {t("stock.left", { left: amountWords(row.left, row.unit) })}
         {row.best_by && `, ${t("stock.best_by", { day: row.best_by })}`}
+        {row.is_past && <strong> {t("stock.past")}</strong>}
       </small>
     </button>
   );

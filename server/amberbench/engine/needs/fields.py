@@ -1,6 +1,6 @@
 """Fields of `needs.plan`."""
 
-from ..core.field_kinds import boolean, document, integer, many, number, record, text, together
+from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ..pack.fields import PACK
 
 ID = text(80, "an id")
@@ -8,6 +8,7 @@ OR_NONE = dict(ID, default=None)
 MS = number("ms", 0, 1e14, "when it is wanted; null: any time", default=None)
 AMOUNT = number("", 0, 1e9, "how much, in the material's unit")
 PART = record({"material": ID, "amount": AMOUNT}, "so much of a material")
+WHAT = choice(("caramel", "under", "chocolate", "salt"), "what a piece takes that the shop keeps no row of")
 MOST = 20000
 LINE = {
     "box_id": dict(OR_NONE, meaning="the box; null: single pieces or loose"),
@@ -72,7 +73,13 @@ FUNCTIONS = {
             "packs": many(record(PACK, "boxes packed"), 0, MOST, "what was packed", default=[]),
             "now_ms": number("ms", 0, 1e14, "corrected time now"),
         },
-        "reply": together(REQUEST, {"unsized": many(ID, 0, 5000, "products whose size nobody has said")}),
+        "reply": together(
+            REQUEST,
+            {
+                "unsized": many(ID, 0, 5000, "products whose size nobody has said"),
+                "unlisted": many(record({"product_id": ID, "what": WHAT}, "a part"), 0, 20000, "what no row names"),
+            },
+        ),
     },
     "needs.plan": {
         "request": REQUEST,

@@ -2,7 +2,7 @@
 
 from ..batch import plan_and_run_checks
 from ..core.problems import Problem
-from ..physics import materials
+from ..products import parts
 from ..products.hands import MOST_KG, figure, rows
 from ..products.tasks import SIZES
 
@@ -14,7 +14,6 @@ if TYPE_CHECKING:
     from ..core.annotations import Document, Readable
 
 FILLED_SHARE = 2.0 / 3.0  # of a bowl (as `products/capacity.py`)
-CARAMEL_C = 70.0
 # So many closed batches of a product tell what share turns out good (assumed).
 ENOUGH = 3
 # Pieces of a batch that was closed longer ago are sold, eaten or boxed without a word (assumed).
@@ -28,7 +27,8 @@ def gather(request: "Readable") -> "Document":
     [{lot_id, material, left, is_past}] (of `stock.overview`), batches [{id, plan, run}] (open ones, and those closed
     lately), packs (documents of `pack.fold`), now_ms (ms).
     Reply: orders, boxes, products, lots, for needs.plan; unsized (ids of products whose size nobody has said: they
-    take part in nothing).
+    take part in nothing); unlisted [{product_id, what}] (what a piece takes that no row of the shop names, or nobody
+    has weighed: it is not among the materials).
     Raises: Problem not_a_document (shop), not_a_run (run), not_a_plan (plan).
     Relation: in hand are the pieces that open batches will give, and those counted in the last seven days that went
     into no box. The share that turns out good is that of three counted batches of the product or more. A batch is at
@@ -43,13 +43,15 @@ def gather(request: "Readable") -> "Document":
         plan_and_run_checks.check_plan(batch["plan"])
     products: "list[Document]" = []
     unsized: list[str] = []
+    unlisted: "list[Document]" = []
     for row in rows(shop, "products"):
         if type(row.get("id")) is str and row["id"] not in [one["product_id"] for one in products]:
-            product = _product(row, shop, request)
-            if product is None:
+            taken = parts.of_product(row, shop)
+            if taken is None or not 0.0005 <= taken["piece_kg"] <= 5.0:
                 unsized.append(row["id"])
-            else:
-                products.append(product)
+                continue
+            products.append(_product(row, shop, request, taken))
+            unlisted += [{"product_id": row["id"], "what": what} for what in taken["unlisted"]]
     boxes = [_box(row) for row in rows(shop, "boxes") if type(row.get("id")) is str]
     return {
         "orders": request["orders"],
@@ -57,6 +59,7 @@ def gather(request: "Readable") -> "Document":
         "products": products,
         "lots": request["lots"],
         "unsized": unsized,
+        "unlisted": unlisted,
     }
 
 
@@ -70,35 +73,24 @@ def _box(row: "Readable") -> "Document":
     }
 
 
-def _row(shop: "Any", name: str, row_id: "Any") -> "Readable":
-    found = [one for one in rows(shop, name) if one.get("id") == row_id]
-    return found[0] if found else {}
-
-
-def _product(row: "Readable", shop: "Any", request: "Readable") -> "Document | None":
-    if type(row.get("kind")) is not str or row["kind"] not in SIZES:
-        return None
+def _product(row: "Readable", shop: "Any", request: "Readable", taken: "Readable") -> "Document":
     sizes: "Any" = SIZES[row["kind"]]
-    caramel = _row(shop, "caramels", row.get("caramel_id"))
-    density = figure(caramel, "density_kg_m3") or materials.density(materials.resolved("caramel"), CARAMEL_C)
-    piece_kg = sizes.piece_kg(row, density)
-    if piece_kg is None or not 0.0005 <= piece_kg <= 5.0:
-        return None
+    caramel = parts.row_of(shop, "caramels", row.get("caramel_id"))
+    density, each_kg = parts.density_of(caramel), taken["caramel_kg"]
     volumes = [figure(one, "volume_m3") or 0.0 for one in rows(shop, "vessels")]
     most_kg = min(MOST_KG, sizes.most_kg(row, shop, density))
     if volumes and max(volumes) > 0.0:
         most_kg = min(most_kg, FILLED_SHARE * max(volumes) * density)
     block_kg = figure(caramel, "block_kg")
     own = [one for one in request["batches"] if one["plan"].get("product_id") == row["id"]]
-    parts = [{"material": "caramels/" + str(caramel["id"]), "amount": piece_kg}] if "id" in caramel else []
     return {
         "product_id": row["id"],
-        "piece_kg": piece_kg,
+        "piece_kg": taken["piece_kg"],
         "yield_share": _yield(own),
         "in_hand": _in_hand(own, request),
-        "batch_pieces": max(1, int(most_kg / piece_kg)),
-        "block_pieces": max(1, int(block_kg / piece_kg)) if block_kg else None,
-        "per_piece": parts,
+        "batch_pieces": max(1, int(most_kg / each_kg)),
+        "block_pieces": max(1, int(block_kg / each_kg)) if block_kg else None,
+        "per_piece": taken["parts"],
     }
 
 

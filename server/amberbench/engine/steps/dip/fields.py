@@ -3,6 +3,7 @@
 from ...core.field_kinds import boolean, integer, many, number, record, text, together
 from ...core.fields import BASIS, INPUTS, SEEN
 from ..coat.fields import COATING, COATING_REPLY
+from ..common.fields import LOTS
 
 SALTING = together(
     {
@@ -86,7 +87,10 @@ DIP_REPLY = record(
 BOWL = {"name": text(80, "what its plan is called"), "lot": text(60, "lot of its chocolate", default=None)}
 EVENTS = {
     # As the bench knows it: a recall of chocolate asks for the batches that were dipped in it.
-    "dipping_started": {"bowls": many(record(BOWL, "a bowl"), 0, 20, "bowls of chocolate then in use", default=[])},
+    "dipping_started": together(
+        {"bowls": many(record(BOWL, "a bowl"), 0, 20, "bowls of chocolate then in use", default=[])},
+        LOTS,  # of the salt that goes on
+    ),
     "salted": SEEN,
     "dipped": {},
     "set_hard": {},

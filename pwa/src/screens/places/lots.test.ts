@@ -1,0 +1,64 @@
+import type { Signal } from "@preact/signals";
+import { beforeAll, expect, test } from "vitest";
+
+import type { Lot, LotLeft, PlanDocument, Run, Shop } from "../../documents";
+import { lots, shop } from "../../state";
+import { demoShop } from "../../testing/shop";
+import { lotsFor, plannedOf, restOf, withLots } from "./lots";
+
+const slab = { kind: "slab", caramel_id: "caramel-firm", reply: { dip: { salt_kg: 0.03 } } } as unknown as PlanDocument;
+const bowl = { kind: "chocolate", chocolate_id: "chocolate-dark", reply: {} } as unknown as PlanDocument;
+const clusters = { kind: "cluster", caramel_id: "caramel-firm", reply: { under: [{ material: "pecan", kg: 0.4 }, { material: "almond", kg: 0.1 }] } } as unknown as PlanDocument;
+const run = (more: Partial<Run> = {}) => ({ out: [], uses: [], remelt: null, ...more }) as unknown as Run;
+const told = (kind: string, body = {}) => ({ kind, body }) as Parameters<typeof lotsFor>[3];
+
+function left(lot_id: string, material: string, more: Partial<LotLeft> = {}): LotLeft {
+  return { lot_id, material, unit: "kg", got: 2, used: 0, left: 1, best_by: null, received_ms: 0, is_past: false, is_open: true, differences: [], ...more };
+}
+
+const stock = [
+  left("over", "caramels/caramel-firm", { best_by: "2026-01-01", is_past: true }),
+  left("old", "caramels/caramel-firm", { best_by: "2026-12-01" }),
+  left("rest", "caramels/caramel-firm"),
+  left("dark", "chocolates/chocolate-dark"),
+  left("milk", "chocolates/chocolate-milk"),
+  left("nuts", "materials/pecan"),
+  left("salt", "materials/salt"),
+];
+const ids = (rows: LotLeft[]) => rows.map((one) => one.lot_id);
+
+beforeAll(async () => {
+  (shop as Signal<Shop | null>).value = await demoShop();
+  (lots as Signal<Map<string, Lot>>).value = new Map(stock.map(({ lot_id, material }) => [lot_id, { id: lot_id, material, supplier_lot: lot_id, best_by: null, made_from: lot_id === "rest" ? "b-1" : null } as Lot]));
+});
+
+test("caramel, chocolate, nuts and salt are each offered where they go in, what is past its day last", () => {
+  expect(ids(lotsFor(stock, slab, run(), told("weighed")))).toEqual(["old", "rest", "over"]);
+  expect(ids(lotsFor(stock, bowl, run(), told("weighed")))).toEqual(["dark"]);
+  expect(ids(lotsFor(stock, clusters, run(), told("under_lot_named", { material: "pecan", seen: 0 })))).toEqual(["nuts"]);
+  expect(ids(lotsFor(stock, slab, run(), told("dipping_started")))).toEqual(["salt"]);
+  expect(ids(lotsFor(stock, { ...slab, reply: { dip: { salt_kg: null } } } as never, run(), told("dipping_started")))).toEqual([]);
+  expect(ids(lotsFor(stock, slab, run(), told("counted")))).toEqual([]);
+});
+
+test("leftovers go in where old caramel is asked for, deliveries where the fresh is", () => {
+  const mixed = run({ remelt: { old_kg: 0.4 } } as Partial<Run>);
+  expect(ids(lotsFor(stock, slab, mixed, told("old_weighed")))).toEqual(["rest"]);
+  expect(ids(lotsFor(stock, slab, mixed, told("weighed")))).toEqual(["old", "over"]);
+});
+
+test("several lots go in one after the other, each as far as it goes, and the fact names their numbers", () => {
+  const body = withLots("weighed", { kg: 1.5, lot: null }, run(), [stock[1]!, stock[2]!], 0);
+  expect(body).toEqual({ kg: 1.5, lot: "old, rest", lots: [{ lot_id: "old", amount: 1 }, { lot_id: "rest", amount: 0.5 }] });
+  const nuts = told("under_lot_named", { material: "pecan", seen: 0 });
+  expect(plannedOf(clusters, nuts)).toBe(0.4);
+  expect(withLots("under_lot_named", nuts.body, run(), [stock[5]!], 0.4)).toEqual({ material: "pecan", seen: 0, lot: "nuts", lots: [{ lot_id: "nuts", amount: 0.4 }] });
+  expect(withLots("dipping_started", {}, run(), [stock[6]!], plannedOf(slab, told("dipping_started")))).toEqual({ lots: [{ lot_id: "salt", amount: 0.03 }] });
+});
+
+test("what was weighed back is offered as a lot once, with its remelts and the first best by of what went in", () => {
+  const back = run({ out: [{ what: "rest", kg: 0.3 }], uses: [{ lot_id: "old", amount: 1, at_ms: 0 }], remelt: { n: 2 } } as unknown as Partial<Run>);
+  expect(restOf("b-2", slab, back)).toMatchObject({ material: "caramels/caramel-firm", unit: "kg", batch_id: "b-2", amount: 0.3, remelts: 2 });
+  expect(restOf("b-1", slab, back)).toBeNull();
+  expect(restOf("b-2", slab, run())).toBeNull();
+});
