@@ -27,8 +27,9 @@ UNSEEN = """() => [...document.querySelectorAll("main.bench .caution")].flatMap(
 })"""
 
 
-# Of a keypad: keys and what sends the number, each whole in view and reached by a finger.
-UNREACHED = """() => [...document.querySelectorAll(".bench-entry :is(.key, button.act)")].flatMap((one) => {
+# Of a keypad: keys, what sends the number and the unit typed in, each whole in view and reached by a finger.
+UNREACHED = """() => [...document.querySelectorAll(".bench-entry :is(.key, .act, .typed small)")].flatMap((one) => {
+    if (!one.checkVisibility()) return [];
     const { left, top, right, bottom } = one.getBoundingClientRect();
     const outside = left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5;
     if (outside) return [`“${one.innerText}” runs from ${left}, ${top} to ${right}, ${bottom}`];

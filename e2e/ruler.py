@@ -29,8 +29,8 @@ Box = dict[str, Any]
 SETTLED = """() => !document.querySelector("button:active") &&
     !(matchMedia("(max-height: 699px)").matches && document.querySelector(".bench .clocks:not(.clocks-strip)")) &&
     [...document.querySelectorAll(".picture svg")].every((svg) => {
-    // On a printed page pictures shrink with the letters.
-    if (svg.closest(".paper")) return true;
+    // What is folded is drawn when it is opened; on a printed page pictures shrink with the letters.
+    if (svg.closest(".paper") || !svg.checkVisibility()) return true;
     const room = svg.parentElement;
     return Math.abs(svg.clientWidth - room.clientWidth) <= 1 && svg.clientHeight <= room.clientHeight + 1;
 })"""

@@ -11,6 +11,8 @@ from e2e import axe, ruler
 from e2e.cautions import SCREENS, caution_faults, unseen
 from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
+from e2e.spills import SCREENS as SMALL_DESKS
+from e2e.spills import spills
 from e2e.walk_jacket import SHIFTS, Shift
 
 PHONES = ((360, 640), (390, 760), (390, 844))
@@ -19,9 +21,13 @@ PHONES = ((360, 640), (390, 760), (390, 844))
 def faults_of(phone: Phone) -> Iterator[str]:
     """Of the screen as it stands, dark and light: sizes and contrast on three phones, and what axe finds."""
     yield from caution_faults(phone)
+    for width, height in () if phone.at_the_bench else SMALL_DESKS:
+        phone.page.set_viewport_size({"width": width, "height": height})
+        yield from (f"at {width} × {height}: {fault}" for fault in spills(phone))
     for width, height in PHONES:
         phone.page.set_viewport_size({"width": width, "height": height})
-        yield from (f"at {width} × {height}: {fault}" for fault in [*ruler.size_faults(phone), *unseen(phone)])
+        found = [*ruler.size_faults(phone), *unseen(phone), *spills(phone)]
+        yield from (f"at {width} × {height}: {fault}" for fault in found)
     yield from axe.faults(phone.page, phone.at_the_bench)
     phone.page.emulate_media(color_scheme="light")
     ruler.settles(phone)

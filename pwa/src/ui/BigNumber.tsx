@@ -39,15 +39,33 @@ function withComma(text: string): ComponentChildren {
   );
 }
 
-/** Big digits; a number of more than `most` characters is set narrower, never lower. */
+/** A size in two units: "2 lb 8 oz". */
+const IN_TWO = /^(\S+)\s(\p{L}+)\s(\S+)\s(\p{L}+)$/u;
+/** What the two units take of the room, in digits. */
+const UNITS_TAKE = 1.7;
+
+/** Big digits with their unit small beside them; a number of more than `most` characters is set narrower, never lower. */
 export function Digits({ text, unit, most = 4 }: { text: string; unit: string; most?: number }) {
-  const length = [...text].reduce((sum, one) => sum + (/[.,:]/.test(one) ? 0.55 : 1), 0);
-  const squeeze = Math.min(1, most / length);
-  const style = squeeze < 1 ? { transform: `scaleX(${squeeze})`, width: `${squeeze * length}ch` } : undefined;
+  const [, first, large, second, small] = IN_TWO.exec(text) ?? [];
+  const parts = first && large && second && small ? [[first, large], [second, small]] as const : [[text, unit]] as const;
+  const length = parts.reduce((sum, [number]) => sum + widthOf(number), 0);
+  const squeeze = Math.min(1, (most - (parts.length - 1) * UNITS_TAKE) / length);
   return (
     <span class="digits">
-      <b style={style}>{withComma(text)}</b>
-      {unit && <small>{unit}</small>}
+      {parts.map(([number, its]) => (
+        <>
+          <b style={squeeze < 1 ? { transform: `scaleX(${squeeze})`, width: `${squeeze * widthOf(number) * CLOSE}ch` } : undefined}>{withComma(number)}</b>
+          {its && <small>{its}</small>}
+        </>
+      ))}
     </span>
   );
+}
+
+/** Letters of this size are set so close. */
+const CLOSE = 0.93;
+
+/** How wide a number is, in digits. */
+function widthOf(number: string): number {
+  return [...number].reduce((sum, one) => sum + (/[.,:/\s]/.test(one) ? 0.55 : 1), 0);
 }

@@ -143,13 +143,13 @@ function WordKeys({ entry, text, onText }: KeysProps) {
     <>
       {keys.map((key) => (
         <Key key={key} onTap={() => tap(key)} label={key === "-" ? t("button.dash") : key}>
-          {key}
+          {key.length > 1 ? <span class="three">{key}</span> : key}
         </Key>
       ))}
       {/* The rows below stay where they are. */}
       {three && <div class="no-keys" />}
       <Key onTap={() => setPage(page === "digits" ? "letters" : "digits")} label={t(page === "digits" ? "button.letters" : "button.digits")}>
-        {page === "digits" ? "ABC" : "123"}
+        <span class="three">{page === "digits" ? "ABC" : "123"}</span>
       </Key>
       <Key onTap={() => type("0")}>0</Key>
     </>

@@ -16,7 +16,7 @@ const STEP = 0.03;
 const MOST_STEPS = 12;
 /** 190 mm in CSS pixels (1 in = 96 px), and a margin on the screen. */
 const WIDE_PX = (190 / 25.4) * 96;
-const MARGIN_PX = 24;
+const MARGIN_PX = 42;
 
 /** One printed page, shown as it will come out: it fits A4 and US Letter, black on white whatever the theme. */
 export function Paper({ title, onClose, more, children }: Props) {

@@ -17,12 +17,19 @@ export function meltedMs(after_s = 0): number {
 /** The marks for the inputs that matter most to a card, in the order named. */
 export function BasisMarks({ inputs, fields }: { inputs: Input[]; fields: string[] }) {
   const found = fields.map((field) => inputs.find((one) => one.field === field)).filter((one) => one !== undefined);
-  return (
+  const marks = (
     <p class="marks">
       {found.map((input) => (
         <BasisMark key={input.field} input={input} />
       ))}
     </p>
+  );
+  if (found.length < 3) return marks;
+  return (
+    <details class="marks-folded">
+      <summary>{t("desk.rests_on")}</summary>
+      {marks}
+    </details>
   );
 }
 

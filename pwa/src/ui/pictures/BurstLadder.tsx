@@ -32,6 +32,7 @@ export function BurstLadder({ ladder, place }: { ladder: Ladder; place: Place })
       place={place}
       ratio={ratio}
       most={80 + 36 * ladder.rungs.length}
+      least={50 + 20 * ladder.rungs.length}
       draw={(box) => <Drawing box={box} ladder={ladder} />}
     />
   );
@@ -57,7 +58,7 @@ function Drawing({ box, ladder }: { box: Box; ladder: Ladder }) {
   const head = box.place === "bench" ? 4 : box.letter * 1.5;
   const gutter = box.place === "bench" ? 10 : 52;
   const coldest = Math.min(...rungs.map((rung) => rung.from_c), ladder.low_c - 30);
-  const hottest = Math.max(limit_c, ...rungs.map((rung) => rung.high_c ?? rung.to_c));
+  const hottest = Math.max(limit_c, ...rungs.flatMap((rung) => [rung.high_c ?? rung.to_c, rung.to_c]));
   const x = linear([coldest, hottest], [gutter, box.width - box.letter * 1.1]);
   const pitch = (box.height - foot - head) / Math.max(1, rungs.length);
   const level = (index: number) => box.height - foot - pitch * (index + 0.5);
@@ -107,26 +108,30 @@ function Lines({ box, ladder, x, top, foot, hatch }: LinesProps) {
   const [low, high, limit] = [x(ladder.low_c), x(ladder.high_c), x(ladder.limit_c)];
   const bottom = box.height - foot + 4;
   const text = box.height - box.letter * 0.4;
-  const middle = (low + high) / 2;
   const wide = box.place === "desk";
+  const range = formatRange("window_c", ladder.low_c, ladder.high_c);
+  const most = figure("limit_c", ladder.limit_c).text;
+  const end = Math.min(box.width - 2, limit + box.letter * 1.1);
+  /** Under the middle of the window, or as far left as keeps clear of what stands at the limit. */
+  const beside = (words: string, other: string) => Math.min((low + high) / 2, end - box.letter * (0.6 * other.length + 0.3 * words.length + 0.8));
   return (
     <g font-size={box.letter}>
       <rect x={low} y={top} width={high - low} height={bottom - top} fill={`url(#${hatch})`} />
       <path d={`M${low} ${top}V${bottom}M${high} ${top}V${bottom}`} class="line-window-edge" />
       <path d={`M${limit} ${top}V${bottom}`} class="line-rail" />
       <path d={`M${limit - 7} ${top}V${bottom}`} class="line-rail-inner" />
-      <text x={middle} y={text} text-anchor="middle" class="ink-now">
-        {formatRange("window_c", ladder.low_c, ladder.high_c)}
+      <text x={beside(range, most)} y={text} text-anchor="middle" class="ink-now">
+        {range}
       </text>
-      <text x={box.width - 2} y={text} text-anchor="end" class="ink-soft">
-        {figure("limit_c", ladder.limit_c).text}
+      <text x={end} y={text} text-anchor="end" class="ink-soft">
+        {most}
       </text>
       {wide && (
         <g>
-          <text x={middle} y={box.letter} text-anchor="middle" class="ink-now">
+          <text x={beside(t("picture.window"), t("picture.limit"))} y={box.letter} text-anchor="middle" class="ink-now">
             {t("picture.window")}
           </text>
-          <text x={box.width - 2} y={box.letter} text-anchor="end" class="ink-soft">
+          <text x={end} y={box.letter} text-anchor="end" class="ink-soft">
             {t("picture.limit")}
           </text>
         </g>

@@ -18,7 +18,7 @@ export interface Cooling {
 }
 
 export function CoolingCurve({ cooling, place }: { cooling: Cooling; place: Place }) {
-  return <Picture label={words(cooling)} place={place} ratio={0.62} most={360} draw={(box) => <Drawing box={box} cooling={cooling} />} />;
+  return <Picture label={words(cooling)} place={place} ratio={0.62} most={360} least={240} draw={(box) => <Drawing box={box} cooling={cooling} />} />;
 }
 
 function when(cooling: Cooling, at_s: number): string {
@@ -88,7 +88,7 @@ function Drawing({ box, cooling }: { box: Box; cooling: Cooling }) {
 
 function Grid({ box, cooling, plot }: { box: Box; cooling: Cooling; plot: Axes }) {
   const [coldest, hottest] = [figureAt(plot, plot.bottom), figureAt(plot, plot.top)];
-  const step = timeStep(plot.end_s, Math.max(2, Math.floor((plot.right - plot.left) / (box.letter * 6.5))));
+  const step = timeStep(plot.end_s, Math.max(1, Math.floor((plot.right - plot.left) / (box.letter * 6.5))));
   const times: number[] = [];
   for (let at_s = 0; at_s <= plot.end_s; at_s += step) times.push(at_s);
   return (
@@ -138,12 +138,16 @@ function Milestones({ cooling, plot, letter }: { cooling: Cooling; plot: Axes; l
     <g class="ink">
       {marks.map((one) => {
         const [x, y] = [plot.x(one.at_s), plot.y(at(cooling.curve, one.at_s) ?? cooling.target_c)];
+        const words = t(`milestone.${one.name}`);
+        const left = x + 8 + letter * 0.6 * words.length > plot.right;
+        // What stands at the level of the target has its words above the target's own.
+        const rise = plot.y(cooling.target_c) - y < letter * 2 ? 1.8 : 0.5;
         return (
           <g key={one.name}>
             <path d={`M${x} ${y}l0 -6`} class="line-axis" />
             <rect x={x - 4} y={y - 4} width={8} height={8} transform={`rotate(45 ${x} ${y})`} class="milestone" />
-            <text x={x + 8} y={y - letter * 0.5}>
-              {t(`milestone.${one.name}`)}
+            <text x={left ? x - 8 : x + 8} y={y - letter * rise} text-anchor={left ? "end" : "start"}>
+              {words}
             </text>
           </g>
         );

@@ -15,7 +15,7 @@ export interface JacketTimes {
 
 /** A line of time: when it may be soft through, the looks taken so far, now or the pouring. */
 export function JacketLine({ jacket, place }: { jacket: JacketTimes; place: Place }) {
-  return <Picture label={words(jacket)} place={place} ratio={0.34} most={150} draw={(box) => <Drawing box={box} jacket={jacket} />} />;
+  return <Picture label={words(jacket)} place={place} ratio={0.34} most={150} least={104} draw={(box) => <Drawing box={box} jacket={jacket} />} />;
 }
 
 function when({ started_ms }: JacketTimes, at_s: number): string {

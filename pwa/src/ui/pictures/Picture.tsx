@@ -17,22 +17,24 @@ interface Props {
   ratio: number;
   /** The greatest height at the desk, in CSS pixels. */
   most: number;
+  /** The least height at the desk: its lettering stays as large on a narrow screen. */
+  least?: number;
   draw: (box: Box) => ComponentChildren;
 }
 
 /** A drawing in real pixels of the room it has, so that its lettering keeps its size. */
-export function Picture({ label, place, ratio, most, draw }: Props) {
+export function Picture({ label, place, ratio, most, least = 0, draw }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState({ width: 358, height: Math.min(most, 358 * ratio) });
   useEffect(() => {
     const element = frame.current;
     if (!element || typeof ResizeObserver === "undefined") return;
-    const measure = () => setRoom(roomOf(element, place, ratio, most));
+    const measure = () => setRoom(roomOf(element, place, (width) => Math.min(most, Math.max(least, Math.round(width * ratio)))));
     const watch = new ResizeObserver(measure);
     watch.observe(element);
     measure();
     return () => watch.disconnect();
-  }, [place, ratio, most]);
+  }, [place, ratio, most, least]);
   const { width, height } = room;
   return (
     <div class={`picture picture-${place}`} ref={frame}>
@@ -46,9 +48,9 @@ export function Picture({ label, place, ratio, most, draw }: Props) {
 }
 
 /** At the bench a picture with less than 100 pixels of height says nothing: it makes room for the button instead. */
-function roomOf(element: HTMLElement, place: Place, ratio: number, most: number) {
+function roomOf(element: HTMLElement, place: Place, highAtDesk: (width: number) => number) {
   const width = Math.round(element.clientWidth) || 358;
-  if (place === "desk") return { width, height: Math.min(most, Math.round(width * ratio)) };
+  if (place === "desk") return { width, height: highAtDesk(width) };
   const height = Math.floor(element.clientHeight);
   return { width, height: height < 100 ? 0 : height };
 }

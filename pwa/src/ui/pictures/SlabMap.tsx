@@ -28,8 +28,8 @@ export function SlabMap({ slab, place }: { slab: Slab; place: Place }) {
 
 function Drawing({ box, slab }: { box: Box; slab: Slab }) {
   const id = useId();
-  const longest = Math.max(...slab.along_m.map((cut) => cutText(cut).length));
-  const margin = { left: Math.max(box.letter * 2.9, box.letter * 0.62 * longest + 12), top: box.letter * 3, right: 8, bottom: 8 };
+  const labelled = (cuts: number[]) => box.letter * 0.62 * Math.max(...cuts.map((cut) => cutText(cut).length)) + 12;
+  const margin = { left: Math.max(box.letter * 2.9, labelled(slab.along_m)), top: Math.max(box.letter * 3, labelled(slab.across_m)), right: 8, bottom: 8 };
   const room = { width: box.width - margin.left - margin.right, height: box.height - margin.top - margin.bottom };
   const per_m = Math.min(room.width / slab.length_m, room.height / slab.width_m);
   const [width, height] = [slab.length_m * per_m, slab.width_m * per_m];

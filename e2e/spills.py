@@ -1,0 +1,44 @@
+"""Lettering of the desk that runs out of its screen, is cut by its picture, or lies over other lettering there."""
+
+from e2e import ruler
+from e2e.phone import Phone
+
+# A small phone, and a large one with letters twice as large.
+SCREENS = ((320, 568), (195, 422))
+
+SPILT = """() => {
+    const shown = (one) =>
+        one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !one.closest(".unseen, option");
+    const faults = [];
+    const walker = document.createTreeWalker(document.querySelector("#app"), NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        if (!node.data.trim() || !shown(node.parentElement)) continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const out = [...range.getClientRects()].some((one) => one.left < -1 || one.right > innerWidth + 1);
+        if (out) faults.push(`“${node.data.trim().slice(0, 40)}” runs out of the screen`);
+    }
+    for (const picture of document.querySelectorAll(".picture-desk svg")) {
+        const edge = picture.getBoundingClientRect();
+        const lettering = [...picture.querySelectorAll("text")];
+        const words = lettering.map((text) => ({ text, box: text.getBoundingClientRect() }));
+        const across = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const down = (a, b) => Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+        words.forEach(({ text, box }, index) => {
+            const inside = across(box, edge) >= box.width - 1 && down(box, edge) >= box.height - 1;
+            if (!inside) faults.push(`“${text.textContent}” is cut by its picture`);
+            for (const other of words.slice(index + 1))
+                if (across(box, other.box) > 5 && down(box, other.box) > 5)
+                    faults.push(`“${text.textContent}” and “${other.text.textContent}” lie over each other`);
+        });
+    }
+    return faults;
+}"""
+
+
+def spills(phone: Phone) -> list[str]:
+    """Of the desk's screen as it stands."""
+    if phone.at_the_bench:
+        return []
+    ruler.settles(phone)
+    return list(phone.page.evaluate(SPILT))
