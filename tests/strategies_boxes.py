@@ -20,6 +20,8 @@ def shop_graph(rng, batches=12):
             link(f"lot/left{number}", f"batch/b{rng.randrange(batches)}")
         if rng.random() < 0.9:
             link(node, f"pack/p{rng.randrange(batches)}")
+        if rng.random() < 0.3:
+            link(f"lot/{rng.choice(['left', 'l'])}{number}", f"lot/l{rng.randrange(batches)}")
     for number in range(batches):
         link(f"pack/p{number}", f"order/o{rng.randrange(batches)}")
         link(f"order/o{number}", f"customer/c{rng.randrange(4)}")

@@ -34,8 +34,20 @@ def test_both_ways_equal_a_naive_walk_on_ten_questions_each(seed):
         assert set(reply["forward"]) == forward
         assert set(reply["back"]) == back
         assert set(reply["customers"]) == {name for name in forward if name.startswith("customer/")}
-        fed = {link["to"] for link in links}
-        assert set(reply["deliveries"]) == {name for name in back | {start} if name[:4] == "lot/" and name not in fed}
+        left_over = {link["to"] for link in links if link["from"].startswith("batch/")}
+        assert set(reply["deliveries"]) == {
+            name for name in back | {start} if name.startswith("lot/") and name not in left_over
+        }
+
+
+def test_a_delivery_into_which_another_was_poured_is_still_one():
+    lots = [{"id": "a", "amount": 5.0}, {"id": "b", "amount": 5.0, "merged_into": "a"}]
+    used = {"from": "lot/a", "to": "batch/x"}
+    reply = catalogue.call("trace.walk", {"start": "batch/x", "links": [used], "lots": lots})
+    assert reply["deliveries"] == ["lot/a", "lot/b"]
+    left = {"from": "batch/monday", "to": "lot/b"}
+    reply = catalogue.call("trace.walk", {"start": "batch/x", "links": [used, left], "lots": lots})
+    assert reply["deliveries"] == ["lot/a"]
 
 
 def test_the_nearest_come_first_and_a_ring_of_leftovers_ends():

@@ -79,7 +79,8 @@ def walk(request: "Readable") -> "Document":
     Reply: back and forward (nodes by distance, nearest first, without the start), links (those among them and the
     start), deliveries (lots that came from outside, the start too if it is one), customers (who got something of it).
     Raises: Problem not_a_node (start).
-    Relation: breadth first, each node once; a ring ends where it began.
+    Relation: breadth first, each node once; a ring ends where it began. From outside comes a lot that no batch left,
+    whatever was poured to it.
     Source: practice; 21 CFR part 1 subpart J asks for one step back and one forward.
     """
     start = request["start"]
@@ -98,9 +99,13 @@ def walk(request: "Readable") -> "Document":
         "back": back,
         "forward": forward,
         "links": _once(kept),
-        "deliveries": [name for name in back + [start] if name[:4] == "lot/" and not sources.get(name)],
+        "deliveries": [name for name in back + [start] if name[:4] == "lot/" and not _is_left_over(name, sources)],
         "customers": [name for name in forward if name[:9] == "customer/"],
     }
+
+
+def _is_left_over(name: str, sources: "dict[str, list[str]]") -> bool:
+    return bool([one for one in sources.get(name, []) if one[:6] == "batch/"])
 
 
 def _links_of(request: "Readable") -> "list[Link]":
