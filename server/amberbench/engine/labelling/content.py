@@ -3,7 +3,7 @@
 Guide only: local rules decide.
 """
 
-from ..core.allergens import ALLERGENS, CEREALS, TREE_NUTS, in_label_order
+from ..core.allergens import ALLERGENS, TREE_NUTS, in_label_order
 from ..core.problems import Problem
 from . import dates, declarations
 
@@ -18,10 +18,13 @@ NINE = ("milk", "egg", "fish", "crustaceans", "nuts") + TREE_NUTS + ("wheat", "p
 # Annex II of Regulation (EU) No 1169/2011: what it does not name is no allergen there (pine nuts).
 FOURTEEN = tuple([one for one in ALLERGENS if one != "pine_nut"])
 # Neither rule takes these for an answer: both want the kind.
-KINDLESS = {"nuts": TREE_NUTS, "gluten": CEREALS}
+KINDLESS = ("gluten", "nuts")
+# Of these the US rule wants the species by name (21 USC 343(w)(2)), which no list here has.
+OF_SPECIES = ("fish", "crustaceans")
 MANY = 9
 # What keeps a label from being printed as a label for sale.
-STOPS = ("label_unknown", "net_missing", "address_missing", "nothing_known", "kind_missing", "day_missing")
+STOPS = ("label_unknown", "net_missing", "address_missing", "nothing_known", "kind_missing", "day_missing",
+         "species_missing")  # fmt: skip
 
 
 def content(request: "Readable") -> "Document":
@@ -46,9 +49,10 @@ def content(request: "Readable") -> "Document":
     european = request["rule"] != "us"
     named = FOURTEEN if european else NINE
     parts = _merged(request["parts"])
-    contains = in_label_order(one for part in parts for one in part["contains"] or [] if one in named)
+    said = in_label_order(one for part in parts for one in part["contains"])
+    contains = [one for one in said if one in named]
     may = in_label_order(one for one in request["may_contain"] if one in named and one not in contains)
-    warnings = _missing(request, parts, contains + may)
+    warnings = _missing(request, parts, contains + may) + _unnamed(european, said, request["may_contain"])
     runs: "list[Document]" = []
     for number, part in enumerate(parts):
         _add(runs, ", " if number else "", False)
@@ -96,11 +100,12 @@ def _merged(parts: "Sequence[Readable]") -> "list[Document]":
         # Nothing is known of what has no list: it is one with its own kind alone.
         key = (listed or part["name"]).lower()
         if key not in merged:
-            merged[key] = {"name": part["name"], "ingredients": listed, "contains": [], "kg": 0.0, "number": number}
+            merged[key] = {"name": part["name"], "ingredients": listed, "contains": [], "is_known": True, "kg": 0.0,
+                           "number": number}  # fmt: skip
         one = merged[key]
         one["kg"] += part["kg"]
-        known = one["contains"] is not None and part["contains"] is not None
-        one["contains"] = in_label_order(one["contains"] + part["contains"]) if known else None
+        one["is_known"] = one["is_known"] and part["contains"] is not None
+        one["contains"] = in_label_order(one["contains"] + (part["contains"] or []))
     return sorted(merged.values(), key=lambda one: (-one["kg"], one["number"]))
 
 
@@ -109,11 +114,8 @@ def _missing(request: "Readable", parts: "Sequence[Readable]", allergens: "list[
     if not parts:
         found.append({"code": "nothing_known", "values": {}})
     for part in parts:
-        if not part["ingredients"] or part["contains"] is None:
+        if not part["ingredients"] or not part["is_known"]:
             found.append({"code": "label_unknown", "values": {"name": part["name"]}})
-    for one in sorted(KINDLESS):
-        if one in allergens:
-            found.append({"code": "kind_missing", "values": {"allergen": one}})
     if len(allergens) > MANY:
         found.append({"code": "many_allergens", "values": {"count": len(allergens)}})
     for field, code in (("label_kg", "net_missing"), ("address", "address_missing"), ("best_by", "day_missing")):
@@ -122,8 +124,19 @@ def _missing(request: "Readable", parts: "Sequence[Readable]", allergens: "list[
     return found
 
 
+def _unnamed(european: bool, said: "Sequence[str]", may_contain: "Sequence[str]") -> "list[Document]":
+    """Allergens of which the rule wants the kind. Gluten of no kind may be wheat, the one cereal the US rule names."""
+    found: "list[Document]" = []
+    for one in KINDLESS:
+        among = list(said) if one in said else list(said) + list(may_contain)
+        if one in among and (european or one != "gluten" or "wheat" not in among):
+            found.append({"code": "kind_missing", "values": {"allergen": one}})
+    species = [] if european else [one for one in OF_SPECIES if one in said]
+    return found + [{"code": "species_missing", "values": {"allergen": one}} for one in species]
+
+
 def _words(words: "Sequence[Readable]", part: "Readable", named: "Sequence[str]") -> "list[Readable]":
-    said = part["contains"] or []
+    said = part["contains"]
     return [one for one in words if one["allergen"] in said and one["allergen"] in named and one["words"]]
 
 
