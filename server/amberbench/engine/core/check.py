@@ -88,6 +88,13 @@ def is_number(value: "Any") -> "TypeGuard[float]":
     return type(value) in (int, float) and bool(-LARGEST <= value <= LARGEST)
 
 
+def figure(document: "Any", *path: str) -> float | None:
+    """A number deep in a plan, or None: an older plan, or one of a newer version, may not say it."""
+    for name in path:
+        document = document.get(name) if type(document) is dict else None
+    return float(document) if is_number(document) and 0.0 <= document <= 1e14 else None
+
+
 def _number(field: "Readable", value: "Any", path: str) -> "Any":
     low, high, unit = field["low"], field["high"], field["unit"]
     if type(value) not in (int, float):

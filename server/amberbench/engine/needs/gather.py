@@ -1,10 +1,11 @@
 """The request of `needs.plan`, from the shop's documents: sizes, yields, what is made already, what there is."""
 
 from ..batch import plan_and_run_checks
+from ..core.check import figure
 from ..core.problems import Problem
 from ..products import parts
-from ..products.hands import MOST_KG, figure, rows
-from ..products.tasks import SIZES
+from ..products.hands import MOST_KG, rows
+from ..products.tasks import most_kg as most_for
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -74,11 +75,10 @@ def _box(row: "Readable") -> "Document":
 
 
 def _product(row: "Readable", shop: "Any", request: "Readable", taken: "Readable") -> "Document":
-    sizes: "Any" = SIZES[row["kind"]]
     caramel = parts.row_of(shop, "caramels", row.get("caramel_id"))
     density, each_kg = parts.density_of(caramel), taken["caramel_kg"]
     volumes = [figure(one, "volume_m3") or 0.0 for one in rows(shop, "vessels")]
-    most_kg = min(MOST_KG, sizes.most_kg(row, shop, density))
+    most_kg = min(MOST_KG, most_for(row, shop, density))
     if volumes and max(volumes) > 0.0:
         most_kg = min(most_kg, FILLED_SHARE * max(volumes) * density)
     block_kg = figure(caramel, "block_kg")

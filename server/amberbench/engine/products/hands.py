@@ -3,7 +3,7 @@
 Times are assumed where nobody has published any; the shop's own batches stand over them (`scheduling/tasks.py`).
 """
 
-from ..core import check
+from ..core.check import figure
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -22,13 +22,6 @@ SET_S = 1200.0  # until chocolate is hard (assumed)
 SAME_DAY_S = 8 * 3600.0
 MOST_KG = 9.9  # a melt's model takes ten kilograms
 LONGEST_S = 12 * 3600.0
-
-
-def figure(document: "Any", *path: str) -> float | None:
-    """A number deep in a plan, or None: an older plan, or one of a newer version, may not say it."""
-    for name in path:
-        document = document.get(name) if type(document) is dict else None
-    return float(document) if check.is_number(document) and 0.0 <= document <= 1e14 else None
 
 
 def rows(shop: "Any", name: str) -> "list[Any]":

@@ -27,7 +27,8 @@ class Kind:
 
     What it is called and planned by:
     - name: in plans, runs and events, and of its folder
-    - in_shop: whether the shop keeps products of this kind; shop_row: what only those have, below the kind's name
+    - in_shop: whether the shop keeps products of this kind; shop_row: what only those have, below the kind's name;
+      piece_kg: of such a row and a density (kg/m³), the caramel in a piece (kg; None: its size is not known)
     - functions: its functions in the catalogue, by name; described: their fields; routes: those the API answers, by
       the last word of the route
     - what: in a few words; plan_members: what its plan document says besides what every one says
@@ -80,6 +81,7 @@ class Kind:
         sheet: "Any" = None,
         in_shop: bool = False,
         shop_row: "Document | None" = None,
+        piece_kg: "Callable[[Any, float], float | None] | None" = None,
         shares_bench: bool = True,
         lends_chocolate: bool = False,
     ) -> None:
@@ -93,5 +95,5 @@ class Kind:
         self.without, self.never_skipped, self.hot = without or {}, never_skipped, hot
         self.parts, self.oven_melt = parts, oven_melt
         self.by_itself, self.bare_hands = by_itself, bare_hands
-        self.sheet, self.in_shop, self.shop_row = sheet, in_shop, shop_row or {}
+        self.sheet, self.in_shop, self.shop_row, self.piece_kg = sheet, in_shop, shop_row or {}, piece_kg
         self.shares_bench, self.lends_chocolate = shares_bench, lends_chocolate

@@ -2,12 +2,14 @@
 
 from ..core import check
 from ..core.allergens import allergen_of
+from ..core.check import figure
 from ..core.problems import Problem
 from ..physics import materials
 from ..steps.coat import plan as coat
 from ..steps.coat.fields import COATING
-from .hands import figure, rows
-from .tasks import SIZES
+from . import KINDS
+from .hands import rows
+from .poured.plan import USUAL_HEIGHT_M
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -16,7 +18,6 @@ if TYPE_CHECKING:
     from ..core.annotations import Document, Readable
 
 CARAMEL_C = 70.0
-HEIGHT_M = 0.01  # of a product whose height nobody has said (assumed)
 LIES_UNDER = ("under", "also")
 COUNT = 3.0  # pieces that lie under, where nobody has said how many (assumed)
 PREBOTTOM_M = 0.0005  # as the shop's row has it (assumed)
@@ -39,11 +40,9 @@ def of_product(row: "Any", shop: "Any") -> "Document | None":
     Reply: caramel_kg (kg), piece_kg (kg, finished), parts [{material, amount (kg)}], unlisted (what it takes that no
     row of the shop names, or nobody has weighed: caramel, under, chocolate, salt).
     """
-    if type(row.get("kind")) is not str or row["kind"] not in SIZES:
-        return None
-    sizes: "Any" = SIZES[row["kind"]]
+    sizes = [one.piece_kg for one in KINDS if one.piece_kg and one.name == row.get("kind")]
     caramel = row_of(shop, "caramels", row.get("caramel_id"))
-    caramel_kg = sizes.piece_kg(row, density_of(caramel))
+    caramel_kg = sizes[0](row, density_of(caramel)) if sizes else None
     if caramel_kg is None:
         return None
     found: "Document" = {"caramel_kg": caramel_kg, "piece_kg": caramel_kg, "parts": [], "unlisted": []}
@@ -116,7 +115,7 @@ def _request(found: "Readable", row: "Any", chocolate: "Any", sides: "list[float
     if row["kind"] == "cluster":
         wanted.update(piece=None, centre_kg=found["piece_kg"], prebottom_m=0.0)
     else:
-        height_m = figure(row, "slab_height_m") or HEIGHT_M
+        height_m = figure(row, "slab_height_m") or USUAL_HEIGHT_M
         wanted["piece"] = {"length_m": sides[0], "width_m": sides[1], "height_m": height_m}
     thick_m = coating.get("thickness_m")
     if thick_m is not None:

@@ -2,7 +2,7 @@
 
 from ..batch import plan_and_run_checks
 from ..batch.courses import ORDER, open_step
-from ..products.hands import figure
+from ..core.check import figure
 from ..products.tasks import TASKS
 from .fields import MOST_S
 

@@ -3,8 +3,9 @@
 from ..batch import plan_and_run_checks
 from ..batch.courses import KIND_OF
 from ..core import allergens
+from ..core.check import figure
 from ..core.problems import Problem
-from ..products.hands import figure, rows
+from ..products.hands import rows
 from . import remaining_tasks
 from .fields import DAY
 

@@ -64,6 +64,7 @@ KIND = Kind(
     sheet=sheet,
     in_shop=True,
     shop_row=shop_row.SHOP_ROW,
+    piece_kg=shop_row.piece_kg,
     events=together(
         common_fields.EVENTS,
         melt_fields.EVENTS,

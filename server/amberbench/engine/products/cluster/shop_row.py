@@ -1,9 +1,15 @@
 """What the shop keeps of a product laid in clusters, besides what every product has."""
 
+from ...core.check import figure
 from ...core.field_kinds import choice
 from ...physics.fields import PIECES
 from .fields import CLUSTER_REQUEST
 from .tray_fields import BED, COUNTED
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
+
 
 _COUNTED = COUNTED["item"]["fields"]
 SHOP_ROW = {
@@ -17,3 +23,9 @@ for _name in ("under", "also"):
     SHOP_ROW[_name] = choice(PIECES, "what lies under the caramel; null: nothing", default=None)
     SHOP_ROW[_name + "_each_kg"] = dict(_COUNTED["kg_each"], default=None)
     SHOP_ROW[_name + "_count"] = dict(_COUNTED["count"], default=3)
+
+
+def piece_kg(row: "Any", density: float) -> float | None:
+    """Caramel in a cluster (kg) of a product of the shop, or None: its deposit is not known."""
+    first_kg = figure(row, "cluster", "deposit_kg")
+    return first_kg + (figure(row, "cluster", "second_kg") or 0.0) if first_kg else None

@@ -64,6 +64,7 @@ def _sides_of_base(request: "Readable", lengthwise: bool) -> "tuple[float | None
     return (max(sides), min(sides)) if lengthwise else (min(sides), max(sides))
 
 
+USUAL_HEIGHT_M = 0.01  # of a product whose height nobody has said (assumed)
 NEARLY_AS_LARGE = 0.95  # a frame so much smaller is worth one bar less to stack (assumed)
 
 

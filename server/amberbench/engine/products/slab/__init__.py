@@ -72,6 +72,7 @@ KIND = Kind(
     by_itself=("cooling_refitted",),
     sheet=poured_sheet,
     in_shop=True,
+    piece_kg=plan.piece_kg,
     events=together(
         common_fields.EVENTS,
         melt_fields.EVENTS,

@@ -1,5 +1,6 @@
 """A slab of caramels as a whole: caramel, bars, frame, cuts, melt and cooling from one request."""
 
+from ...core.check import figure
 from ...core.problems import Problem
 from ...physics import materials
 from ...steps.coat import plan as coat
@@ -204,3 +205,10 @@ def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Docu
 def _in_jacket(melt_request: "Readable") -> "Document":
     melt.refuse_lines(melt_request)
     return jacket.plan(jacket.request_for(melt_request))
+
+
+def piece_kg(row: "Any", density: float) -> float | None:
+    """Caramel in a centre (kg) of a product of the shop, or None: its sizes are not known."""
+    sizes = [figure(row, "piece_" + name + "_m") for name in ("length", "width")]
+    height_m = figure(row, "slab_height_m") or poured_plan.USUAL_HEIGHT_M
+    return sizes[0] * sizes[1] * height_m * density if sizes[0] and sizes[1] else None
