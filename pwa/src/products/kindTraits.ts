@@ -1,5 +1,6 @@
 /** What a kind of batch says of itself without drawing anything: read by the state and by the screens. */
 import type { PlanDocument, PlanTaken, ProductRow, Run } from "../documents";
+import type { RowForm } from "./shared/rowFields";
 
 export type Kind = PlanDocument["kind"];
 export type PlanOf<K extends Kind> = Extract<PlanDocument, { kind: K }>;
@@ -21,6 +22,8 @@ export interface Traits<K extends Kind> {
   plannedBy?: "slab.plan" | "cluster.plan";
   /** The key of its name among what can be made; missing: the shop's products of this kind are listed there by name. */
   word?: string;
+  /** The form of a product of the shop that is made so; missing: none is. */
+  rows?: RowForm;
   /** Whether a product made so takes chocolate. */
   coated?(product: ProductRow): boolean;
   /** A plan as run.replay takes it, without what only pictures and the desk read; missing: all but its request. */

@@ -4,8 +4,7 @@ import type { PlanDocument } from "../documents";
 import { batchForWorker } from "../state/replayRequest";
 import { hasSheet, KINDS, traitsOf } from "./traitRegistry";
 import { benchViewsOf } from "./benchViews";
-import { PLAN_FORMS } from "./planForms";
-import { recordViewsOf } from "./recordViews";
+import { placeViewsOf } from "./placeViews";
 
 const SOURCES = import.meta.glob<string>(["../**/*.ts", "../**/*.tsx", "!../**/*.test.ts", "!../**/*.proof.ts"], { query: "?raw", import: "default", eager: true });
 /** A kind's name as a word of its own; a class of the style sheets is none. */
@@ -37,9 +36,9 @@ test("what several products share knows none of them", () => {
 
 test("every kind has its form, or is begun elsewhere, and every form its own address", () => {
   const routes = KINDS.map((kind) => traitsOf(kind).route);
-  expect(KINDS.map((kind) => Boolean(PLAN_FORMS[kind]))).toEqual(routes.map(Boolean));
+  expect(KINDS.map((kind) => Boolean(placeViewsOf(kind).Form))).toEqual(routes.map(Boolean));
   expect(new Set(routes.filter(Boolean)).size).toBe(routes.filter(Boolean).length);
-  for (const kind of KINDS) expect(Boolean(recordViewsOf(kind).Sheet), kind).toBe(traitsOf(kind).sheet !== undefined);
+  for (const kind of KINDS) expect(Boolean(placeViewsOf(kind).Sheet), kind).toBe(traitsOf(kind).sheet !== undefined);
 });
 
 test("a batch of a kind that only a newer version knows is kept, and nothing of it breaks", () => {
@@ -47,5 +46,5 @@ test("a batch of a kind that only a newer version knows is kept, and nothing of 
   expect(batchForWorker(plan, [])).toEqual({ plan: { kind: "lollipop", name: "Later", reply: { caramel_kg: 1 } }, events: [] });
   expect(hasSheet(plan)).toBe(false);
   expect(benchViewsOf(plan.kind)).toEqual({});
-  expect(recordViewsOf(plan.kind)).toEqual({});
+  expect(placeViewsOf(plan.kind)).toEqual({});
 });

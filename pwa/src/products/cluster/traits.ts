@@ -1,9 +1,11 @@
 import type { MeltRequest } from "../../documents";
 import type { Traits } from "../kindTraits";
+import { rows } from "./rows";
 
 export const cluster: Traits<"cluster"> = {
   route: "/plan/clusters",
   plannedBy: "cluster.plan",
+  rows,
   coated: ({ finish }) => finish === "dipped",
   forWorker: ({ request: _request, ...plan }) => {
     const { positions_m: _positions, melt: _melt, inputs: _inputs, ...reply } = plan.reply;

@@ -1,8 +1,8 @@
 import type { CaramelRow, ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, languages, t } from "../../text";
-import { PRODUCT_ROWS } from "../productRows";
 import type { Kind } from "../kindTraits";
+import { KINDS, traitsOf } from "../traitRegistry";
 import { choice, type FormField, NAME, quantities, type RowForm } from "./rowFields";
 
 type Allergen = CaramelRow["contains"][number];
@@ -14,7 +14,7 @@ const ALLERGENS = Object.keys({
 } satisfies Record<Allergen, 1>);
 
 /** The kinds whose products have a form in the shop. */
-const MADE = Object.keys(PRODUCT_ROWS);
+const MADE = KINDS.filter((kind) => traitsOf(kind).rows);
 
 /** What is bought has these besides. */
 const BOUGHT: FormField[] = [
@@ -201,7 +201,7 @@ function isEqual(a: unknown, b: unknown): boolean {
 
 /** The form of the kind that a product is made as. */
 function madeAs(row: Values): RowForm | undefined {
-  return PRODUCT_ROWS[row["kind"] as Kind];
+  return traitsOf(row["kind"] as Kind).rows;
 }
 
 /** The fields of a form by group; of a product, only those of the kind it is made as. */

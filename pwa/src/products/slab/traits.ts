@@ -1,8 +1,10 @@
 import type { Traits } from "../kindTraits";
+import { rows } from "./rows";
 
 export const slab: Traits<"slab"> = {
   route: "/plan",
   plannedBy: "slab.plan",
+  rows,
   coated: ({ finish, prebottom }) => finish === "dipped" || prebottom,
   forWorker: ({ request: _request, ...plan }) => {
     const { melt: _melt, inputs: _inputs, frames: _frames, cool, cut, ...reply } = plan.reply;

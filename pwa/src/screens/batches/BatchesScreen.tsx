@@ -3,7 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Summary } from "../../documents";
 import { lessons, loadTrade, lots, orders, packs, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import type { Kind } from "../../products/kindTraits";
-import { recordViewsOf } from "../../products/recordViews";
+import { placeViewsOf } from "../../products/placeViews";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
@@ -72,7 +72,7 @@ function isFound(one: Summary, sought: string): boolean {
 function outcome(one: Summary): string {
   if (one.closed_at_ms === null) return t("desk.still_open", { step: stepName(one.step) });
   if (one.label?.thrown_away) return t("desk.thrown_away", { why: t(`why.${one.label.thrown_away}`) });
-  const { outcome: own } = recordViewsOf(one.kind as Kind);
+  const { outcome: own } = placeViewsOf(one.kind as Kind);
   if (own) return own(one);
   if (one.pieces === null || one.good_kg === null) return t("desk.closed_uncounted");
   return t("desk.closed_with", { n: one.pieces, caramel_kg: one.caramel_kg });

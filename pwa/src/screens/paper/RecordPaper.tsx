@@ -5,14 +5,14 @@ import { happenings } from "../record/happenings";
 import { labelLines } from "../LabelLines";
 import { traitsOf } from "../../products/traitRegistry";
 import { BatchPage, BasisList } from "../../products/shared/paper";
-import { recordViewsOf } from "../../products/recordViews";
+import { placeViewsOf } from "../../products/placeViews";
 import { Section } from "../../ui/Card";
 
 /** The record of a batch for the folder: planned against happened, what happened when, what the plan rested on. */
 export function RecordPaper({ record, onClose }: { record: BatchRecord; onClose: () => void }) {
   const { plan, run, summary } = record;
   const lot = run.lot ?? plan.lot;
-  const { Paper } = recordViewsOf(plan.kind);
+  const { Paper } = placeViewsOf(plan.kind);
   const lines = [
     t("paper.made", { day: formatDate(summary.opened_at_ms) }),
     summary.closed_at_ms === null ? "" : t("paper.closed", { day: formatDate(summary.closed_at_ms) }),

@@ -1,7 +1,7 @@
 import type { PlanDocument } from "../../documents";
 import { BatchPage } from "../../products/shared/paper";
 import { Line } from "../../products/shared/sheetParts";
-import { recordViewsOf } from "../../products/recordViews";
+import { placeViewsOf } from "../../products/placeViews";
 import { formatDate, t } from "../../text";
 
 interface Props {
@@ -14,7 +14,7 @@ interface Props {
 
 /** A batch to run without a phone: what to do, and empty boxes for what happens. */
 export function SheetPaper({ plan, opened_at_ms, onType, onClose }: Props) {
-  const { Sheet } = recordViewsOf(plan.kind);
+  const { Sheet } = placeViewsOf(plan.kind);
   const type = onType && (
     <button type="button" class="go go-quiet" onClick={onType}>
       {t("button.type_back")}

@@ -9,7 +9,7 @@ import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField, TimeField, WordsField } from "../../ui/fields";
 import { useUnparsableFields } from "../../ui/useUnparsableFields";
 import { hasSheet } from "../../products/traitRegistry";
-import { recordViewsOf } from "../../products/recordViews";
+import { placeViewsOf } from "../../products/placeViews";
 import { go } from "../../router";
 import { type BoxTools, emptyRow, firstSheet, hasLevels, isQuantity, isRowEmpty, oldCaramelIn, type Row, type SheetForm, sheetOf, type Table } from "../../products/shared/typedBackForm";
 import { Card } from "../../ui/Card";
@@ -110,7 +110,7 @@ function Boxes(props: BoxesProps) {
   const { plan, form, onChange } = props;
   const tools = toolsFor(props);
   const { number, time, rows, more } = tools;
-  const own = recordViewsOf(plan.kind).boxes?.(plan);
+  const own = placeViewsOf(plan.kind).boxes?.(plan);
   return (
     <>
       <section class="card">

@@ -10,7 +10,7 @@ import { LearnedLink } from "../learned/LearnedLink";
 import { RecordPaper } from "../paper/RecordPaper";
 import { SheetPaper } from "../paper/SheetPaper";
 import { hasSheet, traitsOf } from "../../products/traitRegistry";
-import { recordViewsOf } from "../../products/recordViews";
+import { placeViewsOf } from "../../products/placeViews";
 import { canTypeBack, TypeBack } from "../paper/TypeBack";
 import { NoteForm } from "../NoteForm";
 import { SetAside } from "../SetAside";
@@ -67,7 +67,7 @@ export function RecordScreen({ batchId, part }: Props) {
 
 function RecordView({ record, onTaken }: { record: BatchRecord; onTaken: (event: BenchEvent) => void }) {
   const { plan, run, summary } = record;
-  const { Cards } = recordViewsOf(plan.kind);
+  const { Cards } = placeViewsOf(plan.kind);
   return (
     <Desk title={plan.name} here="records">
       {!traitsOf(plan.kind).standsAlone && <LabelLines run={run} />}
