@@ -28,15 +28,19 @@ MAV_FROM_MEMORY = [
     (1250, 39.0), (1450, 42.6), (1760, 49.8), (2130, 54.4), (2630, 63.5), (3080, 68.0), (3580, 77.1), (4260,
     86.1), (5300, 99.7), (6480, 113), (8020, 127), (10520, 140), (14330, 167), (19230, 199), (24670, 226),
 ]  # fmt: skip
-# Directive 76/211/EEC as the French decree 78-166 of 1978 gives it (seen): label (g), TNE (g, computed from it).
-TNE = [
-    (25, 2.3), (40, 3.6), (50, 4.5), (75, 4.5), (100, 4.5), (113, 5.1), (120, 5.4), (125, 5.7), (150, 6.8), (180,
-    8.1), (200, 9.0), (227, 9.0), (250, 9.0), (300, 9.0), (340, 10.2), (400, 12.0), (454, 13.7), (500, 15.0),
-    (750, 15.0), (1000, 15.0), (2000, 30.0),
+# Directive 76/211/EEC as the French decree 78-166 of 1978 gives it (seen): label (g), TNE (g, computed from it; that
+# shares are rounded up to 0.1 g is from memory), and the label less once and twice that, T1 and T2 (g).
+TNE_FROM_MEMORY = [
+    (25, 2.3, 22.7, 20.4), (40, 3.6, 36.4, 32.8), (50, 4.5, 45.5, 41.0), (75, 4.5, 70.5, 66.0), (100, 4.5, 95.5, 91.0),
+    (113, 5.1, 107.9, 102.8), (120, 5.4, 114.6, 109.2), (125, 5.7, 119.3, 113.6), (150, 6.8, 143.2, 136.4),
+    (180, 8.1, 171.9, 163.8), (200, 9.0, 191, 182), (227, 9.0, 218, 209), (250, 9.0, 241, 232), (300, 9.0, 291, 282),
+    (340, 10.2, 329.8, 319.6), (400, 12.0, 388, 376), (454, 13.7, 440.3, 426.6), (500, 15.0, 485, 470),
+    (750, 15.0, 735, 720), (1000, 15.0, 985, 970), (2000, 30.0, 1970, 1940),
 ]  # fmt: skip
 # P1: weights published on a help page of a statistics package (seen); C1 to C4 constructed. Label (g), errors (g), s,
-# SEL, mean and each package. The factor 0.635 is from memory and equals t(0.975)/√12.
-CASES = [
+# SEL, mean and each package. The rule (SEL = SCF × s; a mean below the label passes within it) and the factor 0.635,
+# which equals t(0.975)/√12, are from memory.
+CASES_FROM_MEMORY = [
     ("P1", 454, [-2, -1, -1, 0, 0, 0, 1, 1, 1, 2, 2, 3], 1.446, 0.9182, "pass", "pass"),
     ("C1", 113, [2, -3, 1, -4, 0, -2, 3, -5, -1, 1, -6, -1], 2.8324, 1.7986, "pass", "pass"),
     ("C2", 113, [-4, -6, -3, -5, -7, -4, -2, -5, -6, -3, -4, -5], 1.446, 0.9182, "fail", "pass"),
@@ -79,6 +83,12 @@ ROUNDED = [
     ("Calories", 104, "100"),
     ("Calories", 105, "110"),
     ("Calories", 149.9, "150"),
+    ("Cholesterol mg", 1.9, "0"),
+    ("Cholesterol mg", 2, "less than 5 mg"),
+    ("Cholesterol mg", 5, "less than 5 mg"),
+    ("Cholesterol mg", 5.1, "5"),
+    ("Cholesterol mg", 7.4, "5"),
+    ("Cholesterol mg", 7.5, "10"),
     ("Total fat g", 0.49, "0"),
     ("Total fat g", 0.5, "0.5"),
     ("Total fat g", 0.74, "0.5"),
@@ -125,13 +135,16 @@ def test_the_lightest_may_be_short_by_a_tenth_and_the_heaviest_by_2_percent_from
     assert net(24_900)["most_short_kg"] * 1000 == pytest.approx(498.0)
 
 
-@pytest.mark.parametrize(("label_g", "short_g"), TNE)
-def test_one_package_may_be_short_by_the_tolerable_error(label_g, short_g):
-    assert net(label_g, rule="eu")["most_short_kg"] * 1000 == pytest.approx(short_g)
+@pytest.mark.parametrize(("label_g", "short_g", "t1_g", "t2_g"), TNE_FROM_MEMORY)
+def test_one_package_may_be_short_by_the_tolerable_error_rounded_from_memory(label_g, short_g, t1_g, t2_g):
+    errors = [t1_g - label_g, t1_g - 0.1 - label_g, t2_g - label_g, t2_g - 0.1 - label_g]
+    reply = net(label_g, errors, rule="eu", lot=50)
+    assert reply["most_short_kg"] * 1000 == pytest.approx(short_g)
+    assert (reply["short"], reply["far_short"]) == (3, 1)
 
 
-@pytest.mark.parametrize(("name", "label_g", "errors_g", "s", "limit", "mean", "each"), CASES)
-def test_the_mean_and_each_package_are_judged(name, label_g, errors_g, s, limit, mean, each):
+@pytest.mark.parametrize(("name", "label_g", "errors_g", "s", "limit", "mean", "each"), CASES_FROM_MEMORY)
+def test_the_mean_and_each_package_are_judged_by_the_rule_from_memory(name, label_g, errors_g, s, limit, mean, each):
     reply = net(label_g, errors_g)
     assert reply["sd_kg"] * 1000 == pytest.approx(s, abs=1e-4)
     assert reply["mean_limit_kg"] * 1000 == pytest.approx(limit, abs=1e-3)
@@ -152,6 +165,20 @@ def test_nothing_is_judged_before_enough_was_weighed_but_a_short_package_is_told
     assert net(113)["wanted"] == 12
 
 
+def test_one_of_48_may_be_short_from_memory():
+    assert net(113, [-8] + [1] * 47, lot=5000)["verdict"] == "pass"
+    assert net(113, [-8] * 2 + [1] * 46, lot=5000)["verdict"] == "fail"
+
+
+def test_more_than_the_plan_wants_move_no_limit_but_a_short_package_is_always_told():
+    # 0.635 is the factor of 12, 0.422 that of 24: the limit of 24 at 0.635 would let a lot pass that fails.
+    twelve = net(113, [-1.5, 0.5] * 6)
+    assert twelve["mean_limit_kg"] / twelve["sd_kg"] == pytest.approx(0.635)
+    assert net(113, [-1.5, 0.5] * 12) == twelve
+    assert net(113, [-1.5, 0.5] * 12, lot=300)["verdict"] == "fail"
+    assert net(113, [1] * 12 + [-8])["verdict"] == "fail"
+
+
 def test_scales_are_fit_down_to_a_sixth_of_what_a_package_may_be_short():
     # NIST Handbook 133, chapter 2.2 (seen): a pack of 113 g wants a division of 1 g.
     assert net(113)["division_wanted_kg"] * 1000 == pytest.approx(1.2)
@@ -163,8 +190,57 @@ def test_the_eu_weighs_a_second_time_where_the_first_leaves_it_open():
     # French order of 20 October 1978, article 11 (seen): 30, 1 and 3, then 60, 4 and 5.
     first = net(100, [-5] * 2 + [1] * 28, rule="eu", lot=400)
     assert (first["each"], first["wanted"]) == ("open", 60)
-    assert net(100, [-5] * 4 + [1] * 56, rule="eu", lot=400)["each"] == "pass"
+    half = [-5] * 2 + [1] * 28
+    assert net(100, half * 2, rule="eu", lot=400)["each"] == "pass"
+    assert net(100, [*half, -5, -5, -5], rule="eu", lot=400)["each"] == "fail"
     assert net(100, [-5] * 3 + [1] * 27, rule="eu", lot=400)["each"] == "fail"
+
+
+def test_what_the_first_of_an_eu_lot_decided_stands_whatever_is_weighed_after_them():
+    # The same article: the second go is for what the first left open; the mean is that of the first 30 (article 10).
+    failed, passed = [-5] * 3 + [1] * 27, [-5] + [1] * 29
+    for after in ([], [1], [1] * 30):
+        assert net(100, failed + after, rule="eu", lot=400)["verdict"] == "fail"
+    for after in ([], [-5], [-5] * 4, [-5] * 30):
+        reply = net(100, passed + after, rule="eu", lot=400)
+        assert (reply["verdict"], reply["short"], reply["wanted"]) == ("pass", 1, 30)
+    assert net(100, [*passed, -9.1], rule="eu", lot=400)["verdict"] == "fail"
+
+
+@pytest.mark.parametrize(
+    ("lot", "first", "second", "of_mean", "factor"),
+    [
+        (100, (30, 1, 3), (60, 4, 5), 30, 0.503), (500, (30, 1, 3), (60, 4, 5), 30, 0.503),
+        (501, (50, 2, 5), (100, 6, 7), 50, 0.379), (3200, (50, 2, 5), (100, 6, 7), 50, 0.379),
+        (3201, (80, 3, 7), (160, 8, 9), 50, 0.379),
+    ],
+)  # fmt: skip
+def test_larger_eu_lots_are_weighed_by_larger_plans(lot, first, second, of_mean, factor):
+    # French order of 20 October 1978, articles 10 and 11, and UK SI 2006/659 schedule 2 (seen).
+    def each(*goes):
+        return net(100, [error for count, short in goes for error in [-5] * short + [2] * (count - short)],
+                   rule="eu", lot=lot)  # fmt: skip
+
+    assert [each((first[0], short))["each"] for short in first[1:]] == ["pass", "fail"]
+    left_open = (first[0], first[2] - 1)
+    assert (each(left_open)["each"], each(left_open)["wanted"]) == ("open", second[0])
+    rest = second[0] - first[0]
+    more = [each(left_open, (rest, short - left_open[1]))["each"] for short in second[1:]]
+    assert more == ["pass", "fail"]
+    assert each((first[0] - 1, 0))["verdict"] == "open"
+    reply = each((of_mean, 1), (first[0] - of_mean, 0))
+    assert reply["mean_limit_kg"] / reply["sd_kg"] == pytest.approx(factor)
+
+
+@pytest.mark.parametrize(("lot", "allowed"), [(1, 0), (49, 0), (50, 1), (99, 1)])
+def test_an_eu_lot_below_100_is_weighed_whole_and_at_most_2_percent_may_be_short(lot, allowed):
+    # UK SI 2006/659 schedule 2 paragraph 4 (seen); 2 %: French decree 78-166 in its first wording (seen); a UK page
+    # says 2.5 % (seen).
+    assert net(100, [1] * (lot - 1), rule="eu", lot=lot)["verdict"] == "open"
+    for short, each in ((allowed, "pass"), (allowed + 1, "fail")):
+        assert net(100, ([-5] * short + [1] * lot)[:lot], rule="eu", lot=lot)["each"] == each
+    assert net(100, [0] * lot, rule="eu", lot=lot)["verdict"] == "pass"
+    assert net(100, [-0.1] + [0] * (lot - 1), rule="eu", lot=lot)["mean"] == "fail"
 
 
 def test_the_eu_lets_no_package_be_short_by_twice_the_error():
@@ -191,11 +267,17 @@ def test_a_pound_and_a_half_is_said_in_pounds_and_ounces():
 
 
 def test_letters_of_the_net_weight_grow_with_the_face_or_with_the_weight():
-    # 21 CFR 801.62, the sister of 101.7 (seen): 30 square inches, 3/16 inch; usda-eu.org (seen): above 200 g, 4 mm.
-    assert call("label.net_weight", label_kg=0.2, rule="us", face_m2=30 * 0.00064516)["letter_m"] == 3 / 16 * 0.0254
+    # 21 CFR 801.62, the sister of 101.7 (seen): square inches, inches; usda-eu.org (seen): above 200 g, 4 mm.
+    faces = {5: 1 / 16, 5.1: 1 / 8, 25: 1 / 8, 25.1: 3 / 16, 100: 3 / 16, 100.1: 1 / 4, 400: 1 / 4, 400.1: 1 / 2}
+    for face_in2, inches in faces.items():
+        reply = call("label.net_weight", label_kg=0.2, rule="us", face_m2=face_in2 * 0.00064516)
+        assert reply["letter_m"] == pytest.approx(inches * 0.0254)
     assert call("label.net_weight", label_kg=0.2, rule="us")["area_wanted"]
-    heights = [call("label.net_weight", label_kg=g / 1000, rule="eu")["letter_m"] * 1000 for g in (50, 200, 201, 1001)]
-    assert heights == pytest.approx([2, 3, 4, 6])
+    heights = [
+        call("label.net_weight", label_kg=g / 1000, rule="eu")["letter_m"] * 1000
+        for g in (5, 50, 51, 200, 201, 1000, 1001)
+    ]
+    assert heights == pytest.approx([2, 2, 3, 3, 4, 4, 6])
 
 
 @pytest.mark.parametrize(("day", "ordinal", "short", "shortest"), DATES)
@@ -224,6 +306,7 @@ def test_best_by_is_the_earliest_of_shelf_life_and_parts():
 
 FIELDS = {
     "Calories": "energy_kcal",
+    "Cholesterol mg": "cholesterol_mg",
     "Total fat g": "fat",
     "Sodium mg": "sodium_mg",
     "Carbohydrate / sugars g": "sugars",

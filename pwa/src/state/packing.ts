@@ -72,7 +72,7 @@ export function checkPack(pack: Pack | null, kind: string, body: Values, label_k
 
 /** What the weights of some boxes say, by a rule; division_kg: of the scale. */
 export function checkNet(pack: Pack, label_kg: number, rule: "us" | "eu", division_kg: number | null): Promise<NetCheckReply> {
-  return compute("net.check", { rule, label_kg, net_kg: pack.net_kg.slice(-500), lot_size: Math.max(1, pack.packed), division_kg }, "desk");
+  return compute("net.check", { rule, label_kg, net_kg: pack.net_kg.slice(0, 500), lot_size: Math.max(1, pack.packed), division_kg }, "desk");
 }
 
 /** When something was made: now, or when it was closed (ms). */

@@ -92,11 +92,13 @@ FUNCTIONS = {
         },
         "reply": {
             "wanted": integer(1, 1000000, "packages to weigh in all, as far as it is known"),
-            "mean_error_kg": number("kg", -30, 30, "mean of net less label; null: none weighed", nullable=True),
+            "mean_error_kg": number(
+                "kg", -30, 30, "mean of net less label, of those that decide; null: none weighed", nullable=True
+            ),
             "sd_kg": number("kg", 0, 30, "scatter; null below two", nullable=True),
             "most_short_kg": number("kg", 0, 30, "what one package may be short"),
             "mean_limit_kg": number("kg", 0, 300, "how far the mean may lie below; null: not known yet", nullable=True),
-            "short": integer(0, 500, "packages that are short by more than one may be"),
+            "short": integer(0, 500, "packages short by more than one may be; eu: of those that decide"),
             "short_allowed": integer(0, 1000000, "how many may be"),
             "far_short": integer(0, 500, "eu: packages short by more than twice that"),
             "mean": choice(STATES, "the mean"),

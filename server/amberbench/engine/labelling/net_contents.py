@@ -18,7 +18,8 @@ MOST_SHORT_G = (
     (1250, 39.0), (1450, 42.6), (1760, 49.8), (2130, 54.4), (2630, 63.5), (3080, 68.0), (3580, 77.1), (4260, 86.1),
     (5300, 99.7), (6480, 113.0), (8020, 127.0), (10520, 140.0), (14330, 167.0), (19230, 199.0), (24670, 226.0),
 )  # fmt: skip
-# EU: the label up to so many g, and how much a package may be short: g, or a share (directive 76/211/EEC).
+# EU: the label up to so many g, and how much a package may be short: g, or a share, which is rounded up to a tenth of a
+# gram (directive 76/211/EEC as the French decree 78-166 gives it; the rounding from memory).
 TOLERABLE_G = (
     (50, 0.09),
     (100, 4.5),
@@ -62,42 +63,56 @@ def check(request: "Readable") -> "Document":
 
     Request: rule (us or eu), label_kg (kg), net_kg (kg, by package), lot_size (packages), division_kg (kg, of the
     scale; null: unknown).
-    Reply: wanted (packages to weigh in all, as far as it is known), mean_error_kg (kg, of net less label; null: none
-    weighed), sd_kg (kg; null below two), most_short_kg (kg, what one package may be short), mean_limit_kg (kg, how far
-    the mean may lie below the label; null until it is known), short (packages beyond most_short_kg), short_allowed,
-    far_short (eu: beyond twice that), mean, each and verdict (open, pass or fail), division_wanted_kg (kg, the
-    coarsest scale that will do: a sixth of most_short_kg), scale_fits (null: unknown).
+    Reply: wanted (packages to weigh in all, as far as it is known), mean_error_kg (kg, of net less label, of those that
+    decide on the mean; null: none weighed), sd_kg (kg, of the same; null below two), most_short_kg (kg, what one
+    package may be short), mean_limit_kg (kg, how far the mean may lie below the label; null until it is known), short
+    (packages beyond most_short_kg; eu: of those that decide), short_allowed, far_short (eu: beyond twice that), mean,
+    each and verdict (open, pass or fail), division_wanted_kg (kg, the coarsest scale that will do: a sixth of
+    most_short_kg), scale_fits (null: unknown).
     Raises: none of its own.
-    Relation: us: a mean below the label passes within SCF × s, none (of 48: one) may be short beyond the MAV. eu: lots
-    of 100 and more, mean ≥ label − k s with k = t(0.995)/√n; a second go where the first leaves it open; lots below
-    100 are weighed whole.
+    Relation: the first weighed decide, as many as the plan wants: more of them change nothing, but that us counts every
+    short package. us: a mean below the label passes within SCF × s, none (of 48: one) may be short beyond the MAV. eu:
+    lots of 100 and more, mean ≥ label − k s with k = t(0.995)/√n; packages short in a first go, which alone decides
+    unless it leaves it open, then in both together; lots below 100 are weighed whole.
     Source: handbook_133 for the US, most of it memory; uk_si_2006_659 for the EU.
     """
     rule, label_g = request["rule"], request["label_kg"] * 1000.0
     errors = [net * 1000.0 - label_g for net in request["net_kg"]]
     most = most_short_g(rule, label_g)
-    short = len([error for error in errors if error < -most - SAME_G])
-    far = len([error for error in errors if error < -2.0 * most - SAME_G])
-    mean = sum(errors) / len(errors) if errors else None
-    sd = _deviation(errors)
-    judged = (_us if rule == "us" else _eu)(request["lot_size"], errors, mean, sd, short, far)
+    far = _short(errors, 2.0 * most) if rule == "eu" else 0
+    judged = _us(request["lot_size"], errors, most) if rule == "us" else _eu(request["lot_size"], errors, most, far)
+    deciding = errors[: judged["of_mean"]]
+    sd = _deviation(deciding)
+    limit, mean = _mean(deciding, judged["of_mean"], judged["factor"])
     division = most / 6.0
     scale = request["division_kg"]
     return {
         "wanted": judged["wanted"],
-        "mean_error_kg": None if mean is None else mean / 1000.0,
+        "mean_error_kg": sum(deciding) / len(deciding) / 1000.0 if deciding else None,
         "sd_kg": None if sd is None else sd / 1000.0,
         "most_short_kg": most / 1000.0,
-        "mean_limit_kg": None if judged["limit"] is None else judged["limit"] / 1000.0,
-        "short": short,
+        "mean_limit_kg": None if limit is None else limit / 1000.0,
+        "short": judged["short"],
         "short_allowed": judged["allowed"],
-        "far_short": far if rule == "eu" else 0,
-        "mean": judged["mean"],
+        "far_short": far,
+        "mean": mean,
         "each": judged["each"],
-        "verdict": _together(judged["mean"], judged["each"]),
+        "verdict": _together(mean, judged["each"]),
         "division_wanted_kg": division / 1000.0,
         "scale_fits": None if scale is None else scale * 1000.0 <= division + SAME_G,
     }
+
+
+def _short(errors: list[float], most: float) -> int:
+    return len([error for error in errors if error < -most - SAME_G])
+
+
+def _mean(errors: list[float], wanted: int, factor: float | None) -> tuple[float | None, str]:
+    """How far the mean of so many may lie below the label (g; null: not known yet), and whether it does."""
+    if len(errors) < wanted:
+        return None, "open"
+    limit = (factor or 0.0) * (_deviation(errors) or 0.0)
+    return limit, "pass" if factor is None or sum(errors) / wanted >= -limit - SAME_G else "fail"
 
 
 def _deviation(errors: list[float]) -> float | None:
@@ -113,43 +128,27 @@ def _together(mean: str, each: str) -> str:
     return "open" if "open" in (mean, each) else "pass"
 
 
-def _us(lot: int, errors: list[float], mean: float | None, sd: float | None, short: int, far: int) -> "Document":
+def _us(lot: int, errors: list[float], most: float) -> "Document":
     wanted = lot if lot < 12 else 12 if lot <= 250 else 24 if lot <= 3200 else 48
     allowed = 1 if wanted == 48 else 0
+    short = _short(errors, most)
     each = "fail" if short > allowed else "pass" if len(errors) >= wanted else "open"
-    if len(errors) < wanted or mean is None:
-        return {"wanted": wanted, "limit": None, "allowed": allowed, "mean": "open", "each": each}
-    limit = SCF[wanted] * sd if wanted in SCF and sd is not None else 0.0
-    judged = "pass" if mean >= -limit - SAME_G else "fail"
-    if wanted == 1:  # a single package: the MAV alone holds for it
-        judged = "pass"
-    return {"wanted": wanted, "limit": limit, "allowed": allowed, "mean": judged, "each": each}
+    # No factor: of a single package the MAV alone decides.
+    return {"wanted": wanted, "of_mean": wanted, "factor": SCF.get(wanted), "short": short, "allowed": allowed,
+            "each": each}  # fmt: skip
 
 
-def _eu(lot: int, errors: list[float], mean: float | None, sd: float | None, short: int, far: int) -> "Document":
-    weighed = len(errors)
+def _eu(lot: int, errors: list[float], most: float, far: int) -> "Document":
     if lot < SMALL_LOT:
         allowed = int(lot * SHARE_SHORT)
-        each = "fail" if far or short > allowed else "pass" if weighed >= lot else "open"
-        judged = "open" if weighed < lot or mean is None else "pass" if mean >= -SAME_G else "fail"
-        return {
-            "wanted": lot,
-            "limit": None if weighed < lot else 0.0,
-            "allowed": allowed,
-            "mean": judged,
-            "each": each,
-        }
-    first, second = next(plan[1:] for plan in DOUBLE_PLAN if lot <= plan[0])
-    stage = first if weighed < second[0] else second
-    each = "open"
-    if far or short >= second[2] or (weighed <= first[0] and short >= first[2]):
-        each = "fail"
-    elif (weighed >= first[0] and short <= first[1]) or (weighed >= second[0] and short <= second[1]):
-        each = "pass"
-    wanted = second[0] if each == "open" and weighed >= first[0] else first[0]
-    of_mean, factor = (30, 0.503) if lot <= 500 else (50, 0.379)
-    if weighed < of_mean or mean is None or sd is None:
-        return {"wanted": max(wanted, of_mean), "limit": None, "allowed": stage[1], "mean": "open", "each": each}
-    limit = factor * sd
-    judged = "pass" if mean >= -limit - SAME_G else "fail"
-    return {"wanted": max(wanted, of_mean), "limit": limit, "allowed": stage[1], "mean": judged, "each": each}
+        of_mean, factor = lot, 0.0
+        wanted, refused = lot, allowed + 1
+    else:
+        first, second = next(plan[1:] for plan in DOUBLE_PLAN if lot <= plan[0])
+        is_open = len(errors) >= first[0] and first[1] < _short(errors[: first[0]], most) < first[2]
+        wanted, allowed, refused = second if is_open else first
+        of_mean, factor = (30, 0.503) if lot <= 500 else (50, 0.379)
+    short = _short(errors[:wanted], most)
+    each = "fail" if far or short >= refused else "pass" if len(errors) >= wanted else "open"
+    return {"wanted": max(wanted, of_mean), "of_mean": of_mean, "factor": factor, "short": short, "allowed": allowed,
+            "each": each}  # fmt: skip
