@@ -14,7 +14,6 @@ export interface Bought {
 export type BoughtList = "caramels" | "chocolates" | "materials";
 
 export interface BatchPart {
-  what: "caramel" | "under" | "chocolate" | "salt";
   list: BoughtList;
   /** undefined: the shop has no such row (any more). */
   row: Bought | undefined;
@@ -46,12 +45,12 @@ export function partsOf(shop: Shop, plan: PlanDocument, run: Run): BatchPart[] |
   const dip = (plan.reply as { dip?: Dipped | null }).dip ?? null;
   const planned = run.planned.pieces || 1;
   const coated_kg = dip ? dip.per_piece_kg + dip.prebottom_kg / planned : bottomKg(plan, product);
-  const one = (what: BatchPart["what"], list: BoughtList, row: Bought | undefined, name: string, each_kg: number, lost_kg = 0): BatchPart => ({ what, list, row, name: row?.name || name, each_kg, lost_kg });
+  const one = (list: BoughtList, row: Bought | undefined, name: string, each_kg: number, lost_kg = 0): BatchPart => ({ list, row, name: row?.name || name, each_kg, lost_kg });
   return [
-    one("caramel", "caramels", shop.caramels.find(({ id }) => id === (caramel_id ?? product?.caramel_id)), t("labels.caramel"), made.caramel_kg),
-    ...made.under.map(({ material, kg }) => one("under", "materials", underRow(shop, material), material ? t(`word.${material}`) : t("labels.under"), kg)),
-    ...(coated_kg > 0 ? [one("chocolate", "chocolates", shop.chocolates.find(({ id }) => id === product?.chocolate_id), t("labels.chocolate"), coated_kg, dip?.drip_kg ?? 0)] : []),
-    ...(dip?.salt ? [one("salt", "materials", saltRow(shop, product), t("labels.salt"), (dip.salt_kg ?? 0) / planned)] : []),
+    one("caramels", shop.caramels.find(({ id }) => id === (caramel_id ?? product?.caramel_id)), t("labels.caramel"), made.caramel_kg),
+    ...made.under.map(({ material, kg }) => one("materials", underRow(shop, material), material ? t(`word.${material}`) : t("labels.under"), kg)),
+    ...(coated_kg > 0 ? [one("chocolates", shop.chocolates.find(({ id }) => id === product?.chocolate_id), t("labels.chocolate"), coated_kg, dip?.drip_kg ?? 0)] : []),
+    ...(dip?.salt ? [one("materials", saltRow(shop, product), t("labels.salt"), (dip.salt_kg ?? 0) / planned)] : []),
   ];
 }
 

@@ -11,10 +11,10 @@ export async function costOf(known: Shop, plan: PlanDocument, run: Run, events: 
   const { currency } = known;
   const all = lots.value;
   const weighed_kg = run.weighed_kg ?? run.planned.caramel_kg ?? 0;
-  const typed = { caramel: run.lot, chocolate: run.dip?.bowls?.[0]?.lot ?? null, under: null, salt: null };
-  const uses = (partsOf(known, plan, run) ?? []).flatMap(({ what, list, row, name, each_kg, lost_kg }) => {
-    const amount = what === "caramel" ? weighed_kg : each_kg * (run.planned.pieces ?? 0) + lost_kg;
-    return pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[what], currency);
+  const typed = { caramels: run.lot, chocolates: run.dip?.bowls?.[0]?.lot ?? null, materials: null };
+  const uses = (partsOf(known, plan, run) ?? []).flatMap(({ list, row, name, each_kg, lost_kg }) => {
+    const amount = list === "caramels" ? weighed_kg : each_kg * (run.planned.pieces ?? 0) + lost_kg;
+    return pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[list], currency);
   });
   const each = run.planned.piece_kg ?? 0;
   const good_kg = (run.pieces ?? 0) * each;
