@@ -3,7 +3,7 @@ import type { Summary } from "../documents";
 import { compute } from "../engine/client";
 import { saveFile } from "../platform/files";
 import type { Store } from "../storage";
-import { httpApi } from "../sync/api";
+import { httpApi, type ListPlace } from "../sync/api";
 import { csv } from "./csv";
 import { sync } from "./syncing";
 import { correctedNow } from "./time";
@@ -46,3 +46,10 @@ export async function saveLog(store: Store): Promise<void> {
   const own = async () => JSON.stringify({ app: "amberbench", holds: "log", events: await store.events.all() }, null, 1);
   saveFile(fileName("log", "json"), JSON_TYPE, (await serversFile("/api/log.json")) ?? (await own()));
 }
+
+/** All lots, orders or packs of the server as a file that `takeIn` takes in again. */
+export async function saveList(place: ListPlace, kind: "csv" | "json"): Promise<void> {
+  saveFile(fileName(place, kind), kind === "csv" ? CSV : JSON_TYPE, await httpApi.file(`/api/${place}.${kind}`));
+}
+
+export { takeIn } from "../sync/api";

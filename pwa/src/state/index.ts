@@ -302,6 +302,16 @@ export async function saveLog(): Promise<void> {
   await exports.saveLog((await appState()).store);
 }
 
+/** Saves all lots, orders or packs as a file; takes such a file in, and then fetches what is new. */
+export const saveList = exports.saveList;
+export async function takeIn(...given: Parameters<typeof exports.takeIn>): ReturnType<typeof exports.takeIn> {
+  const state = await appState();
+  await state.syncing.loop.nudge();
+  const taken = await exports.takeIn(...given);
+  void state.syncing.loop.nudge();
+  return taken;
+}
+
 /** Writes a filled-in batch sheet into the log; rejects with EngineProblem when it cannot be so. */
 export async function typeBack(batch: BatchRecord, sheet: paper.FilledSheet): Promise<void> {
   await paper.typeBack(await appState(), batch, sheet);

@@ -86,7 +86,12 @@ export class StreamBook<D> {
         const { id } = parseStreamId(streamOf(event));
         byId.set(id, [...(byId.get(id) ?? []), event]);
       }
-      for (const [id, events] of byId) await this.fold(id, events);
+      // Some at a time: each change of the signal draws a list of thousands anew.
+      for (const some of portions([...byId], PORTION)) {
+        const folded = await Promise.all(some.map(([id, events]) => this.folded(id, events)));
+        this.take(some.map(([id], at) => [id, folded[at] ?? null]));
+        await new Promise((done) => setTimeout(done));
+      }
     });
   }
 
@@ -95,18 +100,32 @@ export class StreamBook<D> {
     return this.last;
   }
 
-  /** Nothing was told of it, or all of that was taken back. */
-  private forget(id: string): void {
-    const known = new Map(this.documents.value);
-    if (known.delete(id)) this.documents.value = known;
+  private async fold(id: string, events: BenchEvent[]): Promise<void> {
+    this.take([[id, await this.folded(id, events)]]);
   }
 
-  private async fold(id: string, events: BenchEvent[]): Promise<void> {
+  /** The document; null: nothing was told of it, or all of that was taken back. */
+  private async folded(id: string, events: BenchEvent[]): Promise<D | null> {
     const back = takenBack(events);
-    const counting = events.filter((event) => !isOfKind("undone")(event) && !isOfKind("redone")(event) && !back.has(event.id));
-    if (counting.length === 0) return this.forget(id);
+    const counting = events.some((event) => !isOfKind("undone")(event) && !isOfKind("redone")(event) && !back.has(event.id));
+    if (!counting) return null;
     const name: Fold = `${this.kind}.fold`;
     const { document } = (await this.parts.compute(name, { id, events } as Requests[Fold])) as Replies[Fold];
-    this.documents.value = new Map(this.documents.value).set(id, document as D);
+    return document as D;
   }
+
+  private take(found: [string, D | null][]): void {
+    const known = new Map(this.documents.value);
+    for (const [id, document] of found)
+      if (document) known.set(id, document);
+      else known.delete(id);
+    this.documents.value = known;
+  }
+}
+
+/** So many documents are shown as soon as they are folded. */
+const PORTION = 200;
+
+function portions<T>(all: T[], most: number): T[][] {
+  return Array.from({ length: Math.ceil(all.length / most) }, (_, nth) => all.slice(nth * most, (nth + 1) * most));
 }

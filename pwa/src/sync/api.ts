@@ -1,4 +1,4 @@
-import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary, Traced } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary, TakenIn, Traced } from "../documents";
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
@@ -43,6 +43,9 @@ export interface Api {
   /** The reply of a plan, by its place under /api/plans. */
   plan<T>(place: string, request: object, timeoutMs: number): Promise<T>;
 }
+
+/** Lists that go out and come in as files. */
+export type ListPlace = "lots" | "orders" | "packs";
 
 const APP = "amberbench";
 const HEALTH_MS = 4_000;
@@ -128,6 +131,9 @@ export const httpPhones = {
     if (!ok) throw failure(status, null);
   },
 };
+
+/** Takes a file of lots, orders or packs in, all of it or nothing. Throws as the phones' calls do. */
+export const takeIn = (place: ListPlace, file: string) => withProblems(ask<TakenIn>(`/api/${place}`, PHOTO_MS, { file }));
 
 async function withProblems<T>(answer: Promise<T>): Promise<T> {
   try {

@@ -7,8 +7,10 @@ import { placeViewsOf } from "../../products/placeViews";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
+import { LongList } from "../../ui/LongList";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
+import { ListFiles } from "../ListFiles";
 import { LearnedLink } from "../learned/LearnedLink";
 import { seek } from "../trace/seek";
 import { known, nodeWords, WORDS } from "../trace/traceWords";
@@ -27,20 +29,23 @@ export function BatchesScreen() {
       {(summaries.value.length > FEW || packs.value.size + lots.value.size + orders.value.size > 0) && <WordsField label={t("trace.seek")} value={sought} most={60} onValue={setSought} />}
       <Found sought={sought} />
       {found.length === 0 && sought && seek(sought, known(), WORDS).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
-      <ul class="cards">
-        {found.map((one) => (
-          <li key={one.batch_id}>
-            <a class="card batch-card" href={`/batches/${one.batch_id}`}>
-              <b>{one.name}</b>
-              <span>{formatDay(one.opened_at_ms)}</span>
-              <span>{outcome(one)}</span>
-              {one.label && one.label.may_contain.length > 0 && <span>{t("day.may_hold", { allergens: one.label.may_contain })}</span>}
-            </a>
-          </li>
-        ))}
-      </ul>
+      <LongList all={found} card={batchCard} />
       <SaveButtons files={{ "button.batches_csv": saveBatches, "button.log_json": saveLog }} />
+      <ListFiles place="packs" />
     </Desk>
+  );
+}
+
+function batchCard(one: Summary) {
+  return (
+    <li key={one.batch_id}>
+      <a class="card batch-card" href={`/batches/${one.batch_id}`}>
+        <b>{one.name}</b>
+        <span>{formatDay(one.opened_at_ms)}</span>
+        <span>{outcome(one)}</span>
+        {one.label && one.label.may_contain.length > 0 && <span>{t("day.may_hold", { allergens: one.label.may_contain })}</span>}
+      </a>
+    </li>
   );
 }
 

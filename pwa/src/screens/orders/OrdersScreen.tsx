@@ -6,6 +6,8 @@ import { t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
+import { LongList } from "../../ui/LongList";
+import { ListFiles } from "../ListFiles";
 import { NeedsPage } from "./NeedsPage";
 import { OrderForm } from "./OrderForm";
 import { OrderPage } from "./OrderPage";
@@ -46,7 +48,8 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
   const found = (list: Order[]) => list.filter((one) => isFound(one, sought));
   const running = (seen?.orders ?? []).flatMap((row) => orders.value.get(row.order_id) ?? []);
   const inHand = (seen?.packs ?? []).flatMap(({ pack_id, left }) => (left > 0 ? (packs.value.get(pack_id) ?? []) : []));
-  const rowOf = (order: Order) => seen?.orders.find((row) => row.order_id === order.id);
+  const rows = new Map((seen?.orders ?? []).map((row) => [row.order_id, row]));
+  const rowOf = (order: Order) => rows.get(order.id);
   return (
     <div class="pane-list">
       <a class="go" href="/orders/new">
@@ -60,11 +63,7 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
       )}
       {all.length > FEW && <WordsField label={t("orders.seek")} value={sought} most={60} onValue={setSought} />}
       {sought && found(all).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
-      <ul class="cards">
-        {found(running).map((order) => (
-          <OrderCard key={order.id} order={order} open={open === order.id} missing={missingOf(rowOf(order))} late={rowOf(order)?.is_late ?? false} />
-        ))}
-      </ul>
+      <LongList all={found(running)} card={(order) => <OrderCard key={order.id} order={order} open={open === order.id} missing={missingOf(rowOf(order))} late={rowOf(order)?.is_late ?? false} />} />
       {seen && (seen.boxes.length > 0 || inHand.length > 0) && (
         <Section title={t("orders.boxes")}>
           <ul class="plain">
@@ -82,13 +81,10 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
       {over.length > 0 && (
         <details class="card">
           <summary>{t("orders.over", { n: over.length })}</summary>
-          <ul class="cards">
-            {found(over).slice(0, 60).map((order) => (
-              <OrderCard key={order.id} order={order} open={open === order.id} missing={0} late={false} />
-            ))}
-          </ul>
+          <LongList all={found(over)} card={(order) => <OrderCard key={order.id} order={order} open={open === order.id} missing={0} late={false} />} />
         </details>
       )}
+      <ListFiles place="orders" />
     </div>
   );
 }

@@ -6,6 +6,8 @@ import { t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
+import { LongList } from "../../ui/LongList";
+import { ListFiles } from "../ListFiles";
 import { DeliveryForm } from "./DeliveryForm";
 import { LotPage } from "./LotPage";
 import { amountWords, lotTitle, materialName } from "./stockWords";
@@ -42,7 +44,7 @@ function StockList({ loaded, seen, open }: { loaded: boolean; seen: StockOvervie
   const isFound = (row: LotLeft) => wordsOf(row, lots.value.get(row.lot_id)).includes(sought.toLocaleLowerCase());
   const shown = (seen?.lots ?? []).filter(isFound);
   const openLots = shown.filter((row) => row.is_open || row.differences.length > 0);
-  const used = shown.filter((row) => !openLots.includes(row));
+  const used = shown.filter((row) => !row.is_open && row.differences.length === 0);
   return (
     <div class="pane-list">
       <a class="go" href="/stock/new">
@@ -50,11 +52,7 @@ function StockList({ loaded, seen, open }: { loaded: boolean; seen: StockOvervie
       </a>
       {loaded && lots.value.size === 0 && <p class="card">{t("stock.none")}</p>}
       {lots.value.size > FEW && <WordsField label={t("stock.seek")} value={sought} most={60} onValue={setSought} />}
-      <ul class="cards">
-        {openLots.map((row) => (
-          <LotCard key={row.lot_id} row={row} open={row.lot_id === open} />
-        ))}
-      </ul>
+      <LongList all={openLots} card={(row) => <LotCard key={row.lot_id} row={row} open={row.lot_id === open} />} />
       {low.length > 0 && (
         <Section title={t("stock.buy")}>
           <ul class="plain">
@@ -67,14 +65,11 @@ function StockList({ loaded, seen, open }: { loaded: boolean; seen: StockOvervie
       {used.length > 0 && (
         <details class="card">
           <summary>{t("stock.used_up", { n: used.length })}</summary>
-          <ul class="cards">
-            {used.slice(0, 60).map((row) => (
-              <LotCard key={row.lot_id} row={row} open={row.lot_id === open} />
-            ))}
-          </ul>
+          <LongList all={used} card={(row) => <LotCard key={row.lot_id} row={row} open={row.lot_id === open} />} />
         </details>
       )}
       {boughtMaterials().length === 0 && <p class="card">{t("shop.no_caramels_yet")}</p>}
+      <ListFiles place="lots" />
     </div>
   );
 }

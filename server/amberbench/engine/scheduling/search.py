@@ -175,8 +175,8 @@ def _tried(work: "Work", order: list[int]) -> Placing | None:
 def _moves(placing: Placing, chance: Chance) -> list[tuple[int, int]]:
     """Pairs (first, second) where second waits for something that first has, on a way back from what ends last.
 
-    Of groups that wait for one thing in a row only the ends are worth moving; the first two of all that way are not, nor
-    the last two where nothing is late (that is proven for job shops).
+    Of groups that wait for one thing in a row only the ends are worth moving; the first two of all that way are not,
+    nor the last two where nothing is late (that is proven for job shops).
     """
     path = _way_back(placing, chance)
     late = value(placing)[0]
