@@ -94,6 +94,23 @@ def test_more_handed_over_than_wanted_and_a_cancelled_order_handed_over_are_diff
     assert (document["state"], document["differences"][0]["code"]) == ("cancelled", "handed_though_cancelled")
 
 
+@pytest.mark.parametrize(("wanted_kg", "handed_kg"), [(1.0, (0.7, 0.2, 0.1)), (0.3, (0.1, 0.2))])
+def test_weights_handed_over_in_parts_add_up(wanted_kg, handed_kg):
+    def line(mass_kg):
+        return {"product_id": "squares", "mass_kg": mass_kg}
+
+    goes = [event("handed_over", NOW_MS + nth, seq=nth, lines=[line(kg)], seen=nth - 1)
+            for nth, kg in enumerate(handed_kg, 1)]  # fmt: skip
+    before = order(event("placed", **PLACED | {"lines": [line(wanted_kg)]}), *goes[:-1])
+    last = {"lines": [line(handed_kg[-1])], "seen": len(goes) - 1}
+    assert checked("handed_over", last, order=before) == []
+    document = order(event("placed", **PLACED | {"lines": [line(wanted_kg)]}), *goes)
+    assert (document["state"], document["differences"]) == ("handed", [])
+    # As one line that is wanted, however it is cut, nothing is missing.
+    beside = order(event("placed", **PLACED | {"lines": [line(wanted_kg), {"box_id": "box-9", "count": 1}]}), *goes)
+    assert seen([beside])["orders"][0]["lines"][0]["missing"] == 0.0
+
+
 def test_boxes_in_hand_go_to_the_order_wanted_first_and_what_is_missing_is_to_be_packed():
     boxes = pack(event("packed", box_id="box-9", count=50))
     late = placed("late", wanted_ms=FRIDAY_MS + HOUR_MS)

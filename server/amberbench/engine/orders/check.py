@@ -82,4 +82,4 @@ def _is_more(order: "Readable", lines: "list[Readable]") -> bool:
         left[fold.kind_of(line)] = left.get(fold.kind_of(line), 0.0) + fold.wanted_of(line)
     for line in list(order["handed"]) + list(lines):
         left[fold.kind_of(line)] = left.get(fold.kind_of(line), 0.0) - fold.wanted_of(line)
-    return min(left.values()) < 0.0 if left else False
+    return min(left.values()) < -fold.SAME_KG if left else False

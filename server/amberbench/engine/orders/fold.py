@@ -11,6 +11,10 @@ if TYPE_CHECKING:
     from ..types import CancelledBody, HandedOverBody, Order, OrderFoldReply, OrderFoldRequest, PlacedBody
 
 
+# Weights that differ by less are one (kg): no scale of a shop shows it.
+SAME_KG = 1e-6
+
+
 def fold(request: "OrderFoldRequest") -> "OrderFoldReply":
     """An order after all of its events, whatever order they come in; the same id counts once.
 
@@ -94,14 +98,14 @@ def _judge(order: "Order") -> None:
     handed: "dict[Any, float]" = {}
     for one in order["handed"]:
         handed[kind_of(one)] = handed.get(kind_of(one), 0.0) + wanted_of(one)
-    done = bool(handed) and not [kind for kind in wanted if handed.get(kind, 0.0) < wanted[kind]]
+    done = bool(handed) and not [kind for kind in wanted if handed.get(kind, 0.0) < wanted[kind] - SAME_KG]
     if order["cancelled"] is not None:
         order["state"] = "cancelled"
         if handed:
             order["differences"].append({"code": "handed_though_cancelled", "event_id": None})
     else:
         order["state"] = "handed" if done else "part" if handed else "open"
-        if [kind for kind in handed if handed[kind] > wanted.get(kind, 0.0)]:
+        if [kind for kind in handed if handed[kind] > wanted.get(kind, 0.0) + SAME_KG]:
             order["differences"].append({"code": "handed_more", "event_id": None})
 
 

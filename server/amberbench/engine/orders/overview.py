@@ -68,7 +68,9 @@ def _lines(order: "Order", free: "dict[str, int]") -> "list[OpenLine]":
         if line["box_id"] is not None:
             packed = min(int(wanted - handed), free.get(line["box_id"], 0))
             free[line["box_id"]] = free.get(line["box_id"], 0) - packed
-        missing = max(0.0, wanted - handed - packed)
+        missing = wanted - handed - packed
+        if missing < fold.SAME_KG:
+            missing = 0.0
         row: "OpenLine" = {
             "box_id": line["box_id"],
             "product_id": line["product_id"],
