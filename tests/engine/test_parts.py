@@ -71,6 +71,18 @@ def test_a_cluster_takes_its_nuts_by_their_row_in_stock():
     assert unlisted == []
 
 
+def test_what_is_bought_by_the_piece_is_taken_by_the_piece():
+    shop = shop_document(**{"materials/pecan": {"unit": "each"}, "materials/salt": {"unit": "each"}})
+    row = next(one for one in shop["products"] if one["id"] == "cluster-pecan")
+    count = row["cluster"]["under_count"] or 3
+    parts, _ = taken(shop, "cluster-pecan")
+    assert parts["materials/pecan"] == count
+    # How many pieces of salt lie on a square nobody has said.
+    parts, unlisted = taken(shop, "square-salted-20")
+    assert "materials/salt" not in parts
+    assert unlisted == ["salt"]
+
+
 def test_what_no_row_of_the_shop_names_is_told_and_left_out():
     _, unlisted = taken(shop_document(), "cluster-pretzel")
     assert unlisted == ["under"]

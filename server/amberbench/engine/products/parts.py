@@ -37,7 +37,7 @@ def row_of(shop: "Any", name: str, row_id: "Any") -> "Any":
 def of_product(row: "Any", shop: "Any") -> "Document | None":
     """What a piece takes of each material, with what drips off; None: its size is not known.
 
-    Reply: caramel_kg (kg), piece_kg (kg, finished), parts [{material, amount (kg)}], unlisted (what it takes that no
+    Reply: caramel_kg (kg), piece_kg (kg, finished), parts [{material, amount (in its unit)}], unlisted (what it takes that no
     row of the shop names, or nobody has weighed: caramel, under, chocolate, salt).
     """
     sizes = [one.piece_kg for one in KINDS if one.piece_kg and one.name == row.get("kind")]
@@ -54,8 +54,14 @@ def of_product(row: "Any", shop: "Any") -> "Document | None":
     if salt_kg:
         salts = [one for one in rows(shop, "materials") if one.get("what") == "salt"]
         named = [one for one in salts if one.get("name") == (row.get("coating") or {}).get("salt")]
-        _take(found, "salt", "materials", (named or salts or [{}])[0], salt_kg, salt_kg)
+        salt = (named or salts or [{}])[0]
+        _take(found, "salt", "materials", {} if _is_counted(salt) else salt, salt_kg, salt_kg)
     return found
+
+
+def _is_counted(row: "Any") -> bool:
+    """Whether a material is bought by the piece."""
+    return bool(row.get("unit") == "each")
 
 
 def _take(found: "Document", what: str, name: str, row: "Any", amount: float, stays: float) -> None:
@@ -80,8 +86,10 @@ def _under(found: "Document", row: "Any", shop: "Any", name: str) -> None:
     if type(kind) is not str:
         return
     each_kg = figure(row, "cluster", name + "_each_kg")
-    amount = (each_kg or 0.0) * (figure(row, "cluster", name + "_count") or COUNT)
-    _take(found, "under", "materials", under_row(shop, kind) if each_kg else {}, amount, amount)
+    count = figure(row, "cluster", name + "_count") or COUNT
+    amount = (each_kg or 0.0) * count
+    listed = under_row(shop, kind) if each_kg else {}
+    _take(found, "under", "materials", listed, count if _is_counted(listed) else amount, amount)
 
 
 def _chocolate(found: "Document", row: "Any", shop: "Any") -> None:
