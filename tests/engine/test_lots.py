@@ -143,6 +143,54 @@ def test_what_is_poured_together_adds_up():
     assert row([received(), rest], [use(0.3)])["left"] == pytest.approx(10.5)
 
 
+def test_lot_gives_the_one_it_is_poured_to_what_it_had_left_then():
+    day = 24 * HOUR_MS
+    counted = event("left_counted", NOW_MS + 3 * day, seq=2, left=10.0)
+    first = lot(event("received", **CARAMEL), counted)
+    came = event("received", **CARAMEL | {"packs": 2, "supplier_lot": ""})
+    poured = event("merged", NOW_MS + 4 * day, seq=3, into_lot_id="l1")
+    taken = [use(2.0, "l2", at_ms=NOW_MS + 2 * day)]
+    assert row([first, lot(came, poured, lot_id="l2")], taken)["left"] == pytest.approx(13.0)
+    # Counted itself before it was poured; what was taken of it by its old name since is taken of both.
+    of_it = event("left_counted", NOW_MS + 2 * day, seq=2, left=2.0)
+    rest = lot(came, of_it, poured, lot_id="l2")
+    found = row([received(packs=2, supplier_lot=""), rest])
+    assert (found["left"], found["got"]) == (pytest.approx(7.0), 10.0)
+    later = use(1.0, "l2", at_ms=NOW_MS + 5 * day)
+    assert row([received(packs=2, supplier_lot=""), rest], [later])["left"] == pytest.approx(6.0)
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_what_is_left_of_lots_poured_together_is_what_a_kitchen_would_have_seen(seed):
+    """Blocks that are weighed, used, thrown away and poured in the order of time, each by hand."""
+    rng = random.Random(seed)
+    lot_ids = ["l0", "l1", "l2", "l3"]
+    facts = {one: [event("received", **CARAMEL | {"supplier_lot": ""})] for one in lot_ids}
+    holds, where, uses = dict.fromkeys(lot_ids, 10.0), {one: one for one in lot_ids}, []
+    for nth in range(1, 30):
+        at_ms, one = NOW_MS + nth * HOUR_MS, rng.choice(lot_ids)
+        amount, what = rng.randrange(1, 9) / 8, rng.randrange(4)
+        if what == 0:
+            uses.append(use(amount, one, at_ms=at_ms))
+        elif what == 1:
+            facts[one].append(event("discarded", at_ms, seq=nth, amount=amount))
+        elif where[one] != one:
+            continue
+        elif what == 2:
+            holds[one] = amount
+            facts[one].append(event("left_counted", at_ms, seq=nth, left=amount))
+        else:
+            into = rng.choice(lot_ids)
+            if where[into] == into != one:
+                facts[one].append(event("merged", at_ms, seq=nth, into_lot_id=into))
+                holds[into] += holds.pop(one)
+                where = {name: into if at == one else at for name, at in where.items()}
+        if what < 2:
+            holds[where[one]] -= amount
+    lots = [lot(*facts[one], lot_id=one) for one in lot_ids]
+    assert {one["lot_id"]: one["left"] for one in seen(lots, uses)["lots"]} == pytest.approx(holds)
+
+
 def test_lots_merged_in_a_ring_each_stand_by_themselves():
     one = lot(event("received", **CARAMEL), event("merged", NOW_MS + 5, seq=2, into_lot_id="l2"), lot_id="l1")
     other = lot(event("received", **CARAMEL), event("merged", NOW_MS + 5, seq=2, into_lot_id="l1"), lot_id="l2")
@@ -175,6 +223,26 @@ def test_material_below_its_lowest_is_to_be_bought():
         ("caramels/firm", pytest.approx(7.0), True), ("materials/nuts", 0.0, True),
     ]  # fmt: skip
     assert not seen([received()], [use(1.0)], materials)["materials"][0]["is_low"]
+
+
+def test_what_is_past_its_day_keeps_no_material_from_being_bought():
+    past = received(packs=2, best_by="2025-11-01")
+    reply = seen([past], (), [{"material": "caramels/firm", "lowest": 2.0}])
+    assert [(one["left"], one["is_low"]) for one in reply["materials"]] == [(0.0, True)]
+    assert reply["lots"][0]["left"] == 5.0
+
+
+def test_pieces_are_not_added_to_kilograms():
+    nuts = {"material": "materials/nuts", "packs": 1, "supplier_lot": ""}
+    lots = [received("l1", pack_amount=2.0, **nuts), received("l2", pack_amount=500, unit="each", **nuts)]
+    reply = seen(lots, (), [{"material": "materials/nuts", "unit": "kg", "lowest": 3.0}])
+    assert [(one["left"], one["is_low"]) for one in reply["materials"]] == [(2.0, True)]
+    assert {one["lot_id"]: one["differences"] for one in reply["lots"]} == {"l1": [], "l2": ["other_unit"]}
+    body = nuts | {"pack_amount": 500, "unit": "each"}
+    assert refused("received", body, materials=["materials/nuts"], unit="kg") == ("not_an_option", "unit")
+    assert checked("received", body, materials=["materials/nuts"], unit="each") == ["no_price"]
+    merged = {"into_lot_id": "l1"}
+    assert refused("merged", merged, lot_id="l2", lots=lots) == ("other_material", "into_lot_id")
 
 
 @pytest.mark.parametrize(

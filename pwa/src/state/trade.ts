@@ -58,8 +58,9 @@ export function ordersOverview(): Promise<OrdersOverviewReply> {
 
 /** Refuses what makes no sense of a lot; the body to write, and what to mind. Throws EngineProblem. */
 export function checkLot(lot_id: string, kind: string, body: Values): Promise<LotCheckReply> {
-  const materials = boughtMaterials().map(({ material }) => material);
-  return compute("lot.check", { ...asked(kind, body), lot_id, lots: [...lots.value.values()], uses: stockUses.value, materials }, "desk");
+  const bought = boughtMaterials();
+  const unit = bought.find(({ material }) => material === body.material)?.unit ?? null;
+  return compute("lot.check", { ...asked(kind, body), lot_id, lots: [...lots.value.values()], uses: stockUses.value, materials: bought.map(({ material }) => material), unit }, "desk");
 }
 
 /** The same of an order. */

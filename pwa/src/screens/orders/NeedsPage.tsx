@@ -93,7 +93,7 @@ async function needs(): Promise<Found> {
   const request = {
     shop: shop.value ?? {},
     orders: overview.orders.map(missingOf),
-    lots: stock.lots.map(({ lot_id, material, left, is_past }) => ({ lot_id, material, left, is_past })),
+    lots: stock.lots.filter((one) => !one.differences.includes("other_unit")).map(({ lot_id, material, left, is_past }) => ({ lot_id, material, left, is_past })),
     batches: known.map(({ batchId, plan: document, run }) => ({ id: batchId, plan: document, run: run! })),
     packs: [...packs.value.values()],
     now_ms: now.value,

@@ -37,8 +37,8 @@ def row_of(shop: "Any", name: str, row_id: "Any") -> "Any":
 def of_product(row: "Any", shop: "Any") -> "Document | None":
     """What a piece takes of each material, with what drips off; None: its size is not known.
 
-    Reply: caramel_kg (kg), piece_kg (kg, finished), parts [{material, amount (in its unit)}], unlisted (what it takes that no
-    row of the shop names, or nobody has weighed: caramel, under, chocolate, salt).
+    Reply: caramel_kg (kg), piece_kg (kg, finished), parts [{material, amount (in its unit)}], unlisted (what it
+    takes that no row of the shop names, or nobody has weighed: caramel, under, chocolate, salt).
     """
     sizes = [one.piece_kg for one in KINDS if one.piece_kg and one.name == row.get("kind")]
     caramel = row_of(shop, "caramels", row.get("caramel_id"))

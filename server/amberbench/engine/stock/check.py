@@ -7,16 +7,16 @@ from . import fields, overview
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from ..core.annotations import Readable
-    from ..types import LotCheckReply, LotCheckRequest, Warning
+    from ..types import LotCheckReply, LotCheckRequest, StockUse, Warning
 
 
 def check(request: "LotCheckRequest") -> "LotCheckReply":
     """Whether an event of a lot makes sense, before it is written.
 
     Request: kind, body, currency (of the shop), today, now_ms (ms), lot_id, lots and uses (as `stock.overview`),
-    materials (names, those of the shop; none: not looked at).
+    materials (names, those of the shop; none: not looked at), unit (the shop's of what came; null: not looked at).
     Reply: body with what was left out, warnings.
-    Raises: Problem not_an_option (kind) and those of each field; not_in_shop (material), not_a_day (best_by),
+    Raises: Problem not_an_option (kind, unit) and those of each field; not_in_shop (material), not_a_day (best_by),
     other_currency (currency), no_such_lot, ring and other_material (into_lot_id), ring (batch_id).
     Warnings: no_price, best_by_over, received_already, more_than_came, more_than_is_left.
     Source: practice.
@@ -26,6 +26,8 @@ def check(request: "LotCheckRequest") -> "LotCheckReply":
     stream_fold.refuse_other_currency(body, request["currency"])
     if request["materials"] and "material" in body and body["material"] not in request["materials"]:
         raise Problem("material", "not_in_shop", body["material"])
+    if request["unit"] is not None and body.get("unit", request["unit"]) != request["unit"]:
+        raise Problem("unit", "not_an_option", body["unit"], accepted=[request["unit"]])
     if request["kind"] == "merged":
         _check_merged(request, body)
     if request["kind"] == "made" and _is_ring(request, body["batch_id"]):
@@ -47,7 +49,7 @@ def _check_merged(request: "LotCheckRequest", body: "Readable") -> None:
     if into == request["lot_id"] or overview.merged_into(lots).get(into) == request["lot_id"]:
         raise Problem("into_lot_id", "ring", into)
     own = lots.get(request["lot_id"])
-    if own is not None and own["material"] != lots[into]["material"]:
+    if own is not None and (own["material"], own["unit"]) != (lots[into]["material"], lots[into]["unit"]):
         raise Problem("into_lot_id", "other_material", lots[into]["material"])
 
 
@@ -63,8 +65,11 @@ def _warnings(request: "LotCheckRequest", body: "Readable") -> "list[Warning]":
             found.append({"code": "received_already", "values": {"lot": body["supplier_lot"]}})
     lots = {lot["id"]: lot for lot in request["lots"]}
     if request["lot_id"] in lots and request["kind"] in ("left_counted", "discarded"):
-        uses = {request["lot_id"]: [use for use in request["uses"] if use["lot_id"] == request["lot_id"]]}
-        came, _, left = overview.left_of(request["lot_id"], lots, uses, overview.merged_into(lots))
+        uses: "dict[str, list[StockUse]]" = {}
+        for use in request["uses"]:
+            uses.setdefault(use["lot_id"], []).append(use)
+        poured = overview.poured_to(lots, overview.merged_into(lots))
+        came, _, left = overview.left_of(request["lot_id"], lots, uses, poured)
         if request["kind"] == "left_counted" and body["left"] > came:
             found.append({"code": "more_than_came", "values": {}})
         elif request["kind"] == "discarded" and body["amount"] > left + overview.ROUND:

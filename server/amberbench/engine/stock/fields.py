@@ -104,7 +104,7 @@ USE = {
     "at_ms": stream_fold.AT,
     "batch_id": dict(stream_fold.OR_NONE, meaning="the batch it went into; null: boxes"),
 }
-DIFFERENCES = ("below_zero", "used_before_it_came", "never_came", "written_twice", "ring")
+DIFFERENCES = ("below_zero", "used_before_it_came", "never_came", "written_twice", "ring", "other_unit")
 LEFT = {
     "lot_id": stream_fold.ID,
     "material": text(90, "what it is"),
@@ -116,7 +116,7 @@ LEFT = {
     "received_ms": dict(stream_fold.AT_OR_NONE, meaning="when it came"),
     "is_past": boolean("whether its best by is over"),
     "is_open": boolean("whether there is some left to use"),
-    "differences": many(choice(DIFFERENCES, "what does not add up"), 0, 5, "what does not add up"),
+    "differences": many(choice(DIFFERENCES, "what does not add up"), 0, 6, "what does not add up"),
 }
 CHECK = {
     "kind": text(40, "what happened"),
@@ -136,6 +136,7 @@ FUNCTIONS = {
                 "lots": many(record(LOT, "a lot"), 0, 20000, "the lots there are", default=[]),
                 "uses": many(record(USE, "a use"), 0, 200000, "what went into batches and boxes", default=[]),
                 "materials": many(text(90, "a material"), 0, 5000, "those of the shop", default=[]),
+                "unit": dict(UNIT, meaning="the shop's unit of what came; null: not looked at", default=None),
             },
         ),
         "reply": CHECKED,
@@ -167,7 +168,7 @@ FUNCTIONS = {
                     {
                         "material": MATERIAL,
                         "unit": choice(UNITS, "unit of its amounts"),
-                        "left": number("", -1e15, 1e15, "what is left of all its lots"),
+                        "left": number("", -1e15, 1e15, "what is left of its lots that are not past their day"),
                         "lowest": dict(AMOUNT, default=None),
                         "is_low": boolean("whether it is to be bought"),
                         "best_by": stream_fold.DAY,

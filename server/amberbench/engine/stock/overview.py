@@ -7,7 +7,18 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
-    from ..types import Difference, Lot, LotLeft, MaterialLeft, StockOverviewReply, StockOverviewRequest, StockUse
+    from ..types import (
+        Count,
+        Difference,
+        Lot,
+        LotLeft,
+        MaterialLeft,
+        StockOverviewReply,
+        StockOverviewRequest,
+        StockUse,
+    )
+
+    Move = tuple[float, float]  # when (ms), how much
 
 
 NEVER = "9999-12-31"
@@ -17,6 +28,7 @@ SCALE_SHARE = 0.01
 ROUND = 1e-9
 # Two phones write down one delivery, and somebody a delivery that is already in use, within this (ms; assumed).
 SAME_DAY_MS = 12 * 3600000.0
+NEVER_MS = 1e15
 
 
 def overview(request: "StockOverviewRequest") -> "StockOverviewReply":
@@ -25,10 +37,11 @@ def overview(request: "StockOverviewRequest") -> "StockOverviewReply":
     Request: lots (documents of `lot.fold`), uses [{lot_id, amount, at_ms (ms), batch_id}] of batches and boxes,
     materials [{material, unit, lowest}] of the shop, today.
     Reply: lots (those with some left first, then by oldest best by and arrival), materials (in the order given, then
-    those that only lots name), to_count (ids of lots with a difference).
+    those that only lots name; left: of lots in the material's unit that are not past their day), to_count (ids of lots
+    with a difference).
     Raises: Problem not_a_day (today).
     Relation: left = the last count, or what came, and what came, went and was thrown away since. A lot that was poured
-    to another gives it what it had left; one that was written down twice gives its uses alone.
+    to another gives it what it had left at that time; one that was written down twice gives its uses alone.
     Source: practice.
     """
     if not dates.is_day(request["today"]):
@@ -39,13 +52,18 @@ def overview(request: "StockOverviewRequest") -> "StockOverviewReply":
         uses.setdefault(use["lot_id"], []).append(use)
     into = merged_into(lots)
     twice = _written_twice(lots, into)
+    poured = poured_to(lots, into)
+    units = {one["material"]: one["unit"] for one in request["materials"]}
     rings = in_a_ring({lot_id: lots[lot_id]["made_from"] for lot_id in lots}, request["uses"])
     rows = []
     for lot_id in sorted(uses):
         if into.get(lot_id) is None:
             said: "list[Difference]" = ["written_twice"] if lot_id in twice else []
             said += ["ring"] if lot_id in rings else []
-            rows.append(_row(lot_id, lots, uses, into, said, request["today"]))
+            row = _row(lot_id, lots, uses, poured, said, request["today"])
+            if row["unit"] != units.get(row["material"], row["unit"]):
+                row["differences"].append("other_unit")
+            rows.append(row)
     rows.sort(key=_order)
     to_count = [row["lot_id"] for row in rows if row["differences"]]
     return {"lots": rows, "materials": _materials(request, rows), "to_count": to_count}
@@ -66,6 +84,16 @@ def merged_into(lots: "Mapping[str, Lot]") -> "dict[str, str | None]":
             at = further
             seen.append(at)
         found[lot_id] = at if at != lot_id else None
+    return found
+
+
+def poured_to(lots: "Mapping[str, Lot]", into: "Mapping[str, str | None]") -> "dict[str, list[str]]":
+    """The lots that went straight into each."""
+    found: "dict[str, list[str]]" = {}
+    for lot_id in sorted(lots):
+        further = lots[lot_id]["merged_into"]
+        if further is not None and into[lot_id] is not None:
+            found.setdefault(further, []).append(lot_id)
     return found
 
 
@@ -109,27 +137,49 @@ def left_of(
     lot_id: str,
     lots: "Mapping[str, Lot]",
     uses: "Mapping[str, Sequence[StockUse]]",
-    into: "Mapping[str, str | None]",
+    poured: "Mapping[str, Sequence[str]]",
 ) -> tuple[float, float, float]:
     """(what came, what was used, what is left) of a lot with all that was poured to it."""
-    own = lots.get(lot_id)
-    belonging = [lot_id] + [one for one in sorted(lots) if into[one] == lot_id]
-    moves: "list[tuple[float, float]]" = []
-    came = used = 0.0
-    for one in belonging:
-        lot = lots.get(one)
-        since_ms = -1e15 if lot is None or lot["received_ms"] is None else lot["received_ms"]
-        if lot is not None and (one == lot_id or lot["adds"]):
-            came += lot["amount"]
-            moves.append((since_ms if one == lot_id or lot["merged_ms"] is None else lot["merged_ms"], lot["amount"]))
+    belonging = [lot_id]
+    for one in belonging:  # grows while it is walked
+        belonging += poured.get(one, ())
+    passed: "dict[str, list[Move]]" = {one: [] for one in belonging}
+    came = used = left = 0.0
+    for one in reversed(belonging):
+        lot, moves = lots.get(one), passed[one]
         for use in uses.get(one, ()):
             used += use["amount"]
             moves.append((use["at_ms"], -use["amount"]))
-        moves += [(gone["at_ms"], -gone["amount"]) for gone in (lot["discarded"] if lot else [])]
-    counts = own["counts"] if own else []
-    start_ms, left = (counts[-1]["at_ms"], counts[-1]["left"]) if counts else (None, 0.0)
-    left += sum(amount for at_ms, amount in moves if start_ms is None or at_ms > start_ms)
+        if lot is None:
+            left = _left(moves, (), NEVER_MS)
+            continue
+        moves += [(gone["at_ms"], -gone["amount"]) for gone in lot["discarded"]]
+        since_ms = -NEVER_MS if lot["received_ms"] is None else lot["received_ms"]
+        if one == lot_id or lot["adds"]:
+            came += lot["amount"]
+            moves.append((since_ms, lot["amount"]))
+        if one == lot_id:
+            left = _left(moves, lot["counts"], NEVER_MS)
+        else:
+            passed[lot["merged_into"] or lot_id] += _poured(lot, moves, since_ms)
     return came, used, 0.0 if abs(left) < ROUND else left
+
+
+def _poured(lot: "Lot", moves: "list[Move]", since_ms: float) -> "list[Move]":
+    """What a lot gives the one it was poured to: what it had left then, and what was written of it since."""
+    if not lot["adds"]:
+        return moves
+    at_ms = since_ms if lot["merged_ms"] is None else lot["merged_ms"]
+    return [(at_ms, _left(moves, lot["counts"], at_ms))] + [move for move in moves if move[0] > at_ms]
+
+
+def _left(moves: "Sequence[Move]", counts: "Sequence[Count]", until_ms: float) -> float:
+    """What is left at a time: the last count until then, with what came and went since."""
+    start_ms, left = -2.0 * NEVER_MS, 0.0
+    for count in counts:
+        if count["at_ms"] <= until_ms:
+            start_ms, left = count["at_ms"], count["left"]
+    return left + sum(amount for at_ms, amount in moves if start_ms < at_ms <= until_ms)
 
 
 def is_below_zero(left: float, came: float, unit: str) -> bool:
@@ -141,12 +191,12 @@ def _row(
     lot_id: str,
     lots: "Mapping[str, Lot]",
     uses: "Mapping[str, Sequence[StockUse]]",
-    into: "Mapping[str, str | None]",
+    poured: "Mapping[str, Sequence[str]]",
     said: "list[Difference]",
     today: str,
 ) -> "LotLeft":
     lot = lots.get(lot_id)
-    came, used, left = left_of(lot_id, lots, uses, into)
+    came, used, left = left_of(lot_id, lots, uses, poured)
     unit = lot["unit"] if lot else "kg"
     differences: "list[Difference]" = []
     received_ms = lot["received_ms"] if lot else None
@@ -191,7 +241,7 @@ def _materials(request: "StockOverviewRequest", rows: "Sequence[LotLeft]") -> "l
         own = [row for row in rows if row["material"] == material]
         unit = known[material]["unit"] if material in known else own[0]["unit"]
         lowest = known[material]["lowest"] if material in known else None
-        left = sum(row["left"] for row in own if row["left"] > 0.0)
+        left = sum(row["left"] for row in own if row["left"] > 0.0 and row["unit"] == unit and not row["is_past"])
         days = [row["best_by"] for row in own if row["is_open"] and row["best_by"] is not None]
         found.append(
             {
