@@ -235,6 +235,20 @@ def test_assorted_box_takes_of_other_batches_what_the_first_has_not():
     assert reply["from"] == [{"batch_id": "b1", "pieces": 20}, {"batch_id": "b2", "pieces": 25}]
 
 
+def test_a_box_taken_back_sets_its_pieces_free_whole_though_they_are_of_two_batches():
+    made = {"box_id": "nine", "from": [{"batch_id": "b1", "pieces": 5}, {"batch_id": "b2", "pieces": 13}], "count": 2}
+    boxes = pack(event("packed", **made), event("unpacked", NOW_MS + 5, seq=2, count=1, why="dented"))
+    counted = [dict(COUNTED, good=5), dict(COUNTED, batch_id="b2", good=13)]
+    assert sum(one["pieces"] for one in filled(boxes, batches=counted)["left"]) == 9
+
+
+def test_two_lines_of_one_product_take_its_pieces_once():
+    twice = {"box_id": "nine", "lines": [{"product_id": "salted", "count": 4}, {"product_id": "salted", "count": 5}]}
+    reply = filled(boxes=[twice], batches=[dict(COUNTED, good=18)], box_id="nine", count=3)
+    assert reply["boxes"] == [{"box_id": "nine", "count": 2, "loose": 0}]
+    assert (reply["from"], reply["short"]) == ([{"batch_id": "b1", "pieces": 27}], 9)
+
+
 def test_boxes_are_packed_in_lots_in_their_order():
     carton = dict(SALTED, packaging=[{"material": "materials/carton", "amount": 1}])
     lots = [{"lot_id": name, "material": "materials/carton", "left": left} for name, left in (("old", 7), ("new", 100))]

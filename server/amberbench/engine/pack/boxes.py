@@ -4,7 +4,17 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from ..types import BoxFilled, PackBoxesReply, PackBoxesRequest, PackedFrom, PackedLot, PieceBatch, PiecesLeft
+    from ..types import (
+        BoxFilled,
+        Pack,
+        PackBoxesReply,
+        PackBoxesRequest,
+        PackBoxesRequestBoxeLine,
+        PackedFrom,
+        PackedLot,
+        PieceBatch,
+        PiecesLeft,
+    )
 
 ROUND = 1e-9
 
@@ -26,14 +36,15 @@ def boxes(request: "PackBoxesRequest") -> "PackBoxesReply":
     Source: practice.
     """
     batches = request["batches"]
-    used = _used(request)
-    left = {one["batch_id"]: one["good"] - used.get(one["batch_id"], 0) for one in batches}
+    in_boxes = used(request["packs"])
+    left = {one["batch_id"]: one["good"] - in_boxes.get(one["batch_id"], 0) for one in batches}
     rows: "list[BoxFilled]" = []
     wanted: "list[PackedFrom]" = []
     lots: "list[PackedLot]" = []
     short = 0
     for box in request["boxes"]:
-        needs = [(_fitting(batches, line["product_id"], len(box["lines"])), line["count"]) for line in box["lines"]]
+        wants = _by_product(box["lines"])
+        needs = [(_fitting(batches, name, len(wants)), each) for name, each in wants]
         if not batches or not [fitting for fitting, _each in needs if batches[0] in fitting]:
             continue
         free = [sum(max(0, left[one["batch_id"]]) for one in fitting) for fitting, _each in needs]
@@ -55,16 +66,28 @@ def boxes(request: "PackBoxesRequest") -> "PackBoxesReply":
     return {"left": pieces, "boxes": rows, "from": wanted, "lots": lots, "short": 0 if request["seconds"] else short}
 
 
-def _used(request: "PackBoxesRequest") -> "dict[str, int]":
-    """Good pieces of each batch that are in boxes."""
-    used: "dict[str, int]" = {}
-    for pack in request["packs"]:
+def _by_product(lines: "Sequence[PackBoxesRequestBoxeLine]") -> "list[tuple[str, int]]":
+    """How many of each product a box takes, in the order of its lines."""
+    names: list[str] = []
+    for line in lines:
+        if line["product_id"] not in names:
+            names.append(line["product_id"])
+    return [(name, sum(line["count"] for line in lines if line["product_id"] == name)) for name in names]
+
+
+def used(packs: "Sequence[Pack]") -> "dict[str, int]":
+    """Good pieces of each batch that are in boxes; of a pack taken back in part whole pieces, together its share."""
+    found: "dict[str, int]" = {}
+    for pack in packs:
         if not pack["seconds"] and pack["packed"] > 0:
             boxed = max(0, min(pack["count"], pack["packed"]))
+            before = 0
             for one in pack["from"]:
-                pieces = one["pieces"] * boxed // pack["packed"]
-                used[one["batch_id"]] = used.get(one["batch_id"], 0) + pieces
-    return used
+                after = before + one["pieces"]
+                pieces = after * boxed // pack["packed"] - before * boxed // pack["packed"]
+                found[one["batch_id"]] = found.get(one["batch_id"], 0) + pieces
+                before = after
+    return found
 
 
 def _fitting(batches: "Sequence[PieceBatch]", product_id: str, lines: int) -> "list[PieceBatch]":
