@@ -57,6 +57,15 @@ def price(rng):
     return request
 
 
+ASKED = {
+    "squares": {
+        "kind": "slab",
+        "request": {"piece_length_m": 0.024, "piece_width_m": 0.02, "slab_height_m": 0.01, "bars_m": [0.012]},
+    },
+    "clusters": {"kind": "cluster", "request": {"deposit_kg": 0.012, "second_kg": 0.004}},
+}
+
+
 def needs(rng, orders=5):
     """An invented shop: three products, two boxes, some orders, some lots."""
     products = []
@@ -66,6 +75,8 @@ def needs(rng, orders=5):
         maybe(rng, product, "yield_share", rng.uniform(0.7, 1))
         maybe(rng, product, "in_hand", rng.randrange(20))
         maybe(rng, product, "block_pieces", rng.randrange(5, 60))
+        if name in ASKED:
+            maybe(rng, product, "asked", dict(ASKED[name], material="caramel"))
         products.append(product)
     boxes = [
         {"box_id": "of 9", "contents": [{"product_id": "squares", "count": 9}],

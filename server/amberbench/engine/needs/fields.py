@@ -2,12 +2,25 @@
 
 from ..core.field_kinds import boolean, choice, document, integer, many, number, record, text, together
 from ..pack.fields import PACK
+from ..products.tasks import SIZES
 
 ID = text(80, "an id")
 OR_NONE = dict(ID, default=None)
 MS = number("ms", 0, 1e14, "when it is wanted; null: any time", default=None)
 AMOUNT = number("", 0, 1e9, "how much, in the material's unit")
 PART = record({"material": ID, "amount": AMOUNT}, "so much of a material")
+ASKED = record(
+    {
+        "kind": choice(sorted(SIZES), "its kind"),
+        "material": dict(OR_NONE, meaning="the caramel that the planner speaks of; null: no row names it"),
+        "request": document("its request, without how many"),
+    },
+    "what the planner of its batches is asked; null: a batch takes what its pieces do",
+    default=None,
+)
+PLANNED_PART = record(
+    {"material": ID, "amount": AMOUNT, "product_id": dict(OR_NONE, meaning="what is made; null: unknown")}, "a part"
+)
 WHAT = choice(("caramel", "under", "chocolate", "salt"), "what a piece takes that the shop keeps no row of")
 MOST = 20000
 LINE = {
@@ -24,6 +37,7 @@ PRODUCT = {
     "batch_pieces": integer(1, 1000000, "the most that one batch makes"),
     "block_pieces": integer(1, 1000000, "pieces of one block; null: unknown", default=None),
     "per_piece": many(PART, 0, 60, "what goes into a piece", default=[]),
+    "asked": ASKED,
 }
 LOT = {
     "lot_id": ID,
@@ -61,6 +75,7 @@ REQUEST = {
     ),
     "products": many(record(PRODUCT, "a product"), 0, 5000, "the shop's products"),
     "lots": many(record(LOT, "a lot"), 0, MOST, "what there is, oldest best-by first", default=[]),
+    "planned": many(PLANNED_PART, 0, MOST, "what batches that are planned or run will still take", default=[]),
 }
 PLANNED = {"id": ID, "plan": document("its plan", of="PlanDocument"), "run": document("its state", of="Run")}
 FUNCTIONS = {

@@ -2,7 +2,9 @@
 
 import math
 
+from ..core import check
 from ..core.problems import Problem
+from ..products.tasks import SIZES
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -25,20 +27,32 @@ def plan(request: "Readable") -> "Document":
     mass_kg (kg, loose by weight: how much is missing)}]}], boxes [{box_id, contents [{product_id, count}], packaging
     [{material, amount}]}], products [{product_id, piece_kg (kg), yield_share, in_hand (good pieces not boxed),
     batch_pieces (the most that one batch makes), block_pieces (what one block makes; null: unknown), per_piece
-    [{material, amount}]}], lots (of `stock.overview`).
+    [{material, amount}], asked {kind, material, request} (what its planner is asked besides how many)}], lots (of
+    `stock.overview`), planned [{material, amount, product_id}] (what batches planned already will still take).
     Reply: products [{product_id, wanted (good pieces), make (pieces, with what will not turn out good), by_ms (ms),
     order_ids, batches [{pieces}]}], materials [{material, wanted, from [{lot_id, amount}], short, by_ms (ms, when the
     first that is short is wanted; null)}], unknown [{order_id, id}] (boxes and products that are gone).
-    Raises: Problem named_twice (boxes, products), too_many_batches (orders: over a thousand of one product).
-    Relation: make = wanted / yield_share, whole; fewest batches, then none left over, each of whole blocks but the
-    last. Lots in the order given, those past their day last of all and only told as short. No order is refused.
+    Raises: Problem named_twice (boxes, products), too_many_batches (orders: over a thousand of one product), and those
+    of the fields of a planner (products[n].asked.request).
+    Relation: pieces in hand go to the orders wanted first; make = wanted / yield_share, whole; fewest batches, then
+    none left over, each of whole blocks but the last. Caramel is what the planner weighs in for each batch, with trim
+    and residue. Lots in the order given, those past their day last of all and only told as short. No order is refused.
     Source: practice.
     """
     boxes, products = _by_id(request["boxes"], "box_id", "boxes"), _by_id(request["products"], "product_id", "products")
     wants, packaging, unknown = _wants(request, boxes, products)
     ids = [one["product_id"] for one in request["products"]]
     rows = [_product(products[name], wants[name]) for name in ids if wants.get(name)]
-    demands = packaging + [demand for row in rows for demand in _materials(products[row["product_id"]], row)]
+    first_ms = {name: min((one["by_ms"] for one in wants[name]), key=_hour) for name in wants}
+    demands = packaging + [
+        {"material": one["material"], "amount": one["amount"], "by_ms": first_ms.get(one["product_id"])}
+        for one in request["planned"]
+    ]
+    for nth, product in enumerate(request["products"]):
+        path = "products[" + str(nth) + "].asked.request"
+        for row in rows:
+            if row["product_id"] == product["product_id"]:
+                demands += _materials(product, row, path)
     return {
         "products": [row for row in rows if row["wanted"]],
         "materials": _from_lots(demands, request["lots"]),
@@ -98,7 +112,8 @@ def _up(value: float) -> int:
 
 
 def _product(product: "Readable", wants: "Sequence[Readable]") -> "Document":
-    wanted = max(0, _up(sum(one["pieces"] for one in wants)) - (product["in_hand"] or 0))
+    wants = _beyond(product["in_hand"] or 0, wants)
+    wanted = _up(sum(one["pieces"] for one in wants))
     make = _up(wanted / (product["yield_share"] or 1.0))
     most = product["batch_pieces"] * MOST_BATCHES
     if make > most:
@@ -118,6 +133,18 @@ def _product(product: "Readable", wants: "Sequence[Readable]") -> "Document":
     }
 
 
+def _beyond(in_hand: int, wants: "Sequence[Readable]") -> "list[Readable]":
+    """What is wanted beyond the pieces in hand, which go to those that want them first."""
+    left: float = in_hand
+    found: "list[Readable]" = []
+    for nth in sorted(range(len(wants)), key=lambda n: (_hour(wants[n]["by_ms"]), n)):
+        taken = min(left, wants[nth]["pieces"])
+        left -= taken
+        if wants[nth]["pieces"] > taken:
+            found.append(dict(wants[nth], pieces=wants[nth]["pieces"] - taken))
+    return found
+
+
 def batches(make: int, most: int, block: int | None) -> list[int]:
     """The fewest batches of at most so many pieces, together exactly `make`; of whole blocks where that adds none."""
     number = -(-make // most)
@@ -133,19 +160,30 @@ def batches(make: int, most: int, block: int | None) -> list[int]:
     return sizes
 
 
-def _materials(product: "Readable", row: "Readable") -> "list[Document]":
-    return [
-        {"material": one["material"], "amount": one["amount"] * row["make"], "by_ms": row["by_ms"]}
-        for one in product["per_piece"]
-        if row["make"]
-    ]
+def _materials(product: "Readable", row: "Readable", path: str) -> "list[Document]":
+    """What the batches of a product take; path: where its planner's request stands."""
+    asked = product["asked"]
+    made: "dict[int, int]" = {}
+    for batch in row["batches"]:
+        made[batch["pieces"]] = made.get(batch["pieces"], 0) + 1
+    found: "list[Document]" = []
+    for one in product["per_piece"] if row["make"] else []:
+        amount = one["amount"] * row["make"]
+        if asked is not None and one["material"] == asked["material"]:
+            sizes: "Any" = SIZES[asked["kind"]]
+            request = check.checked(sizes.FIELDS, asked["request"], path)
+            # Too few for a frame of their own are poured into one that is larger by no more than trim.
+            weighed = {size: sizes.caramel_kg(request, size) or size * one["amount"] for size in made}
+            amount = sum(weighed[size] * made[size] for size in sorted(made))
+        found.append({"material": one["material"], "amount": amount, "by_ms": row["by_ms"]})
+    return found
 
 
 def _from_lots(demands: "Sequence[Readable]", lots: "Sequence[Readable]") -> "list[Document]":
     """By material what is wanted, from which lots, what is short; the first that is wanted takes first."""
     left = {lot["lot_id"]: max(0.0, lot["left"]) for lot in lots if not lot["is_past"]}
     found: "dict[str, Document]" = {}
-    order = sorted(range(len(demands)), key=lambda n: (_hour(demands[n]), n))
+    order = sorted(range(len(demands)), key=lambda n: (_hour(demands[n]["by_ms"]), n))
     for demand in [demands[n] for n in order]:
         row = found.setdefault(
             demand["material"],
@@ -166,8 +204,8 @@ def _from_lots(demands: "Sequence[Readable]", lots: "Sequence[Readable]") -> "li
     return [found[name] for name in sorted(found)]
 
 
-def _hour(demand: "Readable") -> float:
-    return NEVER_MS if demand["by_ms"] is None else float(demand["by_ms"])
+def _hour(by_ms: float | None) -> float:
+    return NEVER_MS if by_ms is None else float(by_ms)
 
 
 def _add(taken_from: "list[Document]", lot_id: str, amount: float) -> None:

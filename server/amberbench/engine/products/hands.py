@@ -20,7 +20,6 @@ WRAP_EACH_S = 10.0  # wrapping a piece (assumed)
 SET_S = 1200.0  # until chocolate is hard (assumed)
 # Cut pieces are dipped or wrapped the same day, before they lose their shape (common practice, no published source).
 SAME_DAY_S = 8 * 3600.0
-MOST_KG = 9.9  # a melt's model takes ten kilograms
 LONGEST_S = 12 * 3600.0
 
 
@@ -28,6 +27,12 @@ def rows(shop: "Any", name: str) -> "list[Any]":
     """The rows of a list of the shop; none of what is no list."""
     found = shop.get(name)
     return [one for one in found if type(one) is dict] if type(found) is list else []
+
+
+def largest_bowl_m3(shop: "Any") -> float | None:
+    """What the shop's largest bowl holds (m³), or None: nobody has said."""
+    known = [volume for volume in [figure(one, "volume_m3") for one in rows(shop, "vessels")] if volume]
+    return max(known) if known else None
 
 
 def task(name: str, steps: tuple[str, ...], hands_s: float, **more: "Any") -> "Document":

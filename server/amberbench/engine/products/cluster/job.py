@@ -18,16 +18,14 @@ if TYPE_CHECKING:
     from ...core.annotations import Document, Readable
 
 
-class ClusterJob:
-    """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, fill_kg,
-    usual_fill_kg (as the funnel's share has it), most_fill_kg (what it takes where that is all there is), heaviest_kg
-    (of the first deposits), largest_kg (of all), pour_c, per_s (deposits), field: what the weight goes by in the
+class ClusterWeights:
+    """rows [(number, kg of a first deposit)], clusters, deposits, deposits_kg, caramel_kg to weigh in, most_kg that a
+    bowl takes, heaviest_kg (of the first deposits), largest_kg (of all), pour_c, field: what the weight goes by in the
     request."""
 
     def __init__(self, request: "Readable") -> None:
         self.request = request
         self.pour_c = 0.5 * (request["window_low_c"] + request["window_high_c"])
-        self.per_s = request["deposits_per_min"] / 60.0
         self.density = materials.density(materials.resolved(request["material"]), self.pour_c)
         second_kg = request["second_kg"]
         if not request["rows"] and request["caramel_kg"] is None and request["deposit_kg"] is not None:
@@ -50,22 +48,7 @@ class ClusterJob:
         self.caramel_kg = self.deposits_kg / (1.0 - request["residue"])
         self.heaviest_kg = max(kg for _, kg in self.rows)
         self.largest_kg = max(second_kg, self.heaviest_kg)
-        brimful_kg = self.density * request["funnel"]["volume_m3"]
-        full_kg = brimful_kg * request["funnel"]["fill"]
-        self._refuse_over_fill(full_kg)
         self.most_kg = capacity.most_kg(request, self.density)
-        self.most_fill_kg = min(brimful_kg, trays.MOST_FILL * full_kg)
-        self.usual_fill_kg = min(full_kg, self.deposits_kg)
-        self.fill_kg = self._fill_kg(full_kg)
-
-    def _fill_kg(self, full_kg: float) -> float:
-        """One fill: the share that is usual, or a little more where that saves a fill."""
-        mean_kg = self.deposits_kg / self.deposits
-        number = math.ceil(self.deposits_kg / self.most_fill_kg - 1e-9)
-        alike_kg = mean_kg * math.ceil(self.deposits / number - 1e-9)
-        saves = number < math.ceil(self.deposits_kg / full_kg - 1e-9)
-        result: float = alike_kg if saves and alike_kg <= self.most_fill_kg else self.usual_fill_kg
-        return result
 
     def _from_caramel(self, second_kg: float) -> tuple[int, float]:
         """(clusters, deposit) that the caramel in hand gives."""
@@ -102,6 +85,30 @@ class ClusterJob:
     def good(self) -> int:
         """How many clusters are likely to turn out good."""
         return max(1, int(self.clusters * self.yield_share + 1e-9))
+
+
+class ClusterJob(ClusterWeights):
+    """And per_s (deposits), fill_kg, usual_fill_kg (as the funnel's share has it), most_fill_kg (what it takes where
+    that is all there is)."""
+
+    def __init__(self, request: "Readable") -> None:
+        super().__init__(request)
+        self.per_s = request["deposits_per_min"] / 60.0
+        brimful_kg = self.density * request["funnel"]["volume_m3"]
+        full_kg = brimful_kg * request["funnel"]["fill"]
+        self._refuse_over_fill(full_kg)
+        self.most_fill_kg = min(brimful_kg, trays.MOST_FILL * full_kg)
+        self.usual_fill_kg = min(full_kg, self.deposits_kg)
+        self.fill_kg = self._fill_kg(full_kg)
+
+    def _fill_kg(self, full_kg: float) -> float:
+        """One fill: the share that is usual, or a little more where that saves a fill."""
+        mean_kg = self.deposits_kg / self.deposits
+        number = math.ceil(self.deposits_kg / self.most_fill_kg - 1e-9)
+        alike_kg = mean_kg * math.ceil(self.deposits / number - 1e-9)
+        saves = number < math.ceil(self.deposits_kg / full_kg - 1e-9)
+        result: float = alike_kg if saves and alike_kg <= self.most_fill_kg else self.usual_fill_kg
+        return result
 
     def _refuse_over_fill(self, full_kg: float) -> None:
         request = self.request

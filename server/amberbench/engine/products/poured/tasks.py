@@ -2,7 +2,6 @@
 
 from ...core.check import figure
 from .. import hands
-from . import plan as poured_plan
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -43,14 +42,3 @@ def _tasks(plan: "Any", run: "Any", cutting: tuple[str, ...]) -> "list[Document]
         ),
         hands.task("cut", cutting, CUT_S + hands.EACH_S * pieces, uses=["base"]),
     ] + hands.finished(plan, pieces)
-
-
-def most_kg(row: "Any", shop: "Any", density: float) -> float:
-    """The caramel (kg) for which the largest table has room at a product's height."""
-    areas = [
-        (figure(one, "max_length_m") or 0.0) * (figure(one, "max_width_m") or 0.0) for one in hands.rows(shop, "tables")
-    ]
-    known = [area for area in areas if area > 0.0]
-    return (
-        max(known) * (figure(row, "slab_height_m") or poured_plan.USUAL_HEIGHT_M) * density if known else hands.MOST_KG
-    )

@@ -94,6 +94,13 @@ def _by_frame(request: "Readable", job: SlabJob) -> "list[tuple[int, Readable]]"
     return []
 
 
+def most_pieces(job: SlabJob, kg: float | None) -> int:
+    """The most centres of one slab from one bowl and, where it is said, of no more than so much caramel (kg)."""
+    if kg is not None:
+        job.most_kg = min(job.most_kg, kg / capacity.ROUNDING)
+    return _most_that_fits(job, slab_frame.MOST_PIECES + 1, 1)
+
+
 def _most_that_fits(job: SlabJob, amount: int, per: int) -> int:
     """The most of an amount that does not fit, by halving; 0: not even one does."""
     low, high = 0, amount
