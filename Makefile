@@ -79,7 +79,11 @@ measure: pwa/node_modules/tools pwa/dist/ready
 	$(PY) -m e2e.chromium
 	$(NODE_PATH_FIRST) $(PY) -m tests.measure $(ARGS)
 
-prove: pwa/node_modules/tools pwa/dist/ready
+.venv/shake: .venv/tools server/requirements/shake.txt
+	$(PIP_INSTALL) --require-hashes -r server/requirements/shake.txt
+	@touch $@
+
+prove: pwa/node_modules/tools pwa/dist/ready .venv/shake
 	$(PY) -m e2e.chromium
 	$(PY) -m e2e.firefox
 	$(PY) -m e2e.webkit

@@ -70,6 +70,11 @@ def test_what_is_over_may_be_left_out(client):
     assert listed(client, "orders", only_open=True)["documents"] == []
 
 
+@pytest.mark.parametrize("query", ["only_open=perhaps", "only_open=null&only_open=null", "limit=0"])
+def test_list_asked_for_wrongly_is_a_problem(client, query):
+    assert_problem(client.get(f"/api/lots?{query}"), 422, field=query.partition("=")[0])
+
+
 def test_one_of_them_comes_with_its_events_in_their_order(client):
     late, early = writes("order/o-1", after_ms=9000), order("order/o-1", "Corner bakery", 1_764_600_000_000)
     push(client, late("changed", note="no nuts"))

@@ -5,7 +5,7 @@ from marshmallow import fields as ma_fields
 
 from amberbench.engine.core import field_kinds as kinds
 
-from .fault import schema_messages
+from .fault import fault, schema_messages
 from .fields import Count, ListOf, Plain
 from .response_documents import ROLES
 
@@ -44,7 +44,11 @@ class StreamDocumentsQuery(ma.Schema):
 
     before = ma_fields.String(load_default=None, metadata={"description": "id that the last page ended with"})
     search = ma_fields.String(load_default="", metadata={"description": "words that all stand in it"})
-    only_open = ma_fields.Boolean(load_default=False, metadata={"description": "whether to leave out what is over"})
+    only_open = ma_fields.Boolean(
+        load_default=False,
+        metadata={"description": "whether to leave out what is over"},
+        error_messages={"invalid": [fault("not_true_or_false", {})]},
+    )
     limit = Count(kinds.integer(1, 1000, "most wanted", default=200), load_default=200)
 
 
