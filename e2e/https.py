@@ -10,10 +10,10 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import BrowserContext, Playwright
+from playwright.sync_api import BrowserContext, BrowserType
 
 from amberbench.lan import names
-from e2e import chromium, debian
+from e2e import chromium, debian, firefox
 from e2e.server import Server, free_port
 
 # Not loopback: a browser makes no exception for it.
@@ -66,27 +66,34 @@ def certutil() -> str:
 
 
 class Profile:
-    """A fresh home with a Chromium's profile in it."""
+    """A fresh home with the profile of a Chromium or a Firefox in it."""
 
-    def __init__(self, playwright: Playwright, path: str, home: Path, options: dict[str, Any]) -> None:
-        self.playwright, self.path, self.home, self.options = playwright, path, home, options
-        self.nss = home / ".pki/nssdb"
+    def __init__(self, kind: BrowserType, path: str, home: Path, options: dict[str, Any]) -> None:
+        self.kind, self.path, self.home, self.options = kind, path, home, options
+        self.is_firefox = kind.name == "firefox"
+        # Firefox has a store of its own in each profile; Chromium reads the one at home.
+        self.nss = home / ("profile" if self.is_firefox else ".pki/nssdb")
 
     def trusts(self, authority: Path) -> None:
         """What a hand does on a phone by its settings."""
-        self.nss.mkdir(parents=True)
         at = ["-d", f"sql:{self.nss}"]
-        subprocess.run([certutil(), "-N", *at, "--empty-password"], check=True, timeout=60)
+        if not (self.nss / "cert9.db").exists():
+            self.nss.mkdir(parents=True, exist_ok=True)
+            subprocess.run([certutil(), "-N", *at, "--empty-password"], check=True, timeout=60)
         subprocess.run([certutil(), "-A", *at, "-n", "shop", "-t", "C,,", "-i", str(authority)], check=True, timeout=60)
 
     @contextmanager
-    def opened(self, *flags: str) -> Iterator[BrowserContext]:
-        context = self.playwright.chromium.launch_persistent_context(
-            self.home / "profile",
-            executable_path=self.path,
-            args=[*chromium.FLAGS, *flags],
-            env={**os.environ, "HOME": str(self.home)},
-            **self.options,
+    def opened(self, all_names_at: str | None = None) -> Iterator[BrowserContext]:
+        """The browser; all_names_at: an address that stands for the name of every machine."""
+        how: dict[str, Any] = {"env": {**os.environ, "HOME": str(self.home)}}
+        if self.is_firefox:
+            how |= firefox.LAUNCH
+            how["firefox_user_prefs"] = {"network.dns.forceResolve": all_names_at} if all_names_at else {}
+        else:
+            rules = [f"--host-resolver-rules=MAP *.example {all_names_at}"] if all_names_at else []
+            how["args"] = [*chromium.FLAGS, *rules]
+        context = self.kind.launch_persistent_context(
+            self.home / "profile", executable_path=self.path, **how, **self.options
         )
         yield context
         context.close()

@@ -1,6 +1,7 @@
 """The engine of iPhones, as Debian has it: a reload in a burst, its ring, and a start without a server."""
 
 import time
+from pathlib import Path
 
 import pytest
 
@@ -32,12 +33,12 @@ def types(browser: webkit.Browser, keys: str, at: str) -> None:
 
 
 @pytest.mark.prove
-def test_webkit_carries_a_batch_through_a_reload_a_ring_and_a_start_without_a_server(server: Server):
+def test_webkit_carries_a_batch_through_a_reload_a_ring_and_a_start_without_a_server(server: Server, tmp_path: Path):
     assert not webkit.missing(), f"run `python -m e2e.webkit`: {webkit.missing()}"
-    with webkit.opened() as browser:
+    with webkit.opened(tmp_path) as browser:
         browser.opens(server.url)
         browser.waits_for(READY, most_s=60)
-        browser.presses("nav a", "Plan")
+        browser.presses("main a", "Plan a batch")
         browser.fills("#" + browser.waits_for(CARAMEL), "1.8")
         time.sleep(1)
         browser.presses("button", "Keep this plan and start")
@@ -53,7 +54,7 @@ def test_webkit_carries_a_batch_through_a_reload_a_ring_and_a_start_without_a_se
         browser.presses(".ring")
         browser.waits_for(AT, "turn")
         batch = browser.runs("return location.href")
-        server.stop()
-        browser.opens("about:blank")
+    server.stop()
+    with webkit.opened(tmp_path) as browser:
         browser.opens(batch)
         browser.waits_for(AT, "turn")

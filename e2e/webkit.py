@@ -1,4 +1,4 @@
-"""WebKitGTK's own small browser by plain WebDriver (W3C, "WebDriver" level 2), on a screen that nobody sees."""
+"""WebKitGTK by plain WebDriver (W3C, "WebDriver" level 2), with a profile that stays, on a screen that nobody sees."""
 
 import json
 import os
@@ -18,22 +18,28 @@ from e2e import debian
 from e2e.server import PATIENCE_S, free_port
 
 PROGRAMS = {"WebKitWebDriver": "webkit2gtk-driver", "xvfb-run": "xvfb", "xauth": "xauth"}
-# A browser started by its driver keeps nothing when it is closed: one session is one profile.
-BROWSERS = "/usr/lib/*/webkit2gtk-4.1/MiniBrowser"
+# What Debian's Python needs for our shell.
+BINDINGS = {
+    "python3-gi": "usr/lib/python3/dist-packages/gi",
+    "gir1.2-webkit2-4.1": "usr/lib/*/girepository-1.0/WebKit2-4.1*",
+}
+SHELL = Path(__file__).with_name("gtk_shell.py")
+TRUSTED = Path("/etc/ssl/certs/ca-certificates.crt")
+"""The authorities that WebKitGTK trusts: the system's."""
 
 
 def missing() -> list[str]:
     """The Debian packages that are wanted and not installed."""
-    return [package for program, package in PROGRAMS.items() if not shutil.which(program)]
+    absent = [package for program, package in PROGRAMS.items() if not shutil.which(program)]
+    return absent + [package for package, files in BINDINGS.items() if not any(Path("/").glob(files))]
 
 
 class Browser:
     """One session; elements are named by CSS selectors, buttons and links by how their words begin."""
 
-    def __init__(self, driver: str) -> None:
+    def __init__(self, driver: str, profile: Path) -> None:
         self.driver, self.session = driver, ""
-        path = str(next(Path("/").glob(BROWSERS[1:])))
-        options = {"webkitgtk:browserOptions": {"binary": path, "args": ["--automation"]}}
+        options = {"webkitgtk:browserOptions": {"binary": str(SHELL), "args": [str(profile)]}}
         self.session = "/session/" + self.asks("/session", {"capabilities": {"alwaysMatch": options}})["sessionId"]
 
     def asks(self, path: str, body: dict[str, Any] | None = None, method: str = "POST") -> Any:
@@ -77,18 +83,26 @@ class Browser:
         self.asks(f"/element/{name}/click", {})
 
     def fills(self, selector: str, text: str) -> None:
+        """Types over what stands there."""
         (name,) = self.waits_for("return document.querySelector(arguments[0])", selector).values()
-        self.asks(f"/element/{name}/clear", {})
+        self.runs("document.querySelector(arguments[0]).select()", selector)
         self.asks(f"/element/{name}/value", {"text": text})
 
 
 @contextmanager
-def opened() -> Iterator[Browser]:
+def opened(profile: Path, instead: dict[Path, Path] | None = None) -> Iterator[Browser]:
+    """A browser with the profile in a folder; instead: files that it finds in the place of the system's (as root)."""
     url = f"http://127.0.0.1:{(port := free_port())}"
+    mounts = [f"mount --bind {file} {place}" for place, file in (instead or {}).items()]
+    run = " && ".join([*mounts, f"exec xvfb-run -a WebKitWebDriver --port={port}"])
+    alone = ["unshare", "--mount"] if mounts else []
     # A group of its own: the screen, the driver and its browser end together.
-    driver = subprocess.Popen(["xvfb-run", "-a", "WebKitWebDriver", f"--port={port}"], start_new_session=True)
+    driver = subprocess.Popen([*alone, "sh", "-c", run], start_new_session=True)
     try:
-        yield Browser(answering(url))
+        browser = Browser(answering(url), profile)
+        yield browser
+        with suppress(AssertionError):  # it ends before it can answer
+            browser.asks("/window", method="DELETE")
     finally:
         os.killpg(driver.pid, signal.SIGTERM)
         driver.wait(PATIENCE_S)

@@ -81,7 +81,7 @@ def _firefox(url: str, given: list[Any], script: str) -> Times:
 
 
 def _webkit(url: str, given: list[Any], script: str) -> Times:
-    with webkit.opened() as browser:
+    with TemporaryDirectory() as folder, webkit.opened(Path(folder)) as browser:
         browser.opens(url)
         found: Times = browser.asks(
             "/execute/async",

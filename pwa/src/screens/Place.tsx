@@ -2,6 +2,7 @@ import { signal } from "@preact/signals";
 import type { ComponentProps, ComponentType } from "preact";
 import { useEffect, useState } from "preact/hooks";
 
+import { sync } from "../state";
 import { loadPlaceTexts, t } from "../text";
 import { Desk } from "../ui/Desk";
 
@@ -56,17 +57,20 @@ export function Place({ at }: { at: string }) {
 
 function Coming({ load, here }: { load: Load; here: ComponentProps<typeof Desk>["here"] }) {
   const [failed, setFailed] = useState(false);
-  const ask = () => {
+  const ask = (byHand = false) => {
     setFailed(false);
     fetchPlace(load).catch((error: unknown) => {
       console.warn("no screen:", error);
-      setFailed(true);
+      // Firefox remembers a file that could not be had for as long as the page lives.
+      if (byHand && sync.value.reachable) location.reload();
+      else setFailed(true);
     });
   };
   useEffect(() => {
     ask();
-    addEventListener("online", ask);
-    return () => removeEventListener("online", ask);
+    const back = () => ask();
+    addEventListener("online", back);
+    return () => removeEventListener("online", back);
   }, [load]);
   return (
     <Desk title={t(`desk.place_${here}`)} here={here}>
@@ -75,7 +79,7 @@ function Coming({ load, here }: { load: Load; here: ComponentProps<typeof Desk>[
           <p class="card card-wrong" role="alert">
             {t("desk.screen_failed")}
           </p>
-          <button type="button" class="go" onClick={ask}>
+          <button type="button" class="go" onClick={() => ask(true)}>
             {t("button.try_again")}
           </button>
         </>
