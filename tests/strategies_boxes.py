@@ -34,23 +34,24 @@ def walk(rng):
 
 
 def cost(rng):
-    uses = []
-    for name in ("caramel", "chocolate", "salt", "boxes")[: rng.randrange(5)]:
-        use = {"name": name, "amount": rng.uniform(0, 6), "lot_amount": rng.uniform(0.5, 25)}
-        maybe(rng, use, "lot_price_minor", rng.randrange(20000), 0.9)
-        uses.append(use)
-    request = {"uses": uses, "pieces": rng.randrange(0, 300)}
+    def used(*names):
+        uses = [{"name": name, "amount": rng.uniform(0, 6), "lot_amount": rng.uniform(0.5, 25)} for name in names]
+        for use in uses:
+            maybe(rng, use, "lot_price_minor", rng.randrange(20000), 0.9)
+        return uses
+
+    request = {"uses": used(*("caramel", "chocolate", "salt")[: rng.randrange(4)]), "pieces": rng.randrange(0, 300)}
     maybe(rng, request, "waste_share", rng.uniform(0, 0.3))
     maybe(rng, request, "hands_s", rng.uniform(0, 20000))
     maybe(rng, request, "rate_minor_per_h", rng.randrange(5000))
     maybe(rng, request, "energy_j", rng.uniform(0, 3e6))
-    maybe(rng, request, "energy_minor_per_kwh", rng.randrange(60))
-    maybe(rng, request, "boxes", [{"name": "box of 9", "pieces": 9, "packaging_minor": rng.randrange(200)}])
+    maybe(rng, request, "energy_minor_per_kwh", rng.choice([28.5, rng.randrange(60)]))
+    maybe(rng, request, "boxes", [{"name": "box of 9", "pieces": 9, "packaging": used("carton", "cup", "label")}])
     return request
 
 
 def price(rng):
-    request = {"cost_minor": rng.randrange(10000)}
+    request = {"cost_minor": rng.choice([99.45, rng.randrange(10000)])}
     maybe(rng, request, "margin_percent", rng.uniform(0, 90))
     maybe(rng, request, "price_minor", rng.randrange(20000))
     maybe(rng, request, "tax_percent", rng.choice([4, 7, 10, 21]))

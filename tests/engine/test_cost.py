@@ -18,17 +18,21 @@ def exact(amount, unit=1_000_000):
     return Fraction(floor(Fraction(str(amount * unit)) + Fraction(1, 2)), unit)
 
 
-def shares(request):
-    """Each part as an exact fraction of minor units."""
-    found = [
+def priced(uses):
+    return [
         use["lot_price_minor"] * exact(use["amount"]) / exact(use["lot_amount"])
-        for use in request["uses"]
+        for use in uses
         if use.get("lot_price_minor") is not None
     ]
+
+
+def shares(request):
+    """Each part as an exact fraction of minor units."""
+    found = priced(request["uses"])
     if request.get("rate_minor_per_h") is not None and request.get("hands_s"):
         found.append(request["rate_minor_per_h"] * exact(request["hands_s"], 1000) / 3600)
     if request.get("energy_minor_per_kwh") is not None and request.get("energy_j"):
-        found.append(request["energy_minor_per_kwh"] * exact(request["energy_j"], 1) / 3_600_000)
+        found.append(exact(request["energy_minor_per_kwh"]) * exact(request["energy_j"], 1) / 3_600_000)
     return found
 
 
@@ -46,7 +50,9 @@ def test_fifty_batches_cost_what_fractions_say_and_the_parts_add_up(seed):
         if request["pieces"]:
             assert reply["piece_minor"] == half_up(whole / request["pieces"])
             for box, asked in zip(reply["boxes"], request.get("boxes", []), strict=True):
-                assert box["minor"] == half_up(whole * asked["pieces"] / request["pieces"] + asked["packaging_minor"])
+                box_cost = whole * asked["pieces"] / request["pieces"] + sum(priced(asked["packaging"]))
+                assert box["minor"] == half_up(box_cost)
+                assert 0 <= Fraction(str(box["exact_minor"])) - box_cost < Fraction(1, 900_000)
         else:
             assert reply["piece_minor"] is None
 
@@ -56,6 +62,26 @@ def test_what_has_no_price_is_named_and_not_reckoned_as_nothing():
             {"name": "salt", "amount": 0.1, "lot_amount": 1}]  # fmt: skip
     reply = catalogue.call("cost.batch", {"uses": uses, "pieces": 100})
     assert (reply["total_minor"], reply["not_priced"], reply["piece_minor"]) == (1000, ["salt"], 10)
+
+
+def test_price_of_a_box_reaches_its_margin_of_what_the_box_really_costs():
+    # A ninth of 1,989 for 180 pieces is 99.45; rounded to 99, a price of 248 would leave 59.9 %.
+    uses = [{"name": "caramel", "amount": 1, "lot_amount": 1, "lot_price_minor": 1989}]
+    box = catalogue.call("cost.batch", {"uses": uses, "pieces": 180, "boxes": [{"name": "b", "pieces": 9}]})["boxes"][0]
+    assert (box["minor"], box["exact_minor"]) == (99, 99.45)
+    assert catalogue.call("cost.price", {"cost_minor": 99.45, "margin_percent": 60})["price_minor"] == 249
+
+
+def test_packaging_is_added_before_it_is_rounded_and_told_where_it_has_no_price():
+    third = {"name": "cups", "amount": 1, "lot_amount": 3, "lot_price_minor": 1}
+    asked = {"name": "b", "pieces": 1, "packaging": [third, third, {"name": "lid", "amount": 1, "lot_amount": 1}]}
+    reply = catalogue.call("cost.batch", {"uses": [], "pieces": 1, "boxes": [asked]})
+    assert (reply["boxes"][0]["minor"], reply["not_priced"]) == (1, ["lid"])
+
+
+def test_tariff_may_have_parts_of_the_smallest_coin_as_the_shop_takes_it():
+    reply = catalogue.call("cost.batch", {"uses": [], "energy_j": 7.2e6, "energy_minor_per_kwh": 28.5, "pieces": 1})
+    assert reply["total_minor"] == 57
 
 
 def test_a_price_reaches_the_wanted_margin_and_says_what_it_leaves():

@@ -1,5 +1,5 @@
 /** The label of boxes packed together: what went into them, and the papers it is printed on. */
-import type { LabelContentReply, LabelContentRequest, Pack, Shop } from "../documents";
+import type { LabelContentReply, LabelContentRequest, Lot, Pack, Shop } from "../documents";
 import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { t } from "../text";
@@ -21,7 +21,7 @@ export interface LabelChoices {
 /** What the label of a pack says. Throws EngineProblem. */
 export async function labelContent(store: Store, shop: Shop, pack: Pack, choices: LabelChoices): Promise<LabelContentReply> {
   const records = await Promise.all(pack.from.map(({ batch_id }) => loadRecord(store, batch_id)));
-  const parts = [...pack.from.flatMap(({ pieces }, i) => ofBatch(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id)?.material, one.amount))];
+  const parts = [...pack.from.flatMap(({ pieces }, i) => ofBatch(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id), one.amount))];
   const may_contain = records.flatMap((record) => (record?.run.may_contain ?? []) as Allergen[]);
   const box = shop.boxes.find((one) => one.id === pack.box_id);
   return compute(
@@ -53,12 +53,15 @@ function ofBatch(shop: Shop, record: BatchRecord | null, pieces: number): Part[]
   return besides.length > 0 ? [...parts, { name: product?.name ?? "", ingredients: "", contains: besides, kg: 0 }] : parts;
 }
 
-/** What was put into boxes straight from a lot, by the name that lots give it; what they are packed in is no part. */
-function ofLot(shop: Shop, material: string | undefined, kg: number): Part[] {
-  const [list, id] = (material ?? "").split("/");
+/** What was put into boxes straight from a lot, by the name that lots give it. What they are packed in is no part, nor is a ribbon:
+ * of what is for something else the label was copied where it is eaten. What is counted has no weight here and comes last. */
+export function ofLot(shop: Shop, lot: Lot | undefined, amount: number): Part[] {
+  const [list, id] = (lot?.material ?? "").split("/");
   if (list !== "caramels" && list !== "chocolates" && list !== "materials") return [];
   const row = shop[list].find((one) => one.id === id);
-  return row && !("what" in row && row.what === "packaging") ? [part(shop, list, row, "", kg)] : [];
+  const what = row && "what" in row ? row.what : null;
+  if (!row || what === "packaging" || (what === "other" && !row.ingredients && !(`materials/${row.id}.contains` in shop.basis))) return [];
+  return [part(shop, list, row, "", lot?.unit === "each" ? 0 : amount)];
 }
 
 function part(shop: Shop, list: BoughtList, row: Bought | undefined, name: string, kg: number): Part {

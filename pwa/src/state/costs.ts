@@ -1,39 +1,57 @@
 /** What a batch and its boxes cost, from what went in, the prices of deliveries and the time of hands. */
-import type { BenchEvent, CostBatchReply, CostPriceReply, PlanDocument, Run, Shop } from "../documents";
+import type { CostBatchReply, CostBatchRequest, CostPriceReply, Lot, Run, Shop } from "../documents";
 import { compute } from "../engine/client";
 import { partsOf } from "./batchParts";
-import { handsOf, pricedLot, pricedUses } from "./costParts";
+import { handsOf, pricedLot, pricedUse, pricedUses } from "./costParts";
 import { boughtMaterials, lots } from "./trade";
+import type { BatchRecord } from "./types";
 
-/** The cost of a counted batch, with the boxes of its product. Chocolate, what lies under and salt count as planned, but for what was
- * taken of lots. */
-export async function costOf(known: Shop, plan: PlanDocument, run: Run, events: BenchEvent[]): Promise<CostBatchReply> {
+/** The cost of a counted batch, with the boxes of its product. */
+export function costOf(known: Shop, record: BatchRecord): Promise<CostBatchReply> {
+  return compute("cost.batch", costRequest(known, record), "desk");
+}
+
+/** What it is reckoned from. Chocolate, what lies under and salt count as planned, but for what was taken of lots; caramel that was
+ * weighed back is paid for by the batch it goes into. */
+export function costRequest(known: Shop, { summary, plan, run, events }: BatchRecord): CostBatchRequest {
   const { currency } = known;
   const all = lots.value;
+  const parts = partsOf(known, plan, run) ?? [];
+  const caramel = parts.find(({ list }) => list === "caramels");
   const weighed_kg = run.weighed_kg ?? run.planned.caramel_kg ?? 0;
+  const back_kg = weighedBack(summary.batch_id, run, caramel?.row && `caramels/${caramel.row.id}`, all);
   const typed = { caramels: run.lot, chocolates: run.dip?.bowls?.[0]?.lot ?? null, materials: null };
-  const uses = (partsOf(known, plan, run) ?? []).flatMap(({ list, row, name, each_kg, lost_kg }) => {
+  const uses = parts.flatMap(({ list, row, name, each_kg, lost_kg }) => {
     const amount = list === "caramels" ? weighed_kg : each_kg * (run.planned.pieces ?? 0) + lost_kg;
-    return pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[list], currency);
+    const priced = pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[list], currency);
+    return list === "caramels" ? without(priced, back_kg) : priced;
   });
-  const each = run.planned.piece_kg ?? 0;
-  const good_kg = (run.pieces ?? 0) * each;
+  const bought = new Map(boughtMaterials().map((one) => [one.material, one]));
+  const packedIn = (material: string, amount: number) => pricedUse(bought.get(material)?.name || material, amount, pricedLot(all.values(), material, null, currency, bought.get(material)?.unit));
   const boxes = known.boxes.filter((box) => box.lines.length === 1 && box.lines[0]!.product_id === plan.product_id);
-  const packaging = (box: (typeof boxes)[number]) => box.packaging.map(({ material, amount }) => ({ material, amount, lot: pricedLot(all.values(), material, null, currency) }));
-  const unpriced = new Set(boxes.flatMap((box) => packaging(box).flatMap(({ material, lot }) => (lot ? [] : [material]))));
-  for (const material of unpriced) uses.push({ name: boughtMaterials().find((one) => one.material === material)?.name || material, amount: 0, lot_amount: 1, lot_price_minor: null });
-  return compute(
-    "cost.batch",
-    {
-      uses,
-      waste_share: each > 0 && weighed_kg > 0 ? Math.min(1, Math.max(0, 1 - good_kg / weighed_kg)) : null,
-      hands_s: handsOf(events),
-      rate_minor_per_h: known.rate_minor_per_h,
-      pieces: run.pieces ?? 0,
-      boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging_minor: Math.round(packaging(box).reduce((sum, { amount, lot }) => sum + (lot ? ((lot.price_minor ?? 0) * amount) / lot.amount : 0), 0)) })),
-    },
-    "desk",
-  );
+  const good_kg = (run.pieces ?? 0) * (caramel?.each_kg ?? 0);
+  const went_kg = weighed_kg - back_kg;
+  return {
+    uses,
+    waste_share: good_kg > 0 && went_kg > 0 ? Math.max(0, 1 - good_kg / went_kg) : null,
+    hands_s: handsOf(events),
+    rate_minor_per_h: known.rate_minor_per_h,
+    pieces: run.pieces ?? 0,
+    boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging: box.packaging.map(({ material, amount }) => packedIn(material, amount)) })),
+  };
+}
+
+/** Caramel that was left over and waits for another batch (kg). */
+function weighedBack(batch_id: string, run: Run, material: string | undefined, all: ReadonlyMap<string, Lot>): number {
+  const kept = [...all.values()].filter((lot) => lot.made_from === batch_id && lot.material === material);
+  return kept.reduce((sum, lot) => sum + lot.amount, 0) || (run.out.filter(({ what }) => what === "rest").at(-1)?.kg ?? 0);
+}
+
+/** The same without so much, taken of each in its share. */
+function without(uses: CostBatchRequest["uses"], kg: number): CostBatchRequest["uses"] {
+  const all_kg = uses.reduce((sum, { amount }) => sum + amount, 0);
+  const share = all_kg > 0 ? Math.max(0, 1 - kg / all_kg) : 1;
+  return uses.map((use) => ({ ...use, amount: use.amount * share }));
 }
 
 /** The margin of a price, and the price for a wanted margin (percent of the net price). */

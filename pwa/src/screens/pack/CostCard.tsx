@@ -9,7 +9,7 @@ import { boxName, boxOf } from "./packWords";
 
 /** What a counted batch cost: parts, pieces, boxes, and what of it was wasted. */
 export function CostCard({ record }: { record: BatchRecord }) {
-  const { plan, run, events } = record;
+  const { run, events } = record;
   const [cost, setCost] = useState<CostBatchReply | null>(null);
   const counted = run.pieces !== null && !run.thrown_away;
   const currency = shop.value?.currency ?? "";
@@ -17,7 +17,7 @@ export function CostCard({ record }: { record: BatchRecord }) {
   useEffect(() => {
     const known = shop.value;
     if (!counted || !known) return;
-    loadTrade().then(() => costOf(known, plan, run, events)).then(setCost, (error: unknown) => console.error("cost:", error));
+    loadTrade().then(() => costOf(known, record)).then(setCost, (error: unknown) => console.error("cost:", error));
   }, [lots.value, shop.value, run.pieces, events.length]);
   if (!counted || !cost) return null;
   return (
@@ -33,18 +33,18 @@ export function CostCard({ record }: { record: BatchRecord }) {
       <p>{t("cost.waste", { money: money(cost.waste_minor) })}</p>
       {shop.value?.rate_minor_per_h == null && <p class="quiet">{t("cost.no_rate")}</p>}
       {cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: [...new Set(cost.not_priced)].join(", ") })}</p>}
-      {cost.boxes.map((box) => (box.minor === null ? null : <BoxCost key={box.name} box_id={box.name} minor={box.minor} />))}
+      {cost.boxes.map(({ name, minor, exact_minor }) => (minor === null || exact_minor === null ? null : <BoxCost key={name} box_id={name} minor={minor} exact_minor={exact_minor} />))}
     </Card>
   );
 }
 
 /** A box: its cost, what its price leaves, and the price for another margin. */
-function BoxCost({ box_id, minor }: { box_id: string; minor: number }) {
+function BoxCost({ box_id, minor, exact_minor }: { box_id: string; minor: number; exact_minor: number }) {
   const [wanted, setWanted] = useState(60);
   const [price, setPrice] = useState<CostPriceReply | null>(null);
   const currency = shop.value?.currency ?? "";
   const asked = boxOf(box_id)?.price_minor ?? null;
-  useEffect(() => void priceOf(minor, asked, wanted).then(setPrice, (error: unknown) => console.error("price:", error)), [minor, asked, wanted]);
+  useEffect(() => void priceOf(exact_minor, asked, wanted).then(setPrice, (error: unknown) => console.error("price:", error)), [exact_minor, asked, wanted]);
   return (
     <details>
       <summary>{t("cost.box", { box: boxName(box_id), money: formatMoney(minor, currency) })}</summary>

@@ -14,54 +14,59 @@ def cost(request: "Readable") -> "Document":
 
     Request: uses [{name, amount (kg or pieces of its lot), lot_amount, lot_price_minor (of the whole lot; null: not
     known)}], waste_share (of what was made, thrown away or bad), hands_s (s), rate_minor_per_h, energy_j (J),
-    energy_minor_per_kwh, pieces (good ones), boxes [{name, pieces, packaging_minor}].
+    energy_minor_per_kwh, pieces (good ones), boxes [{name, pieces, packaging (as uses, of one box)}].
     Reply: parts [{name, minor}], total_minor, waste_minor (the share of total_minor that was wasted), piece_minor (per
-    good piece, rounded; null: none), boxes [{name, minor}], not_priced (names without a price: the total lacks them).
+    good piece, rounded; null: none), boxes [{name, minor, exact_minor (for `cost.price`)}], not_priced (names without a
+    price: what they went into lacks them).
     Raises: none of its own.
     Relation: amount/lot_amount × price, hands × rate, energy × tariff as exact fractions of whole millionths and
     milliseconds; rounded once, ties up, the parts by largest rest so that they add up to the total.
     Source: practice.
     """
-    names, shares, unpriced = [], [], []
-    for use in request["uses"]:
-        if use["lot_price_minor"] is None:
-            unpriced.append(use["name"])
-            continue
-        names.append(use["name"])
-        shares.append(Share(use["lot_price_minor"]).times(millionths(use["amount"]), millionths(use["lot_amount"])))
+    priced = [use for use in request["uses"] if use["lot_price_minor"] is not None]
+    names, shares = [use["name"] for use in priced], [_of_lot(use) for use in priced]
     if request["rate_minor_per_h"] is not None and request["hands_s"]:
         names.append("hands")
         shares.append(Share(request["rate_minor_per_h"]).times(int(request["hands_s"] * 1000 + 0.5), HOUR_MS))
     if request["energy_minor_per_kwh"] is not None and request["energy_j"]:
         names.append("energy")
-        shares.append(Share(request["energy_minor_per_kwh"]).times(int(request["energy_j"] + 0.5), 3600000))
+        tariff = Share(millionths(request["energy_minor_per_kwh"]), MILLIONTHS)
+        shares.append(tariff.times(int(request["energy_j"] + 0.5), 3600000))
     whole = total(shares)
     wasted = whole.times(millionths(request["waste_share"] or 0.0), MILLIONTHS)
     pieces = request["pieces"]
-    boxes = [
-        {
-            "name": box["name"],
-            "minor": whole.times(box["pieces"], pieces).plus(Share(box["packaging_minor"] or 0)).rounded()
-            if pieces
-            else None,
-        }
-        for box in request["boxes"]
-    ]
+    unpriced: list[str] = []
+    for use in request["uses"] + [use for box in request["boxes"] for use in box["packaging"]]:
+        if use["lot_price_minor"] is None and use["name"] not in unpriced:
+            unpriced.append(use["name"])
     return {
         "parts": [{"name": name, "minor": minor} for name, minor in zip(names, parts(shares))],
         "total_minor": whole.rounded(),
         "waste_minor": wasted.rounded(),
         "piece_minor": whole.times(1, pieces).rounded() if pieces else None,
-        "boxes": boxes,
+        "boxes": [_box(box, whole, pieces) for box in request["boxes"]],
         "not_priced": unpriced,
     }
+
+
+def _of_lot(use: "Readable") -> Share:
+    return Share(use["lot_price_minor"]).times(millionths(use["amount"]), millionths(use["lot_amount"]))
+
+
+def _box(box: "Readable", whole: Share, pieces: int) -> "Document":
+    if not pieces:
+        return {"name": box["name"], "minor": None, "exact_minor": None}
+    packaging = [_of_lot(use) for use in box["packaging"] if use["lot_price_minor"] is not None]
+    cost_of_box = whole.times(box["pieces"], pieces).plus(total(packaging))
+    exact_minor = cost_of_box.times(MILLIONTHS, 1).up() / MILLIONTHS
+    return {"name": box["name"], "minor": cost_of_box.rounded(), "exact_minor": exact_minor}
 
 
 def price(request: "Readable") -> "Document":
     """The price for a wanted margin, and the margin of a price.
 
-    Request: cost_minor, margin_percent (wanted share of the net price; null: not asked), price_minor (null: not asked),
-    tax_percent (in the price; 0: none).
+    Request: cost_minor (not rounded), margin_percent (wanted share of the net price; null: not asked), price_minor
+    (null: not asked), tax_percent (in the price; 0: none).
     Reply: price_minor (tax in it, rounded up so that the margin is reached; null: not asked), margin_minor (what a
     price leaves after tax and cost; null), margin_percent (of the net price, two digits; null).
     Raises: none of its own.
@@ -69,14 +74,15 @@ def price(request: "Readable") -> "Document":
     Source: practice.
     """
     tax = millionths(request["tax_percent"] or 0.0) + PERCENT * MILLIONTHS
+    spent = Share(millionths(request["cost_minor"]), MILLIONTHS)
     reply: "Document" = {"price_minor": None, "margin_minor": None, "margin_percent": None}
     if request["margin_percent"] is not None:
         kept = PERCENT * MILLIONTHS - millionths(request["margin_percent"])
-        gross = Share(request["cost_minor"]).times(PERCENT * MILLIONTHS, kept).times(tax, PERCENT * MILLIONTHS)
-        reply["price_minor"] = -(-gross.top // gross.bottom)
+        gross = spent.times(PERCENT * MILLIONTHS, kept).times(tax, PERCENT * MILLIONTHS)
+        reply["price_minor"] = gross.up()
     if request["price_minor"] is not None:
         net = Share(request["price_minor"]).times(PERCENT * MILLIONTHS, tax)
-        left = net.plus(Share(-request["cost_minor"]))
+        left = net.plus(Share(-spent.top, spent.bottom))
         reply["margin_minor"] = left.rounded()
         if net.top > 0:
             share = left.times(net.bottom * PERCENT * PERCENT, net.top)

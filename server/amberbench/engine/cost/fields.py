@@ -9,19 +9,20 @@ COME_TO = integer(-(10**30), 10**30, "minor units")
 OR_NONE = dict(MONEY, low=0, default=None)
 NAME = text(120, "its name")
 AMOUNT = number("", 0.000001, 1e6, "kg or pieces")
+USE = record(
+    {
+        "name": NAME,
+        "amount": dict(AMOUNT, low=0, meaning="how much of the lot went in, kg or pieces"),
+        "lot_amount": dict(AMOUNT, meaning="how much of it was bought, kg or pieces"),
+        "lot_price_minor": dict(OR_NONE, meaning="what all of it cost; null: not known"),
+    },
+    "something that went in",
+)
 FUNCTIONS = {
     "cost.batch": {
         "request": {
             "uses": many(
-                record(
-                    {
-                        "name": NAME,
-                        "amount": dict(AMOUNT, low=0, meaning="how much of the lot went in, kg or pieces"),
-                        "lot_amount": dict(AMOUNT, meaning="how much of it was bought, kg or pieces"),
-                        "lot_price_minor": dict(OR_NONE, meaning="what all of it cost; null: not known"),
-                    },
-                    "something that went in",
-                ),
+                USE,
                 0,
                 200,
                 "what went in",
@@ -30,14 +31,16 @@ FUNCTIONS = {
             "hands_s": number("s", 0, 1e7, "hands on it; null: not known", default=None),
             "rate_minor_per_h": dict(OR_NONE, meaning="an hour of hands; null: not reckoned"),
             "energy_j": number("J", 0, 1e12, "energy of the bursts; null: not known", default=None),
-            "energy_minor_per_kwh": dict(OR_NONE, meaning="a kilowatt hour; null: not reckoned"),
+            "energy_minor_per_kwh": number(
+                "", 0, 1e6, "a kilowatt hour, minor units; null: not reckoned", default=None
+            ),
             "pieces": integer(0, 10**7, "good pieces"),
             "boxes": many(
                 record(
                     {
                         "name": NAME,
                         "pieces": integer(0, 100000, "pieces in a box"),
-                        "packaging_minor": dict(MONEY, low=0, default=None, meaning="box, cups and label; null: none"),
+                        "packaging": many(USE, 0, 200, "box, cups and label of one", default=[]),
                     },
                     "a box",
                 ),
@@ -53,14 +56,24 @@ FUNCTIONS = {
             "waste_minor": dict(COME_TO, meaning="what of it was wasted"),
             "piece_minor": dict(COME_TO, meaning="a good piece; null: there is none", nullable=True),
             "boxes": many(
-                record({"name": NAME, "minor": dict(COME_TO, nullable=True)}, "a box"), 0, 200, "what a box of it costs"
+                record(
+                    {
+                        "name": NAME,
+                        "minor": dict(COME_TO, nullable=True),
+                        "exact_minor": number("", -1e30, 1e30, "minor units, not rounded", nullable=True),
+                    },
+                    "a box",
+                ),
+                0,
+                200,
+                "what a box of it costs",
             ),
-            "not_priced": many(NAME, 0, 200, "what has no price: the total lacks it"),
+            "not_priced": many(NAME, 0, 40200, "what has no price: what it went into lacks it"),
         },
     },
     "cost.price": {
         "request": {
-            "cost_minor": dict(MONEY, low=0, meaning="what it costs"),
+            "cost_minor": number("", 0, MOST_MINOR, "what it costs, minor units, not rounded"),
             "margin_percent": number(
                 "", 0, 99, "wanted share of the net price, percent; null: not asked", default=None
             ),

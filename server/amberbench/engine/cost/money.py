@@ -39,6 +39,10 @@ class Share:
         """Whole minor units, ties up."""
         return (2 * self.top + self.bottom) // (2 * self.bottom)
 
+    def up(self) -> int:
+        """Whole minor units that are no less."""
+        return -(-self.top // self.bottom)
+
     def whole(self) -> int:
         """Whole minor units below it."""
         return self.top // self.bottom
