@@ -32,6 +32,8 @@ const manifest = {
 /** In the app MicroPython never meets Node: what its loader holds for that stays out. */
 const IN_A_WORKER = { process: "undefined", "globalThis.process": "undefined", "globalThis.window": "undefined", "globalThis.WorkerGlobalScope": "true" };
 
+const assetFileNames = ({ names }: { names: string[] }) => `assets/${names.some((name) => name.startsWith("zxing")) ? "scan-" : ""}[name]-[hash][extname]`;
+
 export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
@@ -39,7 +41,7 @@ export default defineConfig({
     license: { fileName: NOTICES },
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    rolldownOptions: { output: CHUNKS },
+    rolldownOptions: { output: { ...CHUNKS, assetFileNames } },
   },
   worker: { format: "es", rolldownOptions: { output: { codeSplitting: false } } },
   // The engine and the texts live with the server: one copy of each.
@@ -61,6 +63,8 @@ export default defineConfig({
       includeManifestIcons: false,
       injectManifest: {
         globPatterns: ["**/*.{html,js,css,wasm,mpy,svg,webmanifest}"],
+        // What reads codes is as large as the rest: it is fetched, and then kept, when somebody first opens the camera.
+        globIgnores: ["**/scan-*"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         // A worker without imports is otherwise emitted as a module, which a classic worker cannot load.
         rollupFormat: "iife",

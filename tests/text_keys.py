@@ -138,6 +138,7 @@ SUPPLIERS = {
     "photo.": ("pwa/src/state", "pwa/src/screens/record"),
     "reason.": ("engine/steps/melt",),
     "say.": ("engine/steps", "engine/products"),
+    "scan.": ("pwa/src/platform",),
     "schedule.": ("engine/products", "engine/scheduling"),
     "screen.entry_": ("engine/steps", "engine/products"),
     "server.": ("cli.py", "data_commands.py", "phone_commands.py"),

@@ -3,6 +3,9 @@ import { textsIn } from "./texts.ts";
 /** A file of `src/screens/places`: what is fetched after the bench. */
 const PLACE = /\/screens\/places\/\w+\.tsx$/;
 
+/** What reads codes off a picture. */
+const READER = /\/platform\/codeReader\.ts$/;
+
 interface Graph {
   getModuleInfo: (id: string) => { isEntry: boolean; importers: readonly string[] } | null;
 }
@@ -21,6 +24,7 @@ export const CHUNKS = {
 
 function kindOf(facade: string | null): string {
   if (!facade) return "";
+  if (READER.test(facade)) return "scan-";
   const texts = textsIn(facade);
   return `${texts?.ofPlaces || PLACE.test(facade) ? "place-" : ""}${texts ? "text-" : ""}`;
 }

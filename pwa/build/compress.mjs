@@ -11,7 +11,7 @@ const MOST_FIRST_LOAD = 400_000;
 /** What a place may cost more (bytes, as brotli). */
 const MOST_PLACE = 150_000;
 /** What `src/sw/sw.ts` stores later: the place, or the language of texts. */
-const LATER = /^assets\/(?:(place-)?text-([a-z]+)|place-([a-z]+)|demo_shop)[^/]*\.(?:js|css|mpy)$/;
+const LATER = /^assets\/(?:(place-)?text-([a-z]+)|place-([a-z]+)|demo_shop|scan-)[^/]*\.(?:js|css|mpy|wasm)$/;
 /** What several places share: each of them is counted with it. */
 const SHARED = "shared";
 

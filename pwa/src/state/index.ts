@@ -44,6 +44,8 @@ export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
 export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview, stockUses } from "./trade";
 export type { LabelChoices, LabelRule } from "./boxLabel";
+export { scanned, type Scanned } from "./scanned";
+export { watchForCode } from "../platform/camera";
 export { saveTrace, split as splitNode, traceThere } from "./tracing";
 export type { FilledSheet } from "./paper";
 export type { NoPhoto, PhotoElsewhere } from "./photos";

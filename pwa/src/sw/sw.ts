@@ -15,6 +15,9 @@ const TEXT = /^\/assets\/(?:place-)?text-([a-z]+)/;
 /** What a first visit does not wait for: the places beside the bench, the texts of other languages, the invented shop, and what
  * the browser has just fetched for itself. */
 const LATER = /^\/(?:assets\/(?:place-|text-|demo_shop)[^/]*\.(?:js|css|mpy)|manifest\.webmanifest|icon\.svg)$/;
+/** What is fetched when somebody first wants it, and kept then. */
+const ON_DEMAND = /^\/assets\/scan-/;
+const KEPT = "amberbench-on-demand";
 const languages = files.flatMap(({ path }) => TEXT.exec(path)?.[1] ?? []);
 /** With its variants: they are small, and which of them is read only the page knows. */
 const language = navigator.languages.map((one) => one.split("-")[0]).find((one) => one && languages.includes(one)) ?? "en";
@@ -86,12 +89,21 @@ async function forgetOld(): Promise<void> {
   await Promise.all(names.filter((name) => name.startsWith(PREFIX) && name !== CACHE).map((name) => caches.delete(name)));
 }
 
+/** Keeps a file instead of the one of an earlier version: they differ in the hash behind the last hyphen. */
+async function keep(path: string, response: Response): Promise<void> {
+  const cache = await caches.open(KEPT);
+  const kind = (one: string) => one.replace(/-[^-.]+\./, ".");
+  for (const { url } of await cache.keys()) if (kind(new URL(url).pathname) === kind(path)) await cache.delete(url);
+  await cache.put(path, response);
+}
+
 async function answer(request: Request, path: string): Promise<Response> {
   const cache = await caches.open(CACHE);
   // What this version does not know is asked for by a page of the one before.
   const kept = await (known.has(path) ? cache : caches).match(path);
   if (kept) return kept;
   const response = await fetch(request);
+  if (response.ok && ON_DEMAND.test(path)) await keep(path, response.clone());
   // Wanted before the rest was stored: a language just chosen must be here without a network, too.
   if (response.ok && known.has(path) && LATER.test(path)) await cache.put(path, response.clone());
   return response;

@@ -38,7 +38,7 @@ POLICY = "; ".join(
 
 # What the app uses of what browsers ask leave for, and what it does not; photos are taken by the camera's own app.
 PERMISSIONS = (
-    "screen-wake-lock=(self), web-share=(self), autoplay=(self), accelerometer=(), bluetooth=(), camera=(), "
+    "screen-wake-lock=(self), web-share=(self), autoplay=(self), accelerometer=(), bluetooth=(), camera=(self), "
     "display-capture=(), geolocation=(), gyroscope=(), hid=(), magnetometer=(), microphone=(), midi=(), payment=(), "
     "serial=(), usb=()"
 )

@@ -4,6 +4,7 @@ import type { Summary } from "../../documents";
 import { lessons, loadTrade, lots, orders, packs, refreshSummaries, saveBatches, saveLog, summaries } from "../../state";
 import type { Kind } from "../../products/kindTraits";
 import { placeViewsOf } from "../../products/placeViews";
+import { go } from "../../router";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
@@ -11,6 +12,7 @@ import { LongList } from "../../ui/LongList";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { stepName } from "../../ui/Timeline";
 import { ListFiles } from "../ListFiles";
+import { Scan } from "../Scan";
 import { LearnedLink } from "../learned/LearnedLink";
 import { seek } from "../trace/seek";
 import { known, nodeWords, WORDS } from "../trace/traceWords";
@@ -27,6 +29,7 @@ export function BatchesScreen() {
       {(lessons.value ?? []).length > 0 && <LearnedLink />}
       {summaries.value.length === 0 && <p class="card">{t("desk.no_batches")}</p>}
       {(summaries.value.length > FEW || packs.value.size + lots.value.size + orders.value.size > 0) && <WordsField label={t("trace.seek")} value={sought} most={60} onValue={setSought} />}
+      <Scan onFound={(code) => scannedTo(code.lot, setSought)} />
       <Found sought={sought} />
       {found.length === 0 && sought && seek(sought, known(), WORDS).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
       <LongList all={found} card={batchCard} />
@@ -67,6 +70,13 @@ function Found({ sought }: { sought: string }) {
 }
 
 const KINDS: Record<string, string> = { lot: "trace.a_lot", pack: "trace.a_pack", order: "trace.an_order" };
+
+/** A code of one lot or of one pack leads to its trace; else it is sought. */
+function scannedTo(lot: string, seekWords: (words: string) => void): void {
+  const same = [...[...packs.value.values()].filter((one) => one.code === lot).map((one) => `pack/${one.id}`), ...[...lots.value.values()].filter((one) => one.supplier_lot === lot).map((one) => `lot/${one.id}`)];
+  if (same.length === 1) go(`/trace/${same[0]!}`);
+  else seekWords(lot);
+}
 
 /** Whether every word sought stands in a batch's name or day. */
 function isFound(one: Summary, sought: string): boolean {

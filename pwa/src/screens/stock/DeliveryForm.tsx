@@ -10,6 +10,7 @@ import { CountField } from "../../ui/CountField";
 import { QuantityField, TimeField, WordsField } from "../../ui/fields";
 import { MoneyField } from "../../ui/MoneyField";
 import { TakePhoto, type PhotoOutcome } from "../../ui/TakePhoto";
+import { Scan } from "../Scan";
 
 interface Draft {
   material: string;
@@ -72,6 +73,7 @@ export function DeliveryForm() {
       </fieldset>
       <CountField label={t("stock.packs")} value={draft.packs} least={1} most={100_000} onValue={(packs) => change({ packs })} />
       <QuantityField key={draft.material} label={t("stock.pack_amount")} name={material?.unit === "each" ? "pack_amount" : "pack_amount_kg"} value={draft.pack_amount} problem={problemAt(problem, "pack_amount")} onValue={(pack_amount, fault) => (setFaults((old) => ({ ...old, pack: fault !== null })), change({ pack_amount }))} />
+      <Scan onFound={({ lot, bestBy }) => change({ supplier_lot: lot.slice(0, 60), ...(bestBy && { best_by: bestBy }) })} />
       <WordsField label={t("stock.lot")} value={draft.supplier_lot} most={60} onValue={(supplier_lot) => change({ supplier_lot })} />
       <TimeField label={t("stock.best_by_field")} kind="date" value={draft.best_by} problem={problemAt(problem, "best_by")} onValue={(best_by) => change({ best_by })} />
       <MoneyField label={t("stock.price")} currency={shop.value?.currency ?? ""} minor={draft.price_minor} problem={problemAt(problem, "price_minor")} onMinor={(price_minor, fault) => (setFaults((old) => ({ ...old, price: fault !== null })), change({ price_minor }))} />
