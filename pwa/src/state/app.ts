@@ -68,7 +68,7 @@ export class AppState {
   ) {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
-    this.shopBook = new ShopBook({ ...parts, wrote: (stream) => this.wrote(stream) }, shop);
+    this.shopBook = new ShopBook({ ...parts, byWhom, wrote: (stream) => this.wrote(stream) }, shop);
     const atDesk = { ...parts, compute: ((name, request) => compute(name, request, "desk")) as Compute, wrote: (stream: string) => this.wrote(stream) };
     this.trade = {
       lot: new StreamBook<Lot>(atDesk, "lot", trade.lots),

@@ -3,7 +3,7 @@ import "fake-indexeddb/auto";
 import { signal } from "@preact/signals";
 import { beforeEach, expect, test } from "vitest";
 
-import type { BenchEvent, Shop, ShopEdit } from "../documents";
+import type { BenchEvent, Shop, ShopEdit, Values } from "../documents";
 import { openStore, type Store } from "../storage";
 import { realEngine } from "../testing/engine";
 import type { Compute } from "./types";
@@ -22,7 +22,7 @@ beforeEach(async () => {
 async function phone() {
   const store = await openStore(T0, `shop-${++name}`);
   const shop = signal<Shop | null>({ id: "shop" } as Shop);
-  const parts = { store, compute, phoneNow: () => clock, offsetMs: () => 0, shopId: () => "shop", wrote: () => {} };
+  const parts = { store, compute, phoneNow: () => clock, offsetMs: () => 0, shopId: () => "shop", byWhom: (body: Values) => ({ ...body, by: "anna" }), wrote: () => {} };
   return { store, shop, book: new ShopBook(parts, shop) };
 }
 
@@ -43,6 +43,12 @@ test("edits stand in the document and in the log as soon as they are written", a
   expect(shop.value?.ovens).toMatchObject([{ id: "a", name: "Oven", rated_w: 900, turntable: true }]);
   expect(await store.events.unsentCount()).toBe(2);
   expect((await store.meta.get<Shop>("shop"))?.ovens).toHaveLength(1);
+});
+
+test("an edit names the person at the phone", async () => {
+  const { store, book } = await phone();
+  await book.write([edit("ovens/a", "rated_w", 900)]);
+  expect((await store.events.unsent())[0]?.body).toMatchObject({ field: "rated_w", by: "anna" });
 });
 
 test("an edit made in the same millisecond as another comes after it", async () => {

@@ -1,6 +1,6 @@
 import type { Signal } from "@preact/signals";
 
-import type { BenchEvent, Shop, ShopEdit, ShopList } from "../documents";
+import type { BenchEvent, Shop, ShopEdit, ShopList, Values } from "../documents";
 import { type Store, uuid7 } from "../storage";
 import type { Stream } from "../streams";
 import type { Compute } from "./types";
@@ -36,6 +36,8 @@ interface ShopParts {
   phoneNow: () => number;
   offsetMs: () => number;
   shopId: () => string;
+  /** The body of an event with who is at the phone. */
+  byWhom: (body: Values) => Values;
   /** Something was written to the log. */
   wrote: (stream: string) => void;
 }
@@ -58,11 +60,11 @@ export class ShopBook {
 
   /** Writes edits, all or none; resolves when they are on the disk and in the document. */
   async write(edits: ShopEdit[]): Promise<void> {
-    const { store, phoneNow, offsetMs, shopId, wrote } = this.parts;
+    const { store, phoneNow, offsetMs, shopId, byWhom, wrote } = this.parts;
     const at_ms = phoneNow();
     const stream: Stream = `shop/${shopId()}`;
     const same = { shop_id: shopId(), stream, kind: KIND, at_ms, offset_ms: offsetMs() };
-    await store.events.appendAll(edits.map((edit) => ({ ...same, id: uuid7(at_ms), body: { ...edit } })));
+    await store.events.appendAll(edits.map((edit) => ({ ...same, id: uuid7(at_ms), body: byWhom({ ...edit }) })));
     wrote(stream);
     await this.refresh();
   }
