@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.sources import SOURCES
-from amberbench.engine.physics import fields
+from amberbench.engine.physics.fields import BASE_NAMES
 
 THICKNESS_M = 0.0127
 HOUR_S = 3600.0
@@ -135,7 +135,7 @@ def test_a_cold_room_warns():
 
 @given(
     thickness_m=st.floats(0.004, 0.03),
-    base=st.sampled_from(fields.BASE_NAMES),
+    base=st.sampled_from(BASE_NAMES),
     room_c=st.floats(16.0, 22.0),
     start_c=st.floats(60.0, 85.0),
 )

@@ -6,7 +6,8 @@ from amberbench.engine import catalogue
 from amberbench.engine.core import check
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.steps.cool import cooling_curve as cooling
-from amberbench.engine.steps.cool import fields, refit
+from amberbench.engine.steps.cool import refit
+from amberbench.engine.steps.cool.fields import COOL
 
 USUAL = {"thickness_m": 0.0127, "base": "aluminium_tray"}
 HOUR_S = 3600.0
@@ -26,7 +27,7 @@ def refitted(readings=(), touches=(), **changes):
 
 def read(times, loss_factor=1.0, low_k=1.0):
     """Readings the model itself would give at a loss factor, low_k K cold."""
-    slab = cooling.Slab(check.checked(fields.COOL, USUAL))
+    slab = cooling.Slab(check.checked(COOL, USUAL))
     return [
         (at, surface_c - low_k)
         for at, (_, surface_c) in zip(times, refit.at_times(slab, loss_factor, times), strict=True)

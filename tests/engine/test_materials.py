@@ -6,10 +6,11 @@ from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
-from amberbench.engine.physics import fields, materials
+from amberbench.engine.physics import materials
+from amberbench.engine.physics.fields import MATERIAL_NAMES
 
 TEMPERATURES = st.floats(-40, 150)
-NAMES = st.sampled_from(fields.MATERIAL_NAMES)
+NAMES = st.sampled_from(MATERIAL_NAMES)
 
 
 def properties(material="caramel", temp_c=21.0):
@@ -27,7 +28,7 @@ def problem(name, **request):
     return caught.value
 
 
-@pytest.mark.parametrize("name", fields.MATERIAL_NAMES)
+@pytest.mark.parametrize("name", MATERIAL_NAMES)
 def test_every_named_material_is_known_and_ordinary(name):
     found = properties(name)
     assert 850 < found["density_kg_m3"] < 1650

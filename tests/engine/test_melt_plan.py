@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from amberbench.engine import catalogue
-from amberbench.engine.core import field_kinds as fields
+from amberbench.engine.core.field_kinds import BASES
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.sources import SOURCES
 from tests.conforming import conforms
@@ -153,7 +153,7 @@ def test_every_assumed_constant_is_among_the_inputs_with_a_known_source():
     for field in ("melt.dead_s", "melt.rated_share", "melt.load_factor", "melt.vessel_share", "oven.unevenness"):
         assert field in rows
     for row in rows.values():
-        assert row["basis"] in fields.BASES
+        assert row["basis"] in BASES
         assert row["source"] is None or row["source"] in SOURCES
 
 

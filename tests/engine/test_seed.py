@@ -8,8 +8,8 @@ import pytest
 
 from amberbench import text
 from amberbench.engine import catalogue
-from amberbench.engine.core import field_kinds as fields
 from amberbench.engine.core import sources
+from amberbench.engine.core.field_kinds import BASES
 from amberbench.engine.shop import fields as fields_shop
 from amberbench.engine.shop import fold
 from amberbench.services import initial_shop_events
@@ -70,7 +70,7 @@ def test_it_has_something_in_every_list_a_slab_needs():
 
 @pytest.mark.parametrize(("path", "row"), FIGURES)
 def test_a_figure_has_a_known_basis_and_source_and_the_unit_of_its_name(path, row):
-    assert row["basis"] in fields.BASES
+    assert row["basis"] in BASES
     assert row["source"] in sources.SOURCES
     ending = re.search(r"_(kg|kg_m2|m|m3|c|s|w|j_kgk|m2k_w)$", path)
     units = {

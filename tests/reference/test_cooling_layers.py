@@ -9,15 +9,15 @@ from amberbench.engine.physics import bases
 from amberbench.engine.physics import convection as surfaces
 from amberbench.engine.physics import fields as physics_fields
 from amberbench.engine.steps.cool import cooling_curve as cooling
-from amberbench.engine.steps.cool import fields
 from amberbench.engine.steps.cool import plan as cool
+from amberbench.engine.steps.cool.fields import COOL
 from tests import slabs
 
 SLABS = 40
 
 
 def planned(**changes):
-    return check.checked(fields.COOL, {"thickness_m": 0.0127} | changes)
+    return check.checked(COOL, {"thickness_m": 0.0127} | changes)
 
 
 @pytest.mark.parametrize("index", range(SLABS))

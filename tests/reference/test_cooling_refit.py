@@ -18,8 +18,9 @@ import pytest
 from amberbench.engine import fields as engine_fields
 from amberbench.engine.core import check
 from amberbench.engine.steps.cool import cooling_curve as cooling
-from amberbench.engine.steps.cool import fields, refit
 from amberbench.engine.steps.cool import plan as cool
+from amberbench.engine.steps.cool import refit
+from amberbench.engine.steps.cool.fields import COOL
 from tests import slabs
 
 LIGHT = ("steel_sheet", "aluminium_tray", "wood_board")
@@ -34,7 +35,7 @@ class Cooled:
 
     def __init__(self, rng, bases):
         self.request = slabs.random_request(rng) | {"base": rng.choice(bases)}
-        plan_request = check.checked(fields.COOL, self.request)
+        plan_request = check.checked(COOL, self.request)
         factor = math.exp(rng.gauss(0.0, PRIOR_SD))
         contact = plan_request["contact_m2k_w"] * math.exp(rng.gauss(0.0, CONTACT_SD))
         plan = cool.plan(plan_request)

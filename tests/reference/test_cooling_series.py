@@ -10,8 +10,8 @@ import pytest
 
 from amberbench.engine.core import check
 from amberbench.engine.steps.cool import cooling_curve as cooling
-from amberbench.engine.steps.cool import fields
 from amberbench.engine.steps.cool import plan as cool
+from amberbench.engine.steps.cool.fields import COOL
 from tests import slabs
 
 # Caramel as at 51 °C (choi_okos_1986 composition of USDA 19074), as constants.
@@ -32,7 +32,7 @@ def request(**changes):
         "bottom": "insulated",
         "base": None,
     }
-    return check.checked(fields.COOL, full | changes)
+    return check.checked(COOL, full | changes)
 
 
 def biot_request(bi, two_sided, target_c):

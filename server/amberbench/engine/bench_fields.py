@@ -6,26 +6,18 @@ the generator of the phone's types. A field is required unless it has a default.
 """
 
 from .batch import fields as batch_fields
-from .batch.events import EVENTS
 from .core import fields as core_fields
-from .core.field_kinds import BASES
-from .core.fields import BATCHES
 from .physics import fields as physics_fields
-from .physics.fields import BASE_NAMES, MATERIAL_NAMES
 from .products import KINDS
 from .shop import fields as shop_fields
 from .steps.coat import fields as coat_fields
 from .steps.cool import fields as cool_fields
-from .steps.cool.fields import COOL
 from .steps.cut import fields as cut_fields
-from .steps.cut.fields import FIT
 from .steps.deposit import fields as deposit_fields
 from .steps.dip import fields as dip_fields
 from .steps.jacket import fields as jacket_fields
 from .steps.melt import fields as melt_fields
-from .steps.melt.fields import MELT
 from .steps.pour import fields as pour_fields
-from .steps.pour.fields import POUR
 from .steps.room import fields as room_fields
 from .steps.temper import fields as temper_fields
 
@@ -33,19 +25,6 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from .core.annotations import Document
 
-
-__all__ = [
-    "BASES",
-    "BASE_NAMES",
-    "BATCHES",
-    "COOL",
-    "EVENTS",
-    "FIT",
-    "FUNCTIONS",
-    "MATERIAL_NAMES",
-    "MELT",
-    "POUR",
-]
 
 FUNCTIONS: "dict[str, Document]" = {}
 for _part in (

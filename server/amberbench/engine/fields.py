@@ -1,11 +1,11 @@
 """Every field of every function: those of the bench, and of what `catalogue` adds."""
 
-from .bench_fields import BASE_NAMES, BASES, BATCHES, COOL, EVENTS, FIT, FUNCTIONS, MATERIAL_NAMES, MELT, POUR
+from .batch.events import EVENTS
+from .bench_fields import FUNCTIONS
 from .cost import fields as cost_fields
 from .exports import fields as exports_fields
 from .labelling import fields as labelling_fields
 from .learning import fields as learning_fields
-from .learning.fields import CONTRIBUTION
 from .needs import fields as needs_fields
 from .orders import fields as orders_fields
 from .pack import fields as pack_fields
@@ -13,20 +13,7 @@ from .scheduling import fields as scheduling_fields
 from .stock import fields as stock_fields
 from .trace import fields as trace_fields
 
-__all__ = [
-    "BASES",
-    "BASE_NAMES",
-    "BATCHES",
-    "CONTRIBUTION",
-    "COOL",
-    "EVENTS",
-    "FIT",
-    "FUNCTIONS",
-    "MATERIAL_NAMES",
-    "MELT",
-    "POUR",
-    "STREAM_EVENTS",
-]
+__all__ = ["EVENTS", "FUNCTIONS", "STREAM_EVENTS"]
 
 # The events of streams that are no batch, by kind of stream.
 STREAM_EVENTS = {"lot": stock_fields.EVENTS, "order": orders_fields.EVENTS, "pack": pack_fields.EVENTS}
