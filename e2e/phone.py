@@ -2,23 +2,12 @@
 
 import re
 import time
-from typing import Any
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, expect
 
-from e2e.disk import COUNT_UNSENT, READ_LOG
-from e2e.words import spoken
+from e2e.device import PATIENCE_MS, Device
+from e2e.disk import READ_LOG
 
-# Every wait in the stories is bounded by this.
-PATIENCE_MS = 15_000
-# The languages whose texts the phone keeps.
-TEXTS_KEPT = """async () => {
-    const names = [];
-    for (const cache of await caches.keys())
-        for (const { url } of await (await caches.open(cache)).keys())
-            names.push(/\\/text-(.+)-[\\w-]{8}\\.js$/.exec(url)?.[1]);
-    return names.filter(Boolean).sort();
-}"""
 # The words in the foot; and what a place leads on to, by the words of the link there.
 PLACES = ("Bench", "Orders", "Stock", "Records", "Shop")
 UNDER = {"Plan": ("Bench", "Plan a batch"), "Settings": ("Shop", "Settings")}
@@ -29,38 +18,10 @@ BETWEEN_TAPS_MS = 750
 READS_COLD_K = 1.0
 
 
-class Phone:
-    """One page of the app. With a fake clock, time passes only when the story says so."""
-
-    def __init__(self, page: Page, fake_clock: bool = True) -> None:
-        self.page = page
-        self.fake_clock = fake_clock
-        self.language = "en"
-        page.set_default_timeout(PATIENCE_MS)
-        self.errors: list[str] = []
-        page.on("pageerror", lambda error: self.errors.append(str(error)))
-        if fake_clock:
-            page.clock.install()
+class Phone(Device):
+    """A device with somebody's hands at it."""
 
     # --- the app ---
-
-    def installs(self) -> None:
-        """Opens the app while there is a network, and waits until the phone says that it needs none."""
-        self.page.goto("/")
-        ready = re.compile("^" + self.word("Ready to work without a network"))
-        self.page.get_by_text(ready).wait_for(timeout=PATIENCE_MS)
-
-    def keeps_every_language(self) -> None:
-        """Waits until the texts are here that a first visit does not wait for."""
-        for _ in range(100):
-            if len(self.page.evaluate(TEXTS_KEPT)) == 3:
-                return
-            time.sleep(0.2)
-        raise AssertionError("the phone has not every language")
-
-    def word(self, english: str) -> str:
-        """What stands on this phone where an English one has these words."""
-        return spoken(english, self.language)
 
     def speaks(self, language: str) -> None:
         """Chooses another language under Shop, Settings, and goes back to the bench."""
@@ -69,20 +30,6 @@ class Phone:
         expect(self.page.locator("html")).to_have_attribute("lang", language)
         self.language = language
         self.opens_place("Bench")
-
-    def draws_with(self, css: str) -> None:
-        """The page with a style sheet more, as the page's policy allows one: made by script, not written inline."""
-        self.page.evaluate(
-            "css => { const sheet = new CSSStyleSheet(); sheet.replaceSync(css);"
-            " document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet]; }",
-            css,
-        )
-
-    def loses_the_network(self) -> None:
-        self.page.context.set_offline(True)
-
-    def finds_the_network(self) -> None:
-        self.page.context.set_offline(False)
 
     def opens_place(self, name: str) -> None:
         """One of the desk's places by the words in its foot, or what is reached from a place or from every head."""
@@ -145,13 +92,6 @@ class Phone:
         return self.page.url.split("/")[-2]
 
     # --- time ---
-
-    def passes(self, ms: int) -> None:
-        """Lets time pass: the fake clock's, or the real one's."""
-        if self.fake_clock:
-            self.page.clock.run_for(ms)
-        else:
-            self.page.wait_for_timeout(ms)
 
     def waits_for_the_ring(self, most_s: int = 75) -> None:
         """In steps of two seconds, of ten where it may take long."""
@@ -351,17 +291,3 @@ class Phone:
         self.is_at("close")
         self.taps()
         self.is_at("closed")
-
-    # --- what is on the disk ---
-
-    def facts(self) -> list[dict[str, Any]]:
-        """All events of batches the phone holds, in the order of the log."""
-        events = self.page.evaluate(READ_LOG)
-        return sorted(events, key=lambda event: (event["at_ms"] + event["offset_ms"], event["device_id"], event["seq"]))
-
-    def unsent(self) -> int:
-        """How many facts wait on the phone for the server."""
-        return int(self.page.evaluate(COUNT_UNSENT))
-
-    def facts_of(self, kind: str) -> list[dict[str, Any]]:
-        return [event for event in self.facts() if event["kind"] == kind]

@@ -7,8 +7,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext, expect
 
 from e2e.conftest import PHONE
+from e2e.device import PATIENCE_MS, TEXTS_KEPT
 from e2e.languages import reads_in
-from e2e.phone import PATIENCE_MS, TEXTS_KEPT, Phone
+from e2e.phone import Phone
 from e2e.server import Server
 from tests.text_catalogue import forms, texts
 

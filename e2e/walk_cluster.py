@@ -185,3 +185,12 @@ def keeps_a_sheet(phone: Phone, clusters: str, sizes: bool = False) -> str:
         phone.page.get_by_label(phone.word("One deposit"), exact=True).nth(1).fill("8")
     phone.answered()
     return phone.keeps_on_paper()
+
+
+def has_a_keypad_for_lots(phone: Phone) -> None:
+    """Clusters, as far as the lot of their nuts."""
+    for _ in plans_clusters(phone):
+        pass
+    phone.taps()
+    phone.taps()
+    phone.is_at("under_lot")
