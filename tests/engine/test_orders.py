@@ -37,7 +37,8 @@ def handed(count, seen=0, at_ms=NOW_MS + HOUR_MS, device_id="a", pack_id=None):
 
 
 def seen(orders, packs=()):
-    reply = catalogue.call("orders.overview", {"orders": orders, "packs": list(packs), "now_ms": NOW_MS})
+    request = {"orders": orders, "packs": list(packs), "now_ms": NOW_MS, "today": TODAY, "today_ms": MIDNIGHT_MS}
+    reply = catalogue.call("orders.overview", request)
     conforms("orders.overview", reply)
     return reply
 
@@ -141,6 +142,38 @@ def test_packs_lose_what_is_handed_over_of_them_and_below_zero_is_shown():
     first = order(event("placed", **PLACED), handed(12, pack_id="k1"))
     other = order(event("placed", **PLACED), handed(3, pack_id="k1"), order_id="o2")
     assert seen([first, other], [boxes])["packs"] == [{"pack_id": "k1", "left": -3}]
+
+
+def test_boxes_handed_over_of_no_pack_are_of_the_oldest_packed_by_then_and_in_hand_no_more():
+    first, second, later = (
+        pack(event("packed", NOW_MS + after * HOUR_MS, box_id="box-9", count=10), pack_id=name)
+        for name, after in (("k1", -2), ("k2", -1), ("k3", 3))
+    )
+    gone = order(event("placed", **PLACED), handed(12), order_id="o1")
+    reply = seen([gone], [first, second, later])
+    assert reply["packs"] == [{"pack_id": "k2", "left": 8}, {"pack_id": "k3", "left": 10}]
+    assert reply["boxes"] == [{"box_id": "box-9", "wanted": 28, "in_hand": 18, "missing": 10}]
+    # What is still to be packed for somebody else is not what was handed over already.
+    gone = order(event("placed", **PLACED | {"lines": [BOXES | {"count": 10}]}), handed(10), order_id="o1")
+    reply = seen([gone, placed("o2", lines=[BOXES | {"count": 10}])], [first])
+    assert (reply["boxes"][0]["in_hand"], reply["boxes"][0]["missing"]) == (0, 10)
+
+
+def test_boxes_go_to_no_order_that_is_wanted_after_their_best_by():
+    def of_day(best_by, name):
+        return pack(event("packed", box_id="box-9", count=10, best_by=best_by), pack_id=name)
+
+    [over] = seen([placed()], [of_day("2020-01-01", "k1")])["boxes"]
+    assert (over["in_hand"], over["missing"]) == (0, 40)
+    # The first order takes what ends first; the last hour of the day is still good, the next midnight is not.
+    days = [of_day(TODAY, "k1"), of_day("2199-12-31", "k2")]
+    ten = [BOXES | {"count": 10}]
+    evening, night = MIDNIGHT_MS + 23.9 * HOUR_MS, MIDNIGHT_MS + 24 * HOUR_MS
+    reply = seen([placed("o1", wanted_ms=evening, lines=ten), placed("o2", wanted_ms=night, lines=ten)], days)
+    assert [one["is_packed"] for one in reply["orders"]] == [True, True]
+    reply = seen([placed("o1", wanted_ms=night, lines=ten), placed("o2", wanted_ms=night, lines=ten)], days)
+    assert [one["is_packed"] for one in reply["orders"]] == [True, False]
+    assert reply["boxes"][0]["in_hand"] == 20
 
 
 def test_packed_box_taken_back_is_none_any_more():

@@ -86,6 +86,7 @@ def overviews(documents):
     request = {"lots": by_kind["lot"], "uses": uses, "today": strategies_streams.TODAY}
     stock = catalogue.call("stock.overview", request)
     orders = {"orders": by_kind["order"], "packs": by_kind["pack"], "now_ms": strategies_streams.NOW_MS}
+    orders |= {"today": strategies_streams.TODAY, "today_ms": strategies_streams.MIDNIGHT_MS}
     return len(stock["to_count"]) + len(catalogue.call("orders.overview", orders)["differing"])
 
 

@@ -53,7 +53,8 @@ export function stockOverview(): Promise<StockOverviewReply> {
 }
 
 export function ordersOverview(): Promise<OrdersOverviewReply> {
-  return compute("orders.overview", { orders: [...orders.value.values()], packs: [...packs.value.values()], now_ms: correctedNow() }, "desk");
+  const now_ms = correctedNow();
+  return compute("orders.overview", { orders: [...orders.value.values()], packs: [...packs.value.values()], now_ms, today: dayOf(now_ms), today_ms: midnightOf(now_ms) }, "desk");
 }
 
 /** Refuses what makes no sense of a lot; the body to write, and what to mind. Throws EngineProblem. */

@@ -18,3 +18,10 @@ def days_in(year: int, month: int) -> int:
     """How many days a month has."""
     leap = year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)
     return 29 if month == 2 and leap else MONTH_DAYS[month - 1]
+
+
+def days(text: str) -> int:
+    """Days since 1900-01-01 of a day of the calendar."""
+    year, month = int(text[:4]), int(text[5:7])
+    leap = (year - 1) // 4 - (year - 1) // 100 + (year - 1) // 400 - 460
+    return 365 * (year - 1900) + leap + sum(days_in(year, one) for one in range(1, month)) + int(text[8:]) - 1

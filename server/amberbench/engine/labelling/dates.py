@@ -1,5 +1,6 @@
 """Lot codes and best-by dates."""
 
+from ..core import dates
 from ..core.dates import days_in, is_day
 from ..core.problems import Problem
 
@@ -24,8 +25,8 @@ def day_of_year(year: int, month: int, day: int) -> int:
 
 def days(text: str, field: str = "date") -> int:
     """Days since 1900-01-01. Raises Problem not_a_day."""
-    year, month, day = parsed(text, field)
-    return sum(day_of_year(one, 12, 31) for one in range(1900, year)) + day_of_year(year, month, day) - 1
+    parsed(text, field)
+    return dates.days(text)
 
 
 def later(text: str, count: int, field: str = "date") -> str:

@@ -92,13 +92,14 @@ OPEN_LINE = record(
     ),
     "a line of an open order",
 )
+TODAY_MS = number("ms", 0, 1e14, "the midnight with which today began")
 FUNCTIONS = {
     "order.fold": stream_fold.of_fold("Order"),
     "order.check": {
         "request": together(
             CHECK,
             {
-                "today_ms": number("ms", 0, 1e14, "the midnight with which today began"),
+                "today_ms": TODAY_MS,
                 "order": record(DOCUMENT, "the order; null: a new one", default=None),
                 "boxes": many(stream_fold.ID, 0, 5000, "those of the shop", default=[]),
                 "products": many(stream_fold.ID, 0, 5000, "those of the shop", default=[]),
@@ -111,6 +112,8 @@ FUNCTIONS = {
             "orders": many(record(DOCUMENT, "an order"), 0, 20000, "orders"),
             "packs": many(record(PACK, "boxes packed"), 0, 20000, "what was packed", default=[]),
             "now_ms": number("ms", 0, 1e14, "corrected time now"),
+            "today": CHECK["today"],
+            "today_ms": TODAY_MS,
         },
         "reply": {
             "orders": many(
@@ -132,7 +135,9 @@ FUNCTIONS = {
                     {
                         "box_id": stream_fold.ID,
                         "wanted": integer(0, 10**12, "how many open orders want"),
-                        "in_hand": integer(-(10**12), 10**12, "how many are packed and not handed over"),
+                        "in_hand": integer(
+                            -(10**12), 10**12, "how many are packed, not handed over and not past their best-by"
+                        ),
                         "missing": integer(0, 10**12, "how many are to be packed"),
                     },
                     "a box",
