@@ -32,7 +32,7 @@ function daysFrom(ms: number): ScheduleTasksRequest["days"] {
   return Array.from({ length: DAYS }, (_, n) => {
     const at = new Date(midnightOf(ms));
     at.setDate(at.getDate() + n);
-    return { weekday: WEEKDAYS[at.getDay()]!, midnight_ms: at.getTime() };
+    return { weekday: WEEKDAYS[at.getDay()]!, midnight_ms: at.getTime(), noon_ms: at.setHours(12) };
   });
 }
 

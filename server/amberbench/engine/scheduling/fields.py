@@ -112,7 +112,11 @@ FUNCTIONS = {
             "shop": document("the shop", of="Shop"),
             "days": many(
                 record(
-                    {"weekday": choice(WEEKDAYS, "its name"), "midnight_ms": dict(_MS, meaning="its beginning")},
+                    {
+                        "weekday": choice(WEEKDAYS, "its name"),
+                        "midnight_ms": dict(_MS, meaning="its beginning"),
+                        "noon_ms": dict(_MS, meaning="noon by the clock; null: twelve hours later", default=None),
+                    },
                     "a day",
                 ),
                 1,

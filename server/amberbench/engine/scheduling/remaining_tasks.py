@@ -3,6 +3,7 @@
 from ..batch import plan_and_run_checks
 from ..batch.courses import ORDER, open_step
 from ..core.check import figure
+from ..products.hands import SET_UP_S
 from ..products.tasks import TASKS
 from .fields import MOST_S
 
@@ -67,12 +68,27 @@ def factors(closed: "Sequence[Readable]") -> "dict[tuple[str, str], float]":
         plan_and_run_checks.check_run(run)
         plan_and_run_checks.check_plan(one["plan"])
         for task in of_kind(one["plan"], run):
-            times = _times(run, task["steps"])
-            took_s = (max(times) - min(times)) / 1000.0 if len(times) > 1 else 0.0
-            if took_s > 60.0 and task["hands_s"]:
+            took_s = _took_s(run, task)
+            if took_s is not None and took_s > 60.0:
                 ratios.setdefault((run["kind"], task["name"]), []).append(took_s / task["hands_s"])
     enough = {key: sorted(ratios[key]) for key in ratios if len(ratios[key]) >= ENOUGH}
     return {key: min(MOST_FACTOR, max(1.0 / MOST_FACTOR, enough[key][len(enough[key]) // 2])) for key in enough}
+
+
+def _took_s(run: "Any", task: "Readable") -> float | None:
+    """How long hands were at a task (s), from the end of the step before it; None: nobody can tell.
+
+    A step is written down when it ends. What begins a batch took from its opening on, but no longer than setting up
+    does. Where more time went by until the first step than the task may take, nobody was at it all the time.
+    """
+    times = _times(run, task["steps"])
+    if not times or not task["hands_s"]:
+        return None
+    order = ORDER[run["kind"]]
+    before = _times(run, order[: order.index(task["steps"][0])])
+    begun_ms = max(before) if before else max(min(times) - 1000.0 * SET_UP_S, run["opened_at_ms"] or 0.0)
+    idle_s = (min(times) - begun_ms) / 1000.0
+    return None if idle_s > MOST_FACTOR * task["hands_s"] else (max(times) - begun_ms) / 1000.0
 
 
 def left(day: "Any", batch: "Readable") -> "tuple[list[Document], list[Document]]":

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 READY_S, BOXES_S, BOX_S = 900.0, 300.0, 45.0
 # Nothing stands further from the first day (`schedule.plan` takes fourteen days).
 FAR_S = 12 * 24 * 3600.0
-OPEN_S, CLOSE_S = 28800.0, 61200.0
+OPEN_S, CLOSE_S, NOON_MS = 28800.0, 61200.0, 43200000.0
 # `schedule.plan` takes 400.
 MOST_TASKS = 340
 
@@ -36,8 +36,9 @@ class Day:
             from_s, to_s = OPEN_S, CLOSE_S
         work_days = _words(shop, "work_days")
         at_work = [one for one in request["days"] if one["weekday"] in work_days] or request["days"]
-        midnights = [self.seconds(one["midnight_ms"]) for one in at_work]
-        self.hours = [{"from_s": at + from_s, "to_s": at + to_s} for at in midnights]
+        # Clocks are put on or back at night: hours of the day are told from noon.
+        zeros = [one["midnight_ms"] if one["noon_ms"] is None else one["noon_ms"] - NOON_MS for one in at_work]
+        self.hours = [{"from_s": at + from_s, "to_s": at + to_s} for at in [self.seconds(zero) for zero in zeros]]
         self.span_s = to_s - from_s
         self.things = _things(shop)
         self.people = min(20, max(1, len(rows(shop, "people"))))
@@ -51,9 +52,10 @@ class Day:
 def tasks(request: "Readable") -> "Document":
     """The request of `schedule.plan` for the batches that are planned or run and the orders that are open.
 
-    Request: shop (its document), days [{weekday, midnight_ms (ms)}] in their order, now_ms (ms), batches [{id, plan,
-    run}], orders [{order_id, wanted_ms (ms), lines [{box_id, product_id, missing}]}] (of `orders.overview`, those
-    wanted first in front), closed [{plan, run}] (batches that are over: they tell how long a task takes here).
+    Request: shop (its document), days [{weekday, midnight_ms (ms), noon_ms (ms, by the clock)}] in their order, now_ms
+    (ms), batches [{id, plan, run}], orders [{order_id, wanted_ms (ms), lines [{box_id, product_id, missing}]}] (of
+    `orders.overview`, those wanted first in front), closed [{plan, run}] (batches that are over: they tell how long a
+    task takes here).
     Reply: day (tasks, jobs, resources, people, hours, wash_s, now_s (s): for `schedule.plan`), rows [{id, batch_id,
     order_id, name, begun, pinned}] (a row a task, in the same order), start_ms (ms, where its seconds begin),
     left_out (ids of batches for which there was no room).
