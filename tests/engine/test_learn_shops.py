@@ -158,9 +158,9 @@ def test_eight_in_ten_next_batches_of_a_noisy_oven_lie_in_its_range():
     assert 0.72 <= next_batch_inside("ordinary", 0.05, 0.04, 250) <= 0.90
 
 
-@pytest.mark.parametrize(("batches", "least"), [(2, 0.76), (8, 0.73)])
+@pytest.mark.parametrize(("batches", "least"), [(2, 0.79), (8, 0.78)])
 def test_the_range_widens_for_an_oven_that_differs_more_from_batch_to_batch(batches, least):
-    """It held 72 and 71 %."""
+    """It held 72 and 71 %, then, as if the spread of eight batches were known, 75 to 79 %."""
     assert least <= next_batch_inside("cal", 0.08, 0.04, 500, batches) <= 0.90
 
 
@@ -168,7 +168,7 @@ def test_the_range_widens_for_an_oven_that_differs_more_from_batch_to_batch(batc
 @pytest.mark.parametrize("own_sd", [0.02, 0.04, 0.08])
 @pytest.mark.parametrize("day_sd", [0.04, 0.05, 0.06, 0.08])
 def test_prove_eight_in_ten_next_batches_of_a_noisy_oven_lie_in_its_range(day_sd, own_sd):
-    """Ovens that differ by 8 % are more than is assumed: 73 to 79 %."""
+    """Ovens that differ by 8 % are more than is assumed; they held 73 to 79 %."""
     inside = next_batch_inside("prove", day_sd, own_sd, 2000)
     print(f"\nfrom batch to batch {day_sd}, of one batch {own_sd}: {inside:.3f} inside")
-    assert (0.71 if day_sd > 0.06 else 0.76) <= inside <= 0.93
+    assert (0.76 if day_sd > 0.06 else 0.78) <= inside <= 0.94

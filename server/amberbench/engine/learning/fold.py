@@ -25,9 +25,12 @@ BANDS_KG = (0.0, 0.35, 0.7, 1.4, 2.8, 5.6, 11.2)  # an octave each, around ¼, �
 # Usual spreads from batch to batch, as logarithms unless said otherwise; nobody measured them (assumed). What the
 # batches show moves them.
 OVEN_SPREAD = 0.05  # mains voltage, place in the oven, bowl
+# The range of a new batch, its spread known from n others alone: Student's t in place of the normal curve, (z² + 1) / 4
+# over n - 1 at its 10 % point. Of few batches the spread is mostly what is assumed, which has wide ones in it already.
+STUDENT, FEWEST_FREE = (SD_TO_10_PERCENT * SD_TO_10_PERCENT + 1.0) / 4.0, 7
 UNEVENNESS_SPREAD = 0.10  # of hottest over mean rise: where in the oven the bowl stands
 # Of OVEN_SPREAD, and the deviation of its logarithm: with less, the range of an oven that differs more from batch to
-# batch came too narrow and stayed so: at 8 % from batch to batch 70 % instead of 80 % inside after eight, 75 % now.
+# batch came too narrow and stayed so: at 8 % from batch to batch 70 % instead of 80 % inside after eight.
 OVEN_SHARE = 1.2, 0.8
 LOSS_SPREAD = 0.08  # draughts, people
 # Of the spread that plans assume for start, room and contact a part is the shop's own, the same every time (its
@@ -190,16 +193,17 @@ def _oven(name: str, band: int, seen: list[tuple[float, float, float]], before: 
     mean, sd, share = robust_mean(seen, before[0], before[1], OVEN_SHARE)
     mass_kg = (max(BANDS_KG[band], 0.175) * BANDS_KG[band + 1]) ** 0.5
     power_w = min(max(exp(mean) * melt_oven.load_factor(mass_kg), 100.0), 3500.0)
-    spread = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2)
+    spread, counted = sqrt(sd * sd + (share * OVEN_SPREAD) ** 2), count_good(seen, mean, share)
+    to_10 = SD_TO_10_PERCENT * (1.0 + STUDENT / max(counted - 1, FEWEST_FREE))
     return {
         "id": name,
         "mass_band": {"low_kg": BANDS_KG[band], "high_kg": BANDS_KG[band + 1]},
         "mass_kg": mass_kg,
         "power_w": power_w,
         "power_sd_w": min(max(power_w * spread, 1.0), 1500.0),
-        "power_low_w": power_w * exp(-SD_TO_10_PERCENT * spread),
-        "power_high_w": power_w * exp(SD_TO_10_PERCENT * spread),
-        "n": count_good(seen, mean, share),
+        "power_low_w": power_w * exp(-to_10 * spread),
+        "power_high_w": power_w * exp(to_10 * spread),
+        "n": counted,
     }
 
 
