@@ -1,5 +1,8 @@
 """Ovens that a shop knows: two melts are written down, told and folded as on a phone, the third is planned from them.
 
+Or one whose power into water they measured: a litre, ± 2 %; what the oven gives less than its plate says, 8 ± 11 %, is
+part of the spread of `tests.kitchens`, the rest of it is how caramel takes up power (both assumed).
+
 Beyond `tests.kitchens`: the oven is the same day after day but for 4 % of its power (mains, place in it) and, as the
 bowl never stands where it stood, 7 % of what the hottest spot rises above the mean (standard deviations, assumed). Each
 of the first two melts is of 1¼ or of 2½ lb.
@@ -14,6 +17,7 @@ from tests.bench import Bench, planned_slab
 from tests.kitchens import POUND_KG, Kitchen, Outcome, ask, mixed, planned
 
 POWER_DAY_SD, SPOT_DAY_SD = 0.04, 0.07
+POWER_SD, PLATE_SD, PLATE_OVER, WATER_TEST_SD = 0.20, 0.11, 0.92, 0.02
 BEFORE = 2
 WRITTEN = {"burst": "burst_started", "spot": "spot_read", "stir": "stirred", "reading": "read", "rest": "rested"}
 
@@ -71,7 +75,9 @@ class KnownOven:
 
         outcome = planned(day, asks)
         plan = planned_slab() | {"oven_id": "oven"}
-        plan["reply"] = plan["reply"] | {"melt_request": plan["reply"]["melt_request"] | day.request}
+        # A bowl that nobody weighed is none in the log either.
+        request = plan["reply"]["melt_request"] | {"vessel": None} | day.request
+        plan["reply"] = plan["reply"] | {"melt_request": request}
         bench = Bench(plan)
         for what in asked[-1]["history"]:
             body = {name: value for name, value in what.items() if name != "kind"}
@@ -91,3 +97,14 @@ def third_melt(seed: Any, index: int, mass_kg: float, hard: bool = False) -> Kit
     for _ in range(BEFORE):
         known.batch(known.rng.choice((1.25, 2.5)) * POUND_KG)
     return known.kitchen(mass_kg, BEFORE)
+
+
+def water_tested(seed: Any, index: int, mass_kg: float, hard: bool = False) -> Kitchen:
+    """The same kitchens as `mixed`, with an oven whose power into water was measured."""
+    kitchen = mixed(seed, index, mass_kg, hard)
+    off = math.log(kitchen.power_w / (0.60 * kitchen.rated_w * min(1.0, mass_kg) ** kitchen.load))
+    own = (PLATE_SD / POWER_SD) ** 2
+    given = own * off + kitchen.apart.gauss(0.0, PLATE_SD * math.sqrt(1.0 - own))
+    water_w = kitchen.rated_w * PLATE_OVER * math.exp(given + kitchen.apart.gauss(0.0, WATER_TEST_SD))
+    kitchen.request["oven"] |= {"rated_w": round(water_w), "measured_in": "water"}
+    return kitchen

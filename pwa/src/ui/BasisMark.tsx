@@ -45,6 +45,7 @@ const SHARES = [
   "heat_sd",
   "loss_sd",
   "drift_sd",
+  "warm_loss",
   "skin_chance",
   "guard",
   "guard_unread",

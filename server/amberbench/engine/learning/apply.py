@@ -5,7 +5,6 @@ from math import log, sqrt
 from ..core import check
 from ..core.problems import Problem
 from ..steps.melt import oven, unevenness
-from ..steps.melt.burst_length import IN_MELTS
 from . import fields
 from .fold import BAND_SD
 
@@ -138,6 +137,6 @@ def _take_oven(
         spread = sqrt(spread * spread + BAND_SD * BAND_SD)
     power_w = min(max(power_w, 100.0), 3500.0)
     power_sd_w = min(max(power_w * spread, 1.0), 1500.0)
-    asked["oven"] = dict(given, power_w=power_w, power_sd_w=power_sd_w, measured_in=IN_MELTS)
+    asked["oven"] = dict(given, power_w=power_w, power_sd_w=power_sd_w, measured_in=oven.IN_MELTS)
     take("oven.power_w", power_w, one["n"])
     take("oven.power_sd_w", power_sd_w, one["n"])

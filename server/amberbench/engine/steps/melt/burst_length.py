@@ -15,11 +15,13 @@ if TYPE_CHECKING:
 
 
 GUARD_SD = 2.1  # 98 %: the scorch guard, once a reading was trusted
-GUARD_SD_UNREAD = 2.5  # 99.4 %: the same while the power is only what a plate or a past melt says
+GUARD_SD_UNREAD = 2.5  # 99.4 %: the same while the power is only what a plate says
+# The same in an oven that melts have measured, where a longer tail costs few bursts; tuned.
+GUARD_SD_KNOWN, GUARD_SD_KNOWN_UNREAD = 2.4, 2.7
 BULK_SD = 1.645  # 95 %: the bulk, which may be stirred down again
-# Where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned.
-AIM_IN_WINDOW = 0.7
-IN_MELTS = "melts"
+# Where in the window a burst should end: being low costs a burst, being high a minute of stirring; tuned. In an oven
+# that melts have measured bursts end nearer to their aim.
+AIM_IN_WINDOW, AIM_KNOWN = 0.68, 0.83
 NEARER_K = 1.0  # a lower level is taken when its burst comes this much nearer to its aim; assumed
 
 
@@ -32,12 +34,15 @@ class MeltLimits:
         self.step_s, self.most = request["step_s"], int(request["burst_s"] // request["step_s"])
         oven, mass_kg = request["oven"], request["mass_kg"]
         self.levels = sorted(set(oven.get("levels_percent") or [100]), reverse=True)
-        self.aim_c = self.low_c + AIM_IN_WINDOW * (self.high_c - self.low_c)
+        known = oven.get("measured_in") == melt_oven.IN_MELTS
+        self.aim = AIM_KNOWN if known else AIM_IN_WINDOW
+        self.guard_sd = (GUARD_SD_KNOWN, GUARD_SD_KNOWN_UNREAD) if known else (GUARD_SD, GUARD_SD_UNREAD)
+        self.aim_c = self.low_c + self.aim * (self.high_c - self.low_c)
         pot = melt_oven.bowl(request)
         power = melt_oven.power_prior(oven, mass_kg)
         uneven = unevenness.prior(oven, mass_kg)
         self.estimate = Estimate(pot, power, request["start_c"], request.get("start_sd_k"), uneven)
-        if oven.get("measured_in") == IN_MELTS and request.get("start_sd_k") is None:
+        if known and request.get("start_sd_k") is None:
             self.estimate.pp = power[1] * power[1]
 
     def hottest_c(self, seconds_s: float, level: int) -> float:
@@ -52,7 +57,7 @@ class MeltLimits:
         to_phi = estimate.uneven.var * rise_k
         on_k = phi * estimate.on_sd_k(level)
         size = math.sqrt(max(1e-12, g_t * to_t + g_p * to_p + rise_k * to_phi + on_k * on_k))
-        strong = (GUARD_SD if estimate.heard else GUARD_SD_UNREAD) / size
+        strong = self.guard_sd[0 if estimate.heard else 1] / size
         t_c, log_p = estimate.t_c + strong * to_t, estimate.log_p + strong * to_p
         rise_k = estimate.after(seconds_s, t_c, log_p, level) - t_c
         return t_c + (phi + strong * to_phi) * rise_k + strong * on_k * on_k
@@ -75,7 +80,7 @@ class MeltLimits:
     def steps_to(self, temp_c: float, level: int) -> float:
         """Steps, not rounded, after which the bulk is expected at temp_c; never less than 0, `most` if never."""
         estimate, pot = self.estimate, self.estimate.pot
-        power_w = 0.01 * level * estimate.power_w()
+        power_w = 0.01 * level * estimate.power_w() * estimate.share_left()
         net_w = power_w - pot.loss_w(estimate.t_c)
         if net_w <= 0.0:
             return float(self.most)

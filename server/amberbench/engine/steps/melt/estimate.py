@@ -1,7 +1,7 @@
 """The estimate about a melt: bulk temperature and absorbed power, corrected by every burst, rest and reading.
 
-State: bulk temperature t_c (°C) and log_p, the logarithm of the power in W, with their covariance. Bursts, stirs and
-rests move it along the energy balance of `physics.pot`; "stirs freely?" and infrared readings correct it.
+State: bulk temperature t_c (°C) and log_p, the logarithm of the cold oven's power in W, with their covariance. Bursts,
+stirs and rests move it along the energy balance of `physics.pot`; "stirs freely?" and infrared readings correct it.
 """
 
 import math
@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
 
 START_SD_K = 1.2  # a block's one reading stands for its whole inside; assumed
-POWER_DRIFT_SD = 0.016  # a warm oven falls by 10–15 % over minutes, most of it early (from memory); per burst
+# A warm oven falls by 10–15 % over minutes of running, most of it early (from memory). It cools while it is stirred:
+# half of that is taken, with the rest as a spread for each burst (assumed).
+WARM_LOSS, WARM_S = 0.06, 120.0
+POWER_DRIFT_SD = 0.016
 FRESH_COLD_K, FRESH_SD_K = 1.0, 2.0  # a reading within seconds of stirring; from memory
 SKIN_COLD_K, SKIN_SD_K = 4.0, 2.1  # a reading of a skin runs 3–5 K cold; from memory
 SKIN_SHARE = 0.1  # how often a skin is read after all; assumed
@@ -49,6 +52,7 @@ class Estimate:
         self.pot = pot
         self.t_c = start_c
         self.log_p = math.log(power_w)
+        self.on_s = 0.0  # how long the oven has run at full power
         # A capacity that is off looks like a power that is off: both are learned as one.
         start_sd_k = START_SD_K if start_sd_k is None else max(START_SD_K, start_sd_k)
         self.tt, self.tp, self.pp = start_sd_k * start_sd_k, 0.0, power_sd * power_sd + pot.capacity_sd(50.0) ** 2
@@ -70,20 +74,26 @@ class Estimate:
         return self.seen_c / self.readings
 
     def power_w(self) -> float:
-        """Power absorbed in W."""
+        """Power absorbed in W while the oven is cold."""
         return math.exp(self.log_p)
 
+    def share_left(self, on_s: float = 0.0) -> float:
+        """What is left of that in the middle of a burst with the magnetron on for so long."""
+        return 1.0 - WARM_LOSS * (1.0 - math.exp(-(self.on_s + 0.5 * on_s) / WARM_S))
+
     def after(self, seconds_s: float, t_c: float, log_p: float, level: int = 100) -> float:
-        """Bulk temperature in °C after a burst at a level (%) that starts at t_c with the power exp(log_p)."""
-        energy_j = math.exp(log_p) * oven.on_s(seconds_s, level)
+        """Bulk temperature in °C after a burst at a level (%) that starts at t_c; exp(log_p): the cold oven's power."""
+        on_s = oven.on_s(seconds_s, level)
+        energy_j = math.exp(log_p) * self.share_left(on_s) * on_s
         return self.pot.warmed(t_c, energy_j - self.pot.lost_j(t_c, seconds_s))
 
     def spread_after(self, seconds_s: float, level: int = 100) -> tuple[float, float, float, float]:
         """(expected bulk temperature in °C, its variance, gain to log_p, gain to t_c) after a burst and a stir."""
         warm_c = self.after(seconds_s, self.t_c, self.log_p, level)
-        power_w, capacity = self.power_w(), self.pot.capacity(warm_c)
+        on_s, capacity = oven.on_s(seconds_s, level), self.pot.capacity(warm_c)
+        power_w = self.power_w() * self.share_left(on_s)
         by_t = self.pot.capacity(self.t_c) / capacity
-        by_p = power_w * oven.on_s(seconds_s, level) / capacity
+        by_p = power_w * on_s / capacity
         loss_k = physics_pot.LOSS_SD * self.pot.loss_w(warm_c) * (seconds_s + oven.STIR_S) / capacity
         on_k = oven.on_sd_s(level) * power_w / capacity
         own = loss_k * loss_k + on_k * on_k + (by_p * self.drift_sd) ** 2
@@ -104,6 +114,7 @@ class Estimate:
         self.t_c, self.tt = warm_c, min(variance, MOST_SD_K * MOST_SD_K)
         self.pp += self.drift_sd * self.drift_sd
         self.bursts += 1
+        self.on_s += oven.on_s(seconds_s, level)
         self.stood_k = 0.0
         self._forget_readings()
 

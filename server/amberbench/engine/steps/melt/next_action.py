@@ -17,14 +17,14 @@ if TYPE_CHECKING:
 # The weights below balance bursts, readings and misses as a dynamic program over (temperature, spread) does when a
 # burst costs five readings; tuned on simulated kitchens.
 # Pour when the chance of lying below the window, plus OVER_WINDOW_WEIGHT times that of lying above, is at most this.
-POUR_RISK = 0.1
-OVER_WINDOW_WEIGHT = 3.0  # a melt a little high cools while it is read again; one that is low costs a burst
+POUR_RISK = 0.12
+OVER_WINDOW_WEIGHT = 4.0  # a melt a little high cools while it is read again; one that is low costs a burst
 SECOND_READING_SD = 0.243  # spread, as a share of the window, from which a second reading comes first
 BURST_AGAIN_CHANCE = 0.9  # chance of lying below the window above which another burst is needed anyway
 MOST_READINGS = 2  # readings after one burst; then what is believed decides
 # After them: pour when the chance of lying below is at most SETTLED_BELOW or a burst would not make it likelier to lie
 # inside; off the heat when that of lying above is more than SETTLED_ABOVE. Tuned on simulated kitchens.
-SETTLED_BELOW, SETTLED_ABOVE = 0.1, 0.22
+SETTLED_BELOW, SETTLED_ABOVE = 0.1, 0.11
 MOST_REST_S = 900.0
 
 

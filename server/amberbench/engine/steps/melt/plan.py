@@ -6,8 +6,8 @@ from ...core.check import constant, is_above
 from ...core.problems import Problem
 from ...core.statistics import SD_TO_10_PERCENT, normal_below
 from ...physics import pot
-from . import burst_length, next_action, oven, unevenness
 from . import estimate as melt_estimate
+from . import next_action, oven, unevenness
 from .burst_length import MeltLimits
 from .next_action import decide, follow_history
 
@@ -150,16 +150,18 @@ def assumed(melt: "MeltLimits", request: "Readable") -> "list[Input]":
         rows.append(constant("melt.bowl_kg", oven.UNWEIGHED["mass_kg"], "kg", measure_by="bowl_on_scale"))
     if request["oven"]["power_w"] is None:
         factor = oven.load_factor(request["mass_kg"])
-        rows.append(constant("melt.rated_share", oven.RATED_SHARE, "", measure_by="oven_water_test"))
-        rows.append(constant("melt.rated_sd", oven.RATED_SD, "", measure_by="oven_water_test"))
-        rows.append(constant("melt.load_factor", factor, "", "buffler_1993", measure_by="oven_water_test"))
+        share, share_sd = oven.taken_up(request["oven"])
+        measure_by = "first_melts" if request["oven"].get("measured_in") == oven.IN_WATER else "oven_water_test"
+        rows.append(constant("melt.rated_share", share, "", measure_by=measure_by))
+        rows.append(constant("melt.rated_sd", share_sd, "", measure_by=measure_by))
+        rows.append(constant("melt.load_factor", factor, "", "buffler_1993", measure_by=measure_by))
     elif request["oven"]["power_sd_w"] is None:
         rows.append(constant("melt.measured_sd", oven.MEASURED_SD, "", measure_by="oven_water_test"))
     if request["oven"]["unevenness"] is None:
         rows.append(
             constant("oven.unevenness", melt.estimate.uneven.mean, "", "memory", measure_by="hot_spot_readings")
         )
-    return rows + _believed() + _decided()
+    return rows + _believed() + _decided(melt)
 
 
 def _believed() -> "list[Input]":
@@ -168,6 +170,8 @@ def _believed() -> "list[Input]":
         constant("melt.start_sd_k", melt_estimate.START_SD_K, "K"),
         constant("melt.heat_sd", pot.CAPACITY_SD, ""),
         constant("melt.loss_sd", pot.LOSS_SD, ""),
+        constant("melt.warm_loss", melt_estimate.WARM_LOSS, "", "memory"),
+        constant("melt.warm_s", melt_estimate.WARM_S, "s", "memory"),
         constant("melt.drift_sd", melt_estimate.POWER_DRIFT_SD, "", "memory"),
         constant("melt.free_c", melt_estimate.FREE_C, "°C", "practice"),
         constant("melt.reading_low_k", melt_estimate.FRESH_COLD_K, "K", "memory"),
@@ -178,13 +182,13 @@ def _believed() -> "list[Input]":
     ]
 
 
-def _decided() -> "list[Input]":
+def _decided(melt: "MeltLimits") -> "list[Input]":
     """Input rows of the risks taken by a burst and when pouring."""
     return [
         constant("melt.read_from_c", READ_FROM_C, "°C", "practice"),
-        constant("melt.guard", normal_below(burst_length.GUARD_SD), ""),
-        constant("melt.guard_unread", normal_below(burst_length.GUARD_SD_UNREAD), ""),
-        constant("melt.aim", burst_length.AIM_IN_WINDOW, ""),
+        constant("melt.guard", normal_below(melt.guard_sd[0]), ""),
+        constant("melt.guard_unread", normal_below(melt.guard_sd[1]), ""),
+        constant("melt.aim", melt.aim, ""),
         constant("melt.pour_risk", next_action.POUR_RISK, ""),
     ]
 
@@ -215,7 +219,7 @@ def next_burst(request: "MeltNextBurstRequest") -> "Document":
     start_sd_k (K) or null: standard deviation of the temperature at the start, where more than a block's.
     Reply: action, seconds_s (s, length of the burst or rest), level_percent, then, read, spot (whether the hottest spot
     should be read before the stir), bulk_c (°C), bulk_low_c (°C), bulk_high_c (°C), expected_c, expected_low_c,
-    expected_high_c (°C), hottest_c (°C), power_w (W), power_sd_w (W), reason {code, values}.
+    expected_high_c (°C), hottest_c (°C), power_w (W, of the cold oven), power_sd_w (W), reason {code, values}.
     Raises: Problem of `check_melt`, missing (a burst or rest without its length, a reading without its value).
     Relation: extended Kalman filter on bulk temperature and the logarithm of the power, see `estimate`; what to do
     with it, see `next_action`; how long a burst may be, see `burst_length`.

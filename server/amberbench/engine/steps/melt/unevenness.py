@@ -19,7 +19,7 @@ BLOCK_SHARE_SD = 0.25  # the same of a block, whose shape is not that of a bowl 
 SPOT_COLD_K, SPOT_SD_K = 1.0, 2.0  # a reading of it runs cold and scatters as one of stirred caramel does; from memory
 LEAST_RISE_K = 8.0  # a burst that warms less says nothing of it
 MOST_SPOTS = 4  # readings of it in one melt
-SURE_SD = 0.2  # known as well as this nobody is asked to read the hottest spot; assumed
+SURE_SD = 0.15  # known as well as this nobody is asked to read the hottest spot; assumed
 
 
 def usual(turntable: bool, mass_kg: float) -> tuple[float, float]:
@@ -67,9 +67,11 @@ class Unevenness:
             return
         before_c, before_var = self.before
         rise_k = t_c - before_c
-        over = max(0.0, (self.spot_c + SPOT_COLD_K - t_c) / (SEEN_SHARE * rise_k))
-        seen, mean, var = 1.0 + over, self.unread[0], self.unread[1]
-        read = (SPOT_SD_K * SPOT_SD_K + seen * seen * variance + over * over * before_var) / (rise_k * rise_k)
+        seen = 1.0 + max(0.0, (self.spot_c + SPOT_COLD_K - t_c) / (SEEN_SHARE * rise_k))
+        # How far off a reading may be goes by what was believed, not by what was read: else high ones count for less.
+        mean, var = self.unread
+        over = mean - 1.0
+        read = (SPOT_SD_K * SPOT_SD_K + mean * mean * variance + over * over * before_var) / (rise_k * rise_k)
         own_sd = max(over, 0.5) * (BLOCK_SHARE_SD if self.lumpy else SEEN_SHARE_SD)
         own = read / (SEEN_SHARE * SEEN_SHARE) + own_sd * own_sd
         gain = var / (var + own)
