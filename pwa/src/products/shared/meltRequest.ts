@@ -17,7 +17,13 @@ export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: 
   const oven = shop.ovens.find((one) => one.id === form.oven_id);
   const vessel = shop.vessels.find((one) => one.id === form.vessel_id);
   return {
-    oven: withoutEmpty<Oven>({ rated_w: oven?.rated_w, turntable: oven?.turntable, unevenness: oven?.unevenness, levels_percent: oven?.levels_percent }),
+    oven: withoutEmpty<Oven>({
+      rated_w: oven?.rated_w,
+      measured_in: shop.basis[`ovens/${form.oven_id}.rated_w`] === "measured" ? "water" : null,
+      turntable: oven?.turntable,
+      unevenness: oven?.unevenness,
+      levels_percent: oven?.levels_percent,
+    }),
     step_s: oven?.step_s,
     vessel: vessel && withoutEmpty<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
   };

@@ -13,7 +13,10 @@ OVEN = record(
         "power_w": number("W", 100, 3500, "power that this mass absorbs, as measured", default=None),
         "power_sd_w": number("W", 1, 1500, "standard deviation of power_w", default=None),
         "measured_in": text(
-            20, "melts: power_w was measured in melts, its spread has that of caramel and bowl in it", default=None
+            20,
+            "melts: power_w was measured in melts, its spread has that of caramel and bowl in it; water: rated_w is"
+            " what a water test measured",
+            default=None,
         ),
         "turntable": boolean("whether it turns the bowl", default=True, basis="assumed", source="assumed"),
         "unevenness": number(
