@@ -138,6 +138,18 @@ def test_clusters_are_shared_out_among_bowls():
     assert groups(uneven) == [(1, 51), (1, 50)]
 
 
+@pytest.mark.parametrize(("each", "batches"), [(1, 2), (2, 3), (37, 41)])
+def test_one_cluster_of_each_row_may_be_more_than_a_bowl_takes(each, batches):
+    """It was refused; now the batches take one row after the other."""
+    rows = [{"clusters": each, "deposit_kg": 0.2 - 0.001 * index} for index in range(20)]
+    reply = clusters(rows=rows, second_kg=0.0, spread_m=0.15, vessel_volume_m3=0.004)
+    assert reply["together"]["batches"] == batches
+    asked = [(one["count"], row) for one in reply["batches"] for row in one["asked"]["rows"]]
+    for wanted in rows:
+        given = sum(count * row["clusters"] for count, row in asked if row["deposit_kg"] == wanted["deposit_kg"])
+        assert given == each
+
+
 # Batches ------------------------------------------------------------------------------------------------------------
 
 

@@ -57,7 +57,7 @@ TOGETHER = record(
 def batches_of(**own: "Document") -> "Document":
     """The field of a plan's reply that says which batches it takes; own: what only these have."""
     each = together_fields(ALL, {"count": integer(1, MOST_BATCHES, "batches alike")}, own)
-    return many(record(each, "batches alike"), 1, 40, "the batches that make up what is asked for, in order")
+    return many(record(each, "batches alike"), 1, MOST_BATCHES, "the batches that make up what is asked for, in order")
 
 
 def together(request: "Readable", have_kg: float | None, batches: "Sequence[Readable]") -> "Document":

@@ -20,30 +20,48 @@ def split(request: "Readable") -> "list[tuple[int, Readable]]":
     capacity.refuse_many(job.field, job.caramel_kg, number, "kg")
     if request["caramel_kg"] is not None:
         return [(number, dict(request, caramel_kg=request["caramel_kg"] / number))]
-    while number < capacity.MOST_BATCHES and not _takes(job, _most_of_each(request, number)):
-        number += 1
-    return _grouped(request, _shares(request, number))
+    most = max(row["clusters"] for row in request["rows"])
+    for shared in (_alike, _in_turn):
+        for batches in range(number, capacity.MOST_BATCHES + 1):
+            shares = shared(request, batches)
+            if all(_takes(request, share) for share in shares):
+                return _grouped(request, shares)
+            if shared is _alike and batches >= most:
+                break
+    return [(1, request)]
 
 
-def _most_of_each(request: "Readable", number: int) -> list[int]:
-    """How many clusters of each row the first and largest of so many batches has."""
-    return [-(-row["clusters"] // number) for row in request["rows"]]
-
-
-def _shares(request: "Readable", number: int) -> list[list[int]]:
+def _alike(request: "Readable", number: int) -> list[list[int]]:
     """How many clusters of each row go into each batch: as many of each, and what is left of a row into the last."""
-    each, shares = _most_of_each(request, number), []
+    shares = []
     for batch in range(number):
-        share = [max(0, min(one, row["clusters"] - batch * one)) for one, row in zip(each, request["rows"])]
+        share = []
+        for row in request["rows"]:
+            each = -(-row["clusters"] // number)
+            share.append(max(0, min(each, row["clusters"] - batch * each)))
         if sum(share) > 0:
             shares.append(share)
     return shares
 
 
-def _takes(job: ClusterJob, share: list[int]) -> bool:
+def _in_turn(request: "Readable", number: int) -> list[list[int]]:
+    """The same, one row after the other: where every batch would have one cluster of each and that is too much."""
+    rows = [row["clusters"] for row in request["rows"]]
+    total, shares = sum(rows), []
+    for batch in range(number):
+        first, end, before, share = total * batch // number, total * (batch + 1) // number, 0, []
+        for clusters in rows:
+            share.append(max(0, min(end, before + clusters) - max(first, before)))
+            before += clusters
+        if sum(share) > 0:
+            shares.append(share)
+    return shares
+
+
+def _takes(request: "Readable", share: list[int]) -> bool:
     """Whether one bowl takes so many of each row; a single cluster is as small as they come."""
-    asked = ClusterJob(_of(job.request, share))
-    return capacity.holds(asked.most_kg, asked.caramel_kg) or max(share) == 1
+    asked = ClusterJob(_of(request, share))
+    return capacity.holds(asked.most_kg, asked.caramel_kg) or sum(share) == 1
 
 
 def _of(request: "Readable", share: list[int]) -> "Document":
