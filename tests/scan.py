@@ -107,7 +107,16 @@ SENSIBLE = {
     "surface_c": (35.0, 50.0),
     "at_s": (600.0, 3000.0),
     "reserve_share": (0.0, 0.5),
+    "from_c": (10.0, 30.0),
+    "to_c": (60.0, 90.0),
+    "amount": (1.0, 10.0),
+    "lot_amount": (10.0, 30.0),
+    "hands_s": (600.0, 20000.0),
+    "energy_j": (1e5, 1e7),
+    "margin_percent": (0.0, 80.0),
+    "tax_percent": (0.0, 25.0),
     # Where one name means two things.
+    "shop.density volume_m3": (0.0005, 0.002),
     "cool.plan start_c": (60.0, 85.0),
     "cool.refit start_c": (60.0, 85.0),
 }

@@ -25,6 +25,15 @@ SLAB = {name: SLAB_REQUEST[name] for name in SLAB_REQUEST if name != "bars_m"} |
 FRAME = {"frame": {"length_m": 0.4, "width_m": 0.35}}
 DIP = {"method": "fork", "dip_s": 20.0}
 READ = {"readings": [{"at_s": 1800.0, "surface_c": 42.0}], "touches": []}
+COSTS = {
+    "uses": [{"name": "caramel", "amount": 5.0, "lot_amount": 20.0, "lot_price_minor": 2000000}],
+    "waste_share": 0.1,
+    "hands_s": 7200.0,
+    "rate_minor_per_h": 200000,
+    "energy_j": 4e6,
+    "energy_minor_per_kwh": 30000,
+    "pieces": 100,
+}
 HALF_INCH = {"thickness_m": 0.0127}
 
 # What is scanned: (request, its main answers).
@@ -78,6 +87,21 @@ SCANNED: dict[str, list[tuple[dict[str, Any], list[str]]]] = {
     "chocolate.hold": [({"mass_kg": 2.0, "now_c": 32.0, "bowl": BOWL}, ["seconds_s", "low_s", "high_s"])],
     "chocolate.salting": [({"dip_s": 20.0, "pieces": 100}, ["every", "salt_kg"])],
     "deposit.fill": [({"pace_kg_s": 0.004, "now_c": 75.0, "fill_kg": 0.9}, ["seconds_s"])],
+    "materials.heat": [({"material": "caramel", "mass_kg": 1.0, "from_c": 20.0, "to_c": 70.0}, ["energy_j"])],
+    "materials.properties": [
+        (
+            {"material": "caramel", "temp_c": 40.0},
+            ["density_kg_m3", "heat_capacity_j_kgk", "conductivity_w_mk", "diffusivity_m2_s"],
+        )
+    ],
+    "shop.density": [({"mass_kg": 1.4, "volume_m3": 0.001}, ["density_kg_m3"])],
+    "cost.batch": [(COSTS, ["total_minor", "waste_minor", "piece_minor"])],
+    "cost.price": [
+        (
+            {"cost_minor": 100000, "margin_percent": 40.0, "price_minor": 250000, "tax_percent": 10.0},
+            ["price_minor", "margin_minor", "margin_percent"],
+        )
+    ],
     "room.dew_point": [({"temp_c": 21.0, "humidity": 0.5}, ["dew_point_c"])],
     "flow.viscosity": [({"temp_c": 40.0, "moisture": 0.085}, ["viscosity_pa_s", "low_pa_s", "high_pa_s"])],
     "flow.stand_up_test": [
@@ -200,8 +224,10 @@ def test_nor_on_a_grid_four_times_as_fine(name):
 
 def test_scan_takes_up_every_function_that_makes_a_plan():
     planned = {name for name in catalogue.FUNCTIONS if name.endswith((".plan", ".plan_jacket"))}
-    # Pieces, batches and minutes are whole: those two are held to brute force instead.
+    # Pieces, batches and minutes are whole: those two are held to brute force instead. Figures on labels go by the
+    # steps of the law, and the published examples hold them.
     assert planned - {"needs.plan", "schedule.plan"} <= set(SCANNED)
+    assert {name for name in catalogue.FUNCTIONS if name.startswith("cost.")} <= set(SCANNED)
 
 
 @pytest.mark.parametrize(
