@@ -32,7 +32,7 @@ async function phone() {
   const shop = signal<Shop | null>(JSON.parse(JSON.stringify(old.meta.shop)) as Shop);
   const common = { store, compute, phoneNow: () => NOW, offsetMs: () => 0, shopId: () => shop.value?.id ?? "", engineVersion: () => "test" };
   const book = new BatchBook({ ...common, wrote: () => {} });
-  const shopBook = new ShopBook({ ...common, wrote: () => {} }, shop);
+  const shopBook = new ShopBook({ ...common, byWhom: (body) => body, wrote: () => {} }, shop);
   for (const batchId of await book.load()) await book.refresh(batchId);
   await shopBook.refresh();
   return { store, shop, book, shopBook };

@@ -48,7 +48,7 @@ class Phone {
     let phone: Phone;
     const book = new BatchBook({ ...common, shopId: () => phone.shop.value?.id ?? "" });
     phone = new Phone(store, book, new Exchange(store, httpApi, new OffsetFilter(), () => Date.now()));
-    phone.shopBook = new ShopBook({ ...common, shopId: () => phone.shop.value?.id ?? "" }, phone.shop);
+    phone.shopBook = new ShopBook({ ...common, byWhom: (body) => body, shopId: () => phone.shop.value?.id ?? "" }, phone.shop);
     await phone.exchanges();
     return phone;
   }
