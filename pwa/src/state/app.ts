@@ -7,10 +7,11 @@ import { onReturn, phoneNow } from "../platform/clock";
 import { startSound, stopSound, unlockSound } from "../platform/sound";
 import { inOneTab, Tabs } from "../platform/tabs";
 import { WakeLock } from "../platform/wakeLock";
-import { correctedMs, lastThatCounts } from "../order";
+import { lastThatCounts } from "../order";
 import { type RescuedData, type Store, uuid7 } from "../storage";
-import { batchOf, batchStream, setAsideStream, streamOf } from "../streams";
-import { BatchBook, isAtHand, isOpen } from "./batchBook";
+import { batchOf, batchStream } from "../streams";
+import { isAtWork, runningClocks } from "./atWork";
+import { BatchBook, isAtHand } from "./batchBook";
 import { StreamBook } from "./streamBook";
 import * as trade from "./trade";
 import { type StreamFolders, refreshStreams } from "./streamFolders";
@@ -21,19 +22,19 @@ import { Learning } from "./learning";
 import { renaming } from "./names";
 import { Photos } from "./photos";
 import { loadSummaries, takeSummaries } from "./records";
-import { type Acknowledged, RunningClocks, type Running } from "./runningClocks";
+import { type Acknowledged, RunningClocks } from "./runningClocks";
+import { SetAside } from "./setAside";
 import { byWhom, settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
-import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, willRing } from "./signals";
+import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, storageErrorState, willRing } from "./signals";
 import { Syncing } from "./syncing";
 import { TapRecorder } from "./tapRecorder";
 import { correctedNow, offsetMs, setOffset } from "./time";
-import type { Batch, Compute, Settings } from "./types";
+import type { Compute, Settings } from "./types";
 import { PendingComputations } from "./pendingComputations";
 
 /** The engine is asked what to do at least this often while a batch runs (ms). */
 const LOOK_MS = 15_000;
-
 /** A new batch waits so long for what is said of the bench before it (ms). */
 const DAY_WAITS_MS = 1_500;
 
@@ -55,6 +56,7 @@ export class AppState {
   readonly syncing: Syncing;
   readonly photos: Photos;
   readonly lotPhotos: Photos;
+  readonly setAside: SetAside;
   readonly trade: { lot: StreamBook<Lot>; order: StreamBook<Order>; pack: StreamBook<Pack> };
   private readonly streamFolders: StreamFolders;
   private readonly batchOrder: BatchOrder;
@@ -69,21 +71,19 @@ export class AppState {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
     this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
     this.shopBook = new ShopBook({ ...parts, byWhom, wrote: (stream) => this.wrote(stream) }, shop);
-    const atDesk = { ...parts, compute: ((name, request) => compute(name, request, "desk")) as Compute, wrote: (stream: string) => this.wrote(stream) };
+    const desk: Compute = (name, request) => compute(name, request, "desk");
+    const atDesk = { ...parts, compute: desk, wrote: (stream: string) => this.wrote(stream) };
     this.trade = {
       lot: new StreamBook<Lot>(atDesk, "lot", trade.lots),
       order: new StreamBook<Order>(atDesk, "order", trade.orders),
       pack: new StreamBook<Pack>(atDesk, "pack", trade.packs),
     };
-    this.streamFolders = { batch: this.book, shop: this.shopBook, ...this.trade, set_aside: { refresh: (id) => this.refreshHolder(id) } };
-    this.learning = new Learning(store, (name, request) => compute(name, request, "desk"));
+    this.setAside = new SetAside({ store, refresh: (streams) => this.refreshAll(streams), wrote: (stream) => this.wrote(stream) });
+    this.streamFolders = { batch: this.book, shop: this.shopBook, ...this.trade, set_aside: this.setAside };
+    this.learning = new Learning(store, desk);
     this.runningClocks = this.makeRingingClocks(acknowledged);
     this.pendingComputations = new PendingComputations(
-      {
-        deviceId: store.deviceId,
-        compute: (name, request) => compute(name, request, "desk"),
-        write: (batchId, kind, body) => this.book.write(batchId, kind, body),
-      },
+      { deviceId: store.deviceId, compute: desk, write: (batchId, kind, body) => this.book.write(batchId, kind, body) },
       (batchId) => batches.value.get(batchId),
     );
     this.batchOrder = new BatchOrder({
@@ -92,9 +92,7 @@ export class AppState {
       batches: () => [...batches.value.values()],
       isMine: (batch) => !heldByOtherDevice(batch, store.deviceId),
       write: (batchId, kind, body) => this.book.write(batchId, kind, body),
-      answered: (reply) => {
-        batchOrder.value = reply;
-      },
+      answered: (reply) => void (batchOrder.value = reply),
     });
     this.taps = new TapRecorder({
       clock: correctedNow,
@@ -264,23 +262,6 @@ export class AppState {
     });
   }
 
-  /** Folds again what an event belongs to that was set aside. */
-  private async refreshHolder(eventId: string): Promise<void> {
-    const found = await this.store.events.get(eventId);
-    if (found) await refreshStreams(this.streamFolders, [streamOf(found.event)]);
-  }
-
-  /** Lets an event that was set aside count at the time when the server received it, or keeps it out for good. */
-  async decideSetAside({ id, shop_id }: BenchEvent, isIn: boolean): Promise<void> {
-    const at_ms = phoneNow();
-    const receivedMs = (await this.store.events.get(id))?.receivedMs ?? at_ms + offsetMs.value;
-    const stream = setAsideStream(id);
-    const said = isIn ? { kind: "let_in", body: { at_ms: receivedMs } } : { kind: "kept_out", body: {} };
-    await this.store.events.append({ id: uuid7(at_ms), shop_id, stream, at_ms, offset_ms: offsetMs.value, ...said });
-    this.refreshAll([stream]);
-    this.wrote(stream);
-  }
-
   /** Invented lots, orders and boxes go with the invented shop, and come back with it. */
   async followInvented(isThere: boolean): Promise<void> {
     await demoShop.followInvented(this.store, this.trade, isThere);
@@ -300,18 +281,10 @@ export class AppState {
 
   /** A better estimate of the clock's error waits while a batch runs: it must never move a burst that is on. */
   private takeOffset(ms: number): void {
-    if (ms === offsetMs.value || this.isAtWork()) return;
+    if (ms === offsetMs.value || [...batches.value.values()].some((batch) => isAtWork(batch, correctedNow()))) return;
     setOffset(ms);
     void this.store.meta.put("offset_ms", ms).catch(() => {});
     this.tabs.send({ about: "offset", offsetMs: ms });
-  }
-
-  private isAtWork(): boolean {
-    const since = correctedNow() - AT_WORK_MS;
-    return [...batches.value.values()].some((batch) => {
-      const newest = batch.events.at(-1);
-      return isOpen(batch) && newest !== undefined && correctedMs(newest) > since;
-    });
   }
 
   private takeBroadcast(message: Broadcast): void {
@@ -323,19 +296,4 @@ export class AppState {
       void this.syncing.count();
     }
   }
-}
-
-/** The state of the store after an error: "outdated" when a newer version of the app, in another tab, has changed its schema. */
-export function storageErrorState(error: unknown): "failed" | "outdated" {
-  return error instanceof DOMException && error.name === "VersionError" ? "outdated" : "failed";
-}
-
-/** A batch nobody has touched for so long is not at work (ms). */
-const AT_WORK_MS = 12 * 3_600_000;
-
-/** The clocks of an open batch. Held back while the fold of a fresh event is on its way. */
-function runningClocks(batch: Batch): Running[] {
-  if (!batch.advice || !isOpen(batch)) return [];
-  const held = batch.pending && batch.failure === null;
-  return batch.advice.clocks.map((clock) => ({ batchId: batch.batchId, clock, held }));
 }

@@ -261,7 +261,7 @@ export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
 /** Somebody has read that the server's log is another one. */
 /** Lets an event that was set aside count, or keeps it out. */
 export async function decideSetAside(event: BenchEvent, isIn: boolean): Promise<void> {
-  await (await appState()).decideSetAside(event, isIn);
+  await (await appState()).setAside.decide(event, isIn);
 }
 
 export async function readOfAnotherLog(): Promise<void> {

@@ -30,3 +30,8 @@ export const shell = signal<ShellState>("storing");
 export const updateWaiting = signal(false);
 /** By whatever writes to the store. */
 export const storage = signal<StorageState>("opening");
+
+/** The state of the store after an error: "outdated" when a newer version of the app, in another tab, has changed its schema. */
+export function storageErrorState(error: unknown): "failed" | "outdated" {
+  return error instanceof DOMException && error.name === "VersionError" ? "outdated" : "failed";
+}

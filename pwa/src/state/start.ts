@@ -8,10 +8,10 @@ import { testSound, unlockSoundOnTap } from "../platform/sound";
 import { startShell, takeNewShell } from "../platform/swClient";
 import { openStore } from "../storage";
 import { isAtHand } from "./batchBook";
-import { AppState, storageErrorState } from "./app";
+import { AppState } from "./app";
 import type { Acknowledged } from "./runningClocks";
 import { loadShop } from "./shop";
-import { batches, deviceId, engine, engineVersion, shell, sound, storage, updateWaiting } from "./signals";
+import { batches, deviceId, engine, engineVersion, shell, sound, storage, storageErrorState, updateWaiting } from "./signals";
 import { sync } from "./syncing";
 import { correctedNow, setOffset, startTicking } from "./time";
 
