@@ -54,6 +54,8 @@ def test_only_what_may_be_anything_is_left_open():
         "what was given",
         "a word or a number",
         "its value; null takes it back",
+        # What the planner of its kind is asked; `needs.plan` hands it on to that planner, which checks it.
+        "its request, without how many",
     }
 
 
