@@ -84,6 +84,17 @@ def each_letter_is_where_it_was_drawn(page: pypdfium2.PdfPage, drawn: list[Any])
         at += len("".join(words.split()))
 
 
+def prints_a_tray_card(phone: Phone, folder: Path) -> None:
+    kinds = phone.page.get_by_role("group", name="What to print")
+    kinds.get_by_role("radio", name="Tray card").check()
+    expect(phone.page.locator(".label-preview")).not_to_contain_text("65 g")
+    drawn = phone.page.evaluate(DRAWN)
+    (card,) = saved(phone, "Print or share the card", folder / "tray.pdf")
+    assert size_mm(card) == pytest.approx([105, 74], abs=0.01)
+    each_letter_is_where_it_was_drawn(card, drawn)
+    kinds.get_by_role("radio", name="Labels").check()
+
+
 def test_labels_are_printed_off_line_at_their_true_size(phone: Phone, server: Server, tmp_path: Path):
     batch_id = phone.plans_and_starts()
     all_sent(phone)
@@ -95,6 +106,12 @@ def test_labels_are_printed_off_line_at_their_true_size(phone: Phone, server: Se
     # Squares with a coat below: milk from the caramel, soya from the chocolate, marked within the list.
     strong = phone.page.locator(".label-preview text[font-weight]").all_text_contents()
     assert {"milk", "soya"} <= set(strong)
+    phone.page.get_by_role("group", name="Say when it was made").get_by_role("radio", name="yes", exact=True).check()
+    expect(phone.page.locator(".label-preview")).to_contain_text("Made on 30 Nov 2026")
+    # Nobody weighed these boxes: the e mark is wanted in vain, and that is said.
+    phone.page.get_by_role("group", name="Print the ℮ mark").get_by_role("radio", name="yes", exact=True).check()
+    expect(phone.page.get_by_text("The ℮ mark is left out until the net contents")).to_be_visible()
+    prints_a_tray_card(phone, tmp_path)
     print_it = phone.page.get_by_role("button", name="Print or share the labels")
     expect(print_it).to_have_attribute("aria-disabled", "true")
     (ruler,) = saved(phone, "Print the ruler page", tmp_path / "ruler.pdf")

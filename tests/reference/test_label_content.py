@@ -210,3 +210,24 @@ def test_the_net_weight_is_that_of_the_rule():
     net = content(CARAMEL, label_kg=0.1134)["net"]
     assert (net["grams"], net["ounces"], net["letter_m"]) == (113, 4.0, pytest.approx(0.003175))
     assert content(CARAMEL, rule="uk")["net"]["letter_m"] == pytest.approx(0.003)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "refused"),
+    [
+        ({"rule": "eu", "net_passed": True}, None),
+        ({"rule": "uk", "net_passed": True}, None),
+        ({"rule": "eu", "net_passed": True, "label_kg": 0.005}, None),
+        ({"rule": "eu", "net_passed": True, "label_kg": 10}, None),
+        ({"rule": "us", "net_passed": True}, "e_mark_rule"),
+        ({"rule": "eu", "net_passed": True, "label_kg": 10.01}, "e_mark_weight"),
+        ({"rule": "eu", "net_passed": True, "label_kg": None}, "e_mark_weight"),
+        ({"rule": "eu"}, "e_mark_unchecked"),
+    ],
+)
+def test_e_mark_stands_where_the_eu_rule_for_it_is_met(wanted, refused):
+    """5 g to 10 kg of one nominal quantity, seen in the directive's article; that the lot passed, in the UK's text."""
+    reply = content(CARAMEL, CHOCOLATE, e_mark=True, **wanted)
+    assert reply["e_mark"] is (refused is None)
+    assert [one for one in told(reply) if one.startswith("e_mark")] == ([refused] if refused else [])
+    assert content(CARAMEL, **wanted)["e_mark"] is False

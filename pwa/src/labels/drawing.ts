@@ -2,7 +2,9 @@
 export type Command =
   /** `y` is the line the letters stand on, `size` the font's. */
   | { kind: "text"; x: number; y: number; size: number; bold: boolean; text: string }
-  | { kind: "box"; x: number; y: number; width: number; height: number };
+  | { kind: "box"; x: number; y: number; width: number; height: number }
+  /** Outlines, filled where an odd number of them lies around. */
+  | { kind: "shape"; outlines: [x: number, y: number][][] };
 
 export interface Drawing {
   width: number;

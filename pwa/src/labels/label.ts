@@ -1,4 +1,5 @@
 import type { Command, Drawing } from "./drawing";
+import { eMark, eMarkWidth, LEAST_E_MARK } from "./eMark";
 import { type Column, flow, type Run } from "./flow";
 import { CAP_HEIGHT, LEADING, NO_BREAK, unknownLetters, widthOf, X_HEIGHT } from "./letters";
 import { lotCode, MODULE_MM } from "./qr";
@@ -12,6 +13,8 @@ export interface LabelText {
   lines: string[];
   /** The net weight. */
   net: string;
+  /** Whether the e mark stands beside it. */
+  eMark?: boolean;
   /** The lot, as its code is read off; "": none. */
   code: string;
 }
@@ -78,7 +81,7 @@ function lay(text: LabelText, size: Size, floors: Floors, grown: number): Comman
   const edge = size.margin - MARGIN;
   const codeTop = code ? size.height - edge - code.side : size.height;
   const beside = code ? size.width - edge - code.side - size.margin : inside;
-  const net = netBlock(text.net, { size, beside, body, floors, code: code !== null });
+  const net = netBlock(text, { size, beside, body, floors, code: code !== null });
   if (!net) return null;
   const width = (bottom: number) => (bottom > codeTop ? beside : inside);
   const column = { x: size.margin, width };
@@ -106,16 +109,19 @@ function stacked(blocks: { runs: Run[]; size: number }[], column: Omit<Column, "
 }
 
 /** The net weight as the lowest line: above it its own height is kept clear, beside it twice the width of an N. */
-function netBlock(text: string, { size, beside, body, floors, code }: { size: Size; beside: number; body: number; floors: Floors; code: boolean }) {
+function netBlock({ net: text, eMark: marked = false }: LabelText, { size, beside, body, floors, code }: { size: Size; beside: number; body: number; floors: Floors; code: boolean }) {
   const letter = Math.max(body, floors.netHeight / CAP_HEIGHT);
   const clear = floors.netStandsFree && code ? Math.max(0, 2 * widthOf("N", true) * letter - 4 * MODULE_MM) : 0;
   // What hangs below the line may hang into the margin.
   const y = size.height - size.margin - Math.max(0, HANGING * letter - MARGIN / 2);
-  if (text && widthOf(text, true) * letter > beside - clear) return null;
+  const mark = Math.max(LEAST_E_MARK, CAP_HEIGHT * letter);
+  const wide = widthOf(text, true) * letter;
+  if (text && wide + (marked ? letter / 2 + eMarkWidth(mark) : 0) > beside - clear) return null;
   if (!text) return { commands: [], top: y };
   const above = floors.netStandsFree ? CAP_HEIGHT * letter : (LEADING - 1 + GAP) * body;
   const command: Command = { kind: "text", x: size.margin, y, size: letter, bold: true, text };
-  return { commands: [command], top: y - CAP_HEIGHT * letter - above };
+  if (!marked) return { commands: [command], top: y - CAP_HEIGHT * letter - above };
+  return { commands: [command, eMark(size.margin + wide + letter / 2, y, mark)], top: y - mark - above };
 }
 
 /** A line that is not broken where it fits whole; widths in sizes. */

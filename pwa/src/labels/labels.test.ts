@@ -127,24 +127,25 @@ const CONTENT: LabelContentReply = {
   address: "1 Main St\nSpringfield, OR 97477",
   warnings: [],
   is_complete: true,
+  e_mark: false,
 };
 const SAID: Record<string, string> = { "labels.net_weight": "Net wt", "allergen.milk": "milk", "allergen.almond": "almonds", "labels.contains": "Contains", "labels.lot": "Lot", "labels.best_by_us": "Best by", "labels.best_by_eu": "Best before", "labels.ingredients": "Ingredients" };
 const ENGLISH: Language = { locale: "en", says: (key) => SAID[key] ?? key };
 
 describe("the words of a label", () => {
   it("have the net weight in both units and capitals for the US, in grams for the EU", () => {
-    expect(labelText(CONTENT, "us", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("NET WT 1 LB 8 OZ (680 g)");
-    expect(labelText({ ...CONTENT, net: { ...CONTENT.net!, ounces: 4, pounds: 0, rest_ounces: 4, grams: 113 } }, "us", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("NET WT 4 OZ (113 g)");
-    expect(labelText(CONTENT, "eu", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("680 g");
+    expect(labelText([CONTENT], "us", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("NET WT 1 LB 8 OZ (680 g)");
+    expect(labelText([{ ...CONTENT, net: { ...CONTENT.net!, ounces: 4, pounds: 0, rest_ounces: 4, grams: 113 } }], "us", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("NET WT 4 OZ (113 g)");
+    expect(labelText([CONTENT], "eu", [ENGLISH]).net.replaceAll("\u00a0", " ")).toBe("680 g");
   });
 
   it("write the month in letters", () => {
-    expect(labelText(CONTENT, "us", [ENGLISH]).lines).toContain("Best by Jan 20, 2027");
-    expect(labelText(CONTENT, "uk", [ENGLISH]).lines).toContain("Best before 20 Jan 2027");
+    expect(labelText([CONTENT], "us", [ENGLISH]).lines).toContain("Best by Jan 20, 2027");
+    expect(labelText([CONTENT], "uk", [ENGLISH]).lines).toContain("Best before 20 Jan 2027");
   });
 
   it("keep strong what the engine found, and add the US line of allergens", () => {
-    const [list, contains] = labelText(CONTENT, "us", [ENGLISH]).paragraphs;
+    const [list, contains] = labelText([CONTENT], "us", [ENGLISH]).paragraphs;
     expect(list?.filter((run) => run.bold).map((run) => run.text)).toEqual(["Ingredients: ", "milk"]);
     expect(contains?.map((run) => run.text).join("")).toBe("Contains: milk and almonds.");
   });
@@ -158,6 +159,23 @@ describe("the words of a label", () => {
 });
 
 const A4: Paper = { ...plainPaper(70, 37), sheet: "a4", columns: 3, rows: 8, x0: 0, y0: 0.5 };
+
+describe("a label in two languages, with its day and the e mark", () => {
+  const SPANISH: Language = { locale: "es", says: (key) => `es ${key}` };
+  const inSpanish = { ...CONTENT, ingredients: [{ text: "almendras.", is_strong: false }] };
+
+  it("has each list of ingredients in its language, and one list where they are the same", () => {
+    const both = labelText([CONTENT, inSpanish], "eu", [ENGLISH, SPANISH]).paragraphs.map((runs) => runs.map((run) => run.text).join(""));
+    expect(both.slice(0, 2)).toEqual([`${ENGLISH.says("labels.ingredients")}: almonds, milk.`, "es labels.ingredients: almendras."]);
+    expect(labelText([CONTENT, CONTENT], "eu", [ENGLISH, SPANISH]).paragraphs[0]?.[0]?.text).toBe(`${ENGLISH.says("labels.ingredients")} / es labels.ingredients: `);
+  });
+
+  it("says when it was made where that is wanted", () => {
+    const made = { ...CONTENT, made_on: "2026-11-30" };
+    expect(labelText([made], "eu", [ENGLISH], true).lines.some((line) => line.endsWith("30 Nov 2026"))).toBe(true);
+    expect(labelText([made], "eu", [ENGLISH]).lines.some((line) => line.endsWith("30 Nov 2026"))).toBe(false);
+  });
+});
 
 describe("paper", () => {
   const drawing: Drawing = { width: 70, height: 37, commands: [] };

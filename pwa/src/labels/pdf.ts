@@ -42,6 +42,7 @@ function form({ width, height, commands }: Drawing): string {
 
 function operators(one: Command, height: number): string {
   if (one.kind === "box") return `${[one.x, height - one.y - one.height, one.width, one.height].map(points).join(" ")} re f`;
+  if (one.kind === "shape") return `${one.outlines.map((line) => line.map(([x, y], i) => `${points(x)} ${points(height - y)} ${i ? "l" : "m"}`).join(" ")).join(" h ")} h f*`;
   return `BT /F${one.bold ? 1 : 0} ${points(one.size)} Tf ${points(one.x)} ${points(height - one.y)} Td ${hex(bytesOf(one.text) ?? [])} Tj ET`;
 }
 

@@ -15,6 +15,7 @@ export function svg(page: Page): string {
 
 function element(one: Command): string {
   if (one.kind === "box") return `<rect x="${fine(one.x)}" y="${fine(one.y)}" width="${fine(one.width)}" height="${fine(one.height)}"/>`;
+  if (one.kind === "shape") return `<path fill-rule="evenodd" d="${one.outlines.map((line) => `M${line.map(([x, y]) => `${fine(x)} ${fine(y)}`).join("L")}Z`).join("")}"/>`;
   return `<text x="${fine(one.x)}" y="${fine(one.y)}" font-size="${fine(one.size)}"${one.bold ? ' font-weight="700"' : ""} xml:space="preserve">${escaped(one.text)}</text>`;
 }
 

@@ -32,8 +32,9 @@ export function allergenWords(allergens: Allergen[], languages: Language[]): Lab
   });
 }
 
-/** What a label says, in one language or in two. */
-export function labelText(content: LabelContentReply, rule: "us" | "eu" | "uk", languages: Language[]): LabelText {
+/** What a label says, in one language or in two: what the engine found in each, with the list of ingredients in that language. */
+export function labelText(contents: LabelContentReply[], rule: "us" | "eu" | "uk", languages: Language[], saysMade = false): LabelText {
+  const content = contents[0] as LabelContentReply;
   const all = (key: string) => [...new Set(languages.map(({ says }) => says(key)))].join(" / ");
   const list = (key: string, allergens: string[]) =>
     allergens.length === 0
@@ -42,20 +43,23 @@ export function labelText(content: LabelContentReply, rule: "us" | "eu" | "uk", 
           const said = allergens.map((one) => says(`allergen.${one}`));
           return [strong(`${says(key)}: `), plain(`${new Intl.ListFormat(locale).format(said)}.`)];
         });
-  const ingredients = content.ingredients.map(({ text, is_strong }) => ({ text, bold: is_strong }));
+  const runs = contents.map(({ ingredients }) => ingredients.map(({ text, is_strong }) => ({ text, bold: is_strong })));
+  const differ = new Set(runs.map((one) => one.map(({ text }) => text).join(""))).size > 1;
+  const lists = differ ? runs.map((one, i) => [strong(`${languages[i]?.says("labels.ingredients")}: `), ...one]) : [[strong(`${all("labels.ingredients")}: `), ...(runs[0] ?? [])]];
   const byRule = rule === "us" ? "us" : "eu";
-  const heading = `${all("labels.ingredients")}: `;
-  const bestBy = all(`labels.best_by_${byRule}`);
+  const day = (key: string, at: string | null) => at && [all(key), dayIn(languages, at, byRule)].join(" ");
   const lines = [
     content.code && [all("labels.lot"), content.code].join(" "),
-    content.best_by && [bestBy, dayIn(languages, content.best_by, byRule)].join(" "),
+    saysMade && day("labels.made_on", content.made_on),
+    day(`labels.best_by_${byRule}`, content.best_by),
     ...content.address.split("\n").map((line) => line.trim()),
   ];
   return {
     name: content.name,
-    paragraphs: [[strong(heading), ...ingredients], ...list("labels.contains", content.contains), ...list("labels.may_contain", content.may_contain)],
+    paragraphs: [...lists, ...list("labels.contains", content.contains), ...list("labels.may_contain", content.may_contain)],
     lines: lines.filter(Boolean) as string[],
     net: netOf(content.net, byRule, all("labels.net_weight")),
+    eMark: content.e_mark,
     code: content.code,
   };
 }

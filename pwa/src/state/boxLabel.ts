@@ -4,6 +4,7 @@ import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { t } from "../text";
 import { type Bought, type BoughtList, partsOf } from "./batchParts";
+import { checkNet } from "./packing";
 import { loadRecord } from "./records";
 import { lots } from "./trade";
 import type { BatchRecord } from "./types";
@@ -16,22 +17,29 @@ export interface LabelChoices {
   rule: LabelRule;
   face_m2: number | null;
   words: LabelContentRequest["words"];
+  /** Whether ingredients are wanted in the other language of labels in two, as far as they were copied in it. */
+  other: boolean;
+  e_mark: boolean;
 }
 
 /** What the label of a pack says. Throws EngineProblem. */
-export async function labelContent(store: Store, shop: Shop, pack: Pack, choices: LabelChoices): Promise<LabelContentReply> {
+export async function labelContent(store: Store, known: Shop, pack: Pack, { other, ...choices }: LabelChoices): Promise<LabelContentReply> {
+  const shop = other ? inOther(known) : known;
   const records = await Promise.all(pack.from.map(({ batch_id }) => loadRecord(store, batch_id)));
   const parts = [...pack.from.flatMap(({ pieces }, i) => ofBatch(shop, records[i] ?? null, pieces)), ...pack.lots.flatMap((one) => ofLot(shop, lots.value.get(one.lot_id), one.amount))];
   const may_contain = records.flatMap((record) => (record?.run.may_contain ?? []) as Allergen[]);
   const box = shop.boxes.find((one) => one.id === pack.box_id);
+  const label_kg = box?.label_kg ?? null;
+  const checked = choices.e_mark && label_kg !== null && pack.net_kg.length > 0 ? await checkNet(pack, label_kg, "eu", null) : null;
   return compute(
     "label.content",
     {
       ...choices,
+      net_passed: checked?.verdict === "pass",
       name: box?.name || t("labels.box"),
       parts,
       may_contain: [...new Set(may_contain)],
-      label_kg: box?.label_kg ?? null,
+      label_kg,
       code: pack.code,
       made_on: pack.made_on,
       best_by: pack.best_by,
@@ -39,6 +47,12 @@ export async function labelContent(store: Store, shop: Shop, pack: Pack, choices
     },
     "desk",
   );
+}
+
+/** The shop with its lists of ingredients in the other language, where somebody copied them in it. */
+function inOther(shop: Shop): Shop {
+  const other = <R extends { ingredients: string; ingredients_other: string }>(rows: R[]) => rows.map((row) => ({ ...row, ingredients: row.ingredients_other || row.ingredients }));
+  return { ...shop, caramels: other(shop.caramels), chocolates: other(shop.chocolates), materials: other(shop.materials) };
 }
 
 /** What so many pieces of a batch are made of, each part with its label. */

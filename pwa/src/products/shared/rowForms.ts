@@ -21,6 +21,7 @@ const BOUGHT: FormField[] = [
   { kind: "amount", field: "lowest" },
   { kind: "row", of: "suppliers", field: "supplier_id" },
   { kind: "words", field: "ingredients", most: 1000 },
+  { kind: "words", field: "ingredients_other", most: 1000 },
   ...quantities("best_by_days"),
 ];
 

@@ -7,11 +7,12 @@ import { isTrue, labelSize, outOfPlace, pagesOf, type Paper } from "../../labels
 import { pdf } from "../../labels/pdf";
 import { allergenWords, floorsOf, type Language, labelText } from "../../labels/words";
 import { EngineProblem } from "../../problems";
-import { handOverFile, labelContent, type LabelRule, loadTrade, packs, shop, writeFact } from "../../state";
+import { handOverFile, type LabelChoices, labelContent, type LabelRule, loadTrade, packs, shop, writeFact } from "../../state";
 import { languages, loadLanguage, problemText, reader, t, textIn } from "../../text";
 import { CountField } from "../../ui/CountField";
 import { Desk } from "../../ui/Desk";
 import { QuantityField, SwitchField } from "../../ui/fields";
+import { GuideCardPage, Refused, TrayCardPage } from "./Cards";
 import { type LabelSettings, paperOf, useLabelSettings } from "./labelPaper";
 import { PaperFields } from "./PaperFields";
 import { Preview } from "./Preview";
@@ -43,6 +44,10 @@ interface Props {
   change: (change: Partial<LabelSettings>) => void;
 }
 
+/** What is printed of boxes: their labels, the card in a box of several products, the card beside loose goods. */
+const KINDS = ["label", "guide", "tray"] as const;
+type Kind = (typeof KINDS)[number];
+
 function PackLabel({ pack, shop: known, settings, change }: Props) {
   const box = known.boxes.find((one) => one.id === pack.box_id);
   const boxId = pack.box_id ?? "";
@@ -50,30 +55,30 @@ function PackLabel({ pack, shop: known, settings, change }: Props) {
   const rule = known.rule ?? settings.rule;
   const face_m2 = settings.faces[boxId] ?? null;
   const spoken = useLanguages(settings.languages.length > 0 ? settings.languages : [reader.value.language]);
-  const [content, wrong] = useContent(known, pack, rule, face_m2, spoken);
-  const laid = useMemo(() => (content && spoken ? label(labelText(content, rule, spoken), labelSize(paper), floorsOf(rule, content.net, face_m2)) : null), [content, spoken, paper]);
+  const [contents, wrong] = useContents(known, pack, { rule, face_m2, e_mark: settings.eMark }, spoken);
+  const content = contents?.[0] ?? null;
+  const [kind, setKind] = useState<Kind>("label");
+  const text = useMemo(() => (contents && content && spoken ? { text: labelText(contents, rule, spoken, settings.saysMade), floors: floorsOf(rule, content.net, face_m2) } : null), [contents, spoken, settings.saysMade]);
+  const laid = useMemo(() => (text && kind === "label" ? label(text.text, labelSize(paper), text.floors) : null), [text, kind, paper]);
+  const kinds = KINDS.filter((one) => one !== "guide" || (box?.lines.length ?? 0) > 1).map((value) => ({ value, label: t(`labels.kind_${value}`) }));
   return (
     <>
       <p class="quiet">{t("labels.guide_only")}</p>
-      {wrong && (
-        <p class="card card-wrong" role="alert">
-          {wrong}
-        </p>
-      )}
-      {content?.warnings.map((one, nth) => (
-        <p class="warning-line" key={nth}>
-          {t(`labels.warn_${one.code}`, warned(one.values as Values))}
-        </p>
-      ))}
+      <SwitchField legend={t("labels.kind")} value={kind} options={kinds} onValue={(value) => setKind(value as Kind)} />
+      {wrong && <Refused words={wrong} />}
+      {kind !== "guide" &&
+        content?.warnings.map((one, nth) => (
+          <p class="warning-line" key={nth}>
+            {t(`labels.warn_${one.code}`, warned(one.values as Values))}
+          </p>
+        ))}
+      {kind === "guide" && <GuideCardPage pack={pack} shop={known} />}
+      {kind === "tray" && text && <TrayCardPage {...text} />}
       {laid && "drawing" in laid && <Preview page={alone(laid.drawing)} label={t("labels.title")} />}
       {laid && "drawing" in laid && !laid.hasCode && pack.code && <p class="quiet">{t("labels.no_room_for_code")}</p>}
-      {laid && !("drawing" in laid) && (
-        <p class="card card-wrong" role="alert">
-          {refusal(laid, paper, spoken?.length ?? 1)}
-        </p>
-      )}
-      <Choices settings={settings} change={change} ruleSet={known.rule !== null} boxId={boxId} content={content} rule={rule} />
-      <PaperFields key={`${key} ${paper.sheet}`} paper={paper} onPaper={(next) => change({ papers: { ...settings.papers, [key]: next } })} />
+      {laid && !("drawing" in laid) && <Refused words={refusal(laid, paper, spoken?.length ?? 1)} />}
+      {kind !== "guide" && <Choices settings={settings} change={change} ruleSet={known.rule !== null} boxId={boxId} content={content} rule={rule} />}
+      {kind === "label" && <PaperFields key={`${key} ${paper.sheet}`} paper={paper} onPaper={(next) => change({ papers: { ...settings.papers, [key]: next } })} />}
       {laid && "drawing" in laid && content && <Print pack={pack} drawing={laid.drawing} paper={paper} complete={content.is_complete} />}
     </>
   );
@@ -101,21 +106,24 @@ function useLanguages(names: string[]): Language[] | null {
   return useMemo(() => (here === wanted ? names.map((locale) => ({ locale, says: (key: string) => textIn(locale, key) })) : null), [here, wanted]);
 }
 
-function useContent(known: Shop, pack: Pack, rule: LabelRule, face_m2: number | null, spoken: Language[] | null): [LabelContentReply | null, string] {
-  const [content, setContent] = useState<LabelContentReply | null>(null);
+/** What the engine says of the label in each of its languages. */
+function useContents(known: Shop, pack: Pack, { rule, face_m2, e_mark }: Pick<LabelChoices, "rule" | "face_m2" | "e_mark">, spoken: Language[] | null): [LabelContentReply[] | null, string] {
+  const [contents, setContents] = useState<LabelContentReply[] | null>(null);
   const [wrong, setWrong] = useState("");
   useEffect(() => {
     if (!spoken) return;
     const allergens = [...new Set([...known.caramels, ...known.chocolates, ...known.materials, ...known.products].flatMap((row) => (row.contains ?? []) as Allergen[]))];
+    // The first word of an allergen is printed: that of the language of the list.
+    const wordsOf = (first: Language) => allergenWords(allergens, [first, ...spoken.filter((one) => one !== first)]);
     setWrong("");
-    labelContent(pack, { rule, face_m2, words: allergenWords(allergens, spoken) })
-      .then(setContent)
+    Promise.all(spoken.map((one, nth) => labelContent(pack, { rule, face_m2, e_mark, words: wordsOf(one), other: nth > 0 })))
+      .then(setContents)
       .catch((error: unknown) => {
         if (!(error instanceof EngineProblem)) throw error;
         setWrong(problemText(error.problem));
       });
-  }, [known, pack, rule, face_m2, spoken]);
-  return [content, wrong];
+  }, [known, pack, rule, face_m2, e_mark, spoken]);
+  return [contents, wrong];
 }
 
 interface ChoicesProps extends Pick<Props, "settings" | "change"> {
@@ -135,12 +143,19 @@ function Choices({ settings, change, ruleSet, boxId, content, rule }: ChoicesPro
     <section class="card">
       <SwitchField legend={t("labels.languages")} value={chosen} options={spoken} onValue={(value) => change({ languages: value.split(" ") })} />
       {chosen.includes(" ") && <p class="quiet">{t("labels.list_as_copied")}</p>}
+      <YesNo legend={t("labels.says_made")} value={settings.saysMade} onValue={(saysMade) => change({ saysMade })} />
+      {rule !== "us" && <YesNo legend={t("labels.e_mark")} value={settings.eMark} onValue={(eMark) => change({ eMark })} />}
       {!ruleSet && <SwitchField legend={t("labels.rule")} value={rule} options={rules} onValue={(value) => change({ rule: value as LabelRule })} />}
       {(asksFace || boxId in settings.faces) && (
         <QuantityField label={t("labels.face")} name="area_m2" value={settings.faces[boxId] ?? null} problem={null} note={t(rule === "us" ? "labels.face_us" : "labels.face_eu")} onValue={(value) => change({ faces: { ...settings.faces, [boxId]: value } })} />
       )}
     </section>
   );
+}
+
+function YesNo({ legend, value, onValue }: { legend: string; value: boolean; onValue: (yes: boolean) => void }) {
+  const options = [true, false].map((one) => ({ value: String(one), label: t(one ? "basis.yes" : "basis.no") }));
+  return <SwitchField legend={legend} value={String(value)} options={options} onValue={(one) => onValue(one === "true")} />;
 }
 
 /** Makes the file before anybody taps: a browser shares only what is at hand in the tap. */

@@ -9,9 +9,11 @@ export interface LabelSettings {
   languages: string[];
   rule: "us" | "eu" | "uk";
   faces: Record<string, number | null>;
+  saysMade: boolean;
+  eMark: boolean;
 }
 
-const FIRST: LabelSettings = { papers: {}, languages: [], rule: "us", faces: {} };
+const FIRST: LabelSettings = { papers: {}, languages: [], rule: "us", faces: {}, saysMade: false, eMark: false };
 const M = 1000;
 const LABEL_M = { width: 0.07, height: 0.05 };
 

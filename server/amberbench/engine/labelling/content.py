@@ -4,6 +4,7 @@ Guide only: local rules decide.
 """
 
 from ..core.allergens import ALLERGENS, TREE_NUTS, in_label_order
+from ..core.check import is_above, is_below
 from ..core.problems import Problem
 from . import dates, declarations
 
@@ -22,6 +23,8 @@ KINDLESS = ("gluten", "nuts")
 # Of these the US rule wants the species by name (21 USC 343(w)(2)), which no list here has.
 OF_SPECIES = ("fish", "crustaceans")
 MANY = 9
+# The e mark is for packages of one nominal quantity of 5 g to 10 kg (directive 76/211/EEC, article 1; read).
+E_MARK_KG = (0.005, 10.0)
 # What keeps a label from being printed as a label for sale.
 STOPS = ("label_unknown", "net_missing", "address_missing", "nothing_known", "kind_missing", "day_missing",
          "species_missing")  # fmt: skip
@@ -33,15 +36,18 @@ def content(request: "Readable") -> "Document":
     Request: rule (us, eu or uk), name, parts [{name, ingredients (as their label lists them), contains (allergens on
     it; null: nobody copied them), kg (what went into a box, or into all of them)}], may_contain (allergens), words
     [{allergen, words (of every language of the label, the first is printed)}], label_kg (kg; null: not set), face_m2
-    (m²; null: unknown), code, made_on, best_by (days; null), address.
+    (m²; null: unknown), code, made_on, best_by (days; null), address, e_mark (whether the e mark is wanted), net_passed
+    (whether the lot's net contents passed by the EU's rule).
     Reply: name, ingredients [{text, is_strong}] (one list in descending weight, parts of a part in brackets; strong:
     the allergen words, eu and uk alone), contains (allergens for the line "Contains", us alone), allergens (all that
     the rule names), may_contain (those it does not contain), net (the declared weight as `label.net_weight` has it;
-    null), code, made_on, best_by, address, warnings [{code, values}], is_complete (nothing is missing).
+    null), e_mark (whether it may stand beside it), code, made_on, best_by, address, warnings [{code, values}],
+    is_complete (nothing is missing).
     Raises: Problem not_a_day (made_on, best_by), best_by_before_made (best_by).
     Relation: parts with the same list of ingredients are one; equal weights keep the order they were given in. An
     allergen that no word of its list names is added to it, and that is told. us names allergens on a line of their
-    own, eu and uk within the list, never both.
+    own, eu and uk within the list, never both. The e mark is refused, and that is told, by the US rule, outside 5 g to
+    10 kg, and before the lot passed: its maker answers for the mean and for packages short (uk_si_2006_659).
     Source: cfr_101_4 for the order, usc_343_w and usc_321_qq for the US, eu_1169_2011 for the EU; memory for parts in
     brackets (21 CFR 101.4(b)(2)) and for the UK, whose rule is alike.
     """
@@ -53,6 +59,9 @@ def content(request: "Readable") -> "Document":
     contains = [one for one in said if one in named]
     may = in_label_order(one for one in request["may_contain"] if one in named and one not in contains)
     warnings = _missing(request, parts, contains + may) + _unnamed(european, said, request["may_contain"])
+    refused = _e_mark_refused(request, european) if request["e_mark"] else None
+    if refused is not None:
+        warnings.append({"code": refused, "values": {}})
     runs: "list[Document]" = []
     for number, part in enumerate(parts):
         _add(runs, ", " if number else "", False)
@@ -67,6 +76,7 @@ def content(request: "Readable") -> "Document":
         "allergens": contains,
         "may_contain": may,
         "net": _net(request, european),
+        "e_mark": request["e_mark"] and refused is None,
         "code": request["code"],
         "made_on": request["made_on"],
         "best_by": request["best_by"],
@@ -90,6 +100,16 @@ def _net(request: "Readable", european: bool) -> "Document | None":
         return None
     rule = "eu" if european else "us"
     return declarations.net_weight({"label_kg": request["label_kg"], "rule": rule, "face_m2": request["face_m2"]})
+
+
+def _e_mark_refused(request: "Readable", european: bool) -> str | None:
+    """Why the e mark may not stand there; None: it may."""
+    if not european:
+        return "e_mark_rule"
+    label_kg = request["label_kg"]
+    if label_kg is None or is_below(label_kg, E_MARK_KG[0], "kg") or is_above(label_kg, E_MARK_KG[1], "kg"):
+        return "e_mark_weight"
+    return None if request["net_passed"] else "e_mark_unchecked"
 
 
 def _merged(parts: "Sequence[Readable]") -> "list[Document]":

@@ -50,6 +50,8 @@ CONTENT = {
     "made_on": DAY_OR_NONE,
     "best_by": DAY_OR_NONE,
     "address": text(300, "the maker's address", default=""),
+    "e_mark": boolean("whether the e mark is wanted", default=False),
+    "net_passed": boolean("whether the lot's net contents passed by the EU's rule", default=False),
 }
 CONTENT_REPLY = {
     "name": CONTENT["name"],
@@ -69,6 +71,7 @@ CONTENT_REPLY = {
     "allergens": many(ALLERGEN, 0, 40, "allergens that the rule names"),
     "may_contain": many(ALLERGEN, 0, 40, "what may be in it besides"),
     "net": record(NET, "the declared weight; null: not set", nullable=True),
+    "e_mark": boolean("whether the e mark may stand beside the net weight"),
     "code": CONTENT["code"],
     "made_on": text(10, "a day; null: not set", nullable=True),
     "best_by": text(10, "a day; null: not set", nullable=True),

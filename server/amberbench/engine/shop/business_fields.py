@@ -23,6 +23,7 @@ BOUGHT = {
     "pack_amount": number("", 0.000001, 100000, "how much is in a pack, in its unit", default=None),
     "lowest": number("", 0, 100000, "to be bought below this, in its unit; null: never", default=None),
     "ingredients": text(1000, "ingredients as its label lists them, in order", default=""),
+    "ingredients_other": text(1000, "the same list in the other language of labels in two", default=""),
     "best_by_days": integer(1, 10000, "how many days it keeps; null: its label says", default=None),
     "supplier_id": text(64, "who it is bought from", default=None),
 }
