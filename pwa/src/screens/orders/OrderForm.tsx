@@ -2,12 +2,13 @@ import { useState } from "preact/hooks";
 
 import type { Order, OrderLine, ProblemDocument, Values, Warning } from "../../documents";
 import { useKeptForm } from "../../products/shared/useKeptForm";
-import { EngineProblem } from "../../problems";
+import { EngineProblem, problemAt } from "../../problems";
 import { go } from "../../router";
 import { checkOrder, keepHalfMade, midnightOf, newId, now, orders, shop, writeFact } from "../../state";
 import { formatMoney, formatTime, locale, problemText, t } from "../../text";
 import { CountField } from "../../ui/CountField";
-import { SwitchField, WordsField } from "../../ui/fields";
+import { QuantityField, SwitchField, WordsField } from "../../ui/fields";
+import { MoneyField } from "../../ui/MoneyField";
 import { lineWords, nameOf, whenWords } from "./orderWords";
 
 interface Draft {
@@ -17,6 +18,8 @@ interface Draft {
   day_ms: number | null;
   hour: number | null;
   lines: OrderLine[];
+  /** As typed; null: what its boxes cost. */
+  price_minor: number | null;
   note: string;
   repeats: "week" | null;
   counter: boolean;
@@ -26,13 +29,14 @@ const DAYS = 8;
 const HOURS = [8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18];
 const USUAL = [6, 12, 20, 40];
 const HOUR_MS = 3_600_000;
-const NOTHING: Draft = { customer: "", customer_id: null, day_ms: null, hour: null, lines: [], note: "", repeats: null, counter: false };
+const NOTHING: Draft = { customer: "", customer_id: null, day_ms: null, hour: null, lines: [], price_minor: null, note: "", repeats: null, counter: false };
 
 /** Takes an order, or changes one: who, which day and hour, what. A form half made is kept. */
 export function OrderForm({ order }: { order: Order | null }) {
   const [draft, setDraft] = useKeptForm<Draft>(order ? `order ${order.id}` : "order", () => (order ? draftOf(order) : NOTHING), false);
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [warnings, setWarnings] = useState<Warning[]>([]);
+  const [priceFault, setPriceFault] = useState(false);
   const change = (part: Partial<Draft>) => {
     setProblem(null);
     setWarnings([]);
@@ -41,10 +45,10 @@ export function OrderForm({ order }: { order: Order | null }) {
   const wanted_ms = draft.day_ms === null || draft.hour === null ? null : atHour(draft.day_ms, draft.hour);
   const ready = draft.lines.length > 0 && (draft.counter || wanted_ms !== null) && (draft.counter || draft.customer.trim() !== "");
   const keep = async () => {
-    if (!ready) return;
+    if (!ready || priceFault) return;
     const kind = order ? "changed" : "placed";
     const { day_ms: _day, hour: _hour, ...said } = draft;
-    const body: Values = { ...said, customer: draft.customer.trim(), wanted_ms: wanted_ms ?? now.value, currency: shop.value?.currency ?? "" };
+    const body: Values = { ...said, price_minor: draft.price_minor ?? pricesOf(draft.lines), customer: draft.customer.trim(), wanted_ms: wanted_ms ?? now.value, currency: shop.value?.currency ?? "" };
     try {
       const checked = await checkOrder(order?.id ?? null, kind, body);
       if (checked.warnings.length > 0 && warnings.length === 0) return setWarnings(checked.warnings);
@@ -64,18 +68,20 @@ export function OrderForm({ order }: { order: Order | null }) {
       <What draft={draft} onChange={change} />
       <details class="card">
         <summary>{t("orders.more")}</summary>
+        <Loose draft={draft} onChange={change} />
+        <MoneyField label={t("orders.price_all")} currency={shop.value?.currency ?? ""} minor={draft.price_minor ?? null} problem={problemAt(problem, "price_minor")} onMinor={(price_minor, fault) => (setPriceFault(fault !== null), change({ price_minor }))} />
         <WordsField label={t("orders.note")} value={draft.note} most={500} onValue={(note) => change({ note })} />
         <YesNo legend={t("orders.every_week")} value={draft.repeats === "week"} onValue={(yes) => change({ repeats: yes ? "week" : null })} />
         <YesNo legend={t("orders.for_counter")} value={draft.counter} onValue={(counter) => change({ counter })} />
       </details>
-      <Price lines={draft.lines} />
+      <Price minor={draft.price_minor ?? pricesOf(draft.lines)} />
       {problem && <p class="card card-wrong" role="alert">{problemText(problem)}</p>}
       {warnings.map((one) => (
         <p class="warning-line" role="alert" key={one.code}>
           {t(`warning.${one.code}`, one.values as Values)}
         </p>
       ))}
-      <button type="submit" class="go" aria-disabled={!ready}>
+      <button type="submit" class="go" aria-disabled={!ready || priceFault}>
         {t(warnings.length > 0 ? "orders.all_the_same" : order ? "orders.keep_change" : "orders.place")}
       </button>
       <a class="go go-quiet" href={order ? `/orders/${order.id}` : "/orders"}>
@@ -168,11 +174,38 @@ function What({ draft, onChange }: Part) {
   );
 }
 
-function Price({ lines }: { lines: OrderLine[] }) {
+/** Pieces that are sold loose, each product by its weight. */
+function Loose({ draft, onChange }: Part) {
+  const massOf = (id: string) => draft.lines.find((line) => line.product_id === id)?.mass_kg ?? null;
+  const [open, setOpen] = useState<string[]>(() => draft.lines.flatMap((line) => line.product_id ?? []));
+  const set = (id: string, mass_kg: number | null) => {
+    const others = draft.lines.filter((line) => line.product_id !== id);
+    onChange({ lines: mass_kg ? [...others, { box_id: null, product_id: id, count: null, mass_kg }] : others });
+  };
+  return (
+    <fieldset class="several">
+      <legend>{t("orders.loose")}</legend>
+      {(shop.value?.products ?? []).map(({ id, name }) =>
+        open.includes(id) ? (
+          <QuantityField key={id} label={name ?? ""} name="mass_kg" value={massOf(id)} problem={null} onValue={(mass_kg) => set(id, mass_kg)} />
+        ) : (
+          <button type="button" class="chip" key={id} onClick={() => setOpen([...open, id])}>
+            {name}
+          </button>
+        ),
+      )}
+    </fieldset>
+  );
+}
+
+/** What the boxes of some lines cost together; null: of one of them nobody has said. */
+function pricesOf(lines: OrderLine[]): number | null {
   const prices = lines.map((line) => (shop.value?.boxes.find((box) => box.id === line.box_id)?.price_minor ?? null) as number | null);
-  if (lines.length === 0 || prices.includes(null)) return null;
-  const minor = lines.reduce((sum, line, nth) => sum + (line.count ?? 0) * (prices[nth] ?? 0), 0);
-  return <p class="answer">{t("orders.price", { price: formatMoney(minor, shop.value?.currency ?? "") })}</p>;
+  return lines.length === 0 || prices.includes(null) ? null : lines.reduce((sum, line, nth) => sum + (line.count ?? 0) * (prices[nth] ?? 0), 0);
+}
+
+function Price({ minor }: { minor: number | null }) {
+  return minor === null ? null : <p class="answer">{t("orders.price", { price: formatMoney(minor, shop.value?.currency ?? "") })}</p>;
 }
 
 function YesNo({ legend, value, onValue }: { legend: string; value: boolean; onValue: (yes: boolean) => void }) {
@@ -180,8 +213,8 @@ function YesNo({ legend, value, onValue }: { legend: string; value: boolean; onV
   return <SwitchField legend={legend} value={String(value)} options={options} onValue={(one) => onValue(one === "true")} />;
 }
 
-function draftOf({ customer, customer_id, wanted_ms, lines, note, repeats, counter }: Order): Draft {
-  return { customer, customer_id, day_ms: wanted_ms === null ? null : midnightOf(wanted_ms), hour: wanted_ms === null ? null : new Date(wanted_ms).getHours(), lines, note, repeats, counter };
+function draftOf({ customer, customer_id, wanted_ms, lines, price_minor, note, repeats, counter }: Order): Draft {
+  return { customer, customer_id, day_ms: wanted_ms === null ? null : midnightOf(wanted_ms), hour: wanted_ms === null ? null : new Date(wanted_ms).getHours(), lines, price_minor: price_minor === pricesOf(lines) ? null : price_minor, note, repeats, counter };
 }
 
 /** The hour of a day by the kitchen's clock, also where a day has 23 or 25. */
