@@ -140,6 +140,8 @@ def test_invented_shop_lives_with_stock_boxes_and_orders_for_its_week(app_withou
     bought = {one["material"].partition("/")[0] for one in found["lots"]}
     assert bought == {"caramels", "chocolates", "materials"}
     assert all(one["price_minor"] for one in found["lots"])
+    # In another currency than the shop's they would cost nothing.
+    assert {one["currency"] for one in found["lots"]} == {shop.document()["currency"]}
     assert [one["customer"] for one in found["orders"]] == ["Salón de té", "Panadería de la esquina"]
     days = [
         datetime.fromtimestamp(one["wanted_ms"] / 1000) - datetime.fromtimestamp(NOW / 1000) for one in found["orders"]
