@@ -82,6 +82,21 @@ def test_a_batch_is_thrown_away_from_its_bench_and_taken_back_there(phone: Phone
     phone.is_at("weigh")
 
 
+def test_a_batch_closed_without_a_network_stands_in_the_list_days_later(phone: Phone):
+    phone.loses_the_network()
+    phone.plans_and_starts()
+    phone.taps()
+    phone.leaves_the_bench()
+    phone.page.get_by_role("button", name="Throw it away: Squares, 24 mm").tap()
+    phone.passes(BETWEEN_TAPS_MS)
+    phone.page.get_by_role("button", name="burnt").tap()
+    expect(phone.page.get_by_text("Squares, 24 mm was thrown away.")).to_be_visible()
+    phone.page.clock.fast_forward(2 * 86_400_000)
+    phone.page.goto("/batches")
+    phone.page.get_by_role("link", name="Squares, 24 mm").tap()
+    expect(phone.page.get_by_text("Thrown away: burnt").first).to_be_visible()
+
+
 def test_an_unused_sheet_is_called_back_and_that_is_taken_back(phone: Phone):
     keeps_a_sheet(phone, "60", False)
     phone.page.goto("/")

@@ -32,8 +32,15 @@ export async function takeSummaries(store: Store, summaries: Summary[]): Promise
   await store.meta.put("summaries", known.value);
 }
 
+/** As the server last gave them; of a batch that was closed here and that it gave as open or not at all, as the phone kept it. */
 export async function loadSummaries(store: Store): Promise<void> {
-  known.value = (await store.meta.get<Summary[]>("summaries")) ?? [];
+  const all = new Map(((await store.meta.get<Summary[]>("summaries")) ?? []).map((one) => [one.batch_id, one]));
+  for (const row of await store.batches.all()) {
+    if (row.closed_at_ms === null || (all.get(row.batch_id)?.closed_at_ms ?? null) !== null) continue;
+    const own = summaryOf(row.batch_id, row.plan, row.run, [], row.advice?.step ?? "");
+    all.set(row.batch_id, { ...own, opened_at_ms: row.opened_at_ms, events: row.folded.count });
+  }
+  known.value = [...all.values()];
 }
 
 /** Asks the server for the newest list; without one, what is known stays. */
