@@ -343,7 +343,21 @@ def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):
     expect(phone.page.locator(".plan-answer")).to_contain_text(re.compile(r"frame 300\s?mm × 250\s?mm"))
 
 
+def test_units_chosen_in_an_empty_shop_are_the_shops_and_its_first_windows_round_figures(phone: Phone):
+    phone.opens_place("Settings")
+    phone.page.get_by_label("Temperatures", exact=True).select_option("°F")
+    expect(phone.page.get_by_label("Temperatures", exact=True)).to_have_value("°F")
+    expect(phone.page.get_by_text("Only on this phone")).to_have_count(0)
+    opens_shop(phone, re.compile("^Caramels"), "Add a caramel")
+    phone.page.get_by_text("Temperatures, firmness").tap()
+    windows = (("Pour from", "160"), ("Pour up to", "170"), ("Warmest to deposit", "180"), ("Scorches at", "200"))
+    for label, value in windows:
+        expect(phone.page.get_by_label(label, exact=True)).to_have_value(value)
+
+
 def test_units_chosen_on_one_phone_become_those_of_the_whole_shop(phone: Phone, browser: Browser, server: Server):
+    phone.page.get_by_role("button", name="Take the demo shop").tap()
+    expect(phone.page.get_by_role("heading", name=re.compile("Demonstration kitchen"))).to_be_visible()
     phone.opens_place("Settings")
     phone.page.get_by_label("Temperatures", exact=True).select_option("°F")
     phone.page.get_by_label("Lengths", exact=True).select_option("in")

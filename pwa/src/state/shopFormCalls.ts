@@ -1,5 +1,5 @@
 /** The engine calls of the shop's forms, made before anything is written. */
-import type { ShopList, Values } from "../documents";
+import type { ShopList, Units, Values } from "../documents";
 import { compute } from "../engine/client";
 import type { ClusterLearnReply, ClusterLearnRequest, FlowStandUpTestRequest } from "../engine/types";
 
@@ -11,11 +11,14 @@ export async function checkRow(doc: string, values: Values): Promise<void> {
   await compute("shop.check", { doc, values }, "desk");
 }
 
-/** A new row with the values assumed for it, and the basis of each. */
-export async function emptyRow(list: ShopList): Promise<{ row: ShopRow; basis: Record<string, string> }> {
-  const body = { doc: `${list}/new`, field: "removed", value: false, basis: "typed" };
-  const event = { id: "new", v: 1, shop_id: "", device_id: "", seq: 0, at_ms: 0, offset_ms: 0, batch_id: null, kind: "shop_set", body };
-  const { shop } = await compute("shop.fold", { shop_id: "", events: [event] }, "desk");
+/** A new row with the values assumed for it, round figures in the shop's degrees, and the basis of each. */
+export async function emptyRow(list: ShopList, { temperature }: Units): Promise<{ row: ShopRow; basis: Record<string, string> }> {
+  const said = [{ doc: "shop", field: "units.temperature", value: temperature }, { doc: `${list}/new`, field: "removed", value: false }];
+  const events = said.map((one, seq) => ({
+    id: `new-${seq}`, v: 1, shop_id: "", device_id: "", seq, at_ms: 0, offset_ms: 0, batch_id: null, kind: "shop_set",
+    body: { ...one, basis: "typed" },
+  }));
+  const { shop } = await compute("shop.fold", { shop_id: "", events }, "desk");
   const folded = shop as Record<ShopList, ShopRow[]> & { basis: Record<string, string> };
   return { row: folded[list][0] ?? { id: "new" }, basis: folded.basis };
 }

@@ -4,6 +4,7 @@ import type { SoundName, Units } from "../../documents";
 import { awake, changeSettings, editShop, exportUnsent, missingLanguage, offline, playSound, settings, shop, sync, syncNow, units } from "../../state";
 import { formatTime, languages, t } from "../../text";
 import { ServerStatus, SyncStatus } from "../SyncStatus";
+import { isShopEmpty } from "../../products/shared/FirstShop";
 import { Phones } from "./Phones";
 import { Spoken } from "./Spoken";
 import { ChoiceField, SwitchField } from "../../ui/fields";
@@ -50,7 +51,14 @@ export function SettingsScreen() {
   );
 }
 
+/** Of a phone alone; of the whole shop while nothing is set up, so that what it is asked for first has round figures. */
 function UnitFields() {
+  const { role } = sync.value;
+  const forShop = shop.value !== null && isShopEmpty(shop.value) && settings.value.units === null && role !== "bench" && role !== "reader";
+  const choose = (dimension: (typeof DIMENSIONS)[number], unit: string) =>
+    forShop
+      ? editShop([{ doc: "shop", field: `units.${dimension}`, value: unit, basis: "typed" }])
+      : changeSettings({ units: { ...units.value, [dimension]: unit } as Units });
   return (
     <>
       {DIMENSIONS.map((dimension) => (
@@ -59,7 +67,7 @@ function UnitFields() {
           label={t(`settings.${dimension}`)}
           value={units.value[dimension]}
           options={UNITS[dimension].map((one) => ({ value: one, label: one }))}
-          onValue={(unit) => void changeSettings({ units: { ...units.value, [dimension]: unit } as Units })}
+          onValue={(unit) => void choose(dimension, unit)}
         />
       ))}
       {shop.value && settings.value.units !== null && <OwnUnits own={settings.value.units} ofShop={shop.value.units} />}

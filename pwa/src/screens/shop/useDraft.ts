@@ -12,7 +12,7 @@ export function useRow(list: ShopList | "shop", id: string, shop: Shop) {
   const fresh = list !== "shop" && id === "new";
   useEffect(() => {
     let here = true;
-    if (fresh) void emptyRow(list).then((found) => here && setBlank(found));
+    if (fresh) void emptyRow(list, shop.units).then((found) => here && setBlank(found));
     return () => void (here = false);
   }, [list, id]);
   if (fresh) return blank;
