@@ -24,9 +24,9 @@ def test_the_record_says_who_weighed_and_nobody_is_asked(phone: Phone):
     phone.returns_to("Squares")
     phone.is_at("weigh")
     phone.types("1.8")
-    phone.leaves_the_bench()
+    # At the bench too, with gloves on.
+    phone.opens("More")
     chooses(phone, "At this phone: First worker", "Nobody in particular")
-    phone.returns_to("Squares")
     phone.types("117")
     people = {fact["kind"]: fact["body"].get("by") for fact in phone.facts() if fact["kind"] != "wash_told"}
     assert {kind for kind in people if people[kind]} == {"weighed"}

@@ -7,34 +7,47 @@ import { Sheet } from "../ui/Sheet";
 /** The initial of who is at this phone; a tap shows the shop's people, another chooses one. A shop that lists nobody has none. */
 export function WhoIsHere() {
   const [open, setOpen] = useState(false);
-  const people = shop.value?.people ?? [];
-  if (people.length === 0) return null;
+  const words = whoWords();
+  if (words === null) return null;
+  const here = personHere.value;
+  return (
+    <>
+      <button type="button" class="initial" aria-label={words} onClick={() => setOpen(true)}>
+        {here ? initialOf(here) : "–"}
+      </button>
+      {open && <PeopleSheet onClose={() => setOpen(false)} />}
+    </>
+  );
+}
+
+/** Who is at this phone, in words; null: the shop lists nobody. */
+export function whoWords(): string | null {
+  if (!shop.value?.people?.length) return null;
+  const here = personHere.value;
+  return here ? t("people.here", { name: here.name }) : t("people.title");
+}
+
+/** The shop's people, to choose who is at this phone. */
+export function PeopleSheet({ onClose }: { onClose: () => void }) {
   const here = personHere.value;
   const choose = (person_id: string | null) => {
-    setOpen(false);
+    onClose();
     void changeSettings({ person_id });
   };
   return (
-    <>
-      <button type="button" class="initial" aria-label={here ? t("people.here", { name: here.name }) : t("people.title")} onClick={() => setOpen(true)}>
-        {here ? initialOf(here) : "–"}
+    <Sheet title={t("people.title")} back={t("button.back")} onClose={onClose}>
+      <p>{t("people.why")}</p>
+      {shop.value?.people?.map((row) => (
+        <button type="button" class="side" key={row.id} aria-pressed={row === here} onClick={() => choose(row.id)}>
+          <b class="initial">{initialOf(row)}</b>
+          {row.name || t("shop.unnamed")}
+        </button>
+      ))}
+      <button type="button" class="side" aria-pressed={!here} onClick={() => choose(null)}>
+        <b class="initial">–</b>
+        {t("people.nobody")}
       </button>
-      {open && (
-        <Sheet title={t("people.title")} back={t("button.back")} onClose={() => setOpen(false)}>
-          <p>{t("people.why")}</p>
-          {people.map((row) => (
-            <button type="button" class="side" key={row.id} aria-pressed={row === here} onClick={() => choose(row.id)}>
-              <b class="initial">{initialOf(row)}</b>
-              {row.name || t("shop.unnamed")}
-            </button>
-          ))}
-          <button type="button" class="side" aria-pressed={!here} onClick={() => choose(null)}>
-            <b class="initial">–</b>
-            {t("people.nobody")}
-          </button>
-        </Sheet>
-      )}
-    </>
+    </Sheet>
   );
 }
 

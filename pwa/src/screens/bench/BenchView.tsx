@@ -17,6 +17,7 @@ import { MoreSheet } from "./MoreSheet";
 import { NoteSheet } from "./NoteSheet";
 import { promptText } from "../promptText";
 import { TapToRing } from "../TapToRing";
+import { PeopleSheet, whoWords } from "../WhoIsHere";
 import { useShortScreen } from "./shortScreen";
 import { undoOf } from "./undoOf";
 import { useLots } from "./useLots";
@@ -72,11 +73,14 @@ export function BenchView(props: BenchProps) {
           onCalendar={props.onCalendar}
           onAid={() => setSheet("aid")}
           onNote={() => setSheet("note")}
+          who={whoWords()}
+          onWho={() => setSheet("who")}
           onPhoto={props.onPhoto}
           onTake={take}
           onClose={() => setSheet("none")}
         />
       )}
+      {sheet === "who" && <PeopleSheet onClose={() => setSheet("none")} />}
       {sheet === "note" && <NoteSheet onKeep={props.onNote} onClose={() => setSheet("none")} />}
       {sheet === "why" && asked && <WhySheet asked={asked} onTell={(why) => record(asked.kind, { ...asked.body, ...why })} onClose={() => setSheet("none")} />}
       {sheet === "map" && Map && <Map plan={props.plan} onClose={() => setSheet("none")} />}

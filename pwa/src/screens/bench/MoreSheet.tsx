@@ -17,13 +17,16 @@ interface Props {
   onCalendar: (clock: Clock) => void;
   onAid: () => void;
   onNote: () => void;
+  /** Who is at this phone, in words; null: the shop lists nobody. */
+  who: string | null;
+  onWho: () => void;
   onPhoto: (file: File) => Promise<PhotoOutcome>;
   onTake: (action: Action) => void;
   onClose: () => void;
 }
 
 /** Everything else one may do at this step: first aid first, skipping last. */
-export function MoreSheet({ sheetAt, advice, others, long, onCalendar, onAid, onNote, onPhoto, onTake, onClose }: Props) {
+export function MoreSheet({ sheetAt, advice, others, long, onCalendar, onAid, onNote, who, onWho, onPhoto, onTake, onClose }: Props) {
   return (
     <Sheet title={t("screen.more_title")} onClose={onClose}>
       <button type="button" class="side" onClick={onAid}>
@@ -53,6 +56,11 @@ export function MoreSheet({ sheetAt, advice, others, long, onCalendar, onAid, on
         </button>
         <TakePhoto look="side" onPick={onPhoto} />
       </div>
+      {who && (
+        <button type="button" class="side" onClick={onWho}>
+          {who}
+        </button>
+      )}
       {sheetAt && (
         <a class="bench-link" href={sheetAt}>
           {t("button.sheet")}

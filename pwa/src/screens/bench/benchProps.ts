@@ -37,4 +37,4 @@ export interface BenchProps {
   /** The first clock of a shift is the sound test; null: it has been heard. */
   soundTest: { onPlay: () => void; onHeard: () => void } | null;
 }
-export type Sheet = "none" | "aid" | "more" | "map" | "note" | "why";
+export type Sheet = "none" | "aid" | "more" | "map" | "note" | "why" | "who";
