@@ -7,11 +7,14 @@ import { problemText, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
 
+/** So many has a code that is typed. */
+const DIGITS = 8;
+
 /** Pairs this phone: by itself when it was opened by a link with a code, else by the eight digits typed here. */
 export function PairScreen() {
   const [digits, setDigits] = useState("");
   const [phone, setPhone] = useState<PairedPhone | null>(null);
-  const [trouble, setTrouble] = useState<ProblemDocument | "away" | null>(null);
+  const [trouble, setTrouble] = useState<ProblemDocument | "away" | "short" | null>(null);
   const [asking, setAsking] = useState(false);
   const pair = async (code: string) => {
     setAsking(true);
@@ -24,6 +27,7 @@ export function PairScreen() {
       setAsking(false);
     }
   };
+  const typed = digits.replace(/\D/g, "");
   useEffect(() => {
     const code = location.hash.slice(1);
     // Used once: it shall not stay in the history.
@@ -35,11 +39,11 @@ export function PairScreen() {
     <Desk title={t("button.pair")} here="shop">
       <p class="card">{t("pair.how")}</p>
       <WordsField label={t("pair.digits")} value={digits} most={9} inputMode="numeric" onValue={setDigits} />
-      <button type="button" class="go" disabled={asking} onClick={() => void pair(digits)}>
+      <button type="button" class="go" disabled={asking} onClick={() => (typed.length === DIGITS ? void pair(typed) : setTrouble("short"))}>
         {t("button.pair")}
       </button>
       {asking && <p role="status">{t("pair.asking")}</p>}
-      {trouble && <p role="alert">{trouble === "away" ? t("pair.away") : problemText(trouble, t("pair.digits"))}</p>}
+      {trouble && <p role="alert">{trouble === "short" ? t("pair.short", { n: typed.length }) : trouble === "away" ? t("pair.away") : problemText(trouble, t("pair.digits"))}</p>}
     </Desk>
   );
 }
