@@ -15,7 +15,7 @@ export function LessonCard({ lesson }: { lesson: Lesson }) {
         <a href={`/batches/${batch_id}`}>{name}</a>
       </h3>
       <p class="quiet">{formatDay(closed_at_ms)}</p>
-      {contribution ? <ComparedTable rows={contribution.compared.map(compared)} /> : <p>{t("learned.unreadable")}</p>}
+      {contribution ? contribution.compared.length > 0 && <ComparedTable rows={contribution.compared.map(compared)} /> : <p>{t("learned.unreadable")}</p>}
       {contribution && contribution.unused.length > 0 && (
         <p class="quiet">{t("learned.silent", { parts: contribution.unused.map((one) => t(`learned.part.${one.part}`)).join(", ") })}</p>
       )}
