@@ -174,7 +174,7 @@ function RungMark({ box, rung, number, x, y, above, thick, lettered, clear, gutt
       )}
       {ranged && <Range low={x(rung.low_c ?? rung.to_c)} high={x(rung.high_c ?? rung.to_c)} y={y} half={thick / 2 + 4} />}
       {rung.reading_c !== null && <circle cx={end} cy={y} r={Math.max(5, thick * 0.72)} class="dot" />}
-      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={Math.min(from, ranged ? x(rung.low_c ?? rung.from_c) : end)} clear={clear} gutter={gutter} y={y} thick={thick} />}
+      {lettered && <EndLabel box={box} rung={rung} end={labelFrom} start={Math.min(from, ranged ? x(rung.low_c ?? rung.from_c) : end < from ? end - thick / 4 : from)} clear={clear} gutter={gutter} y={y} thick={thick} />}
       {box.place === "desk" && (
         <text x={0} y={y + box.letter * 0.36} class="ink-soft">
           {t(rung.level_percent ? "picture.rung_at_level" : "picture.rung", { n: number, level_percent: rung.level_percent ?? null, seconds_s: rung.seconds_s })}
@@ -193,7 +193,7 @@ function EndLabel({ box, rung, end, start, clear, gutter, y, thick }: LabelProps
   const shown = figure("end_c", rung.reading_c ?? rung.to_c).text;
   const wide = box.letter * 0.7 * shown.length;
   const after = end + thick * 0.75 + 6;
-  const before = start - thick * 0.75 - 4;
+  const before = start - thick * 0.5 - 4;
   const left = after + wide > clear && before - wide > gutter - 6;
   return (
     <text x={left ? before : after} y={y + box.letter * 0.36} text-anchor={left ? "end" : "start"} class={rung.state === "done" ? "ink" : "ink-now"}>
