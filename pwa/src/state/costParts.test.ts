@@ -38,7 +38,7 @@ test("a price without a currency is in the shop's, and one for pieces is none fo
 function clusters(good: number, back: BatchRecord["run"]["out"] = []): BatchRecord {
   const plan = { kind: "cluster", caramel_id: "caramel-firm", product_id: "p", reply: { clusters: 50, deposits_kg: 1, under: [{ material: "pecan", kg: 0.5 }] } };
   const run = { pieces: good, weighed_kg: 1.25, planned: { pieces: 50, piece_kg: 0.03 }, lot: null, dip: null, uses: [], out: back };
-  return { summary: { batch_id: "b" }, plan, run, events: [], setAside: [] } as unknown as BatchRecord;
+  return JSON.parse(JSON.stringify({ summary: { batch_id: "b" }, plan, run, events: [], setAside: [] }));
 }
 
 test("waste is of the caramel alone, and what was weighed back is charged to the batch it goes into", async () => {

@@ -6,10 +6,13 @@ import { lots, shop } from "../../state";
 import { demoShop } from "../../testing/shop";
 import { lotsFor, plannedOf, restOf, withLots } from "./lots";
 
-const slab = { kind: "slab", caramel_id: "caramel-firm", reply: { dip: { salt_kg: 0.03 } } } as unknown as PlanDocument;
-const bowl = { kind: "chocolate", chocolate_id: "chocolate-dark", reply: {} } as unknown as PlanDocument;
-const clusters = { kind: "cluster", caramel_id: "caramel-firm", reply: { under: [{ material: "pecan", kg: 0.4 }, { material: "almond", kg: 0.1 }] } } as unknown as PlanDocument;
-const run = (more: Partial<Run> = {}) => ({ out: [], uses: [], remelt: null, ...more }) as unknown as Run;
+// Of each document what the lots are chosen by, as it is read from what was kept.
+const plan = (members: object): PlanDocument => JSON.parse(JSON.stringify(members));
+const slab = plan({ kind: "slab", caramel_id: "caramel-firm", reply: { dip: { salt_kg: 0.03 } } });
+const unsalted = plan({ kind: "slab", caramel_id: "caramel-firm", reply: { dip: { salt_kg: null } } });
+const bowl = plan({ kind: "chocolate", chocolate_id: "chocolate-dark", reply: {} });
+const clusters = plan({ kind: "cluster", caramel_id: "caramel-firm", reply: { under: [{ material: "pecan", kg: 0.4 }, { material: "almond", kg: 0.1 }] } });
+const run = (more: object = {}): Run => JSON.parse(JSON.stringify({ out: [], uses: [], remelt: null, ...more }));
 const told = (kind: string, body = {}) => ({ kind, body }) as Parameters<typeof lotsFor>[3];
 
 function left(lot_id: string, material: string, more: Partial<LotLeft> = {}): LotLeft {
@@ -37,12 +40,12 @@ test("caramel, chocolate, nuts and salt are each offered where they go in, what 
   expect(ids(lotsFor(stock, bowl, run(), told("weighed")))).toEqual(["dark"]);
   expect(ids(lotsFor(stock, clusters, run(), told("under_lot_named", { material: "pecan", seen: 0 })))).toEqual(["nuts"]);
   expect(ids(lotsFor(stock, slab, run(), told("dipping_started")))).toEqual(["salt"]);
-  expect(ids(lotsFor(stock, { ...slab, reply: { dip: { salt_kg: null } } } as never, run(), told("dipping_started")))).toEqual([]);
+  expect(ids(lotsFor(stock, unsalted, run(), told("dipping_started")))).toEqual([]);
   expect(ids(lotsFor(stock, slab, run(), told("counted")))).toEqual([]);
 });
 
 test("leftovers go in where old caramel is asked for, deliveries where the fresh is", () => {
-  const mixed = run({ remelt: { old_kg: 0.4 } } as Partial<Run>);
+  const mixed = run({ remelt: { old_kg: 0.4 } });
   expect(ids(lotsFor(stock, slab, mixed, told("old_weighed")))).toEqual(["rest"]);
   expect(ids(lotsFor(stock, slab, mixed, told("weighed")))).toEqual(["old", "over"]);
 });
@@ -57,7 +60,7 @@ test("several lots go in one after the other, each as far as it goes, and the fa
 });
 
 test("what was weighed back is offered as a lot once, with its remelts and the first best by of what went in", () => {
-  const back = run({ out: [{ what: "rest", kg: 0.3 }], uses: [{ lot_id: "old", amount: 1, at_ms: 0 }], remelt: { n: 2 } } as unknown as Partial<Run>);
+  const back = run({ out: [{ what: "rest", kg: 0.3 }], uses: [{ lot_id: "old", amount: 1, at_ms: 0 }], remelt: { n: 2 } });
   expect(restOf("b-2", slab, back)).toMatchObject({ material: "caramels/caramel-firm", unit: "kg", batch_id: "b-2", amount: 0.3, remelts: 2 });
   expect(restOf("b-1", slab, back)).toBeNull();
   expect(restOf("b-2", slab, run())).toBeNull();
