@@ -3,6 +3,7 @@
 import math
 
 from ...core.statistics import normal_below
+from . import oven
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -46,7 +47,10 @@ def decide(melt: "MeltLimits") -> tuple[str, str, float, int]:
             "rest", "near_top" if above <= 0.5 else "over_warn" if hot else "over_window", rest_needed_s(melt)
         )
     if not known:
-        return _burst(melt, True) if below >= 0.5 else _without_oven("read_again", "no_reading")
+        decided = _burst(melt, True)
+        # What the scorch guard allows of a melt that nobody read may be less than a stir cools it.
+        idle = estimate.readings == 0 and decided[0] == "burst" and not _warms(melt, decided)
+        return decided if below >= 0.5 and not idle else _without_oven("read_again", "no_reading")
     if below + OVER_WINDOW_WEIGHT * above <= POUR_RISK or (settled and below <= SETTLED_BELOW):
         return _ready(melt)
     unsure = sd_k > SECOND_READING_SD * (melt.high_c - melt.low_c) and not settled
@@ -62,6 +66,13 @@ def _ready(melt: "MeltLimits") -> tuple[str, str, float, int]:
     """In the window, also where what was read lies below it: a surface reads colder than the inside."""
     warmer = melt.estimate.readings > 0 and melt.estimate.shown_c() < melt.low_c
     return _without_oven("ready", "warmer_inside" if warmer else "in_window")
+
+
+def _warms(melt: "MeltLimits", decided: tuple[str, str, float, int]) -> bool:
+    """Whether the bulk is warmer after a burst and its stir than it is now."""
+    estimate = melt.estimate
+    warm_c = estimate.spread_after(decided[2], decided[3])[0]
+    return estimate.pot.cooled(warm_c, oven.STIR_S) > estimate.t_c
 
 
 def _inside_after(melt: "MeltLimits", decided: tuple[str, str, float, int]) -> float:
