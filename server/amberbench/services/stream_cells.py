@@ -23,7 +23,7 @@ class Row(NamedTuple):
     cells: dict[str, str]
     commas: bool = False
 
-    def refuse(self, code: str, column: str, given: Any = None, accepted: list[str] | None = None) -> Problem:
+    def cell_problem(self, column: str, code: str, given: Any = None, accepted: list[str] | None = None) -> Problem:
         """The problem of one cell, to raise."""
         return Problem(f"line[{self.line}].{column}", code, given, accepted=accepted)
 
@@ -48,7 +48,7 @@ class Row(NamedTuple):
         except ValueError:
             number = None
         if number is None:
-            raise self.refuse("cell", column, cell, [A_NUMBER])
+            raise self.cell_problem(column, "cell", cell, [A_NUMBER])
         return int(number) if number.is_integer() and abs(number) < 2**53 else number
 
     def time(self, column: str) -> float | None:
@@ -61,16 +61,16 @@ class Row(NamedTuple):
         try:
             at = datetime.fromisoformat(cell)
         except ValueError:
-            raise self.refuse("cell", column, cell, [A_TIME]) from None
+            raise self.cell_problem(column, "cell", cell, [A_TIME]) from None
         if at.tzinfo is None:
-            raise self.refuse("cell", column, cell, [A_TIME])
+            raise self.cell_problem(column, "cell", cell, [A_TIME])
         return round((at - stream_export.EPOCH).total_seconds() * 1000)
 
     def yes(self, column: str, otherwise: bool = False) -> bool:
         """Whether a cell says yes. Raises Problem."""
         cell = self.text(column).strip().lower()
         if cell and cell not in YES_OR_NO:
-            raise self.refuse("cell", column, cell, list(YES_OR_NO))
+            raise self.cell_problem(column, "cell", cell, list(YES_OR_NO))
         return cell == "yes" if cell else otherwise
 
     def several(self, column: str, parting: str) -> list[str]:
@@ -83,7 +83,7 @@ class Row(NamedTuple):
         for one in self.several(column, " "):
             name, colon, number = one.rpartition(":")
             if not colon:
-                raise self.refuse("cell", column, one, [example])
+                raise self.cell_problem(column, "cell", one, [example])
             found.append((stream_export.decoded(name), self.as_number(column, number)))
         return found
 
@@ -161,7 +161,7 @@ def _happenings(row: Row, column: str, least: int, example: str) -> list[tuple[f
     for one in row.several(column, "; "):
         at, *words = one.split(" ")
         if len(words) < least - 1:
-            raise row.refuse("cell", column, one, [example])
+            raise row.cell_problem(column, "cell", one, [example])
         found.append((row.as_time(column, at), words))
     return found
 
@@ -169,7 +169,7 @@ def _happenings(row: Row, column: str, least: int, example: str) -> list[tuple[f
 def _is_handed(row: Row) -> bool:
     what = row.text("what").strip() or ("handed" if row.or_none("handed_at") else "wanted")
     if what not in ("wanted", "handed"):
-        raise row.refuse("cell", "what", what, ["wanted", "handed"])
+        raise row.cell_problem("what", "cell", what, ["wanted", "handed"])
     return what == "handed"
 
 
@@ -207,7 +207,7 @@ def _order(rows: list[Row], now_ms: int | None) -> list[Fact]:
     for one in in_order("order", [one for one in rows if _is_handed(one)]):
         at_ms = one.time("handed_at")
         if at_ms is None:
-            raise one.refuse("cell", "handed_at", "", [A_TIME])
+            raise one.cell_problem("handed_at", "cell", "", [A_TIME])
         handed.setdefault((at_ms, one.or_none("handed_by")), []).append(one)
     for (at_ms, by), some in handed.items():
         lines = [_line(one) | {"pack_id": one.or_none("pack_id")} for one in some]
@@ -250,7 +250,7 @@ def _pack(rows: list[Row], now_ms: int | None) -> list[Fact]:
 def _portions(row: Row, column: str, number: float) -> list[float]:
     """A number in portions that one event takes each; a fraction is left to the check of the event."""
     if number > 1000 * MOST_AT_ONCE:
-        raise row.refuse("cell", column, row.text(column), ["1", str(MOST_AT_ONCE)])
+        raise row.cell_problem(column, "cell", row.text(column), ["1", str(MOST_AT_ONCE)])
     whole = int(number // MOST_AT_ONCE) if number > MOST_AT_ONCE else 0
     rest = number - whole * MOST_AT_ONCE
     return [MOST_AT_ONCE] * whole + ([rest] if rest else [])

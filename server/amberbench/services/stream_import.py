@@ -115,7 +115,7 @@ def _by_document(kind: str, rows: list[Row]) -> Iterator[Told]:
             stream_id = "i-" + hashlib.sha256(f"{says}{alike[says]}".encode()).hexdigest()[:32]
             new.add(stream_id)
         elif not NAME.fullmatch(stream_id):
-            raise row.refuse("malformed", "id", stream_id)
+            raise row.cell_problem("id", "malformed", stream_id)
         found.setdefault(stream_id, []).append(row)
     for stream_id, own in found.items():
         yield Told(stream_id, own, stream_id in new)
@@ -146,7 +146,7 @@ def _made(kind: str, told: Told, own_shop: Document) -> list[Document]:
             raise _at_its_cell(kind, fact, problem) from None
         if fact.at_ms > now_ms:
             when, now = stream_export.time(fact.at_ms), stream_export.time(now_ms)
-            raise fact.rows[0].refuse("later_than_now", fact.time, when, [now])
+            raise fact.rows[0].cell_problem(fact.time, "later_than_now", when, [now])
         envelope = {"v": 1, "shop_id": own_shop["id"], "device_id": DEVICE, "at_ms": fact.at_ms, "offset_ms": 0}
         made.append(
             envelope | {"stream": f"{kind}/{told.stream_id}", "batch_id": None, "kind": fact.kind, "body": body}
@@ -189,12 +189,12 @@ def _must_say(kind: str, document: Document, told: Told, code: str) -> None:
     """Refuses rows of which a cell that is filled in says other than the document. Raises Problem."""
     expected = stream_export.rows(kind, document)
     if len(told.rows) != len(expected):
-        raise told.rows[0].refuse(code, "id", document["id"], [str(len(expected))])
+        raise told.rows[0].cell_problem("id", code, document["id"], [str(len(expected))])
     for row, cells in zip(stream_cells.in_order(kind, told.rows), expected, strict=True):
         for column, cell in row.cells.items():
             plain = stream_export.plain(cells[column])
             if cell and not row.says_the_same(column, plain):
-                raise row.refuse(code, column, cell, [plain] if plain else [])
+                raise row.cell_problem(column, code, cell, [plain] if plain else [])
 
 
 def _kept(kind: str, stream_id: str) -> Document | None:
