@@ -17,7 +17,7 @@ interface Props {
   ratio: number;
   /** The greatest height at the desk, in CSS pixels. */
   most: number;
-  /** The least height at the desk: its lettering stays as large on a narrow screen. */
+  /** The least height at the desk, but for print: its lettering stays as large on a narrow screen. */
   least?: number;
   draw: (box: Box) => ComponentChildren;
 }
@@ -29,7 +29,9 @@ export function Picture({ label, place, ratio, most, least = 0, draw }: Props) {
   useEffect(() => {
     const element = frame.current;
     if (!element || typeof ResizeObserver === "undefined") return;
-    const measure = () => setRoom(roomOf(element, place, (width) => Math.min(most, Math.max(least, Math.round(width * ratio)))));
+    // A printed page is wide enough, and has no room to spare.
+    const floor = element.closest(".paper") ? 0 : least;
+    const measure = () => setRoom(roomOf(element, place, (width) => Math.min(most, Math.max(floor, Math.round(width * ratio)))));
     const watch = new ResizeObserver(measure);
     watch.observe(element);
     measure();
