@@ -18,6 +18,7 @@ export function PackForm({ batchId }: { batchId: string }) {
   const counted = record && record !== "loading" ? countedOf(batchId, record.plan, record.run) : null;
   return (
     <Desk title={t("pack.begin")} here="records">
+      {record === "loading" && <p class="card">{t("desk.starting")}</p>}
       {record === null && <p class="card">{t("desk.record_missing")}</p>}
       {record && record !== "loading" && !counted && <p class="card">{t("pack.not_counted")}</p>}
       {record && record !== "loading" && counted && <Filling record={record} />}
