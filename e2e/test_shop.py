@@ -340,7 +340,7 @@ def test_a_frame_of_the_shop_fills_in_both_sides_of_a_plan(phone: Phone):
     phone.page.get_by_label("Frame of the shop").select_option(label="Old frame")
     phone.answered()
     expect(phone.page.get_by_label("Frame length", exact=True)).to_have_value("300")
-    expect(phone.page.locator(".plan-answer")).to_contain_text(re.compile(r"frame 300\s?mm × 250\s?mm"))
+    expect(phone.page.locator(".plan-answer")).to_contain_text(re.compile(r"Frame\s?300 × 250\s?mm"))
 
 
 def test_units_chosen_in_an_empty_shop_are_the_shops_and_its_first_windows_round_figures(phone: Phone):
