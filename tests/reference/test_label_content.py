@@ -226,7 +226,8 @@ def test_the_net_weight_is_that_of_the_rule():
     ],
 )
 def test_e_mark_stands_where_the_eu_rule_for_it_is_met(wanted, refused):
-    """5 g to 10 kg of one nominal quantity, seen in the directive's article; that the lot passed, in the UK's text."""
+    """5 g to 10 kg of one nominal quantity: from an encyclopedia, the directive was not opened. That the lot passed: in
+    the UK's text."""
     reply = content(CARAMEL, CHOCOLATE, e_mark=True, **wanted)
     assert reply["e_mark"] is (refused is None)
     assert [one for one in told(reply) if one.startswith("e_mark")] == ([refused] if refused else [])

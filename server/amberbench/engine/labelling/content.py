@@ -23,7 +23,8 @@ KINDLESS = ("gluten", "nuts")
 # Of these the US rule wants the species by name (21 USC 343(w)(2)), which no list here has.
 OF_SPECIES = ("fish", "crustaceans")
 MANY = 9
-# The e mark is for packages of one nominal quantity of 5 g to 10 kg (directive 76/211/EEC, article 1; read).
+# The e mark is for packages of one nominal quantity of 5 g to 10 kg (directive 76/211/EEC; this
+# scope from an encyclopedia, the directive itself was not opened).
 E_MARK_KG = (0.005, 10.0)
 # What keeps a label from being printed as a label for sale.
 STOPS = ("label_unknown", "net_missing", "address_missing", "nothing_known", "kind_missing", "day_missing",
