@@ -59,6 +59,7 @@ def problem_codes():
     """What a Problem, or a check of the server's schemas or of the phone's own typing, may be called."""
     yield from text_keys.called_with("Problem", 1)
     yield from text_keys.called_with("refuse")
+    yield from text_keys.called_with("cell_problem", 1)
     yield from text_keys.called_with("fault")
     yield from text_keys.faults_of_the_phone()
 
