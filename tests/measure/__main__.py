@@ -3,13 +3,26 @@
 import sys
 import time
 
-from . import api, big_log, browser, cold_start, cpython, engine_start, engines, first_load, ingest, load, worker
+from . import (
+    api,
+    big_log,
+    browser,
+    cold_start,
+    cpython,
+    engine_start,
+    engines,
+    first_load,
+    ingest,
+    load,
+    long_list,
+    worker,
+)
 from .table import Row, drawn
 from .timing import LOOP_STEPS
 
 PARTS = {
     part.__name__.rsplit(".", 1)[-1]: part
-    for part in (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start)
+    for part in (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start, long_list)
 }
 
 NOTES = (

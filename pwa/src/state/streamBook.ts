@@ -32,6 +32,8 @@ type Fold = Extract<FunctionName, "lot.fold" | "order.fold" | "pack.fold">;
 export class StreamBook<D> {
   private loading: Promise<void> | null = null;
   private last: Promise<void> = Promise.resolve();
+  /** Streams that got something new and wait to be folded. */
+  private readonly stale = new Set<string>();
 
   constructor(
     private readonly parts: StreamParts,
@@ -59,10 +61,11 @@ export class StreamBook<D> {
     return event;
   }
 
-  /** Folds a stream again, after those that wait. Never rejects. */
+  /** Folds a stream again, with all others that wait. Never rejects. */
   refresh(id: string): Promise<void> {
     if (!this.loading) return Promise.resolve();
-    return this.next(async () => this.fold(id, await this.parts.store.events.eventsOf(this.stream(id))));
+    this.stale.add(id);
+    return this.next(() => this.foldStale());
   }
 
   events(id: string): Promise<BenchEvent[]> {
@@ -86,22 +89,29 @@ export class StreamBook<D> {
         const { id } = parseStreamId(streamOf(event));
         byId.set(id, [...(byId.get(id) ?? []), event]);
       }
-      // Some at a time: each change of the signal draws a list of thousands anew.
-      for (const some of portions([...byId], PORTION)) {
-        const folded = await Promise.all(some.map(([id, events]) => this.folded(id, events)));
-        this.take(some.map(([id], at) => [id, folded[at] ?? null]));
-        await new Promise((done) => setTimeout(done));
-      }
+      await this.foldAll([...byId]);
     });
+  }
+
+  /** Nothing is left of it where another call has folded all that waited. */
+  private async foldStale(): Promise<void> {
+    const ids = [...this.stale];
+    this.stale.clear();
+    await this.foldAll(await Promise.all(ids.map(async (id): Promise<[string, BenchEvent[]]> => [id, await this.events(id)])));
+  }
+
+  /** Some at a time: each change of the signal draws a list of thousands anew. */
+  private async foldAll(streams: [string, BenchEvent[]][]): Promise<void> {
+    for (const some of portions(streams, PORTION)) {
+      const folded = await Promise.all(some.map(([id, events]) => this.folded(id, events)));
+      this.take(some.map(([id], at) => [id, folded[at] ?? null]));
+      await new Promise((done) => setTimeout(done));
+    }
   }
 
   private next(work: () => Promise<void>): Promise<void> {
     this.last = this.last.then(work).catch((error: unknown) => console.error(this.kind, "cannot be folded:", error));
     return this.last;
-  }
-
-  private async fold(id: string, events: BenchEvent[]): Promise<void> {
-    this.take([[id, await this.folded(id, events)]]);
   }
 
   /** The document; null: nothing was told of it, or all of that was taken back. */

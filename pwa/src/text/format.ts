@@ -37,9 +37,16 @@ export function formatDate(ms: number): string {
   return clock(ms, { year: "numeric", month: "long", day: "numeric" });
 }
 
+/** A browser takes a millisecond or more to make one. */
+const clocks = new Map<string, Intl.DateTimeFormat>();
+
 /** Engines differ in whether "05:43" keeps its nought; an hour here has none. */
 function clock(ms: number, day: Intl.DateTimeFormatOptions): string {
-  const parts = new Intl.DateTimeFormat(locale(), { ...day, hour: "numeric", minute: "2-digit" }).formatToParts(ms);
+  // Whoever travels gets another: one that was made keeps its zone.
+  const key = [locale(), day.weekday, day.year, new Date(ms).getTimezoneOffset()].join();
+  const made = clocks.get(key) ?? new Intl.DateTimeFormat(locale(), { ...day, hour: "numeric", minute: "2-digit" });
+  clocks.set(key, made);
+  const parts = made.formatToParts(ms);
   return parts.map(({ type, value }) => (type === "hour" ? String(Number(value)) : value)).join("");
 }
 

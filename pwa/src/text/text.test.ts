@@ -200,6 +200,19 @@ describe("parse", () => {
   });
 });
 
+test("what writes days and times is made once, not for each of a list's thousand lines", () => {
+  const { DateTimeFormat } = Intl;
+  let made = 0;
+  const counted = vi.spyOn(Intl, "DateTimeFormat").mockImplementation(function (...given) {
+    made += 1;
+    return new DateTimeFormat(...given);
+  });
+  const days = Array.from({ length: 1000 }, (_, n) => formatDay(new Date(2031, 0, 1, 9, n).getTime()));
+  expect(new Set(days).size).toBe(1000);
+  expect(made).toBeLessThanOrEqual(1);
+  counted.mockRestore();
+});
+
 describe("Spanish", () => {
   beforeEach(async () => {
     await loadLanguage("es");

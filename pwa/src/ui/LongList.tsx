@@ -8,7 +8,7 @@ interface Props<T> {
 }
 
 /** So many cards are drawn in one go. */
-const PART = 24;
+const PART = 12;
 /** They are drawn so long before one scrolls to them (px). */
 const AHEAD = 1600;
 

@@ -20,6 +20,7 @@ export function whenWords(order: Order): string {
 
 /** Whether every word sought stands in an order's customer, note or lines. */
 export function isFound(order: Order, sought: string): boolean {
+  if (!sought) return true;
   const told = `${order.customer} ${order.note} ${order.lines.map(lineWords).join(" ")} ${whenWords(order)}`.toLocaleLowerCase();
   return sought.toLocaleLowerCase().split(/\s+/).every((word) => told.includes(word));
 }
