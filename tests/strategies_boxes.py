@@ -28,9 +28,14 @@ def shop_graph(rng, batches=12):
     return links
 
 
+def lines(links):
+    """As `trace.walk` is asked."""
+    return "\n".join(f"{link['from']}\t{link['to']}" for link in links)
+
+
 def walk(rng):
     links = shop_graph(rng)
-    return {"start": rng.choice(links)[rng.choice(["from", "to"])], "links": links}
+    return {"start": rng.choice(links)[rng.choice(["from", "to"])], "links": lines(links)}
 
 
 def cost(rng):

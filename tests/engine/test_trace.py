@@ -7,11 +7,11 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.trace import graph
-from tests.strategies_boxes import shop_graph
+from tests.strategies_boxes import lines, shop_graph
 
 
 def walk(start, links):
-    return catalogue.call("trace.walk", {"start": start, "links": links})
+    return catalogue.call("trace.walk", {"start": start, "links": lines(links)})
 
 
 def naive(start, links, one, other):
@@ -41,13 +41,11 @@ def test_both_ways_equal_a_naive_walk_on_ten_questions_each(seed):
 
 
 def test_a_delivery_into_which_another_was_poured_is_still_one():
-    lots = [{"id": "a", "amount": 5.0}, {"id": "b", "amount": 5.0, "merged_into": "a"}]
+    poured = {"from": "lot/b", "to": "lot/a"}
     used = {"from": "lot/a", "to": "batch/x"}
-    reply = catalogue.call("trace.walk", {"start": "batch/x", "links": [used], "lots": lots})
-    assert reply["deliveries"] == ["lot/a", "lot/b"]
+    assert walk("batch/x", [used, poured])["deliveries"] == ["lot/a", "lot/b"]
     left = {"from": "batch/monday", "to": "lot/b"}
-    reply = catalogue.call("trace.walk", {"start": "batch/x", "links": [used, left], "lots": lots})
-    assert reply["deliveries"] == ["lot/a"]
+    assert walk("batch/x", [used, poured, left])["deliveries"] == ["lot/a"]
 
 
 def test_the_nearest_come_first_and_a_ring_of_leftovers_ends():
@@ -104,3 +102,9 @@ def test_what_is_no_node_is_refused():
     with pytest.raises(Problem) as refused:
         walk("118", [])
     assert refused.value.code == "not_a_node"
+
+
+def test_a_line_that_is_no_link_is_refused():
+    with pytest.raises(Problem) as refused:
+        catalogue.call("trace.walk", {"start": "lot/a", "links": "lot/a\tbatch/x\nlot/b"})
+    assert (refused.value.code, refused.value.given) == ("not_a_link", "lot/b")

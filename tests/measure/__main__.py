@@ -5,6 +5,7 @@ import time
 
 from . import (
     api,
+    beside_a_plan,
     big_log,
     browser,
     cold_start,
@@ -22,7 +23,20 @@ from .timing import LOOP_STEPS
 
 PARTS = {
     part.__name__.rsplit(".", 1)[-1]: part
-    for part in (cpython, engine_start, engines, worker, api, ingest, load, big_log, first_load, cold_start, long_list)
+    for part in (
+        cpython,
+        engine_start,
+        engines,
+        worker,
+        beside_a_plan,
+        api,
+        ingest,
+        load,
+        big_log,
+        first_load,
+        cold_start,
+        long_list,
+    )
 }
 
 NOTES = (

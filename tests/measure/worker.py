@@ -14,6 +14,8 @@ from . import browser
 from .engine_calls import TARGETS_S, Calls, bench_calls, desk_calls
 from .table import Row, time_row
 from .timing import LOOP_CODE, LOOP_STEPS, compared
+from .trade_calls import TARGETS_S as TRADE_TARGETS_S
+from .trade_calls import trade_calls
 
 ROUNDS = 25
 SLOWING_ROUNDS = 15
@@ -56,7 +58,7 @@ def rows() -> Iterator[Row]:
 def _rows(page: Page) -> Iterator[Row]:
     footnotes.append(_what_slows(page))
     # A worker for each lane, as on the phone: desk plans do not fill the heap of the bench.
-    for calls in (bench_calls(), desk_calls()):
+    for calls in (bench_calls(), desk_calls(), trade_calls()):
         yield from _lane(_fresh_worker(page), calls)
 
 
@@ -66,7 +68,7 @@ def _lane(engine: Worker, calls: dict[str, Calls]) -> Iterator[Row]:
     jobs = {name: lambda texts=texts: _call(engine, texts) for name, texts in calls.items()}
     for name, found in compared(jobs, lambda: _loop(engine), ROUNDS).items():
         what = f"phone at {browser.RATE}×: {name}"
-        yield time_row(what, found, "float loop", TARGETS_S.get(name), browser.RATE)
+        yield time_row(what, found, "float loop", (TARGETS_S | TRADE_TARGETS_S).get(name), browser.RATE)
 
 
 def _fresh_worker(page: Page) -> Worker:

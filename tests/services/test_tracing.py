@@ -11,6 +11,7 @@ from amberbench.store import link_queries, writing
 from amberbench.store.models import LinkRow
 from tests.log import Phone, push
 from tests.problem_shape import assert_problem
+from tests.strategies_boxes import lines
 
 DAYS, BATCHES_A_DAY, ORDERS_A_YEAR = 3 * 365, 6, 2000
 
@@ -109,7 +110,7 @@ def starts(links, count):
 
 
 def is_the_same(start, links):
-    whole = catalogue.call("trace.walk", {"start": start, "links": links})
+    whole = catalogue.call("trace.walk", {"start": start, "links": lines(links)})
     reply = tracing.trace(start)["trace"]
     for name in ("back", "forward", "deliveries", "customers"):
         assert sorted(reply[name]) == sorted(whole[name]), (start, name)

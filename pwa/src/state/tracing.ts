@@ -1,5 +1,5 @@
 /** What went into what, both ways, from what this phone holds and, on line, from all the server holds. */
-import type { Traced, TraceWalkReply } from "../documents";
+import type { Lot, Order, Pack, Traced, TraceWalkReply } from "../documents";
 import { compute } from "../engine/client";
 import { saveFile } from "../platform/files";
 import type { BatchRow, Store } from "../storage";
@@ -7,26 +7,73 @@ import { httpApi } from "../sync/api";
 import { csv } from "./csv";
 import { lots, orders, packs } from "./trade";
 
-/** As the engine makes it of a run (`of_run` of trace/graph.py). */
-function batchOf({ batch_id, run }: BatchRow) {
+/** From what went in to what came of it. */
+type Link = [string, string];
+
+/** A lot by the name that was typed: `links_of_…` of trace/graph.py make the same. */
+function names(list: string, typed: (string | null | undefined)[]): string[] {
+  return typed.flatMap((lot) => (lot?.trim() ? [`name/${list}#${lot.trim().toLowerCase()}`] : []));
+}
+
+export function linksOfLot({ id, made_from, merged_into, material, supplier_lot }: Lot): Link[] {
+  const node = `lot/${id}`;
+  const from = made_from ? [`batch/${made_from}`] : [];
+  const to = [...(merged_into ? [`lot/${merged_into}`] : []), ...names(material.split("/")[0]!, [supplier_lot])];
+  return [...from.map((one): Link => [one, node]), ...to.map((one): Link => [node, one])];
+}
+
+export function linksOfBatch({ batch_id, run }: Pick<BatchRow, "batch_id" | "run">): Link[] {
   if (!run) return [];
-  return [
-    {
-      batch_id,
-      is_bowl: run.bowl !== null,
-      lot: run.lot,
-      used_lots: (run.uses ?? []).map((one) => one.lot_id),
-      dipped_lots: (run.dip?.bowls ?? []).map((one) => one.lot),
-      under_lots: (run.cluster?.under_lots ?? []).map((one) => one.lot),
-      leftover_lot: run.bowl?.leftover_lot ?? null,
-    },
-  ];
+  const node = `batch/${batch_id}`;
+  const bowls = (run.dip?.bowls ?? []).map((one) => one.lot);
+  const under = (run.cluster?.under_lots ?? []).map((one) => one.lot);
+  const named = [...names(run.bowl ? "chocolates" : "caramels", [run.lot]), ...names("chocolates", bowls), ...names("materials", under)];
+  const taken = (run.uses ?? []).map((one) => `lot/${one.lot_id}`);
+  const left = names("chocolates", [run.bowl?.leftover_lot]);
+  return [...[...named, ...taken].map((one): Link => [one, node]), ...left.map((one): Link => [node, one])];
+}
+
+export function linksOfPack({ id, from, lots: packedIn }: Pack): Link[] {
+  const node = `pack/${id}`;
+  const of = from.flatMap(({ batch_id }) => (batch_id ? [`batch/${batch_id}`] : []));
+  return [...of, ...packedIn.map(({ lot_id }) => `lot/${lot_id}`)].map((one): Link => [one, node]);
+}
+
+export function linksOfOrder({ id, customer_id, customer, handed }: Order): Link[] {
+  const node = `order/${id}`;
+  const found = handed.flatMap(({ pack_id }): Link[] => (pack_id ? [[`pack/${pack_id}`, node]] : []));
+  const named = customer_id || customer;
+  return found.length > 0 && named ? [...found, [node, `customer/${named}`]] : found;
+}
+
+/** The links among what leads to a node and what it leads to: of a busy shop's thousands a few. On the server the database finds
+ * them (store/link_queries.py). */
+export function around(start: string, links: Link[]): Link[] {
+  const reached = (near: 0 | 1, far: 0 | 1) => {
+    const next = new Map<string, string[]>();
+    for (const link of links) {
+      const known = next.get(link[near]);
+      if (known) known.push(link[far]);
+      else next.set(link[near], [link[far]]);
+    }
+    const found = new Set([start]);
+    for (const node of found) for (const other of next.get(node) ?? []) found.add(other);
+    return found;
+  };
+  const [back, forward] = [reached(1, 0), reached(0, 1)];
+  return links.filter(([from, to]) => back.has(to) || forward.has(from) || (back.has(from) && forward.has(to)));
 }
 
 /** Both ways from "<kind>/<id>", by what this phone holds. Throws EngineProblem. */
 export async function traceHere(store: Store, start: string): Promise<TraceWalkReply> {
-  const batches = (await store.batches.all()).flatMap(batchOf);
-  return compute("trace.walk", { start, batches, lots: [...lots.value.values()], packs: [...packs.value.values()], orders: [...orders.value.values()] }, "desk");
+  const links = [
+    ...(await store.batches.all()).flatMap(linksOfBatch),
+    ...[...lots.value.values()].flatMap(linksOfLot),
+    ...[...packs.value.values()].flatMap(linksOfPack),
+    ...[...orders.value.values()].flatMap(linksOfOrder),
+  ];
+  const cell = (node: string) => node.replace(/[\t\n]/g, " ");
+  return compute("trace.walk", { start: cell(start), links: around(start, links).map((ends) => ends.map(cell).join("\t")).join("\n") }, "desk");
 }
 
 /** The same by all years on the server, with names of what the phone does not hold; null: it cannot be asked now. */

@@ -37,10 +37,7 @@ def links_of_run(batch_id: str, run: Document) -> list[link_queries.Link]:
 def trace(start: str) -> Document:
     """`{trace, names}`: as `trace.walk` replies, and what the nearest are called. Raises Problem."""
     with reading() as session:
-        links = [{"from": one, "to": other} for one, other in link_queries.around(session, start[:200])]
-        none: list[Document] = []
-        request = {"start": start, "links": links, "lots": none, "batches": none, "packs": none, "orders": none}
-        walked = graph.walk(request)
+        walked = graph.both_ways(start, link_queries.around(session, start[:200]))
         nodes = [start, *walked["back"][: NAMED // 2], *walked["forward"][: NAMED // 2]]
         return {"trace": walked, "names": _names(session, nodes)}
 

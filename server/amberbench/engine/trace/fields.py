@@ -1,32 +1,15 @@
 """Fields of `trace.walk`."""
 
-from ..core.field_kinds import boolean, many, record, text
-from ..orders.fields import DOCUMENT as ORDER
-from ..pack.fields import PACK
-from ..stock.fields import LOT
+from ..core.field_kinds import many, record, text
 
 NODE = text(200, "<kind>/<id>: lot, batch, pack, order or customer")
 LINK = record({"from": dict(NODE, meaning="what went in"), "to": dict(NODE, meaning="what came of it")}, "a link")
 MOST = 200000
-LOT_NAME = text(60, "a lot as it was typed; null: none", default=None)
-TRACED = {
-    "batch_id": text(64, "the batch"),
-    "is_bowl": boolean("whether it is a bowl of chocolate", default=False),
-    "lot": LOT_NAME,
-    "used_lots": many(text(64, "a lot in stock"), 0, 200, "lots that were taken from stock for it", default=[]),
-    "dipped_lots": many(LOT_NAME, 0, 20, "lots of the chocolate it was dipped in", default=[]),
-    "under_lots": many(LOT_NAME, 0, 20, "lots of what lies under its caramel", default=[]),
-    "leftover_lot": LOT_NAME,
-}
 FUNCTIONS = {
     "trace.walk": {
         "request": {
             "start": NODE,
-            "links": many(LINK, 0, MOST, "what went into what", default=[]),
-            "lots": many(record(LOT, "a lot"), 0, 20000, "lots", default=[]),
-            "batches": many(record(TRACED, "a batch"), 0, 20000, "batches", default=[]),
-            "packs": many(record(PACK, "boxes packed"), 0, 20000, "boxes packed", default=[]),
-            "orders": many(record(ORDER, "an order"), 0, 20000, "orders", default=[]),
+            "links": text(402 * MOST, "a line for each: what went in, a tab, what came of it", default=""),
         },
         "reply": {
             "back": many(NODE, 0, MOST, "what went into it, nearest first"),

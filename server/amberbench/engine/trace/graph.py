@@ -10,7 +10,6 @@ from ..core.problems import Problem
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from typing import Any
 
     from ..core.annotations import Document, Readable
 
@@ -74,31 +73,42 @@ def links_of_order(order: "Readable") -> "list[Link]":
 def walk(request: "Readable") -> "Document":
     """From one thing back to deliveries and forward to customers.
 
-    Request: start ("<kind>/<id>"), links (pairs: from what went in, to what came of it), lots, batches, packs, orders
-    (documents, whose links are added).
+    Request: start ("<kind>/<id>"), links (text, a line for each: what went in, a tab, what came of it; thousands of
+    records would take a phone seconds to check).
     Reply: back and forward (nodes by distance, nearest first, without the start), links (those among them and the
     start), deliveries (lots that came from outside, the start too if it is one), customers (who got something of it).
-    Raises: Problem not_a_node (start).
+    Raises: Problem not_a_node (start), not_a_link (links: a line that is not two).
     Relation: breadth first, each node once; a ring ends where it began. From outside comes a lot that no batch left,
     whatever was poured to it.
     Source: practice; 21 CFR part 1 subpart J asks for one step back and one forward.
     """
-    start = request["start"]
+    links: "list[Link]" = []
+    for line in request["links"].split("\n"):
+        ends = line.split("\t")
+        if len(ends) == 2:
+            links.append((ends[0], ends[1]))
+        elif line:
+            raise Problem("links", "not_a_link", line[:200])
+    return both_ways(request["start"], links)
+
+
+def both_ways(start: str, links: "Sequence[Link]") -> "Document":
+    """What `walk` replies; raises what it does."""
     if start.split("/")[0] not in KINDS or start.count("/") < 1 or start.endswith("/"):
         raise Problem("start", "not_a_node", start, accepted=list(KINDS))
-    links = shown(request["links"] + [{"from": one, "to": other} for one, other in _links_of(request)])
+    without_names = shown(links)
     sources: "dict[str, list[str]]" = {}
     results: "dict[str, list[str]]" = {}
-    for link in links:
-        results.setdefault(link["from"], []).append(link["to"])
-        sources.setdefault(link["to"], []).append(link["from"])
+    for one, other in without_names:
+        results.setdefault(one, []).append(other)
+        sources.setdefault(other, []).append(one)
     back, forward = _reached(start, sources), _reached(start, results)
     among = {name: True for name in back + forward + [start]}
-    kept = [dict(link) for link in links if link["from"] in among and link["to"] in among]
+    kept = [link for link in without_names if link[0] in among and link[1] in among]
     return {
         "back": back,
         "forward": forward,
-        "links": _once(kept),
+        "links": [{"from": one, "to": other} for one, other in _once(kept)],
         "deliveries": [name for name in back + [start] if name[:4] == "lot/" and not _is_left_over(name, sources)],
         "customers": [name for name in forward if name[:9] == "customer/"],
     }
@@ -108,30 +118,17 @@ def _is_left_over(name: str, sources: "dict[str, list[str]]") -> bool:
     return bool([one for one in sources.get(name, []) if one[:6] == "batch/"])
 
 
-def _links_of(request: "Readable") -> "list[Link]":
-    found: "list[Link]" = []
-    for name, links_of in (
-        ("lots", links_of_lot),
-        ("batches", links_of_batch),
-        ("packs", links_of_pack),
-        ("orders", links_of_order),
-    ):
-        for one in request[name]:
-            found += links_of(one)
-    return found
-
-
-def shown(links: "Sequence[Any]") -> "list[Any]":
+def shown(links: "Sequence[Link]") -> "list[Link]":
     """The links without names: whatever leads to a name leads to all that follows from it."""
     into: "dict[str, list[str]]" = {}
+    for one, other in links:
+        if other[:5] == NAME:
+            into.setdefault(other, []).append(one)
+    found: "list[Link]" = []
     for link in links:
-        if link["to"][:5] == NAME:
-            into.setdefault(link["to"], []).append(link["from"])
-    found = []
-    for link in links:
-        if link["from"][:5] == NAME:
-            found += [{"from": one, "to": link["to"]} for one in into.get(link["from"], []) if one != link["to"]]
-        elif link["to"][:5] != NAME:
+        if link[0][:5] == NAME:
+            found += [(one, link[1]) for one in into.get(link[0], []) if one != link[1]]
+        elif link[1][:5] != NAME:
             found.append(link)
     return found
 
@@ -146,12 +143,11 @@ def _reached(start: str, neighbours: "dict[str, list[str]]") -> list[str]:
     return found[1:]
 
 
-def _once(links: "list[Any]") -> "list[Any]":
-    seen: "dict[tuple[str, str], bool]" = {}
+def _once(links: "Sequence[Link]") -> "list[Link]":
+    seen: "dict[Link, bool]" = {}
     found = []
     for link in links:
-        key = (link["from"], link["to"])
-        if key not in seen:
-            seen[key] = True
+        if link not in seen:
+            seen[link] = True
             found.append(link)
     return found
