@@ -3,9 +3,14 @@
 Finite volumes in one dimension, all temperatures as excess over the air (the same above and below), stepped by
 TR-BDF2: second order in time and without ringing at large steps. The properties and the coefficients at the faces
 are taken in the middle of a step, extrapolated from the step before, so that each step is two sweeps of one matrix.
+A base that is wider than the slab carries heat off sideways as well (`sideways`).
 """
 
 from .convection import coefficient
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from .sideways import Sideways
 
 ROOT_2 = 1.4142135623730951
 LEAST_EXCESS_K = 0.5  # steps get no finer than for this: on a cold base the slab goes through the air's temperature
@@ -40,6 +45,8 @@ class LayerStack:
         self.base_capacity = []
         self.base_link = []  # conductance to the cell above, W/(m² K); the first without the slab's half cell
         self.foot_resistance = 0.0  # from the middle of the lowest base cell to its underside, m² K/W
+        self.base_carries = []  # share of each base cell in what the base conducts sideways
+        carried = sum(thickness * k for thickness, k, _ in layers)
         above = 0.0
         for thickness, k, volume_capacity in layers:
             number = layer_cells if thickness / k > 0.002 else 1
@@ -47,11 +54,13 @@ class LayerStack:
             for _ in range(number):
                 self.base_capacity.append(volume_capacity * thickness / number * area_ratio)
                 self.base_link.append(above + half)
+                self.base_carries.append(thickness * k / number / carried)
                 above = half
             self.foot_resistance = half
 
 
-def _at(polynomial: tuple[float, float, float], temp_c: float) -> float:
+def at_temperature(polynomial: tuple[float, float, float], temp_c: float) -> float:
+    """A property (a0, a1, a2) at a temperature in °C."""
     return polynomial[0] + temp_c * (polynomial[1] + temp_c * polynomial[2])
 
 
@@ -69,8 +78,10 @@ class Transient:
         bottom: tuple[str, float, float, bool],
         loss_factor: float,
         finer: float = 1.0,
+        sideways: "Sideways | None" = None,
     ) -> None:
         self.stack = stack
+        self.sideways = sideways
         self.air_c = air_c
         self.contact = contact_m2k_w
         self.top, self.bottom = top, bottom
@@ -88,6 +99,8 @@ class Transient:
             self.foot_c = base_start_c
         size = slab + base
         self.links = [0.0] * (size + 1)
+        self.away = [0.0] * size  # sideways out of each cell, in J/(m² K) of a stage
+        self.beyond = 0.0  # excess of the base far beyond the slab, K
         self.capacity = [0.0] * slab + stack.base_capacity
         self.lower = [0.0] * (size + 1)
         self.inverse = [0.0] * size
@@ -97,7 +110,8 @@ class Transient:
     def _slab_time(self) -> float:
         stack = self.stack
         temp_c = self.excess[0] + self.air_c
-        return stack.thickness_m * stack.thickness_m * _at(stack.capacity, temp_c) / _at(stack.conductivity, temp_c)
+        capacity, conductivity = (at_temperature(one, temp_c) for one in (stack.capacity, stack.conductivity))
+        return stack.thickness_m * stack.thickness_m * capacity / conductivity
 
     def advance(self) -> None:
         """One step; at_s, surface_c, core_c follow."""
@@ -150,16 +164,20 @@ class Transient:
         for i in range(1, len(stack.base_link)):
             links[slab + i] = 1.0 / stack.base_link[i]
         links[-1] = _in_series(self.h_foot, stack.foot_resistance)
+        if self.sideways is not None:
+            drawn, self.beyond = self.sideways.at(self.at_s + half)
+            for i, share in enumerate(stack.base_carries):
+                self.away[slab + i] = TR_BDF2_STAGE * self.step_s * drawn * share
 
     def _factor(self) -> None:
-        links, capacity, lower, inverse = self.links, self.capacity, self.lower, self.inverse
+        links, capacity, lower, inverse, away = self.links, self.capacity, self.lower, self.inverse, self.away
         stage = TR_BDF2_STAGE * self.step_s
         above = stage * links[0]
         pivot_inverse = 0.0
         for i in range(len(inverse)):
             below = stage * links[i + 1]
             down = above * pivot_inverse if i else 0.0
-            pivot = capacity[i] + above + below - (down * above if i else 0.0)
+            pivot = capacity[i] + away[i] + above + below - (down * above if i else 0.0)
             pivot_inverse = 1.0 / pivot
             inverse[i] = pivot_inverse
             lower[i] = down
@@ -167,15 +185,15 @@ class Transient:
         lower[len(inverse)] = 0.0
 
     def _sweeps(self) -> None:
-        """Both stages: M w = C x, then M x' = C ((1 + √2) w − √2 x)."""
+        """Both stages: M w = C x + b, then M x' = C ((1 + √2) w − √2 x) + b; b comes sideways from beyond the slab."""
         excess, middle, before = self.excess, self.middle, self.before
-        capacity = self.capacity
+        capacity, away, beyond = self.capacity, self.away, self.beyond
         for i in range(len(excess)):
             before[i] = excess[i]
-            middle[i] = capacity[i] * excess[i]
+            middle[i] = capacity[i] * excess[i] + away[i] * beyond
         self._solve(middle)
         for i in range(len(excess)):
-            excess[i] = capacity[i] * ((1.0 + ROOT_2) * middle[i] - ROOT_2 * before[i])
+            excess[i] = capacity[i] * ((1.0 + ROOT_2) * middle[i] - ROOT_2 * before[i]) + away[i] * beyond
         self._solve(excess)
 
     def _solve(self, values: list[float]) -> None:

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
+    from ...physics.sideways import Sideways
 
 
 LONGEST_S = 172800.0  # two days: a slab that takes longer is not a plan
@@ -90,7 +91,7 @@ class Slab:
         area_ratio: float | None = None,
     ) -> None:
         self.finer = finer
-        self.margin_shift = 0.0  # by how much a base wider than the slab moves ln t
+        self.sideways: "Sideways | None" = None  # through a base that is wider than the slab
         self.start_c, self.room_c = float(request["start_c"]), float(request["room_c"])
         self.target_c = float(request["target_c"])
         lowest_c = max(self.target_c, self.room_c + ROOM_MARGIN_K)
@@ -123,6 +124,7 @@ class Slab:
             self.bottom,
             loss_factor,
             self.finer,
+            self.sideways,
         )
 
     def run(

@@ -26,9 +26,8 @@ def spans(
     """[(name, at_s, low_s, high_s)] of every milestone, in order of time.
 
     Loss factor and contact: one more course each, the change in ln t taken as symmetric. Start and room: read off
-    the course itself, whose excess over the room scales with the excess at the start. How far a base wider than the
-    slab is felt moves the core by the slab's margin_shift. The five are independent; contact, start and room count by
-    the share `spread` of their standard deviations.
+    the course itself, whose excess over the room scales with the excess at the start. The four are independent;
+    contact, start and room count by the share `spread` of their standard deviations.
     """
     at = cooling_curve.times(slab, points)
     by_loss, by_contact = _courses(slab, loss_factor, loss_factor_sd)
@@ -41,8 +40,7 @@ def spans(
             continue
         loss = _shift(by_loss, at, name)
         low, high = _others(slab, points, (name, point, temp_c), at, by_contact)
-        wide = slab.margin_shift if point == "core" else 0.0
-        low, high = (sqrt(loss * loss + wide * wide + (spread * one) ** 2) for one in (low, high))
+        low, high = (sqrt(loss * loss + (spread * one) ** 2) for one in (low, high))
         latest = min(at[name] * exp(min(high, 50.0)), LATEST_S)
         found.append((name, at[name], at[name] * exp(-low), latest))
     return sorted(found, key=lambda one: (one[1], one[2], one[0]))
