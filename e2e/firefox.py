@@ -19,7 +19,9 @@ from e2e import debian
 from e2e.server import PATIENCE_S
 
 DOWNLOADS = TemporaryDirectory(prefix="downloads")
-LAUNCH = {"channel": "moz-firefox", "downloads_path": DOWNLOADS.name}
+# A phone's scroll bars lie over the page and take no width of it.
+OVERLAID = {"widget.gtk.overlay-scrollbars.enabled": True, "ui.useOverlayScrollbars": 1}
+LAUNCH = {"channel": "moz-firefox", "downloads_path": DOWNLOADS.name, "firefox_user_prefs": OVERLAID}
 
 MUTE = "Firefox starts no audio on a machine without a sound card: no tone is heard, every tap has failed to start one"
 # Stories that cannot be told in Firefox, and why.

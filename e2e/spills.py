@@ -9,6 +9,12 @@ SCREENS = ((320, 568), (195, 422))
 SPILT = """() => {
     const shown = (one) =>
         one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !one.closest(".unseen, option");
+    // Firefox takes the stroke round letters into their getBoundingClientRect; getBBox leaves it out everywhere.
+    const letters = (text) => {
+        const { p1, p2, p3, p4 } = DOMQuad.fromRect(text.getBBox());
+        const onScreen = [p1, p2, p3, p4].map((corner) => corner.matrixTransform(text.getScreenCTM()));
+        return new DOMQuad(...onScreen).getBounds();
+    };
     const faults = [];
     const walker = document.createTreeWalker(document.querySelector("#app"), NodeFilter.SHOW_TEXT);
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
@@ -21,7 +27,7 @@ SPILT = """() => {
     for (const picture of document.querySelectorAll(".picture-desk svg")) {
         const edge = picture.getBoundingClientRect();
         const lettering = [...picture.querySelectorAll("text")];
-        const words = lettering.map((text) => ({ text, box: text.getBoundingClientRect() }));
+        const words = lettering.map((text) => ({ text, box: letters(text) }));
         const across = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left);
         const down = (a, b) => Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
         words.forEach(({ text, box }, index) => {
