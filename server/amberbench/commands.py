@@ -40,7 +40,7 @@ def on_data(database: str | None, file: object = None) -> "Iterator[Flask]":
         try:
             yield app
         except store.Unusable as error:
-            raise refusal(error, file) from error
+            raise refusal(error, None if error.code == "in_use" else file) from error
         except OSError as error:
             raise click.ClickException(f"{error.filename}: {error.strerror}") from error
         except Problem as problem:

@@ -103,7 +103,9 @@ def test_restored_log_is_the_same_under_another_name_and_what_was_there_is_kept(
 def test_restore_waits_for_the_server_to_be_stopped(app, client, stopped, tmp_path):
     file, _ = backed_up(stopped, tmp_path / "stick")
     before = whole_log(client)
-    assert "Stop it first" in command("restore", file, database=stopped, code=1)
+    # It is the data that are in use, not the backup.
+    said = command("restore", file, database=stopped, code=1)
+    assert f"{stopped}: A server is using the data. Stop it first." in said
     assert not list(stopped.parent.glob("*.part"))
     assert whole_log(client) == before
     assert client.get("/api/health").status_code == 200
