@@ -128,6 +128,20 @@ def test_app_is_kept_to_its_own_files(client, built, path):
     assert policy["frame-ancestors"] == "'none'"
 
 
+@pytest.mark.parametrize("path", ["/", "/plan", "/index.html"])
+def test_what_opens_as_a_page_is_apart_from_who_opened_it_and_asks_leave_for_little(client, built, path):
+    headers = client.get(path).headers
+    assert headers["Cross-Origin-Opener-Policy"] == headers["Cross-Origin-Resource-Policy"] == "same-origin"
+    assert {"camera=(self)", "screen-wake-lock=(self)", "geolocation=()"} <= set(
+        headers["Permissions-Policy"].split(", ")
+    )
+
+
+@pytest.mark.parametrize("path", ["/assets/main-1a2b.js", "/assets/main-1a2b.css", "/nowhere"])
+def test_every_file_of_the_app_is_for_its_own_origin(client, built, path):
+    assert client.get(path).headers["Cross-Origin-Resource-Policy"] == "same-origin"
+
+
 @pytest.mark.parametrize("path", ["/api/health", "/api/nowhere", "/assets/main-1a2b.css"])
 def test_what_is_no_page_may_load_nothing(client, built, path):
     assert policy_of(client.get(path).headers) == {"default-src": "'none'", "frame-ancestors": "'none'"}

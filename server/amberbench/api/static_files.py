@@ -22,6 +22,8 @@ LONGEST_PAGE = 255
 # What runs nothing and shows nothing by itself needs no more.
 NO_PAGE = "default-src 'none'; frame-ancestors 'none'"
 RUNS_SCRIPTS = ("text/html", "text/javascript", "image/svg+xml")
+# What a browser can show as a document of its own: who opened it, and what it may ask leave for, matter there alone.
+PAGES = ("text/html", "image/svg+xml")
 # The default speaks for workers, connections and the manifest.
 POLICY = "; ".join(
     (
@@ -121,8 +123,10 @@ def _restrict(headers: Headers | WsgiHeaders, media_type: str | None) -> None:
     headers["Content-Security-Policy"] = POLICY if media_type in RUNS_SCRIPTS else NO_PAGE
     headers["X-Content-Type-Options"] = "nosniff"
     headers["Referrer-Policy"] = "no-referrer"
-    headers["Cross-Origin-Opener-Policy"] = headers["Cross-Origin-Resource-Policy"] = "same-origin"
-    headers["Permissions-Policy"] = PERMISSIONS
+    headers["Cross-Origin-Resource-Policy"] = "same-origin"
+    if media_type in PAGES:
+        headers["Cross-Origin-Opener-Policy"] = "same-origin"
+        headers["Permissions-Policy"] = PERMISSIONS
 
 
 def _plain(request: Request, sentence: str, status: int) -> Response:
