@@ -6,6 +6,7 @@ address. Each shop has a database, or a schema of PostgreSQL, of its own: what i
 
 import threading
 from collections.abc import Iterable, Mapping
+from contextlib import suppress
 from typing import Any
 from wsgiref.types import StartResponse, WSGIApplication, WSGIEnvironment
 
@@ -15,7 +16,7 @@ from werkzeug.wrappers import Response
 from . import config, text
 from .api import outermost
 from .app import create_app
-from .services import backup, clock, setup, streams
+from .services import clock, setup
 from .store import Unusable
 
 OF_MANY = {"SQLALCHEMY_ENGINE_OPTIONS": {"pool_size": 1}}
@@ -51,11 +52,7 @@ class Shops:
 
 def _ready(overrides: Mapping[str, Any] | None) -> Flask:
     app = create_app(overrides)
-    with app.app_context():
-        try:
-            setup.set_up(None, clock.system_now_ms())
-        except Unusable:  # it is in the log, and every request is answered with it
-            return app
-    for beside in (streams.fold_outdated, backup.keep_backed_up):
-        threading.Thread(target=beside, args=(app,), daemon=True).start()
+    with app.app_context(), suppress(Unusable):  # it is in the log, and every request is answered with it
+        setup.set_up(None, clock.system_now_ms())
+    setup.go_on_beside(app, None)
     return app

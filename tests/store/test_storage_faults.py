@@ -1,9 +1,13 @@
 """A database gone, replaced, full, read-only, damaged or newer: told truly, nothing acknowledged that is not kept."""
 
+import json
 import logging
 import os
 import shutil
 import sqlite3
+import threading
+import time
+import urllib.error
 from contextlib import closing, contextmanager, suppress
 
 import pytest
@@ -12,9 +16,10 @@ from sqlalchemy import event
 from amberbench import hosted, store, text
 from amberbench.services import setup, streams
 from amberbench.store import Unusable, db
+from e2e.server import ForkedServer
 from tests.conforming import is_document
 from tests.conftest import application
-from tests.log import Phone, pulled, push, results
+from tests.log import BEGUN, Phone, pulled, push, results
 from tests.problem_shape import assert_problem
 from tests.small_disk import may_mount, small_disk
 
@@ -261,9 +266,34 @@ def test_server_that_starts_without_its_data_says_so_and_begins_no_other_shop(
         return app.test_client()
 
     assert started().get("/api/health").status_code == 200
+    for thread in (one for one in threading.enumerate() if one.name == setup.BESIDE):
+        thread.join(20)
     reason = spoil(file)
     before = file.read_bytes() if file.exists() else None
     client = started()
     assert_told(client, reason)
     assert (file.read_bytes() if file.exists() else None) == before
     assert_one_line(caplog, reason)
+
+
+def test_server_that_starts_before_its_database_says_so_and_is_ready_once_it_is_there(tmp_path, postgresql):
+    server = ForkedServer(tmp_path, postgresql.new_database())
+    postgresql.stop()
+    try:
+        server.begin()
+        until, told = time.monotonic() + 20, {}
+        while "reason" not in told:
+            assert time.monotonic() < until, server.log.read_text()
+            time.sleep(0.1)
+            try:
+                told = server.asks("/api/health")
+            except urllib.error.HTTPError as refused:
+                told = json.load(refused)
+            except urllib.error.URLError:
+                continue  # it does not listen yet
+        assert (told["status"], told["reason"]) == (503, "unreachable")
+    finally:
+        postgresql.start_again()
+    server.wait()
+    assert server.asks("/api/snapshot")["cursor"] == BEGUN
+    server.stop()

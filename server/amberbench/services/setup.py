@@ -1,16 +1,22 @@
 """Makes a database ready: newest tables, and a shop to begin with."""
 
 import sqlite3
-from collections.abc import Iterator
-from contextlib import contextmanager
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from flask import Flask
 from sqlalchemy.exc import DatabaseError
 
 from amberbench import store
 from amberbench.store import Unusable
 
-from . import backup, shop
+from . import backup, clock, shop, streams
+
+AGAIN_S = 2
+BESIDE = "beside the serving"
 
 
 @contextmanager
@@ -61,3 +67,30 @@ def set_up(seed: str | None, now_ms: int, language: str = "en", trade: str | Non
         begun = shop.begin(seed, now_ms, language, trade)
         store.mark_begun()
         return begun
+
+
+def go_on_beside(app: Flask, seed: str | None, language: str = "en", trade: str | None = None) -> None:
+    """What goes on beside the serving, after `set_up`, which was asked so: old documents folded again, daily backups.
+
+    Where the database was not reached, as when it starts after us, it is waited for and set up first.
+    """
+
+    def work() -> None:
+        if _is_set_up(app, lambda: set_up(seed, clock.system_now_ms(), language, trade)):
+            threading.Thread(target=backup.keep_backed_up, args=(app,), daemon=True).start()
+            streams.fold_outdated(app)
+
+    threading.Thread(target=work, daemon=True, name=BESIDE).start()
+
+
+def _is_set_up(app: Flask, set_up_again: Callable[[], bool]) -> bool:
+    """Whether the database can be used; tried again for as long as it cannot be reached."""
+    with app.app_context():
+        kept = store.storage()
+        kept.prepared_by = threading.get_ident()
+        while kept.blocked and kept.blocked.code == "unreachable":
+            time.sleep(AGAIN_S)
+            with suppress(Unusable):
+                set_up_again()
+                kept.blocked = None
+        return kept.blocked is None

@@ -4,6 +4,7 @@ import logging
 import os
 import shutil
 import sqlite3
+import threading
 import time
 from pathlib import Path
 
@@ -58,6 +59,8 @@ class Storage:
         self.file = file
         self.fault: str | None = None
         self.blocked: Unusable | None = None
+        self.prepared_by: int | None = None
+        """The thread that makes the database ready beside the serving; it alone is not blocked."""
         self._opened: tuple[int, int] | None = None
         self._logged = ("", -float(LOGGED_AGAIN_S))
 
@@ -71,7 +74,7 @@ class Storage:
 
         Also when the database could not be used at the start.
         """
-        if self.blocked:
+        if self.blocked and threading.get_ident() != self.prepared_by:
             raise self.blocked
         if self.file is None or self._opened is None:
             return
