@@ -145,11 +145,13 @@ def test_shop_is_changed_by_an_owner_alone_and_the_rest_of_a_push_is_stored(shop
     assert owner.get("/api/shop").get_json()["name"] == "Mine"
 
 
-def test_event_brought_by_another_phone_than_it_is_of_is_marked(shop, clock):
+def test_event_brought_by_another_phone_than_it_is_of_is_marked_and_counted(shop, clock):
     paired(shop, clock, "bench", "phone-a")
     other = paired(shop, clock, "bench", "phone-b")
     of_a, of_b, of_lost = (Phone(device_id=name).event("noted", text="x") for name in ("phone-a", "phone-b", "phone-l"))
     assert [one["flags"] for one in push(other, of_a, of_b, of_lost)] == [["relayed"], [], []]
+    listed = paired(shop, clock, "owner", "phone-o").get("/api/phones").get_json()["phones"]
+    assert {one["device_id"]: one["relayed"] for one in listed} == {"phone-a": 1, "phone-b": 0, "phone-o": 0}
 
 
 def test_health_says_little_to_who_is_not_paired(shop, clock):

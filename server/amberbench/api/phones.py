@@ -20,7 +20,7 @@ blueprint = JsonBlueprint("phones", __name__, description="The phones of the sho
 def listed() -> Response:
     """The paired phones, in the order they were paired."""
     own = g.phone.phone_id if g.phone else None
-    return answer({"phones": [pairing.document(phone, own) for phone in pairing.phones()]})
+    return answer({"phones": pairing.listed(own)})
 
 
 @blueprint.route("/phones/<phone_id>", methods=["DELETE"])

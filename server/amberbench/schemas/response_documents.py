@@ -60,6 +60,7 @@ PHONE = {
     "paired_ms": instant("when it was paired"),
     "seen_ms": instant("when it was last here, to five minutes"),
     "own": boolean("whether it is the phone that asks"),
+    "relayed": count("events in its name that came through another phone; in a list alone", optional=True),
 }
 RESPONSES: dict[str, Field] = {
     # Members that newer apps added are handed on.

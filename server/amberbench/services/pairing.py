@@ -153,8 +153,15 @@ def revoke(phone_id: str, now_ms: int) -> bool:
 
 
 def document(phone: Phone, own: str | None = None) -> dict[str, Any]:
-    """A phone as Settings list it; own: the id of the phone that asks."""
+    """A phone as it is told of; own: the id of the phone that asks."""
     return phone._asdict() | {"own": phone.phone_id == own}
+
+
+def listed(own: str | None) -> list[dict[str, Any]]:
+    """The phones as Settings list them, with how many events in the name of each another one brought."""
+    with reading() as session:
+        relayed = phone_queries.relayed(session)
+    return [document(phone, own) | {"relayed": relayed.get(phone.device_id, 0)} for phone in phones()]
 
 
 def _phone(row: PhoneRow) -> Phone:

@@ -3,7 +3,7 @@
 The others are rebuilt from the log.
 """
 
-from sqlalchemy import BigInteger, Float, Index, Integer, LargeBinary, MetaData, String, Text
+from sqlalchemy import BigInteger, Float, Index, Integer, LargeBinary, MetaData, String, Text, text
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 CONVENTION = {
@@ -12,6 +12,9 @@ CONVENTION = {
     "pk": "pk_%(table_name)s",
     "fk": "fk_%(table_name)s_%(column_0_N_name)s",
 }
+
+
+FLAGGED = text("flags != ''")
 
 
 class Base(DeclarativeBase):
@@ -54,7 +57,12 @@ class EventRow(Base):
     # Words joined by commas: "future", "other_shop", "relayed" (by another phone); "ahead" follows from its times.
     flags: Mapped[str] = mapped_column(String(80), default="")
 
-    __table_args__ = (Index(None, "stream_kind", "stream_id", "position"), {"sqlite_autoincrement": True})
+    __table_args__ = (
+        Index(None, "stream_kind", "stream_id", "position"),
+        # Only of events that have any, which are few.
+        Index("ix_event_flags", "device_id", "flags", sqlite_where=FLAGGED, postgresql_where=FLAGGED),
+        {"sqlite_autoincrement": True},
+    )
 
     @property
     def stream(self) -> str:

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from sqlalchemy import delete, or_, select, update
+from sqlalchemy import delete, func, or_, select, update
 from sqlalchemy.orm import Session
 
-from .models import PairingRow, PhoneRow
+from .models import FLAGGED, EventRow, PairingRow, PhoneRow
 
 
 def phones(session: Session) -> Sequence[PhoneRow]:
@@ -22,6 +22,13 @@ def phone_by_token(session: Session, token_hash: str) -> PhoneRow | None:
 def paired_devices(session: Session) -> set[str]:
     """The names under which paired phones write events, revoked ones too."""
     return set(session.scalars(select(PhoneRow.device_id)))
+
+
+def relayed(session: Session) -> dict[str, int]:
+    """Device → how many of its events came through another phone, where there are any."""
+    of_another = EventRow.flags.like("%relayed%")
+    asked = select(EventRow.device_id, func.count()).where(FLAGGED, of_another).group_by(EventRow.device_id)
+    return {device_id: number for device_id, number in session.execute(asked)}
 
 
 def set_seen(session: Session, phone_id: str, seen_ms: int) -> None:

@@ -68,6 +68,7 @@ function OnePhone({ phone, revoked }: { phone: PairedPhone; revoked: () => Promi
         <b>{phone.name}</b> {phone.own ? t("phones.own") : t("phones.seen", { time: formatDay(phone.seen_ms) })}
       </p>
       <p class="quiet">{t(`phones.role_${phone.role}`)}</p>
+      {!!phone.relayed && <p class="quiet">{t("phones.relayed", { n: phone.relayed })}</p>}
       {asked && <p role="status">{t("phones.revoked_keeps")}</p>}
       {!phone.own && (
         <p class="buttons">
