@@ -1,5 +1,7 @@
 """Pieces counted at the bench are packed, weighed, found again by three digits, traced, and one box is taken back."""
 
+import re
+
 from playwright.sync_api import expect
 
 from e2e import axe
@@ -9,7 +11,7 @@ from e2e.sync_helpers import all_sent, exchanges, send
 from tests.bench import planned_slab
 from tests.log import Phone as Writer
 
-DELIVERY = {"material": "caramels/caramel-firm", "packs": 4, "pack_amount": 2.4, "supplier_lot": "A-117"}
+DELIVERY = {"material": "caramels/caramel-firm", "packs": 4, "pack_amount": 2.4, "supplier_lot": "A-117"} | {"price_minor": 9600}
 
 
 def button(phone: Phone, name: str) -> None:
@@ -64,6 +66,25 @@ def weighs(phone: Phone) -> None:
     said(phone, "A guide only: your local rules decide.")
 
 
+def prices(phone: Phone) -> None:
+    """The box gets the price that leaves two thirds of it, by what the batch cost."""
+    phone.opens_place("Shop")
+    phone.page.get_by_role("link", name="Boxes").tap()
+    phone.page.get_by_role("link", name="Box of 9 salted squares").tap()
+    phone.page.get_by_text("Cost, and price for a wanted margin").tap()
+    said(phone, "A box costs")
+    take = phone.page.get_by_role("button", name="as its price")
+    of_sixty = take.text_content() or ""
+    phone.page.get_by_label("Wanted margin (%)", exact=True).fill("67")
+    expect(take).not_to_have_text(of_sixty)
+    price = re.sub(r"[^\d.]", "", take.text_content() or "")
+    assert axe.faults(phone.page, at_the_bench=False) == []
+    take.tap()
+    expect(phone.page.get_by_label("Price", exact=True)).to_have_value(price)
+    said(phone, "it leaves")
+    button(phone, "Keep")
+
+
 def test_counted_pieces_are_packed_weighed_and_found_again_by_three_digits(phone: Phone, server: Server):
     batch_id, events = cut_slab()
     send(server, events)
@@ -82,6 +103,7 @@ def test_counted_pieces_are_packed_weighed_and_found_again_by_three_digits(phone
     assert axe.faults(phone.page, at_the_bench=False) == []
     phone.page.get_by_role("link", name="Recall page").tap()
     said(phone, "packed 19, handed over 0, in hand 19")
+    prices(phone)
     phone.finds_the_network()
     all_sent(phone)
     (pack,) = server.asks("/api/packs")["documents"]

@@ -38,21 +38,36 @@ def walk(rng):
     return {"start": rng.choice(links)[rng.choice(["from", "to"])], "links": lines(links)}
 
 
-def cost(rng):
-    def used(*names):
-        uses = [{"name": name, "amount": rng.uniform(0, 6), "lot_amount": rng.uniform(0.5, 25)} for name in names]
-        for use in uses:
-            maybe(rng, use, "lot_price_minor", rng.randrange(20000), 0.9)
-        return uses
+def used(rng, *names):
+    uses = [{"name": name, "amount": rng.uniform(0, 6), "lot_amount": rng.uniform(0.5, 25)} for name in names]
+    for use in uses:
+        maybe(rng, use, "lot_price_minor", rng.randrange(20000), 0.9)
+    return uses
 
-    request = {"uses": used(*("caramel", "chocolate", "salt")[: rng.randrange(4)]), "pieces": rng.randrange(0, 300)}
-    maybe(rng, request, "waste_share", rng.uniform(0, 0.3))
+
+def one_batch(rng):
+    uses = used(rng, *("caramel", "chocolate", "salt")[: rng.randrange(4)])
+    request = {"uses": uses, "pieces": rng.randrange(0, 300)}
     maybe(rng, request, "hands_s", rng.uniform(0, 20000))
     maybe(rng, request, "rate_minor_per_h", rng.randrange(5000))
     maybe(rng, request, "energy_j", rng.uniform(0, 3e6))
     maybe(rng, request, "energy_minor_per_kwh", rng.choice([28.5, rng.randrange(60)]))
-    maybe(rng, request, "boxes", [{"name": "box of 9", "pieces": 9, "packaging": used("carton", "cup", "label")}])
     return request
+
+
+def cost(rng):
+    request = one_batch(rng)
+    maybe(rng, request, "waste_share", rng.uniform(0, 0.3))
+    packaging = used(rng, "carton", "cup", "label")
+    maybe(rng, request, "boxes", [{"name": "box of 9", "pieces": 9, "packaging": packaging}])
+    return request
+
+
+def box(rng):
+    lines = [{"name": name, "count": rng.randrange(1, 13)} for name in ("squares", "clusters", "rolls")]
+    for line in lines:
+        maybe(rng, line, "batch", one_batch(rng), 0.9)
+    return {"lines": lines[: rng.randrange(4)], "packaging": used(rng, "carton", "cup")}
 
 
 def price(rng):
@@ -130,4 +145,11 @@ def gathered(rng):
     return request | {"packs": [], "now_ms": 1_764_000_000_000}
 
 
-SENSIBLE = {"needs.gather": gathered, "trace.walk": walk, "cost.batch": cost, "cost.price": price, "needs.plan": needs}
+SENSIBLE = {
+    "needs.gather": gathered,
+    "trace.walk": walk,
+    "cost.batch": cost,
+    "cost.box": box,
+    "cost.price": price,
+    "needs.plan": needs,
+}

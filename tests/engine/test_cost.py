@@ -57,6 +57,35 @@ def test_fifty_batches_cost_what_fractions_say_and_the_parts_add_up(seed):
             assert reply["piece_minor"] is None
 
 
+@pytest.mark.parametrize("seed", range(10))
+def test_a_hundred_boxes_of_several_products_cost_what_fractions_say_and_the_parts_add_up(seed):
+    rng = random.Random(seed)
+    for _ in range(100):
+        request = strategies_boxes.box(rng)
+        reply = catalogue.call("cost.box", request)
+        known = [line for line in request["lines"] if line.get("batch", {}).get("pieces")]
+        found = [sum(shares(line["batch"])) * Fraction(line["count"], line["batch"]["pieces"]) for line in known]
+        found += priced(request["packaging"])
+        whole = sum(found, Fraction(0))
+        assert reply["total_minor"] == half_up(whole) == sum(part["minor"] for part in reply["parts"])
+        assert all(abs(part["minor"] - share) < 1 for part, share in zip(reply["parts"], found, strict=True))
+        assert 0 <= Fraction(str(reply["exact_minor"])) - whole < Fraction(1, 900_000)
+        assert {line["name"] for line in request["lines"] if line not in known} <= set(reply["not_priced"])
+
+
+def test_a_box_of_two_products_costs_a_share_of_a_batch_of_each_and_says_which_was_never_counted():
+    caramel = {"name": "caramel", "amount": 1, "lot_amount": 1, "lot_price_minor": 1989}
+    squares = {"name": "squares", "count": 5, "batch": {"uses": [caramel], "pieces": 180}}
+    clusters = {"name": "clusters", "count": 4, "batch": {"uses": [caramel], "pieces": 90}}
+    carton = {"name": "carton", "amount": 1, "lot_amount": 100, "lot_price_minor": 3050}
+    reply = catalogue.call("cost.box", {"lines": [squares, clusters], "packaging": [carton]})
+    # 55.25 and 88.40 of the batches, 30.50 for the carton: 174.15.
+    assert (reply["total_minor"], reply["exact_minor"]) == (174, 174.15)
+    assert [part["minor"] for part in reply["parts"]] == [55, 88, 31]
+    rolls = {"name": "rolls", "count": 1}
+    assert catalogue.call("cost.box", {"lines": [squares, rolls]})["not_priced"] == ["rolls"]
+
+
 def test_what_has_no_price_is_named_and_not_reckoned_as_nothing():
     uses = [{"name": "caramel", "amount": 2, "lot_amount": 10, "lot_price_minor": 5000},
             {"name": "salt", "amount": 0.1, "lot_amount": 1}]  # fmt: skip

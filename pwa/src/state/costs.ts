@@ -1,6 +1,8 @@
 /** What a batch and its boxes cost, from what went in, the prices of deliveries and the time of hands. */
-import type { CostBatchReply, CostBatchRequest, CostPriceReply, Lot, Run, Shop } from "../documents";
+import type { CostBatchReply, CostBatchRequest, CostBoxReply, CostBoxRequest, CostPriceReply, Lot, Run, Shop } from "../documents";
 import { compute } from "../engine/client";
+import type { Store } from "../storage";
+import { batchStream } from "../streams";
 import { partsOf } from "./batchParts";
 import { handsOf, pricedLot, pricedUse, pricedUses } from "./costParts";
 import { boughtMaterials, lots } from "./trade";
@@ -11,9 +13,31 @@ export function costOf(known: Shop, record: BatchRecord): Promise<CostBatchReply
   return compute("cost.batch", costRequest(known, record), "desk");
 }
 
+/** What is in a box, and what it is packed in. */
+type Box = Pick<Shop["boxes"][number], "lines" | "packaging">;
+
+/** The cost of a box of one or several products, a piece of each by its batch that was counted last on this phone. */
+export async function boxCost(store: Store, known: Shop, { lines, packaging }: Box): Promise<CostBoxReply> {
+  const counted = await lastCounted(store);
+  const reckoned = lines.map(async ({ product_id, count }) => {
+    const name = known.products.find((one) => one.id === product_id)?.name || product_id;
+    const row = counted.get(product_id);
+    const events = row ? await store.events.eventsOf(batchStream(row.batch_id)) : [];
+    return { name, count, batch: row ? reckonedFrom(known, { summary: row, plan: row.plan, run: row.run!, events }).batch : null };
+  });
+  return compute("cost.box", { lines: await Promise.all(reckoned), packaging: packagingOf(known, packaging) }, "desk");
+}
+
+/** By product the batch that was counted last and not thrown away. */
+async function lastCounted(store: Store) {
+  const rows = (await store.batches.all()).filter(({ run }) => run?.pieces && !run.thrown_away);
+  const byTime = rows.sort((a, b) => (a.run?.touched_ms ?? 0) - (b.run?.touched_ms ?? 0));
+  return new Map(byTime.map((row) => [(row.plan as { product_id?: string | null }).product_id ?? "", row]));
+}
+
 /** What it is reckoned from. Chocolate, what lies under and salt count as planned, but for what was taken of lots; caramel that was
  * weighed back is paid for by the batch it goes into. */
-export function costRequest(known: Shop, { summary, plan, run, events }: BatchRecord): CostBatchRequest {
+function reckonedFrom(known: Shop, { summary, plan, run, events }: Reckoned) {
   const { currency } = known;
   const all = lots.value;
   const parts = partsOf(known, plan, run) ?? [];
@@ -26,19 +50,28 @@ export function costRequest(known: Shop, { summary, plan, run, events }: BatchRe
     const priced = pricedUses(name, amount, row ? `${list}/${row.id}` : null, all, run.uses ?? [], typed[list], currency);
     return list === "caramels" ? without(priced, back_kg) : priced;
   });
-  const bought = new Map(boughtMaterials().map((one) => [one.material, one]));
-  const packedIn = (material: string, amount: number) => pricedUse(bought.get(material)?.name || material, amount, pricedLot(all.values(), material, null, currency, bought.get(material)?.unit));
-  const boxes = known.boxes.filter((box) => box.lines.length === 1 && box.lines[0]!.product_id === plan.product_id);
   const good_kg = (run.pieces ?? 0) * (caramel?.each_kg ?? 0);
   const went_kg = weighed_kg - back_kg;
-  return {
-    uses,
-    waste_share: good_kg > 0 && went_kg > 0 ? Math.max(0, 1 - good_kg / went_kg) : null,
-    hands_s: handsOf(events),
-    rate_minor_per_h: known.rate_minor_per_h,
-    pieces: run.pieces ?? 0,
-    boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging: box.packaging.map(({ material, amount }) => packedIn(material, amount)) })),
-  };
+  const waste_share = good_kg > 0 && went_kg > 0 ? Math.max(0, 1 - good_kg / went_kg) : null;
+  return { batch: { uses, hands_s: handsOf(events), rate_minor_per_h: known.rate_minor_per_h, pieces: run.pieces ?? 0 }, waste_share };
+}
+
+type Reckoned = Pick<BatchRecord, "plan" | "run" | "events"> & { summary: { batch_id: string } };
+
+/** The same with the boxes of its product alone. */
+export function costRequest(known: Shop, record: BatchRecord): CostBatchRequest {
+  const { batch, waste_share } = reckonedFrom(known, record);
+  const boxes = known.boxes.filter((box) => box.lines.length === 1 && box.lines[0]!.product_id === record.plan.product_id);
+  return { ...batch, waste_share, boxes: boxes.map((box) => ({ name: box.id, pieces: box.lines[0]!.count, packaging: packagingOf(known, box.packaging) })) };
+}
+
+/** What a box is packed in, each by its last delivery. */
+function packagingOf({ currency }: Shop, packaging: Box["packaging"]): CostBoxRequest["packaging"] {
+  const bought = new Map(boughtMaterials().map((one) => [one.material, one]));
+  return packaging.map(({ material, amount }) => {
+    const row = bought.get(material);
+    return pricedUse(row?.name || material, amount, pricedLot(lots.value.values(), material, null, currency, row?.unit));
+  });
 }
 
 /** Caramel that was left over and waits for another batch (kg). */

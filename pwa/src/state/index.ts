@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, LabelContentReply, Lesson, Measured, Pack, PackBoxesReply, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, TraceWalkReply, Units, Values } from "../documents";
+import type { BenchEvent, Clock, CostBoxReply, LabelContentReply, Lesson, Measured, Pack, PackBoxesReply, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, TraceWalkReply, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { handOver, saveFile } from "../platform/files";
@@ -39,6 +39,7 @@ export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
 export { bestByOf, checkNet, checkPack, type Counted, countedOf, madeAt, nextCode, type Wanted } from "./packing";
 export { costOf, priceOf } from "./costs";
+import * as costs from "./costs";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
@@ -150,6 +151,11 @@ export async function writeFact(of: "lot" | "order" | "pack", id: string, kind: 
 /** What boxes a counted batch fills. */
 export async function boxesOf(first: packing.Counted, wanted: packing.Wanted): Promise<PackBoxesReply> {
   return packing.boxesOf((await appState()).store, first, wanted);
+}
+
+/** What a box of one or several products costs, by the batches counted last on this phone. */
+export async function boxCost(known: Shop, box: Pick<Shop["boxes"][number], "lines" | "packaging">): Promise<CostBoxReply> {
+  return costs.boxCost((await appState()).store, known, box);
 }
 
 /** What went into something and what came of it, by what this phone holds. */

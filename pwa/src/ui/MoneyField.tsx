@@ -1,4 +1,4 @@
-import { useId, useState } from "preact/hooks";
+import { useEffect, useId, useState } from "preact/hooks";
 
 import type { ProblemDocument } from "../documents";
 import { moneyTyped, parseMoney, t } from "../text";
@@ -20,6 +20,10 @@ export function MoneyField({ label, currency, minor, problem, note, onMinor }: P
   const id = useId();
   const [text, setText] = useState(() => moneyTyped(minor, currency));
   const [fault, setFault] = useState<ProblemDocument | null>(null);
+  useEffect(() => {
+    // Set by something else than typing.
+    if (parseMoney("price_minor", text, currency).value !== minor) setText(moneyTyped(minor, currency));
+  }, [minor]);
   const take = (words: string) => {
     const parsed = parseMoney("price_minor", words, currency);
     setText(words);

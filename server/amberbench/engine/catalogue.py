@@ -39,6 +39,7 @@ FUNCTIONS.update(
         "needs.plan": needs.plan,
         "trace.walk": trace.walk,
         "cost.batch": cost.cost,
+        "cost.box": cost.cost_of_box,
         "cost.price": cost.price,
         "net.check": net_contents.check,
         "label.content": content.content,

@@ -1,10 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { CostBatchReply, CostPriceReply } from "../../documents";
-import { type BatchRecord, costOf, loadTrade, lots, priceOf, shop } from "../../state";
-import { formatMoney, formatNumber, t } from "../../text";
+import type { CostBatchReply } from "../../documents";
+import { type BatchRecord, costOf, loadTrade, lots, shop } from "../../state";
+import { formatMoney, t } from "../../text";
+import { Margin } from "../../products/shared/Margin";
 import { Card } from "../../ui/Card";
-import { CountField } from "../../ui/CountField";
 import { boxName, boxOf } from "./packWords";
 
 /** What a counted batch cost: parts, pieces, boxes, and what of it was wasted. */
@@ -40,17 +40,10 @@ export function CostCard({ record }: { record: BatchRecord }) {
 
 /** A box: its cost, what its price leaves, and the price for another margin. */
 function BoxCost({ box_id, minor, exact_minor }: { box_id: string; minor: number; exact_minor: number }) {
-  const [wanted, setWanted] = useState(60);
-  const [price, setPrice] = useState<CostPriceReply | null>(null);
-  const currency = shop.value?.currency ?? "";
-  const asked = boxOf(box_id)?.price_minor ?? null;
-  useEffect(() => void priceOf(exact_minor, asked, wanted).then(setPrice, (error: unknown) => console.error("price:", error)), [exact_minor, asked, wanted]);
   return (
     <details>
-      <summary>{t("cost.box", { box: boxName(box_id), money: formatMoney(minor, currency) })}</summary>
-      {price && price.margin_minor !== null && price.margin_percent !== null && asked !== null && <p>{t("cost.margin", { price: formatMoney(asked, currency), money: formatMoney(price.margin_minor, currency), percent: formatNumber(price.margin_percent, 1) })}</p>}
-      <CountField label={t("cost.wanted")} value={wanted} least={0} most={99} onValue={setWanted} />
-      {price && price.price_minor !== null && <p class="answer">{t("cost.price_for", { price: formatMoney(price.price_minor, currency) })}</p>}
+      <summary>{t("cost.box_line", { box: boxName(box_id), money: formatMoney(minor, shop.value?.currency ?? "") })}</summary>
+      <Margin exact_minor={exact_minor} asked={boxOf(box_id)?.price_minor ?? null} />
     </details>
   );
 }

@@ -65,7 +65,7 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   return (
     <form class="plan-form shop-form" onSubmit={(event) => (event.preventDefault(), void keep())}>
       {fields.map(field)}
-      {Tool && id !== "new" && <Tool row={row} shop={shop} />}
+      {Tool && id !== "new" && <Tool row={row} shop={shop} values={values} onValue={set} />}
       {guide === "density" && <DensityGuide onMeasured={(value) => set("density_kg_m3", value, true)} />}
       {guide === "water" && <WaterGuide onMeasured={(value) => set("rated_w", value, true)} />}
       {Object.entries(groups).map(([group, own]) =>

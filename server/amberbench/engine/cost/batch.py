@@ -1,9 +1,11 @@
-"""What a batch, its pieces and its boxes cost, and the price that leaves a wanted margin."""
+"""What a batch, its pieces and boxes of several products cost, and the price that leaves a wanted margin."""
 
 from .money import HOUR_MS, MILLIONTHS, Share, millionths, parts, total
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from ..core.annotations import Document, Readable
 
 PERCENT = 100
@@ -23,6 +25,49 @@ def cost(request: "Readable") -> "Document":
     milliseconds; rounded once, ties up, the parts by largest rest so that they add up to the total.
     Source: practice.
     """
+    names, shares = _of_batch(request)
+    whole = total(shares)
+    wasted = whole.times(millionths(request["waste_share"] or 0.0), MILLIONTHS)
+    pieces = request["pieces"]
+    return {
+        "parts": [{"name": name, "minor": minor} for name, minor in zip(names, parts(shares))],
+        "total_minor": whole.rounded(),
+        "waste_minor": wasted.rounded(),
+        "piece_minor": whole.times(1, pieces).rounded() if pieces else None,
+        "boxes": [_box(box, whole, pieces) for box in request["boxes"]],
+        "not_priced": _unpriced(request["uses"] + [use for box in request["boxes"] for use in box["packaging"]]),
+    }
+
+
+def cost_of_box(request: "Readable") -> "Document":
+    """The cost of a box of one or several products.
+
+    Request: lines [{name, count, batch (as `cost.batch` is asked: what a piece costs; null: none was counted)}],
+    packaging (uses, as of a batch, of one box).
+    Reply: parts [{name, minor}] (of each line, then of what it is packed in), total_minor, exact_minor (for
+    `cost.price`), not_priced (names without a price, products without a batch: the total lacks them).
+    Raises: none of its own.
+    Relation: count/pieces × cost of the batch, and the packaging, as `cost` reckons.
+    Source: practice.
+    """
+    known = [line for line in request["lines"] if line["batch"] is not None and line["batch"]["pieces"]]
+    packed = [use for use in request["packaging"] if use["lot_price_minor"] is not None]
+    names = [line["name"] for line in known] + [use["name"] for use in packed]
+    shares = [total(_of_batch(line["batch"])[1]).times(line["count"], line["batch"]["pieces"]) for line in known]
+    shares += [_of_lot(use) for use in packed]
+    whole = total(shares)
+    without = [line["name"] for line in request["lines"] if line not in known]
+    used = [use for line in known for use in line["batch"]["uses"]] + request["packaging"]
+    return {
+        "parts": [{"name": name, "minor": minor} for name, minor in zip(names, parts(shares))],
+        "total_minor": whole.rounded(),
+        "exact_minor": whole.times(MILLIONTHS, 1).up() / MILLIONTHS,
+        "not_priced": without + [name for name in _unpriced(used) if name not in without],
+    }
+
+
+def _of_batch(request: "Readable") -> "tuple[list[str], list[Share]]":
+    """What a batch is made of that has a price, and what each costs."""
     priced = [use for use in request["uses"] if use["lot_price_minor"] is not None]
     names, shares = [use["name"] for use in priced], [_of_lot(use) for use in priced]
     if request["rate_minor_per_h"] is not None and request["hands_s"]:
@@ -32,21 +77,16 @@ def cost(request: "Readable") -> "Document":
         names.append("energy")
         tariff = Share(millionths(request["energy_minor_per_kwh"]), MILLIONTHS)
         shares.append(tariff.times(int(request["energy_j"] + 0.5), 3600000))
-    whole = total(shares)
-    wasted = whole.times(millionths(request["waste_share"] or 0.0), MILLIONTHS)
-    pieces = request["pieces"]
-    unpriced: list[str] = []
-    for use in request["uses"] + [use for box in request["boxes"] for use in box["packaging"]]:
-        if use["lot_price_minor"] is None and use["name"] not in unpriced:
-            unpriced.append(use["name"])
-    return {
-        "parts": [{"name": name, "minor": minor} for name, minor in zip(names, parts(shares))],
-        "total_minor": whole.rounded(),
-        "waste_minor": wasted.rounded(),
-        "piece_minor": whole.times(1, pieces).rounded() if pieces else None,
-        "boxes": [_box(box, whole, pieces) for box in request["boxes"]],
-        "not_priced": unpriced,
-    }
+    return names, shares
+
+
+def _unpriced(uses: "Sequence[Readable]") -> list[str]:
+    """The names of what has no price, each once."""
+    found: list[str] = []
+    for use in uses:
+        if use["lot_price_minor"] is None and use["name"] not in found:
+            found.append(use["name"])
+    return found
 
 
 def _of_lot(use: "Readable") -> Share:

@@ -18,24 +18,30 @@ USE = record(
     },
     "something that went in",
 )
+BATCH = {
+    "uses": many(USE, 0, 200, "what went in"),
+    "hands_s": number("s", 0, 1e7, "hands on it; null: not known", default=None),
+    "rate_minor_per_h": dict(OR_NONE, meaning="an hour of hands; null: not reckoned"),
+    "energy_j": number("J", 0, 1e12, "energy of the bursts; null: not known", default=None),
+    "energy_minor_per_kwh": number("", 0, 1e6, "a kilowatt hour, minor units; null: not reckoned", default=None),
+    "pieces": integer(0, 10**7, "good pieces"),
+}
+PARTS = many(record({"name": NAME, "minor": COME_TO}, "a part"), 0, 300, "what each part costs")
+EXACT = number("", -1e30, 1e30, "minor units, not rounded", nullable=True)
+LINE = record(
+    {
+        "name": NAME,
+        "count": integer(1, 100000, "how many of it"),
+        "batch": record(BATCH, "a batch of it, by which they are reckoned; null: none was counted", default=None),
+    },
+    "so many of a product",
+)
 FUNCTIONS = {
     "cost.batch": {
-        "request": {
-            "uses": many(
-                USE,
-                0,
-                200,
-                "what went in",
-            ),
-            "waste_share": number("", 0, 1, "share of what was made that was thrown away or bad", default=None),
-            "hands_s": number("s", 0, 1e7, "hands on it; null: not known", default=None),
-            "rate_minor_per_h": dict(OR_NONE, meaning="an hour of hands; null: not reckoned"),
-            "energy_j": number("J", 0, 1e12, "energy of the bursts; null: not known", default=None),
-            "energy_minor_per_kwh": number(
-                "", 0, 1e6, "a kilowatt hour, minor units; null: not reckoned", default=None
-            ),
-            "pieces": integer(0, 10**7, "good pieces"),
-            "boxes": many(
+        "request": dict(
+            BATCH,
+            waste_share=number("", 0, 1, "share of what was made that was thrown away or bad", default=None),
+            boxes=many(
                 record(
                     {
                         "name": NAME,
@@ -49,9 +55,9 @@ FUNCTIONS = {
                 "boxes it goes into",
                 default=[],
             ),
-        },
+        ),
         "reply": {
-            "parts": many(record({"name": NAME, "minor": COME_TO}, "a part"), 0, 300, "what each part costs"),
+            "parts": PARTS,
             "total_minor": dict(COME_TO, meaning="all parts"),
             "waste_minor": dict(COME_TO, meaning="what of it was wasted"),
             "piece_minor": dict(COME_TO, meaning="a good piece; null: there is none", nullable=True),
@@ -60,7 +66,7 @@ FUNCTIONS = {
                     {
                         "name": NAME,
                         "minor": dict(COME_TO, nullable=True),
-                        "exact_minor": number("", -1e30, 1e30, "minor units, not rounded", nullable=True),
+                        "exact_minor": EXACT,
                     },
                     "a box",
                 ),
@@ -69,6 +75,18 @@ FUNCTIONS = {
                 "what a box of it costs",
             ),
             "not_priced": many(NAME, 0, 40200, "what has no price: what it went into lacks it"),
+        },
+    },
+    "cost.box": {
+        "request": {
+            "lines": many(LINE, 0, 40, "what is in it"),
+            "packaging": many(USE, 0, 200, "box, cups and label of one", default=[]),
+        },
+        "reply": {
+            "parts": PARTS,
+            "total_minor": dict(COME_TO, meaning="all parts"),
+            "exact_minor": EXACT,
+            "not_priced": many(NAME, 0, 8440, "what has no price, and products of which no batch was counted"),
         },
     },
     "cost.price": {
