@@ -11,7 +11,13 @@ from e2e.sync_helpers import all_sent, exchanges, send
 from tests.bench import planned_slab
 from tests.log import Phone as Writer
 
-DELIVERY = {"material": "caramels/caramel-firm", "packs": 4, "pack_amount": 2.4, "supplier_lot": "A-117"} | {"price_minor": 9600}
+DELIVERY = {
+    "material": "caramels/caramel-firm",
+    "packs": 4,
+    "pack_amount": 2.4,
+    "supplier_lot": "A-117",
+    "price_minor": 9600,
+}
 
 
 def button(phone: Phone, name: str) -> None:
