@@ -148,6 +148,7 @@ SUPPLIERS = {
     "source.": ("engine",),
     "step.": ("engine/steps", "engine/products", "engine/batch"),
     "stock.differs_": ("engine/stock",),
+    "stream.": ("engine/stock", "engine/orders", "engine/pack"),
     "undo.": ("engine/steps", "engine/products"),
     "warning.": ("engine/steps", "engine/products", "engine/batch", "engine/stock", "engine/orders", "engine/pack"),
     "word.": ("engine", "pwa/src/screens", "pwa/src/products"),

@@ -7,7 +7,7 @@ const FOLDER = fileURLToPath(new URL("../../server/amberbench/text", import.meta
 /** What only the server says stays there. */
 const NOT_HERE = ["lan.json", "server.json"];
 /** First parts of the keys of what places alone say: it comes with them, but for what stands in this file, which the bench says too. */
-const AT_PLACES = ["cost", "labels", "learned", "lists", "months", "needs", "orders", "pack", "pair", "paper", "phones", "plan", "scan", "schedule", "settings", "shop", "stock", "trace"];
+const AT_PLACES = ["cost", "labels", "learned", "lists", "months", "needs", "orders", "pack", "pair", "paper", "phones", "plan", "scan", "schedule", "settings", "shop", "stock", "stream", "trace", "weekday"];
 const SAID_FIRST = "first.json";
 const ALL = "virtual:texts";
 const ONE = `${ALL}/`;

@@ -43,10 +43,16 @@ export async function labelContent(store: Store, known: Shop, pack: Pack, { othe
       code: pack.code,
       made_on: pack.made_on,
       best_by: pack.best_by,
-      address: shop.address ?? "",
+      address: makerOf(shop),
     },
     "desk",
   );
+}
+
+/** Who made it, as labels name the maker: the shop's name before its address, where that does not begin with it. */
+function makerOf({ name, address }: Shop): string {
+  const named = (name ?? "").trim();
+  return !address || !named || address.toLocaleLowerCase().startsWith(named.toLocaleLowerCase()) ? address : `${named}, ${address}`;
 }
 
 /** The shop with its lists of ingredients in the other language, where somebody copied them in it. */

@@ -18,7 +18,7 @@ import { freeName } from "./names";
 import * as packing from "./packing";
 import * as paper from "./paper";
 import * as phones from "./phones";
-import type { NoPhoto, PhotoElsewhere } from "./photos";
+import { findWaiting, keepWaiting, type NoPhoto, type PhotoElsewhere } from "./photos";
 import { isArmed } from "./runningClocks";
 import * as records from "./records";
 import * as shopState from "./shop";
@@ -173,6 +173,11 @@ export async function undoLastFact(of: "lot" | "order" | "pack", id: string): Pr
   return last !== undefined;
 }
 
+/** What was written of a lot, an order or boxes packed, as far as this phone holds it. */
+export async function streamEvents(of: "lot" | "order" | "pack", id: string): Promise<BenchEvent[]> {
+  return (await appState()).trade[of].events(id);
+}
+
 /** What the label of boxes packed together says, by what went into them. Throws EngineProblem. */
 export async function labelContent(pack: Pack, choices: boxLabel.LabelChoices): Promise<LabelContentReply> {
   const known = shop.value;
@@ -197,6 +202,15 @@ export function handOverFile(name: string, type: string, bytes: Uint8Array<Array
 /** Keeps a photo of a lot's label, made smaller. Never rejects for the photo. */
 export async function takeLotPhoto(lotId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
   return (await appState()).lotPhotos.take(lotId, file);
+}
+
+/** Keeps the photo of a delivery that is not written down yet; null: there is none any more. */
+export async function keepWaitingPhoto(file: Blob | null): Promise<NoPhoto | "kept"> {
+  return keepWaiting((await appState()).store, file);
+}
+
+export async function waitingPhoto(): Promise<Blob | null> {
+  return findWaiting((await appState()).store);
 }
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */

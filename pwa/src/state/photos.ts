@@ -60,3 +60,16 @@ export class Photos {
     await this.parts.sent();
   }
 }
+
+const WAITING = "photo of a delivery";
+
+/** Keeps the one photo of what is not written down yet, made smaller, so that a reload does not lose it; null: none any more. */
+export async function keepWaiting({ meta }: Store, file: Blob | null): Promise<NoPhoto | "kept"> {
+  const made = file && (await shrinkPhoto(file).catch(() => null));
+  if (file && !made) return "unreadable";
+  return meta.put(WAITING, made?.blob ?? null).then(() => "kept" as const, () => "no_room" as const);
+}
+
+export async function findWaiting({ meta }: Store): Promise<Blob | null> {
+  return (await meta.get<Blob | null>(WAITING)) ?? null;
+}

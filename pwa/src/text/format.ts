@@ -37,6 +37,12 @@ export function formatDate(ms: number): string {
   return clock(ms, { year: "numeric", month: "long", day: "numeric" });
 }
 
+/** A day as it is kept, "2027-03-31", in the reader's words. */
+export function formatDayOf(day: string): string {
+  const [year, month, date] = day.split("-").map(Number);
+  return new Intl.DateTimeFormat(locale(), { year: "numeric", month: "short", day: "numeric" }).format(new Date(year!, month! - 1, date));
+}
+
 /** A browser takes a millisecond or more to make one. */
 const clocks = new Map<string, Intl.DateTimeFormat>();
 

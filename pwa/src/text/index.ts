@@ -6,6 +6,7 @@ export {
   formatCountdown,
   formatDate,
   formatDay,
+  formatDayOf,
   formatDuration,
   formatNumber,
   formatRange,

@@ -8,10 +8,12 @@ interface Props {
   /** Classes of the button. */
   look: string;
   onPick: (file: File) => Promise<PhotoOutcome>;
+  /** What is said of a photo that was kept. */
+  kept?: string;
 }
 
 /** Opens the phone's camera, and says what became of the photo. */
-export function TakePhoto({ look, onPick }: Props) {
+export function TakePhoto({ look, onPick, kept = "photo.kept" }: Props) {
   const input = useRef<HTMLInputElement>(null);
   const [said, setSaid] = useState<PhotoOutcome | "keeping" | null>(null);
   const picked = async (from: HTMLInputElement) => {
@@ -29,7 +31,7 @@ export function TakePhoto({ look, onPick }: Props) {
       </button>
       <input ref={input} type="file" accept="image/*" capture="environment" hidden onChange={(event) => void picked(event.currentTarget)} />
       <p role="status" class="photo-said">
-        {said && t(`photo.${said}`)}
+        {said && t(said === "kept" ? kept : `photo.${said}`)}
       </p>
     </>
   );

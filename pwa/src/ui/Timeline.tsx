@@ -1,4 +1,4 @@
-import { format, formatTime, hasText, t } from "../text";
+import { format, formatDay, formatTime, hasText, t } from "../text";
 
 export interface Happening {
   id: string;
@@ -7,19 +7,23 @@ export interface Happening {
   body: Record<string, unknown>;
   /** Who was at the phone, by name; null: nobody in particular. */
   by: string | null;
+  /** Its words, where they are not those of an event at the bench. */
+  words?: string;
   undone: boolean;
   ignored: boolean;
 }
 
-/** What happened, in words, in its order; what was taken back is struck through and said to be. */
+/** What happened, in words, in its order, with its day where there are several; what was taken back is struck through and said to be. */
 export function Timeline({ happenings }: { happenings: Happening[] }) {
+  const days = new Set(happenings.map(({ at_ms }) => new Date(at_ms).toDateString()));
+  const when = days.size > 1 ? formatDay : formatTime;
   return (
     <ol class="timeline">
       {happenings.map((one) => (
         <li key={one.id} class={one.undone || one.ignored ? "undone" : ""}>
-          <time dateTime={new Date(one.at_ms).toISOString()}>{formatTime(one.at_ms)}</time>
+          <time dateTime={new Date(one.at_ms).toISOString()}>{when(one.at_ms)}</time>
           <span>
-            {one.undone || one.ignored ? <s>{happeningWords(one)}</s> : happeningWords(one)}
+            {one.undone || one.ignored ? <s>{one.words ?? happeningWords(one)}</s> : (one.words ?? happeningWords(one))}
             {one.by && <em> · {one.by}</em>}
             {typeof one.body["typed_at_ms"] === "number" && <em> {t("desk.typed_later")}</em>}
             {one.undone && <em> {t("desk.taken_back")}</em>}

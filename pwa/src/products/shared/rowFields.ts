@@ -14,6 +14,8 @@ export type FormField =
   | { kind: "row"; of: "caramels" | "chocolates" | "suppliers"; field: string }
   /** An amount of what is bought, in kg or by the piece as its row says. */
   | { kind: "amount"; field: string }
+  /** A time of day, every half hour (s from midnight). */
+  | { kind: "clock"; field: string }
   /** Money, in the smallest coin. */
   | { kind: "money"; field: string }
   /** So many each of several rows of the shop: what is in a box, what it is packed in. */

@@ -1,4 +1,4 @@
-import type { CaramelRow, ShopEdit, ShopList, Values } from "../../documents";
+import type { CaramelRow, Shop, ShopEdit, ShopList, Values } from "../../documents";
 import type { ShopRow } from "../../state";
 import { format, languages, t } from "../../text";
 import type { Kind } from "../kindTraits";
@@ -12,6 +12,9 @@ const ALLERGENS = Object.keys({
   almond: 1, brazil_nut: 1, cashew: 1, hazelnut: 1, macadamia: 1, pecan: 1, pine_nut: 1, pistachio: 1, walnut: 1, nuts: 1,
   barley: 1, oats: 1, rye: 1, gluten: 1, sulphites: 1, fish: 1, crustaceans: 1, molluscs: 1, celery: 1, mustard: 1, lupin: 1,
 } satisfies Record<Allergen, 1>);
+
+type Weekday = Shop["work_days"][number];
+const WEEKDAYS = Object.keys({ monday: 1, tuesday: 1, wednesday: 1, thursday: 1, friday: 1, saturday: 1, sunday: 1 } satisfies Record<Weekday, 1>);
 
 /** The kinds whose products have a form in the shop. */
 const MADE = KINDS.filter((kind) => traitsOf(kind).rows);
@@ -34,6 +37,14 @@ export const FORMS: Record<ShopList | "shop", RowForm> = {
       ...quantities("room_c", "humidity", "fridge_c"),
       { kind: "words", field: "currency", most: 3 },
       { kind: "words", field: "address", most: 300 },
+    ],
+    more: [
+      choice("rule", ["us", "eu", "uk"], "shop.rule"),
+      { kind: "money", field: "rate_minor_per_h" },
+      { kind: "clock", field: "open_s" },
+      { kind: "clock", field: "close_s" },
+      { kind: "several", field: "work_days", words: "weekday", options: WEEKDAYS },
+      { kind: "words", field: "code_pattern", most: 40 },
     ],
   },
   ovens: {
@@ -140,7 +151,7 @@ export function detailOf(list: ShopList, row: Values): string {
     frames: ["length_m", "width_m"],
     trays: ["length_m", "width_m"],
     funnels: ["volume_m3"],
-    thermometers: ["reads_low_k"],
+    thermometers: [],
     materials: [],
     boxes: ["label_kg"],
     customers: ["address"],
@@ -150,7 +161,7 @@ export function detailOf(list: ShopList, row: Values): string {
   return shown[list]
     .filter((name) => valueOf(row, name) !== null)
     .map((name) => format(name, valueOf(row, name)))
-    .join(" × ");
+    .join(list === "vessels" ? ", " : " × ");
 }
 
 /** The key of a field's words. */

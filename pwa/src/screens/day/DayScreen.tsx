@@ -4,7 +4,7 @@ import { now, record } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { TimeField } from "../../ui/fields";
-import { DaySaid, Hours, useDayPlan } from "./DayStrip";
+import { DaySaid, Hours, Unplanned, useDayPlan } from "./DayStrip";
 import { jobName, type Planned, plannedTasks, whenWords } from "./dayWords";
 
 /** The plan of the days: in words, in hours, and task by task, each of which may be pinned to a time. */
@@ -13,6 +13,7 @@ export function DayScreen() {
   return (
     <Desk title={t("schedule.title")} here="today">
       {!plan && <p class="card">{t("schedule.nothing")}</p>}
+      <Unplanned />
       {plan && <DaySaid plan={plan} />}
       {plan && <Hours plan={plan} />}
       {plan && plan.asked.left_out.length > 0 && <p class="warning-line">{t("schedule.left_out", { n: plan.asked.left_out.length })}</p>}
@@ -24,6 +25,9 @@ export function DayScreen() {
         </ul>
       )}
       <p class="quiet">{t("schedule.times_assumed")}</p>
+      <a class="go go-quiet" href="/">
+        {t("button.back")}
+      </a>
     </Desk>
   );
 }

@@ -1,9 +1,10 @@
 import { useEffect } from "preact/hooks";
 
 import { batches, now, orders, packs, shop } from "../../state";
-import { formatTime, t } from "../../text";
+import { formatNumber, formatTime, t } from "../../text";
 import { Section } from "../../ui/Card";
-import { type DayPlan, dayPlan, planDay, stopPlanning } from "./dayPlan";
+import { nameOf } from "../orders/orderWords";
+import { type DayPlan, dayPlan, planDay, stopPlanning, unplanned } from "./dayPlan";
 import { jobName, type Planned, plannedTasks, whenWords } from "./dayWords";
 
 const MINUTE_MS = 60_000;
@@ -20,15 +21,28 @@ export function useDayPlan(): DayPlan | null {
 /** On the first screen: what comes next, what is late, and the hours of the day. */
 export function DayStrip() {
   const plan = useDayPlan();
-  if (!plan || plan.asked.rows.length === 0) return null;
+  const isPlanned = plan !== null && plan.asked.rows.length > 0;
+  if (!isPlanned && unplanned.value.length === 0) return null;
   return (
     <Section title={t("schedule.title")}>
-      <DaySaid plan={plan} />
-      <Hours plan={plan} />
+      <Unplanned />
+      {isPlanned && <DaySaid plan={plan} />}
+      {isPlanned && <Hours plan={plan} />}
       <a class="go go-quiet" href="/day">
         {t("schedule.open")}
       </a>
     </Section>
+  );
+}
+
+/** What open orders want that is in no plan yet, and the way to plan it. */
+export function Unplanned() {
+  if (unplanned.value.length === 0) return null;
+  const what = unplanned.value.map(({ product_id, wanted }) => `${formatNumber(wanted, 0)} × ${nameOf({ box_id: null, product_id })}`).join(", ");
+  return (
+    <p class="warning-line">
+      {t("schedule.unplanned", { what })} <a href="/orders/needs">{t("orders.plan_missing")}</a>
+    </p>
   );
 }
 

@@ -1,8 +1,9 @@
 /** The plan of the days, asked of the engine at the desk: a first one at once, then better ones as long as nobody waits. */
 import { signal } from "@preact/signals";
 
-import type { ScheduleTasksReply, ScheduleTasksRequest, SchedulePlanReply } from "../../documents";
+import type { ScheduleTasksReply, ScheduleTasksRequest, SchedulePlanReply, Shop } from "../../documents";
 import { batches, isOpen, loadTrade, midnightOf, now, orders, ordersOverview, plan, shop } from "../../state";
+import { needs } from "../orders/needs";
 
 export interface DayPlan {
   asked: ScheduleTasksReply;
@@ -10,6 +11,12 @@ export interface DayPlan {
   /** When all was to be done by the plan that stood before something ran late (ms); null: it is the first. */
   beforeMs: number | null;
 }
+
+/** Good pieces, by product, that open orders want and nobody has planned: their boxes are in no plan yet. */
+export const unplanned = signal<Unplanned>([]);
+
+type Unplanned = { product_id: string; wanted: number }[];
+type OpenOrders = NonNullable<ScheduleTasksRequest["orders"]>;
 
 /** null: nothing is planned, or nobody has asked yet. */
 export const dayPlan = signal<DayPlan | null>(null);
@@ -36,7 +43,7 @@ function daysFrom(ms: number): ScheduleTasksRequest["days"] {
   });
 }
 
-async function openOrders(): Promise<NonNullable<ScheduleTasksRequest["orders"]>> {
+async function openOrders(): Promise<OpenOrders> {
   await loadTrade();
   const { orders: rows } = await ordersOverview();
   return rows.slice(0, MOST).map(({ order_id, lines }) => {
@@ -50,23 +57,39 @@ async function openOrders(): Promise<NonNullable<ScheduleTasksRequest["orders"]>
   });
 }
 
+/** The orders that can be boxed with what is made and planned: what is missing, those wanted last lack first. */
+export function boxable(open: OpenOrders, missing: Unplanned, boxes: Shop["boxes"]): OpenOrders {
+  const lacking = new Map(missing.map(({ product_id, wanted }) => [product_id, wanted]));
+  const wantsOf = ({ lines }: OpenOrders[number]) => lines.flatMap(({ box_id, product_id, missing }) => (box_id ? (boxes.find((one) => one.id === box_id)?.lines ?? []).map((one) => ({ id: one.product_id, pieces: one.count * missing })) : [{ id: product_id ?? "", pieces: missing }]));
+  const kept: OpenOrders = [];
+  for (let nth = open.length - 1; nth >= 0; nth--) {
+    const order = open[nth]!;
+    const short = wantsOf(order).filter(({ id, pieces }) => pieces > 0 && (lacking.get(id) ?? 0) > 0);
+    for (const { id, pieces } of short) lacking.set(id, lacking.get(id)! - pieces);
+    if (short.length === 0) kept.unshift(order);
+  }
+  return kept;
+}
+
 /** Plans the days anew where anything has changed. Never rejects. */
 export async function planDay(): Promise<void> {
   const mine = ++looking;
   try {
     const at = now.value;
+    const { products } = (await needs()).needs;
     const all = [...batches.value.values()].filter((one) => one.run !== null);
     const request: ScheduleTasksRequest = {
       shop: shop.value ?? {},
       days: daysFrom(at),
       now_ms: at,
       batches: all.filter(isOpen).slice(0, MOST).map(({ batchId, plan: document, run }) => ({ id: batchId, plan: document, run: run! })),
-      orders: await openOrders(),
+      orders: boxable(await openOrders(), products, shop.value?.boxes ?? []),
       closed: all.filter((one) => !isOpen(one)).map(({ plan: document, run }) => ({ plan: document, run: run! })),
     } as ScheduleTasksRequest;
     const told = JSON.stringify({ ...request, now_ms: Math.floor(at / 60_000) });
     if (mine !== looking || told === asked) return;
     asked = told;
+    unplanned.value = products;
     await improve(++turn, request);
   } catch (error) {
     console.error("no plan of the day:", error);

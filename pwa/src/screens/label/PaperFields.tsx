@@ -18,7 +18,7 @@ export function PaperFields({ paper, onPaper }: { paper: Paper; onPaper: (paper:
     <section class="card">
       <ChoiceField label={t("labels.paper")} value={paper.sheet} options={sheets} onValue={(sheet) => onPaper(onSheet(paper, sheet as Sheet | "one"))} />
       {paper.sheet !== "one" && (
-        <MoreFields wrong={wrong !== null}>
+        <MoreFields wrong={wrong !== null} title={t("labels.sheet_layout")}>
           <CountField label={t("labels.columns")} value={paper.columns} least={1} most={50} onValue={(columns) => onPaper({ ...paper, columns })} />
           <CountField label={t("labels.rows")} value={paper.rows} least={1} most={100} onValue={(rows) => onPaper({ ...paper, rows })} />
           {PLACES.map((name) => (

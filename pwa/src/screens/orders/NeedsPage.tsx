@@ -1,24 +1,17 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { NeedsGatherReply, NeedsGatherRequest, NeedsPlanReply, OrdersOverviewReply, ProductRow, StockOverviewReply } from "../../documents";
+import type { NeedsPlanReply, ProductRow } from "../../documents";
 import { formPrefill } from "../../products/shared/formPrefill";
 import { traitsOf } from "../../products/traitRegistry";
 import { go } from "../../router";
-import { batches, now, orders, ordersOverview, packs, plan, shop, stockOverview } from "../../state";
+import { batches, orders, packs, shop } from "../../state";
 import { formatDay, t } from "../../text";
 import { Section } from "../../ui/Card";
 import { amountWords, materialName } from "../stock/stockWords";
+import { type Found, needs } from "./needs";
 import { nameOf } from "./orderWords";
 
 const DAY_MS = 86_400_000;
-
-interface Found {
-  needs: NeedsPlanReply;
-  unsized: string[];
-  /** What a piece of a product that is made takes and no row of the shop names. */
-  unlisted: NeedsGatherReply["unlisted"];
-  stock: StockOverviewReply;
-}
 
 /** What open orders need that is neither made nor planned: batches, each one tap from its plan, and what to buy. */
 export function NeedsPage() {
@@ -57,8 +50,12 @@ export function NeedsPage() {
           {t(`needs.unlisted_${what}`, { product: nameOf({ box_id: null, product_id }) })}
         </p>
       ))}
+      {products.length > 0 && short.length === 0 && <p class="quiet">{t("needs.all_here")}</p>}
       {unknown.length > 0 && <p class="warning-line">{t("needs.unknown")}</p>}
       {found.unsized.length > 0 && <p class="quiet">{t("needs.unsized", { names: found.unsized.map((id) => nameOf({ box_id: null, product_id: id })).join(", ") })}</p>}
+      <a class="go go-quiet" href="/orders">
+        {t("button.back")}
+      </a>
     </div>
   );
 }
@@ -85,33 +82,4 @@ function planBatch(product: ProductRow, pieces: number): void {
   formPrefill.product_id = product.id;
   formPrefill.pieces = pieces;
   go((product.kind && traitsOf(product.kind).route) ?? "/plan");
-}
-
-async function needs(): Promise<Found> {
-  const [overview, stock] = await Promise.all([ordersOverview(), stockOverview()]);
-  const known = [...batches.value.values()].filter((one) => one.run !== null);
-  const request = {
-    shop: shop.value ?? {},
-    orders: overview.orders.map(missingOf),
-    lots: stock.lots.filter((one) => !one.differences.includes("other_unit")).map(({ lot_id, material, left, is_past }) => ({ lot_id, material, left, is_past })),
-    batches: known.map(({ batchId, plan: document, run }) => ({ id: batchId, plan: document, run: run! })),
-    packs: [...packs.value.values()],
-    now_ms: now.value,
-  } as NeedsGatherRequest;
-  const gathered = await plan("needs.gather", request);
-  const { unsized = [], unlisted = [], ...asked } = gathered!.reply;
-  const answer = await plan("needs.plan", asked);
-  const wanted = new Set(answer!.reply.unknown.map((one) => one.id));
-  const made = new Set(answer!.reply.products.map((one) => one.product_id));
-  return { needs: answer!.reply, stock, unlisted: unlisted.filter((one) => made.has(one.product_id)), unsized: unsized.filter((id) => wanted.has(id)) };
-}
-
-/** An open order as it is asked about: boxes and pieces, or by weight. */
-function missingOf({ order_id, lines }: OrdersOverviewReply["orders"][number]) {
-  const order = orders.value.get(order_id);
-  return {
-    order_id,
-    wanted_ms: order?.counter ? null : (order?.wanted_ms ?? null),
-    lines: lines.map(({ box_id, product_id, missing, mass_kg }) => (mass_kg === null ? { box_id, product_id, missing } : { box_id, product_id, missing: 0, mass_kg: missing })),
-  };
 }

@@ -4,6 +4,7 @@ import type { Order, OrderLine, Values, Warning } from "../../documents";
 import { checkOrder, ordersOverview, packs, undoLastFact, writeFact } from "../../state";
 import { formatDay, formatMoney, t } from "../../text";
 import { CountField } from "../../ui/CountField";
+import { StreamHistory } from "../StreamHistory";
 import { lineWords, nameOf, whenWords } from "./orderWords";
 import { pickPacks } from "./pickPacks";
 
@@ -47,6 +48,7 @@ export function OrderPage({ order }: { order: Order }) {
       <button type="button" class="go go-quiet" onClick={() => void undoLastFact("order", order.id)}>
         {t("orders.undo")}
       </button>
+      <StreamHistory of="order" id={order.id} document={order} more={(_, body) => (Array.isArray(body["lines"]) ? { what: (body["lines"] as OrderLine[]).map(lineWords).join(", ") } : {})} />
       <a class="go go-quiet" href="/orders">
         {t("button.back")}
       </a>

@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 
-import type { Order, OrdersOverviewReply } from "../../documents";
-import { loadTrade, orders, ordersOverview, packs } from "../../state";
-import { t } from "../../text";
+import type { Order, OrdersOverviewReply, Values, Warning } from "../../documents";
+import { checkOrder, loadTrade, newId, now, orders, ordersOverview, packs, writeFact } from "../../state";
+import { format, formatNumber, t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
@@ -12,6 +12,7 @@ import { NeedsPage } from "./NeedsPage";
 import { OrderForm } from "./OrderForm";
 import { OrderPage } from "./OrderPage";
 import { isFound, lineWords, nameOf, whenWords } from "./orderWords";
+import { nextTurn, toPlaceAgain } from "./weekly";
 
 /** From here on a list is searched, not read. */
 const FEW = 8;
@@ -56,7 +57,7 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
         {t("orders.new")}
       </a>
       {loaded && all.length === 0 && <p class="card">{t("orders.none")}</p>}
-      {running.some((order) => missingOf(rowOf(order)) > 0) && (
+      {running.some((order) => missingOf(rowOf(order)).length > 0) && (
         <a class="go go-quiet" href="/orders/needs">
           {t("orders.plan_missing")}
         </a>
@@ -64,6 +65,7 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
       {all.length > FEW && <WordsField label={t("orders.seek")} value={sought} most={60} onValue={setSought} />}
       {sought && found(all).length === 0 && <p class="card">{t("desk.none_found", { sought })}</p>}
       <LongList all={found(running)} card={(order) => <OrderCard key={order.id} order={order} open={open === order.id} missing={missingOf(rowOf(order))} late={rowOf(order)?.is_late ?? false} />} />
+      {loaded && <Weekly />}
       {seen && (seen.boxes.length > 0 || inHand.length > 0) && (
         <Section title={t("orders.boxes")}>
           <ul class="plain">
@@ -81,7 +83,7 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
       {over.length > 0 && (
         <details class="card">
           <summary>{t("orders.over", { n: over.length })}</summary>
-          <LongList all={found(over)} card={(order) => <OrderCard key={order.id} order={order} open={open === order.id} missing={0} late={false} />} />
+          <LongList all={found(over)} card={(order) => <OrderCard key={order.id} order={order} open={open === order.id} missing={[]} late={false} />} />
         </details>
       )}
       <ListFiles place="orders" />
@@ -89,11 +91,37 @@ function OrderList({ loaded, open }: { loaded: boolean; open: string | undefined
   );
 }
 
-function missingOf(row: OrdersOverviewReply["orders"][number] | undefined): number {
-  return row ? row.lines.reduce((sum, line) => sum + line.missing, 0) : 0;
+type Row = OrdersOverviewReply["orders"][number] | undefined;
+
+/** What is still to pack: so many boxes, and what is sold by weight. */
+function missingOf(row: Row): string[] {
+  const sum = (weighed: boolean) => (row?.lines ?? []).reduce((all, line) => ((line.mass_kg !== null) === weighed ? all + line.missing : all), 0);
+  const [boxes, mass_kg] = [sum(false), sum(true)];
+  return [...(boxes > 0 ? [formatNumber(boxes, 0)] : []), ...(mass_kg > 0 ? [format("mass_kg", mass_kg)] : [])];
 }
 
-function OrderCard({ order, open, missing, late }: { order: Order; open: boolean; missing: number; late: boolean }) {
+/** Orders of every week that are over: one tap places the next. */
+function Weekly() {
+  const [asked, setAsked] = useState<{ id: string; warnings: Warning[] } | null>(null);
+  const place = async (order: Order) => {
+    const body = nextTurn(order, now.value);
+    const { warnings } = await checkOrder(null, "placed", body);
+    if (warnings.length > 0 && asked?.id !== order.id) return setAsked({ id: order.id, warnings });
+    setAsked(null);
+    await writeFact("order", newId(), "placed", body);
+  };
+  return toPlaceAgain(orders.value.values(), now.value).map((order) => (
+    <section class="card" key={order.id}>
+      <p>{t("orders.again", { customer: order.customer || t("orders.nobody"), what: order.lines.map(lineWords).join(", "), when: whenWords({ ...order, wanted_ms: nextTurn(order, now.value)["wanted_ms"] as number }) })}</p>
+      {asked?.id === order.id && asked.warnings.map((one) => <p class="warning-line" role="alert" key={one.code}>{t(`warning.${one.code}`, one.values as Values)}</p>)}
+      <button type="button" class="go go-quiet" onClick={() => void place(order)}>
+        {t(asked?.id === order.id ? "orders.all_the_same" : "orders.place")}
+      </button>
+    </section>
+  ));
+}
+
+function OrderCard({ order, open, missing, late }: { order: Order; open: boolean; missing: string[]; late: boolean }) {
   return (
     <li>
       <a class="card batch-card" href={`/orders/${order.id}`} aria-current={open ? "true" : undefined}>
@@ -104,7 +132,7 @@ function OrderCard({ order, open, missing, late }: { order: Order; open: boolean
         {order.state === "part" && <span>{t("orders.part")}</span>}
         {order.state === "handed" && <span>{t("orders.handed")}</span>}
         {order.state === "cancelled" && <span>{t("orders.cancelled")}</span>}
-        {order.state !== "handed" && order.state !== "cancelled" && <span>{missing > 0 ? t("orders.to_pack", { missing }) : t("orders.all_packed")}</span>}
+        {order.state !== "handed" && order.state !== "cancelled" && <span>{missing.length > 0 ? t("orders.to_pack", { missing: missing.join(" + ") }) : t("orders.all_packed")}</span>}
         {order.differences.length > 0 && <strong class="card-late">{t("orders.differs")}</strong>}
       </a>
     </li>

@@ -3,10 +3,11 @@ import { useEffect, useState } from "preact/hooks";
 import type { Pack, ProblemDocument } from "../../documents";
 import { EngineProblem } from "../../problems";
 import { checkPack, loadTrade, packs, summaries, undoLastFact, writeFact } from "../../state";
-import { formatDay, problemText, t } from "../../text";
+import { formatDay, formatDayOf, problemText, t } from "../../text";
 import { CountField } from "../../ui/CountField";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
+import { StreamHistory } from "../StreamHistory";
 import { NetCheck } from "./NetCheck";
 import { boxName } from "./packWords";
 
@@ -36,7 +37,7 @@ function PackPage({ pack }: { pack: Pack }) {
         <p class="answer">{t("pack.in_hand", { count: pack.count, box: boxName(pack.box_id) })}</p>
         {pack.seconds && <p>{t("pack.are_seconds")}</p>}
         {pack.at_ms !== null && <p>{t("pack.packed_on", { when: formatDay(pack.at_ms) })}</p>}
-        {pack.best_by && <p>{t("stock.best_by", { day: pack.best_by })}</p>}
+        {pack.best_by && <p>{t("stock.best_by", { day: formatDayOf(pack.best_by) })}</p>}
         <ul class="plain">
           {pack.from.map((one) => (
             <li key={one.batch_id}>
@@ -61,6 +62,7 @@ function PackPage({ pack }: { pack: Pack }) {
       <button type="button" class="go go-quiet" onClick={() => void undoLastFact("pack", pack.id)}>
         {t("orders.undo")}
       </button>
+      <StreamHistory of="pack" id={pack.id} document={pack} />
     </>
   );
 }

@@ -3,7 +3,7 @@ import { useState } from "preact/hooks";
 import type { LotLeft, PlanDocument, Run, Values } from "../../documents";
 import { traitsOf } from "../../products/traitRegistry";
 import { checkLot, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
-import { t } from "../../text";
+import { formatDayOf, t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton } from "../../ui/BigButton";
 import { Caution } from "../../ui/Caution";
@@ -138,7 +138,7 @@ function LotButton({ row, isTaken, onTap }: { row: LotLeft; isTaken: boolean; on
       {lot && lotTitle(lot)}
       <small>
         {t("stock.left", { left: amountWords(row.left, row.unit) })}
-        {row.best_by && `, ${t("stock.best_by", { day: row.best_by })}`}
+        {row.best_by && `, ${t("stock.best_by", { day: formatDayOf(row.best_by) })}`}
         {row.is_past && <strong> {t("stock.past")}</strong>}
       </small>
     </button>

@@ -1,3 +1,4 @@
+import type { BenchEvent } from "../../documents";
 import { correctedMs, takenBack } from "../../order";
 import { type BatchRecord, shop } from "../../state";
 import { t } from "../../text";
@@ -7,8 +8,13 @@ const NO_LINES = ["undone", "redone", "cooling_refitted"];
 
 /** The log in its order, with what was taken back and what did not fit marked; that it was taken back is no line. */
 export function happenings({ events, run }: BatchRecord): Happening[] {
+  return happeningsOf(events, run.ignored);
+}
+
+/** The same of any stream. */
+export function happeningsOf(events: BenchEvent[], left_out: { id: string | null }[]): Happening[] {
   const undone = takenBack(events);
-  const ignored = new Set(run.ignored.map((one) => one.id));
+  const ignored = new Set(left_out.map((one) => one.id));
   return events
     .filter((one) => !NO_LINES.includes(one.kind))
     .map((one) => ({

@@ -1,5 +1,5 @@
 import type { ProblemDocument, Shop, ShopList, Values } from "../../documents";
-import { format, hasText, t } from "../../text";
+import { format, formatTime, hasText, t } from "../../text";
 import { Contents } from "./Contents";
 import { MoneyField } from "../../ui/MoneyField";
 import { ChoiceField, QuantityField, SeveralField, SwitchField, WordsField } from "../../ui/fields";
@@ -119,8 +119,11 @@ function Choice(props: Shown & { value: unknown }) {
   );
 }
 
+const HALF_HOURS = Array.from({ length: 48 }, (_, nth) => nth * 1800);
+
 function optionsOf(field: FormField, shop: Shop): { key: string; value: unknown; label: string }[] {
   if (field.kind === "row") return shop[field.of].map((one) => ({ key: one.id, value: one.id, label: one.name || t("shop.unnamed") }));
+  if (field.kind === "clock") return HALF_HOURS.map((s) => ({ key: String(s), value: s, label: formatTime(new Date(2000, 0, 1, 0, 0, s).getTime()) }));
   if (field.kind !== "choice") return [];
   const label = (one: string | number) => (field.words ? t(`${field.words}.${one}`) : format(field.field, one));
   return field.options.map((one) => ({ key: String(one), value: one, label: label(one) }));

@@ -89,20 +89,18 @@ function Filling({ list, id, shop, row, basis }: Props & { row: ShopRow; basis: 
   );
 }
 
-/** Writes the edits and goes back to the list; a new row gets its id here. */
+/** Writes the edits and, once they are on the disk, goes back to the list; a new row gets its id here. */
 async function kept(list: ShopList | "shop", id: string, row: ShopRow, edits: ShopEdit[], basis: Record<string, string>, name: string) {
   if (list !== "shop" && id === "new") {
     const doc = `${list}/${newId()}`;
     const own = edits.map((edit) => ({ ...edit, doc }));
-    go(`/shop/${list}`);
-    return writeEdits(own, t("shop.added", { name }), [{ doc, field: "removed", value: true, basis: "typed" }]);
-  }
+    await writeEdits(own, t("shop.added", { name }), [{ doc, field: "removed", value: true, basis: "typed" }]);
+  } else await writeEdits(edits, t("shop.changed", { name }), undoOf(edits, row, basis));
   go(list === "shop" ? "/shop" : `/shop/${list}`);
-  return writeEdits(edits, t("shop.changed", { name }), undoOf(edits, row, basis));
 }
 
 async function removed(list: ShopList, id: string, row: ShopRow): Promise<void> {
   const edit = (value: boolean): ShopEdit => ({ doc: `${list}/${id}`, field: "removed", value, basis: "typed" });
-  go(`/shop/${list}`);
   await writeEdits([edit(true)], t("shop.removed", { name: titleOf(list, row) }), [edit(false)]);
+  go(`/shop/${list}`);
 }

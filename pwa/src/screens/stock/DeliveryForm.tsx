@@ -1,10 +1,10 @@
-import { useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 
 import type { ProblemDocument, Values, Warning } from "../../documents";
 import { useKeptForm } from "../../products/shared/useKeptForm";
 import { EngineProblem, problemAt } from "../../problems";
 import { go } from "../../router";
-import { boughtMaterials, checkLot, keepHalfMade, lots, newId, shop, takeLotPhoto, writeFact } from "../../state";
+import { boughtMaterials, checkLot, keepHalfMade, keepWaitingPhoto, lots, newId, shop, takeLotPhoto, waitingPhoto, writeFact } from "../../state";
 import { problemText, t } from "../../text";
 import { CountField } from "../../ui/CountField";
 import { QuantityField, TimeField, WordsField } from "../../ui/fields";
@@ -30,7 +30,8 @@ export function DeliveryForm() {
   const [faults, setFaults] = useState<Record<string, boolean>>({});
   const [problem, setProblem] = useState<ProblemDocument | null>(null);
   const [warnings, setWarnings] = useState<Warning[]>([]);
-  const photo = useRef<File | null>(null);
+  const [photo, setPhoto] = useState<Blob | null>(null);
+  useEffect(() => void waitingPhoto().then((kept) => kept && setPhoto(kept)), []);
   const bought = boughtMaterials();
   const material = bought.find((one) => one.material === draft.material);
   const change = (part: Partial<Draft>) => {
@@ -49,12 +50,17 @@ export function DeliveryForm() {
       if (checked.warnings.length > 0 && warnings.length === 0) return setWarnings(checked.warnings);
       await writeFact("lot", id, "received", body);
       keepHalfMade("delivery", null);
-      if (photo.current) await takeLotPhoto(id, photo.current);
+      if (photo) await takeLotPhoto(id, photo);
+      await keepWaitingPhoto(null);
       go(`/stock/${id}`);
     } catch (error) {
       if (!(error instanceof EngineProblem)) throw error;
       setProblem(error.problem);
     }
+  };
+  const picked = async (file: File): Promise<PhotoOutcome> => {
+    setPhoto(file);
+    return keepWaitingPhoto(file);
   };
   const chosen = (name: string) => {
     const found = bought.find((one) => one.material === name);
@@ -78,7 +84,8 @@ export function DeliveryForm() {
       <TimeField label={t("stock.best_by_field")} kind="date" value={draft.best_by} problem={problemAt(problem, "best_by")} onValue={(best_by) => change({ best_by })} />
       <MoneyField label={t("stock.price")} currency={shop.value?.currency ?? ""} minor={draft.price_minor} problem={problemAt(problem, "price_minor")} onMinor={(price_minor, fault) => (setFaults((old) => ({ ...old, price: fault !== null })), change({ price_minor }))} />
       <WordsField label={t("stock.supplier")} value={draft.supplier} most={80} onValue={(supplier) => change({ supplier })} />
-      <TakePhoto look="go go-quiet" onPick={(file) => ((photo.current = file), Promise.resolve<PhotoOutcome>("kept"))} />
+      <TakePhoto look="go go-quiet" kept="stock.photo_waits" onPick={picked} />
+      {photo && <Waiting photo={photo} />}
       {problem && <p class="card card-wrong" role="alert">{problemText(problem)}</p>}
       {warnings.map((one) => (
         <p class="warning-line" role="alert" key={one.code}>
@@ -92,6 +99,21 @@ export function DeliveryForm() {
         {t("button.back")}
       </a>
     </form>
+  );
+}
+
+/** The photo that goes with the delivery, also after a reload. */
+function Waiting({ photo }: { photo: Blob }) {
+  const [url, setUrl] = useState("");
+  useEffect(() => {
+    const made = URL.createObjectURL(photo);
+    setUrl(made);
+    return () => URL.revokeObjectURL(made);
+  }, [photo]);
+  return (
+    <div class="photos">
+      <span class="photo">{url && <img src={url} alt={t("stock.label_photo")} />}</span>
+    </div>
   );
 }
 

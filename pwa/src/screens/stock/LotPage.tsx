@@ -2,10 +2,13 @@ import { useState } from "preact/hooks";
 
 import type { Lot, LotLeft, ProblemDocument, Values, Warning } from "../../documents";
 import { EngineProblem } from "../../problems";
-import { checkLot, lots, takeLotPhoto, undoLastFact, writeFact } from "../../state";
-import { formatDay, formatMoney, problemText, t } from "../../text";
+import { checkLot, lots, summaries, takeLotPhoto, undoLastFact, writeFact } from "../../state";
+import { formatDay, formatDayOf, formatMoney, problemText, t } from "../../text";
 import { ChoiceField, QuantityField } from "../../ui/fields";
+import { PhotoView } from "../../ui/PhotoView";
 import { TakePhoto } from "../../ui/TakePhoto";
+import { usePhoto } from "../record/usePhoto";
+import { StreamHistory } from "../StreamHistory";
 import { amountWords, lotTitle } from "./stockWords";
 
 const WHY = ["spoilt", "past_best_by", "damaged", "dropped", "recalled", "other"];
@@ -18,8 +21,9 @@ export function LotPage({ lot, row }: { lot: Lot; row: LotLeft | undefined }) {
     <div class="pane-one">
       <section class="card">
         {row && <p class="answer">{t("stock.left", { left: amountWords(row.left, row.unit) })}</p>}
-        {lot.received_ms !== null && <p>{t("stock.came", { amount: amountWords(lot.amount, lot.unit), when: formatDay(lot.received_ms), supplier: lot.supplier || "–" })}</p>}
-        {lot.best_by && <p>{t("stock.best_by", { day: lot.best_by })}</p>}
+        {lot.received_ms !== null && <p>{t(lot.supplier ? "stock.came_from" : lot.made_from ? "stock.was_kept" : "stock.came", { amount: amountWords(lot.amount, lot.unit), when: formatDay(lot.received_ms), supplier: lot.supplier })}</p>}
+        {lot.made_from && <p><a href={`/batches/${lot.made_from}`}>{t("stock.of_batch", { name: summaries.value.find((one) => one.batch_id === lot.made_from)?.name ?? t("pack.a_batch") })}</a></p>}
+        {lot.best_by && <p>{t("stock.best_by", { day: formatDayOf(lot.best_by) })}</p>}
         {lot.price_minor !== null && <p>{t("stock.paid", { price: formatMoney(lot.price_minor, lot.currency) })}</p>}
         {lot.opened_ms !== null && <p class="quiet">{t("stock.opened", { when: formatDay(lot.opened_ms) })}</p>}
         {lot.merged_into !== null && <p class="warning-line">{t("stock.merged")}</p>}
@@ -50,15 +54,32 @@ export function LotPage({ lot, row }: { lot: Lot; row: LotLeft | undefined }) {
               {t("stock.merge")}
             </button>
           )}
-          <TakePhoto look="go go-quiet" onPick={async (file) => ((kept) => (typeof kept === "string" ? kept : "kept"))(await takeLotPhoto(lot.id, file))} />
+          <TakePhoto look="go go-quiet" kept="stock.photo_kept" onPick={async (file) => ((kept) => (typeof kept === "string" ? kept : "kept"))(await takeLotPhoto(lot.id, file))} />
           <button type="button" class="go go-quiet" onClick={() => void undoLastFact("lot", lot.id)}>
             {t("orders.undo")}
           </button>
         </>
       )}
+      {lot.photo_id && <LabelPhoto id={lot.photo_id} />}
+      <StreamHistory of="lot" id={lot.id} document={lot} more={(_, body) => ({ amount: amountWords(Number(body["left"] ?? body["amount"] ?? 0), lot.unit), ...(body["why"] ? { why: t(`stock.why_${String(body["why"])}`) } : {}) })} />
       <a class="go go-quiet" href="/stock">
         {t("button.back")}
       </a>
+    </div>
+  );
+}
+
+/** The photo of its label; a tap shows it large. */
+function LabelPhoto({ id }: { id: string }) {
+  const [open, setOpen] = useState(false);
+  const found = usePhoto(id);
+  if (typeof found === "string") return <p class="photo-missing">{t(`photo.${found}`)}</p>;
+  return (
+    <div class="photos">
+      <button type="button" class="photo" onClick={() => setOpen(true)}>
+        <img src={found.url} alt={t("stock.label_photo")} />
+      </button>
+      {open && <PhotoView url={found.url} words={t("stock.label_photo")} onClose={() => setOpen(false)} />}
     </div>
   );
 }

@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 
 import type { Lot, LotLeft, StockOverviewReply } from "../../documents";
 import { boughtMaterials, loadTrade, lots, shop, stockOverview, stockUses } from "../../state";
-import { t } from "../../text";
+import { formatDayOf, t } from "../../text";
 import { Section } from "../../ui/Card";
 import { Desk } from "../../ui/Desk";
 import { WordsField } from "../../ui/fields";
@@ -68,7 +68,7 @@ function StockList({ loaded, seen, open }: { loaded: boolean; seen: StockOvervie
           <LongList all={used} card={(row) => <LotCard key={row.lot_id} row={row} open={row.lot_id === open} />} />
         </details>
       )}
-      {boughtMaterials().length === 0 && <p class="card">{t("shop.no_caramels_yet")}</p>}
+      {boughtMaterials().length === 0 && <p class="card">{t("shop.no_caramels_yet")} <a href="/shop/caramels/new">{t("shop.add.caramels")}</a></p>}
       <ListFiles place="lots" />
     </div>
   );
@@ -85,7 +85,7 @@ function LotCard({ row, open }: { row: LotLeft; open: boolean }) {
       <a class="card batch-card" href={`/stock/${row.lot_id}`} aria-current={open ? "true" : undefined}>
         <b>{lot ? lotTitle(lot) : t("stock.not_here")}</b>
         <span>{t("stock.left", { left: amountWords(row.left, row.unit) })}</span>
-        {row.best_by && <span>{t("stock.best_by", { day: row.best_by })}</span>}
+        {row.best_by && <span>{t("stock.best_by", { day: formatDayOf(row.best_by) })}</span>}
         {row.is_past && <strong class="card-late">{t("stock.past")}</strong>}
         {row.differences.map((one) => (
           <strong class="card-late" key={one}>

@@ -9,6 +9,7 @@ export function materialName(material: string): string {
 /** "Firm caramel, lot 118". */
 export function lotTitle(lot: Lot): string {
   const name = materialName(lot.material);
+  if (lot.made_from) return t("stock.left_over", { name });
   return lot.supplier_lot ? t("stock.lot_of", { name, lot: lot.supplier_lot }) : name;
 }
 

@@ -1,13 +1,13 @@
 import { useEffect, useState } from "preact/hooks";
 
 import type { Traced, TraceWalkReply } from "../../documents";
-import { loadTrade, packs, refreshSummaries, saveTrace, splitNode, traceHere, traceThere } from "../../state";
+import { loadTrade, packs, refreshSummaries, saveTrace, shop, splitNode, traceHere, traceThere } from "../../state";
 import { formatDay, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { SaveButtons } from "../../ui/SaveButtons";
 import { columnsOf } from "./seek";
 import { TracePicture } from "./TracePicture";
-import { countsOf, nodeWords, pageOf } from "./traceWords";
+import { countsOf, gotWords, nodeWords, pageOf } from "./traceWords";
 
 /** /trace/<kind>/<id>, and "recall" behind it: back to deliveries and forward to customers. */
 export function TraceScreen({ start, recall }: { start: string; recall: boolean }) {
@@ -74,7 +74,7 @@ function Columns({ start, trace, words, recall }: { start: string; trace: TraceW
               {nodes.map((node) => (
                 <li key={node}>
                   {recall ? words(node) : <a href={`/trace/${node}`}>{words(node)}</a>}
-                  <Counts node={node} />
+                  <Counts node={node} start={start} trace={trace} />
                 </li>
               ))}
             </ul>
@@ -85,10 +85,12 @@ function Columns({ start, trace, words, recall }: { start: string; trace: TraceW
   );
 }
 
-function Counts({ node }: { node: string }) {
+/** Of boxes how many are where; of an order which of the boxes in question it got; of a customer the address. */
+function Counts({ node, start, trace }: { node: string; start: string; trace: TraceWalkReply }) {
   const [kind, id] = splitNode(node);
   const pack = kind === "pack" ? packs.value.get(id) : undefined;
-  return pack ? <span class="quiet"> {t("trace.counts", countsOf(pack))}</span> : null;
+  const said = pack ? t("trace.counts", countsOf(pack)) : kind === "order" ? gotWords(id, start, trace) : kind === "customer" ? shop.value?.customers.find((one) => one.id === id)?.address : "";
+  return said ? <span class="quiet"> {said}</span> : null;
 }
 
 function rowsOf(start: string, trace: TraceWalkReply): { node: string; way: string }[] {

@@ -1,7 +1,7 @@
-import type { Order, Pack, Summary } from "../../documents";
+import type { Order, Pack, Summary, TraceWalkReply } from "../../documents";
 import { lots, orders, packs, shop, splitNode, summaries } from "../../state";
 import { formatDay, t } from "../../text";
-import { whenWords } from "../orders/orderWords";
+import { lineWords, whenWords } from "../orders/orderWords";
 import { packTitle } from "../pack/packWords";
 import { lotTitle } from "../stock/stockWords";
 
@@ -44,4 +44,11 @@ export function pageOf(node: string): string | null {
 export function countsOf(pack: Pack): { packed: number; handed: number; left: number } {
   const handed = [...orders.value.values()].flatMap((order) => order.handed).reduce((sum, one) => sum + (one.pack_id === pack.id ? (one.count ?? 0) : 0), 0);
   return { packed: pack.packed, handed, left: pack.count - handed };
+}
+
+/** What an order got of the boxes in question: "12 × Box of 9, 26336A". */
+export function gotWords(order_id: string, start: string, { back, forward }: TraceWalkReply): string {
+  const asked = new Set([start, ...back, ...forward]);
+  const got = (orders.value.get(order_id)?.handed ?? []).filter(({ pack_id }) => asked.has(`pack/${pack_id}`));
+  return got.map((one) => `${lineWords(one)}, ${packs.value.get(one.pack_id ?? "")?.code ?? ""}`).join("; ");
 }
