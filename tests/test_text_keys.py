@@ -28,6 +28,7 @@ NO_TEXTS = (
 SKIPS_ARE_BUTTONS = {f"button.skip_{step}" for step in text_keys.called_with("skip")}
 NOT_UNDONE = {
     "pinned",
+    "series_ended",
     "batch_opened",
     "cooling_refitted",
     "wash_told",

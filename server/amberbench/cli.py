@@ -105,7 +105,7 @@ def serve(language: str, without_trade: bool, database: str | None, **asked: Any
         )
     except OSError as error:
         raise click.ClickException(
-            text.sentence("server.cannot_listen", {"host": https.listen_at, "port": https.port})
+            text.sentence("server.cannot_listen", {"host": https.listen_at, "port": str(https.port)})
         ) from error
 
 

@@ -190,6 +190,17 @@ def test_a_sheet_that_was_never_begun_is_called_back():
     assert bench.run["touched_ms"] is None
 
 
+def test_what_was_to_follow_a_closed_batch_may_be_taken_off_and_put_back_and_is_no_step_at_the_bench():
+    bench = Bench()
+    bench.sets_up()
+    bench.does("thrown_away", reason="dropped")
+    before = bench.advice
+    for ended in (True, False):
+        bench.does("series_ended", 3600, ended=ended)
+        assert bench.run["series_ended"] is ended
+        assert (bench.run["ignored"], bench.advice) == ([], before)
+
+
 def test_a_batch_thrown_away_teaches_the_oven_and_nothing_else():
     bench = Bench()
     bench.sets_up()

@@ -136,7 +136,7 @@ def test_a_timeline_says_what_was_taken_back_what_did_not_fit_and_what_was_typed
 NOT_BY_HAND = {
     *("seen", "started_ms", "until_ms", "event_id", "photo_id", "bytes", "width_px", "height_px", "engine_version"),
     *("advised_s", "then", "read", "from_c", "expected_c", "low_c", "high_c", "low_s", "high_s", "bulk_c", "sd_k"),
-    *("left_kg", "left_out", "wanted", "name", "spot", "task", "at_ms"),
+    *("left_kg", "left_out", "ended", "wanted", "name", "spot", "task", "at_ms"),
 }
 
 

@@ -45,6 +45,7 @@ KINDS = (
     ("redone", {}),
     ("renamed", {"name": "Squares C"}),
     ("thrown_away", {"reason": "dropped"}),
+    ("series_ended", {"ended": True}),
 )
 
 

@@ -26,7 +26,7 @@ import { type Acknowledged, RunningClocks } from "./runningClocks";
 import { SetAside } from "./setAside";
 import { byWhom, settings, shop, takeSettings } from "./shop";
 import { ShopBook, wholeShop } from "./shopBook";
-import { armedAt, awake, batchOrder, batches, engineVersion, rings, storage, storageErrorState, willRing } from "./signals";
+import { armedAt, awake, batchOrder, batches, engineVersion, rings, seriesBefore, storage, storageErrorState, willRing } from "./signals";
 import { Syncing } from "./syncing";
 import { TapRecorder } from "./tapRecorder";
 import { correctedNow, offsetMs, setOffset } from "./time";
@@ -69,7 +69,7 @@ export class AppState {
     knownOffsetMs: number | null,
   ) {
     const parts = { store, compute, phoneNow, offsetMs: () => offsetMs.value, shopId: () => shop.value?.id ?? "", engineVersion: () => engineVersion.value };
-    this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches);
+    this.book = new BatchBook({ ...parts, wrote: (batchId) => this.wrote(batchStream(batchId)) }, batches, seriesBefore);
     this.shopBook = new ShopBook({ ...parts, byWhom, wrote: (stream) => this.wrote(stream) }, shop);
     const desk: Compute = (name, request) => compute(name, request, "desk");
     const atDesk = { ...parts, compute: desk, wrote: (stream: string) => this.wrote(stream) };
@@ -180,6 +180,11 @@ export class AppState {
   async takeBackThrownAway(batchId: string, events: BenchEvent[]): Promise<void> {
     const thrown = lastThatCounts(events, "thrown_away");
     if (thrown) await this.keep(batchId, "undone", { event_id: thrown.id });
+  }
+
+  /** Says that the batches planned to follow this one are not made, or are after all. */
+  async endSeries(batchId: string, ended: boolean): Promise<void> {
+    await this.keep(batchId, "series_ended", { ended });
   }
 
   private makeRingingClocks(acknowledged: Acknowledged[]): RunningClocks {

@@ -7,6 +7,7 @@ import { EngineFailure, EngineProblem } from "../problems";
 import { openStore, type Store, uuid7 } from "../storage";
 import { batchStream } from "../streams";
 import { inEngine, realEngine } from "../testing/engine";
+import { hasNext } from "../products/shared/series";
 import { BatchBook } from "./batchBook";
 import type { Compute } from "./types";
 import { TapRecorder } from "./tapRecorder";
@@ -445,4 +446,37 @@ test("a batch of an app that kept no version is folded again", async () => {
   nowMs = T0 + 24 * 3_600_000;
   expect(await book().foldOutdated()).toBe(true);
   expect((await store.batches.get(batchId))!.run).toEqual(row.run);
+});
+
+test("what is left of a series is known days after its last batch was closed, here or on another phone", async () => {
+  const one = book();
+  const [single, [first, other]] = [await opened(one), await Promise.all(["a", "b"].map(() => opened(one)))];
+  const series = { first: null, number: 1, of: 2, next: [{ have: { kg: 1.8 } }] };
+  for (const batchId of [first, single]) {
+    const row = (await store.batches.get(batchId!))!;
+    const kept = batchId === first ? { ...row.plan, series } : row.plan;
+    await store.batches.put({ ...row, plan: kept, closed_at_ms: T0 });
+  }
+  nowMs = T0 + 3 * 24 * 3_600_000;
+  const later = book();
+  await later.load();
+  expect(later.batches.value.has(first!)).toBe(false);
+  expect([...later.seriesBefore.value.keys()]).toEqual([first]);
+  expect(hasNext(later.seriesBefore.value.get(first!)!, [...later.seriesBefore.value.values()])).toBe(true);
+  expect(later.batches.value.has(other!)).toBe(true);
+});
+
+test("a batch of a series that comes closed from another phone is kept beside the running ones", async () => {
+  const one = book();
+  const batchId = uuid7(nowMs);
+  const shared = { shop_id: "shop", stream: batchStream(batchId), offset_ms: 0 };
+  const series = { first: null, number: 1, of: 2, next: [{ have: { kg: 1.8 } }] };
+  const told: [string, Record<string, unknown>][] = [["batch_opened", { plan: { ...plan, series }, engine_version: "test" }], ["thrown_away", { reason: "burnt" }]];
+  for (const [kind, body] of told) await store.events.append({ ...shared, id: uuid7(nowMs), kind, body, at_ms: ++nowMs });
+  await one.refresh(batchId);
+  expect(one.batches.value.has(batchId)).toBe(false);
+  expect(one.seriesBefore.value.get(batchId)?.run?.closed_at_ms).toBeGreaterThan(T0);
+  await one.write(batchId, "series_ended", { ended: true });
+  await one.refresh(batchId);
+  expect(one.seriesBefore.value.get(batchId)?.run?.series_ended).toBe(true);
 });

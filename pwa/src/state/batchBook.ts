@@ -8,7 +8,7 @@ import { uuid7 } from "../storage";
 import { batchStream } from "../streams";
 import { decidedBodies } from "./decisions";
 import { batchForWorker } from "./replayRequest";
-import type { Batch, Compute } from "./types";
+import type { Batch, Compute, SeriesMember } from "./types";
 
 interface BookParts {
   store: Store;
@@ -35,13 +35,18 @@ export class BatchBook {
   constructor(
     private readonly parts: BookParts,
     readonly batches = signal<Map<string, Batch>>(new Map()),
+    /** Closed before: those that were planned together with others, which may still be to come. */
+    readonly seriesBefore = signal<Map<string, SeriesMember>>(new Map()),
   ) {}
 
   /** Shows the batches as they were last seen, before the engine is ready; the ids to fold again. */
   async load(): Promise<string[]> {
     const { store, phoneNow, offsetMs } = this.parts;
     const since = phoneNow() + offsetMs() - TODAY_MS;
-    const rows = (await store.batches.all()).filter((row) => row.closed_at_ms === null || row.closed_at_ms > since);
+    const kept = await store.batches.all();
+    const rows = kept.filter((row) => row.closed_at_ms === null || row.closed_at_ms > since);
+    const before = kept.filter((row) => row.plan.series && !rows.includes(row));
+    this.seriesBefore.value = new Map(before.map(({ batch_id, plan, run }) => [batch_id, { batchId: batch_id, plan, run }]));
     const shown = await Promise.all(rows.map((row) => this.fromRow(row)));
     shown.sort((a, b) => openedMs(a.events) - openedMs(b.events));
     this.batches.value = new Map(shown.map((batch) => [batch.batchId, batch]));
@@ -165,6 +170,7 @@ export class BatchBook {
     const batch: Batch = { batchId, plan: renamed(plan, run), events, run, advice, pending, failure: null };
     // One that was closed before this session is a record, not a running batch.
     if (known || run.closed_at_ms === null) this.put(batch);
+    else if (plan.series) this.seriesBefore.value = new Map(this.seriesBefore.value).set(batchId, batch);
     await this.parts.store.batches.put(rowOf(batch, this.parts.engineVersion()));
   }
 

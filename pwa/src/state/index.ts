@@ -28,7 +28,7 @@ import * as syncing from "./syncing";
 import * as tracing from "./tracing";
 import * as time from "./time";
 import * as trade from "./trade";
-import type { Batch, BatchRecord, EngineState, OfflineState, Ring, Settings, StorageState, SyncState, Tap } from "./types";
+import type { Batch, BatchRecord, EngineState, OfflineState, Ring, SeriesMember, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
 export { halfMade, keepHalfMade } from "../platform/kept";
@@ -66,6 +66,8 @@ export const units: ReadonlySignal<Units> = shopState.units;
 export const sync: ReadonlySignal<SyncState> = syncing.sync;
 /** The open batches, and those closed today; key batch_id, oldest first. */
 export const batches: ReadonlySignal<Map<string, Batch>> = signals.batches;
+/** The batches closed before that were planned together with others. */
+export const seriesBefore: ReadonlySignal<Map<string, SeriesMember>> = signals.seriesBefore;
 /** In which order to take the batches that share the bench, and where a wash lies between; null: not yet known. */
 export const batchOrder: ReadonlySignal<BatchOrderReply | null> = signals.batchOrder;
 /** Corrected time (ms), ticking a few times a second: draw countdowns from it. */
@@ -252,6 +254,11 @@ export async function undo(batchId: string): Promise<Tap> {
 /** Puts back what `advice.redo` names. */
 export async function redo(batchId: string): Promise<Tap> {
   return (await appState()).taps.redo(batchId);
+}
+
+/** Says that the batches planned to follow this one are not made, or are after all. */
+export async function endSeries(batchId: string, ended: boolean): Promise<void> {
+  await (await appState()).endSeries(batchId, ended);
 }
 
 /** Lets a batch that was thrown away run again. */

@@ -5,10 +5,11 @@ import type { ShellState } from "../platform/swClient";
 import type { SoundState } from "../platform/sound";
 import type { WakeState } from "../platform/wakeLock";
 import type { BatchOrderReply } from "../engine/types";
-import type { Batch, EngineState, Ring, StorageState } from "./types";
+import type { Batch, EngineState, Ring, SeriesMember, StorageState } from "./types";
 
 /** By BatchBook. */
 export const batches = signal<Map<string, Batch>>(new Map());
+export const seriesBefore = signal<Map<string, SeriesMember>>(new Map());
 /** By BatchOrder; null until the engine has answered once. */
 export const batchOrder = signal<BatchOrderReply | null>(null);
 /** The name of this phone in the log; "" until the store is open. */

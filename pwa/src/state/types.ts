@@ -65,6 +65,9 @@ export interface Batch {
   failure: string | null;
 }
 
+/** What is known of a batch that was planned together with others. */
+export type SeriesMember = Pick<Batch, "batchId" | "plan" | "run">;
+
 /** A clock that is due and not yet acknowledged. */
 export interface Ring {
   batchId: string;

@@ -25,7 +25,8 @@ export function ovenRequest(form: { oven_id: string; vessel_id: string }, shop: 
       levels_percent: oven?.levels_percent,
     }),
     step_s: oven?.step_s,
-    vessel: vessel && withoutEmpty<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
+    // One that nobody weighed is planned like none: its weight is not known.
+    vessel: vessel?.mass_kg == null ? undefined : withoutEmpty<Vessel>({ mass_kg: vessel.mass_kg, heat_capacity_j_kgk: vessel.heat_capacity_j_kgk }),
   };
 }
 

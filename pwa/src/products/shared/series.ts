@@ -1,6 +1,6 @@
 /** Batches that were planned together: which one a plan is, and the plan of the one after it. */
 import type { ClusterPlan, PlanDocument, Requests, Series, SlabPlan, SlabPlanReply, Values } from "../../documents";
-import type { Batch, PlanParts } from "../../state";
+import type { PlanParts, SeriesMember } from "../../state";
 import { t } from "../../text";
 import type { Traits } from "../kindTraits";
 import { traitsOf } from "../traitRegistry";
@@ -20,15 +20,15 @@ export function asFirst(name: string, reply: SeriesReply): { name: string; serie
   return of > 1 ? { name: t("desk.batch_name", { name, number: 1, of }), series: { first: null, number: 1, of, next } } : { name };
 }
 
-/** Whether another batch is still to follow this one of several. */
-export function hasNext({ batchId, plan: { series } }: Batch, all: Batch[]): boolean {
+/** Whether another batch is still to follow this one of several; until it is begun, or was taken off. */
+export function hasNext({ batchId, plan: { series } }: SeriesMember, all: SeriesMember[]): boolean {
   if (!series?.next.length) return false;
   const first = series.first ?? batchId;
   return !all.some(({ plan }) => plan.series?.first === first && plan.series.number === series.number + 1);
 }
 
 /** What the batch that follows is asked with, and of which function; null where none follows. */
-export function nextRequest({ plan }: Batch): { name: PlannedBy; request: Requests[PlannedBy]; parts: PlanParts } | null {
+export function nextRequest({ plan }: SeriesMember): { name: PlannedBy; request: Requests[PlannedBy]; parts: PlanParts } | null {
   const asked = plan.series?.next[0];
   const name = traitsOf(plan.kind).plannedBy;
   if (!asked || !name) return null;
@@ -37,7 +37,7 @@ export function nextRequest({ plan }: Batch): { name: PlannedBy; request: Reques
 }
 
 /** The plan of the batch that follows, of its answer; what the shop has learnt since may make two of it. */
-export function asNext({ batchId, plan }: Batch, { request, reply }: { request: Requests[PlannedBy]; reply: SeriesReply }): PlanDocument {
+export function asNext({ batchId, plan }: SeriesMember, { request, reply }: { request: Requests[PlannedBy]; reply: SeriesReply }): PlanDocument {
   const { first, number: before, next: planned } = plan.series ?? { first: null, number: 1, next: [] };
   const next = [...askedOf(reply).slice(1), ...planned.slice(1)];
   const number = before + 1;

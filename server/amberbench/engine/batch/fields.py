@@ -30,6 +30,7 @@ EVENTS = {
     "redone": {"event_id": text(80, "the event that was taken back and counts again")},
     "renamed": {"name": text(200, "what it is called from now on: another batch had its name")},
     "closed": {},
+    "series_ended": {"ended": boolean("whether the batches planned to follow it are not made", default=True)},
     "pinned": {
         "task": text(40, "the task of the day"),
         "at_ms": number("ms", 0, 1e14, "when it is to begin, corrected; null: whenever it fits", default=None),

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
         PinnedBody,
         RenamedBody,
         Run,
+        SeriesEndedBody,
         StepSkippedBody,
         TakenOverBody,
         ThrownAwayBody,
@@ -97,6 +98,11 @@ def _throw_away(run: "Run", body: "ThrownAwayBody", at_ms: float) -> None:
     run["done"]["close"] = at_ms
 
 
+def _end_series(run: "Run", body: "SeriesEndedBody", at_ms: float) -> None:
+    """The batches that were planned to follow this one are not made, or are after all."""
+    run["series_ended"] = body["ended"]
+
+
 def _rename(run: "Run", body: "RenamedBody", at_ms: float) -> None:
     if not body["name"].strip():
         raise Unfit("without_name")
@@ -127,6 +133,7 @@ FOLDS: "dict[str, Callable[..., None]]" = {
     "step_skipped": _skip,
     "closed": _close,
     "renamed": _rename,
+    "series_ended": _end_series,
     "pinned": _pin,
     "thrown_away": _throw_away,
 }

@@ -29,9 +29,9 @@ if TYPE_CHECKING:
 
 
 MOST_IGNORED = 50
-AFTER_CLOSING = ("noted", "photographed", "left_out", "renamed")
+AFTER_CLOSING = ("noted", "photographed", "left_out", "renamed", "series_ended")
 # What a phone writes by itself, and pins of the day: no step at the bench, nobody takes it back there.
-BY_ITSELF = ["wash_told", "renamed", "pinned"] + [event for kind in KINDS for event in kind.by_itself]
+BY_ITSELF = ["wash_told", "renamed", "series_ended", "pinned"] + [event for kind in KINDS for event in kind.by_itself]
 # With these nothing of a batch comes onto the bench.
 BARE_HANDS = ["batch_opened", "taken_over", "washed", "closed", "thrown_away"]
 BARE_HANDS += [event for kind in KINDS for event in kind.bare_hands]

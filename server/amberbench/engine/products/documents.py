@@ -66,6 +66,7 @@ RUN = {
     "thrown_away": document(
         "why nothing of it is sold; null: it is not", of="ThrownAway", nullable=True, optional=True
     ),
+    "series_ended": boolean("whether the batches planned to follow it are not made", optional=True),
     "left_out": words("why the shop leaves it out of what it learns; null: it does not", nullable=True),
     "ignored": listed(document("an event", of="Ignored"), "events that did not fit"),
     "undoable": document("the event that undo would take back", of="Undoable", nullable=True),
