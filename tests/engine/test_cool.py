@@ -10,6 +10,7 @@ from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.core.sources import SOURCES
 from amberbench.engine.physics.fields import BASE_NAMES
+from amberbench.engine.steps.cool.chill_fields import as_told_s
 
 THICKNESS_M = 0.0127
 HOUR_S = 3600.0
@@ -115,7 +116,7 @@ def test_room_that_does_not_make_it_ready_says_how_long_the_bench_helps_and_the_
         "code": "not_on_this_bench",
         "values": {"room_c": 28.0, "target_c": 27.0, "bench_s": chill["bench_s"]},
     }
-    assert wrapped == {"code": "chill_wrapped", "values": {"chill_s": chill["seconds_s"], "fridge_c": 5.0}}
+    assert wrapped == {"code": "chill_wrapped", "values": {"chill_s": as_told_s(chill["seconds_s"]), "fridge_c": 5.0}}
     assert sooner["code"] == "chill_sooner"
     assert sooner["values"]["bench_s"] == milestones(reply)["firm"] < 0.2 * chill["bench_s"]
     assert sooner["values"]["chill_s"] > 5.0 * chill["seconds_s"]
@@ -208,3 +209,14 @@ def test_range_widens_with_what_is_not_known():
 def test_a_request_that_makes_no_sense_is_a_problem(changes, field, code):
     found = problem(**changes)
     assert (found.field, found.code) == (field, code)
+
+
+@pytest.mark.parametrize(("seconds_s", "told_s"), [(0, 300), (119, 300), (300, 300), (301, 360), (1794.6, 1800)])
+def test_a_chill_is_told_in_whole_minutes_and_of_five_at_least(seconds_s, told_s):
+    assert as_told_s(seconds_s) == told_s
+
+
+def test_a_room_that_nearly_makes_it_ready_asks_for_no_chill_of_a_minute():
+    reply = plan(room_c=26.05)
+    assert reply["chill"]["seconds_s"] < 120.0
+    assert [one["values"]["chill_s"] for one in reply["warnings"] if one["code"] == "chill_wrapped"] == [300.0]

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 from amberbench.engine import catalogue
+from amberbench.engine.steps.cool.chill_fields import as_told_s
 from tests.bench import SLAB_REQUEST, Bench, dipped_slab, planned_slab
 
 
@@ -74,12 +75,12 @@ def test_slab_that_its_room_leaves_too_warm_goes_into_the_fridge_and_is_touched_
         "chilled",
         "caution.sweats",
     )
-    assert advice["say"]["values"]["chill_s"] == chill["seconds_s"]
+    assert advice["say"]["values"]["chill_s"] == as_told_s(chill["seconds_s"])
     bench.does("chilled", 0.0)
     assert bench.advice["say"]["code"] == "say.chilling"
     (clock,) = bench.advice["clocks"]
-    assert clock["due_ms"] == bench.now_ms + 1000.0 * chill["seconds_s"]
-    bench.waits(chill["seconds_s"] + 1)
+    assert clock["due_ms"] == bench.now_ms + 1000.0 * as_told_s(chill["seconds_s"])
+    bench.waits(as_told_s(chill["seconds_s"]) + 1)
     assert bench.advice["step"] == "touch"
     bench.does("touched", firm=False, seen=0)
     bench.waits(601)
@@ -97,7 +98,7 @@ def test_slab_that_goes_into_the_fridge_as_soon_as_it_is_firm_stays_there_longer
     bench.waits(chill["sooner_at_s"] + 60)
     assert "chilled" in [one.get("kind") for one in bench.advice["choices"]]
     bench.does("chilled", 0.0)
-    assert bench.run["cool"]["due_ms"] == bench.now_ms + 1000.0 * chill["sooner_s"]
+    assert bench.run["cool"]["due_ms"] == bench.now_ms + 1000.0 * as_told_s(chill["sooner_s"])
 
 
 def test_readings_on_the_bench_move_the_chill_of_a_warm_room():

@@ -8,6 +8,7 @@ import pytest
 from amberbench.engine import catalogue
 from amberbench.engine.core.problems import Problem
 from amberbench.engine.physics import convection
+from amberbench.engine.steps.cool.chill_fields import as_told_s
 from tests.bench import SLAB_REQUEST
 from tests.strategies_deposit import ON_NUTS
 
@@ -176,4 +177,4 @@ def test_tray_that_its_room_leaves_too_warm_is_chilled_and_the_plan_says_so():
     warning = replies[1]["warnings"][0]
     assert warning["code"] == "chill_trays"
     assert warning["values"]["bench_s"] == replies[1]["free"]["from_s"]
-    assert warning["values"]["chill_s"] == times[1]
+    assert warning["values"]["chill_s"] == as_told_s(times[1])

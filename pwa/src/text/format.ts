@@ -90,7 +90,9 @@ export function formatSides(...sides_m: number[]): string {
 export function formatRange(name: string, low: number, high: number, inward = 0, finer = 0): string {
   const bottom = figure(name, low, undefined, finer, inward);
   const top = figure(name, high, undefined, finer, -inward);
-  if (bottom.unit !== top.unit || bottom.unit === "") return `${withUnit(bottom.text, bottom.unit)} – ${withUnit(top.text, top.unit)}`;
+  // Figures that bring their units with them (1 min 40 s, 2 lb 8 oz) stand apart.
+  const withTheirUnits = bottom.unit === "" && dimensionOf(name) !== "";
+  if (bottom.unit !== top.unit || withTheirUnits) return `${withUnit(bottom.text, bottom.unit)} – ${withUnit(top.text, top.unit)}`;
   if (bottom.text === top.text) return withUnit(top.text, top.unit);
   return `${bottom.text}–${withUnit(top.text, top.unit)}`;
 }

@@ -89,6 +89,9 @@ describe("format", () => {
   test("a range carries its unit once", () => {
     expect(plain(formatRange("window_c", 71, 77))).toBe("71–77 °C");
     expect(plain(formatRange("window_c", 71.1, 71.2))).toBe("71 °C");
+    expect(plain(formatRange("pieces", 36, 40))).toBe("36–40");
+    expect(plain(formatRange("pieces", 36, 36))).toBe("36");
+    expect(plain(formatRange("time_s", 100, 595))).toBe("1 min 40 s – 9 min 55 s");
     reader.value = { language: "en", units: IMPERIAL };
     expect(plain(formatRange("mass_kg", 1.134, 1.2))).toBe("2 lb 8 oz – 2 lb 10 oz");
     expect(plain(formatRange("length_m", 0.0127, 0.0381))).toBe("1/2–1 1/2 in");

@@ -1,5 +1,6 @@
 """What is decided when a tray is told of: what is left in the funnel, and when what was tried is tried again."""
 
+from ...steps.cool.chill_fields import as_told_s
 from ...steps.deposit import trays
 from ...steps.deposit.decisions import advance_to, copied, decided
 from ...steps.deposit.trays_done import second_deposits
@@ -82,7 +83,7 @@ def _tested(run: "Readable", body: "Readable", at_ms: float) -> "Document":
 def _freed(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     """Tried again after a while, or after the chill that it goes into."""
     chill_s = (run["cluster"].get("chill") or {"seconds_s": 0.0})["seconds_s"]
-    return {"again_ms": None if body["free"] else at_ms + 1000.0 * max(FREE_AGAIN_S, chill_s)}
+    return {"again_ms": None if body["free"] else at_ms + 1000.0 * max(FREE_AGAIN_S, as_told_s(chill_s))}
 
 
 DECIDES = {

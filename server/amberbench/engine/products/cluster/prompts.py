@@ -5,6 +5,7 @@ Nothing here changes the run.
 
 from ...core.copy_with import copy_with
 from ...core.prompts import button, entry, most_pieces, text_entry
+from ...steps.cool.chill_fields import as_told_s
 from ...steps.deposit.prompts import (
     bowl_empty_page,
     fill_button,
@@ -190,7 +191,7 @@ def _cool(run: "Readable", at_ms: float, advice: "Advice") -> None:
         chill = state.get("chill")
         advice["more"] = {"code": "more.release", "values": values}
         if chill:
-            chilled = {"chill_s": chill["seconds_s"], "fridge_c": chill["fridge_c"]}
+            chilled = {"chill_s": as_told_s(chill["seconds_s"]), "fridge_c": chill["fridge_c"]}
             advice["more"] = {"code": "more.release_chilled", "values": chilled}
         advice["action"] = free
         advice["choices"] = [button("not_yet", "tray_freed", {"free": False, "seen": seen})]

@@ -7,6 +7,7 @@ from ...core.statistics import SD_TO_10_PERCENT
 from ...physics import bases, convection, materials
 from ...physics.spherical_cap import CapCooling, SphericalCap, height_m
 from ...steps.cool import cooling_curve
+from ...steps.cool.chill_fields import as_told_s
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -204,7 +205,7 @@ def too_warm_to_free(reply: "Readable") -> "list[Warning]":
     if chilled is None:
         return []
     values = {"room_c": chilled["from_c"] - cooling_curve.ROOM_MARGIN_K, "bench_s": reply["free"]["from_s"]}
-    values.update(chill_s=chilled["seconds_s"], fridge_c=chilled["fridge_c"])
+    values.update(chill_s=as_told_s(chilled["seconds_s"]), fridge_c=chilled["fridge_c"])
     return [{"code": "chill_trays", "values": values}]
 
 

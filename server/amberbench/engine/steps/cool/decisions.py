@@ -1,5 +1,6 @@
 """What is decided while a slab cools: when it is looked at again."""
 
+from .chill_fields import as_told_s
 from .plan import TOUCH_AGAIN_S
 
 TYPE_CHECKING = False
@@ -26,7 +27,7 @@ def _chilled(run: "Readable", body: "Readable", at_ms: float) -> "Document":
     if not chill:
         return {"due_ms": at_ms + 1000.0 * TOUCH_AGAIN_S}
     early = at_ms < run["done"]["melt"] + 1000.0 * chill["bench_s"] and chill["sooner_s"] is not None
-    return {"due_ms": at_ms + 1000.0 * (chill["sooner_s"] if early else chill["seconds_s"])}
+    return {"due_ms": at_ms + 1000.0 * as_told_s(chill["sooner_s"] if early else chill["seconds_s"])}
 
 
 DECIDES = {"chilled": _chilled, "touched": _touched, "cooling_refitted": _refitted}

@@ -8,6 +8,7 @@ from ...physics import bases, convection
 from ..room.plan import COLD_ROOM_C
 from . import cooling_curve, time_spread, warm_room, wide_base
 from . import refit as cool_refit
+from .chill_fields import as_told_s
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -147,10 +148,10 @@ def _warnings(request: "Readable", chill: "Readable | None") -> "list[Warning]":
     if chill is not None:
         values = {"room_c": request["room_c"], "target_c": request["target_c"], "bench_s": chill["bench_s"]}
         found.append({"code": "not_on_this_bench", "values": values})
-        values = {"chill_s": chill["seconds_s"], "fridge_c": chill["fridge_c"]}
+        values = {"chill_s": as_told_s(chill["seconds_s"]), "fridge_c": chill["fridge_c"]}
         found.append({"code": "chill_wrapped", "values": values})
         if chill["sooner_s"] is not None:
-            values = {"bench_s": chill["sooner_at_s"], "chill_s": chill["sooner_s"]}
+            values = {"bench_s": chill["sooner_at_s"], "chill_s": as_told_s(chill["sooner_s"])}
             found.append({"code": "chill_sooner", "values": values})
     if request["room_c"] < COLD_ROOM_C:
         found.append({"code": "cold_room", "values": {"room_c": request["room_c"]}})

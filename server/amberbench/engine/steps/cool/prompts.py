@@ -2,6 +2,7 @@
 
 from ...core.copy_with import copy_with
 from ...core.prompts import button, entry
+from .chill_fields import as_told_s
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
@@ -54,7 +55,7 @@ def _into_fridge(cool: "Readable", advice: "Advice") -> None:
     """In a room that brings the slab no further."""
     chill = cool["chill"]
     advice["step"] = "chill"
-    advice["say"] = {"code": "say.chill", "values": {"chill_s": chill["seconds_s"]}}
+    advice["say"] = {"code": "say.chill", "values": {"chill_s": as_told_s(chill["seconds_s"])}}
     advice["more"] = {"code": "more.chill", "values": {"fridge_c": chill["fridge_c"]}}
     advice["action"] = button("in_fridge", "chilled")
     advice["choices"] = [_firm(cool, "firm_now"), _read(cool)]
@@ -94,7 +95,10 @@ def _before_fridge(chill: "Readable", poured_ms: float, at_ms: float, advice: "A
         advice["more"] = {"code": "more.chill_later", "values": {}}
         return
     from_ms = poured_ms + 1000.0 * chill["sooner_at_s"]
-    advice["more"] = {"code": "more.chill_sooner", "values": {"chill_s": chill["sooner_s"], "from_ms": from_ms}}
+    advice["more"] = {
+        "code": "more.chill_sooner",
+        "values": {"chill_s": as_told_s(chill["sooner_s"]), "from_ms": from_ms},
+    }
     if at_ms >= from_ms:
         advice["choices"].insert(0, button("in_fridge", "chilled"))
 
