@@ -68,7 +68,9 @@ check: pwa/node_modules/tools types
 	$(NPM) run --silent check
 
 # pytest comes last, so that its closing line is the last count printed. Three at a time on two cores: one often waits for a clock.
-test: check pwa/dist/ready
+# Where both are to be made, the app is built while the checkers, which take one core, look at what it is built from.
+test: pwa/node_modules/tools types
+	$(MAKE) --no-print-directory --jobs=2 check pwa/dist/ready
 	$(PY) -m e2e.chromium
 	$(PY) -m e2e.firefox
 	$(PY) -m tests.postgresql

@@ -18,7 +18,8 @@ from e2e.server import ForkedServer, Server
 VIEWPORT = {"width": 390, "height": 844}
 PHONE: dict[str, Any] = {
     "viewport": VIEWPORT,
-    "device_scale_factor": 2,
+    # Sizes are measured in CSS pixels; a screen as fine as a phone's takes a fifth more work to draw.
+    "device_scale_factor": 1,
     "has_touch": True,
     "is_mobile": True,
     "locale": "en-GB",

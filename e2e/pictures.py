@@ -56,7 +56,7 @@ def main() -> None:
     try:
         with sync_playwright() as playwright:
             browser = playwright.chromium.launch(executable_path=chromium.find(), args=chromium.FLAGS)
-            context = browser.new_context(base_url=server.url, **(PHONE | {"device_scale_factor": 1}))
+            context = browser.new_context(base_url=server.url, **PHONE)
             whole_slab(Phone(context.new_page()))
             browser.close()
     finally:

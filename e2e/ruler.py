@@ -3,6 +3,7 @@
 The sizes are CSS pixels, from the design of the screens: 25 mm are 160 px, 14 mm are 88 px at the bench.
 """
 
+from collections.abc import Callable
 from itertools import combinations
 from pathlib import Path
 from typing import Any
@@ -68,16 +69,21 @@ def desk_faults(phone: Phone) -> list[str]:
     return faults
 
 
-def size_faults(phone: Phone) -> list[str]:
-    """What falls short of the design's sizes, and still does once a busy machine has drawn the screen."""
+def still(phone: Phone, look: Callable[[Phone], list[str]]) -> list[str]:
+    """The faults that a look at the screen finds, and still does once a busy machine has drawn it."""
     found: list[str] = []
     for _ in range(3):
         settles(phone)
-        found = bench_faults(phone) if phone.at_the_bench else desk_faults(phone)
+        found = look(phone)
         if not found:
             break
         phone.page.wait_for_timeout(200)
     return found
+
+
+def size_faults(phone: Phone) -> list[str]:
+    """What falls short of the design's sizes."""
+    return still(phone, lambda phone: bench_faults(phone) if phone.at_the_bench else desk_faults(phone))
 
 
 def contrast_faults_of(phone: Phone) -> list[str]:

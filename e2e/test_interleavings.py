@@ -16,8 +16,8 @@ def stories(server: Server, runs: int, seed: int) -> dict[str, object]:
     return found
 
 
-def test_twelve_stories_of_two_phones_end_in_one_run(server: Server):
-    assert stories(server, runs=12, seed=1)["stories"] == 12
+def test_six_stories_of_two_phones_end_in_one_run(server: Server):
+    assert stories(server, runs=6, seed=1)["stories"] == 6
 
 
 @pytest.mark.prove

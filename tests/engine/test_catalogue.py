@@ -15,7 +15,7 @@ from tests.conforming import conforms
 
 SEEDS = st.integers(0, 2**48)
 # Under the profile of `make prove` as many as that asks for.
-EACH = 60 if settings.default.derandomize else settings.default.max_examples
+EACH = 30 if settings.default.derandomize else settings.default.max_examples
 MODEST = settings(max_examples=EACH, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 
 

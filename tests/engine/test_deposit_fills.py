@@ -65,8 +65,8 @@ def test_the_time_at_the_bench_counts_melting_laying_and_every_reheat():
 @pytest.mark.parametrize("window", [(62.0, 74.0), (71.0, 77.0), (71.0, 82.0), (65.0, 77.0)])
 @pytest.mark.parametrize("second_kg", [0.0, 0.004, 0.009])
 def test_fills_times_deposits_per_fill_are_never_fewer_than_deposits(window, second_kg):
-    for step in range(60):
-        caramel_kg = 0.3 + 0.045 * step
+    for step in range(20):
+        caramel_kg = 0.3 + 0.135 * step
         reply = planned(
             caramel_kg=caramel_kg, second_kg=second_kg, window_low_c=window[0], window_high_c=window[1], step_s=1
         )
@@ -78,8 +78,8 @@ def test_fills_times_deposits_per_fill_are_never_fewer_than_deposits(window, sec
 
 def test_a_rest_too_small_to_heat_again_is_counted_and_told():
     told = []
-    for step in range(80):
-        reply = planned(caramel_kg=0.6 + 0.01 * step, window_low_c=71.0, window_high_c=79.0, step_s=1)
+    for step in range(40):
+        reply = planned(caramel_kg=0.6 + 0.02 * step, window_low_c=71.0, window_high_c=79.0, step_s=1)
         rest = warned(reply, "small_rest")
         assert (rest is not None) == (reply["rest_kg"] > 0.0)
         assert reply["rest_kg"] < 0.05
