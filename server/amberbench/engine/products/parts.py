@@ -101,7 +101,7 @@ def _chocolate(found: "Document", row: "Any", shop: "Any") -> None:
     below_m = (figure(row, "coating", "prebottom_m") or PREBOTTOM_M) if below else 0.0
     try:
         if dipped:
-            coated = coat.plan(_request(found, row, chocolate, sides, below_m))
+            coated: "Any" = coat.plan(_request(found, row, chocolate, sides, below_m))
             coat_kg, under_kg = coated["coating_kg"], coated["prebottom_kg"]
         else:
             density = materials.density(materials.resolved(_kind(chocolate)), coat.COLD_C)

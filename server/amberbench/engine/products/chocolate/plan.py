@@ -11,14 +11,14 @@ if TYPE_CHECKING:
 
     from ...core.annotations import Document, Readable
     from ...physics.pot import Pot
-    from ...types import ChocolatePlanRequest
+    from ...types import ChocolatePlanReply, ChocolatePlanRequest
 
 
 READ_SD_K = 0.2  # how well a probe in a stirred bowl repeats itself (assumed)
 PASSED_ON = ("chocolate", "targets", "mass_kg", "melt_c", "seed_c", "room_c", "bowl")
 
 
-def plan(request: "ChocolatePlanRequest") -> "Document":
+def plan(request: "ChocolatePlanRequest") -> "ChocolatePlanReply":
     """A bowl of chocolate to melt, seed and keep in its working range.
 
     Request: as chocolate.temper.
@@ -29,14 +29,15 @@ def plan(request: "ChocolatePlanRequest") -> "Document":
     Source: beckett_2009, wille_lutton_1966, mcadams, practice, as those two; assumed for what they assume.
     """
     asked: "Any" = request
-    reply = temper.plan(asked)
+    tempered: "Any" = temper.plan(asked)
     wanted: "Any" = {name: asked[name] for name in PASSED_ON}
     held: "Any" = dict(wanted, now_c=temper.lines(request)["work_high_c"])
     kept = temper.working_time(held)
-    known = [row["field"] for row in reply["inputs"]]
-    reply["inputs"] = reply["inputs"] + [row for row in kept["inputs"] if row["field"] not in known]
-    reply["hold"] = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
-    reply["bowl_request"] = wanted
+    known = [row["field"] for row in tempered["inputs"]]
+    inputs = tempered["inputs"] + [row for row in kept["inputs"] if row["field"] not in known]
+    hold = {name: kept[name] for name in ("seconds_s", "low_s", "high_s")}
+    tempered.update(inputs=inputs, hold=hold, bowl_request=wanted)
+    reply: "ChocolatePlanReply" = tempered
     return reply
 
 

@@ -15,12 +15,14 @@ from . import job as cluster_asked
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from ...core.annotations import Document, Readable
-    from ...types import ClusterPlanRequest, Input
+    from ...types import ClusterPlanReply, ClusterPlanRequest, Input
     from .job import ClusterJob
 
 
-def plan(request: "ClusterPlanRequest") -> "Document":
+def plan(request: "ClusterPlanRequest") -> "ClusterPlanReply":
     """Clusters from caramel in hand or of so many in rows: everything the bench needs.
 
     Request: rows [{clusters (good ones), deposit_kg (kg)}], or caramel_kg (kg) and deposit_kg (kg); yield_share
@@ -78,7 +80,7 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     held["bench_s"] = heat["melt"]["total_s"] + held["laying_s"]
     beds_m2 = cluster_asked.beds_m2(first, job, pattern, positions, held)
     under, each_kg = cluster_asked.materials_under(first, job, beds_m2)
-    reply: "Document" = {
+    found: "Any" = {
         "pattern": pattern,
         "positions_m": [[x, y] for x, y in positions[: held["per_tray"]]],
         "by_tray": trays.equal_trays(bench),
@@ -92,13 +94,14 @@ def plan(request: "ClusterPlanRequest") -> "Document":
     piece_kg = job.deposits_kg / job.clusters + each_kg
     finish, finish_rows = _finished(first, job, piece_kg)
     for part in (held, heat, batches.weights(first, job, piece_kg), finish, series):
-        reply.update(part)
+        found.update(part)
     _, soft, soft_rows = firmness.softness(first["firmness"], first["squeeze"])
     thinner = _thinner_than_measured(first, job)
-    reply["warnings"] += soft + tray_cooling.too_warm_to_free(reply) + fills.short_fills(job, heat["safe_s"])
-    reply["warnings"] += fills.many_reheats(first, held, second)
-    reply["warnings"] += tray_cooling.run_together(first, thinner) + warnings
-    reply["inputs"] = rows + _constants(first["base"], thinner) + finish_rows + soft_rows
+    found["warnings"] += soft + tray_cooling.too_warm_to_free(found) + fills.short_fills(job, heat["safe_s"])
+    found["warnings"] += fills.many_reheats(first, held, second)
+    found["warnings"] += tray_cooling.run_together(first, thinner) + warnings
+    found["inputs"] = rows + _constants(first["base"], thinner) + finish_rows + soft_rows
+    reply: "ClusterPlanReply" = found
     return reply
 
 

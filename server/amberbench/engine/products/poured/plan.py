@@ -17,6 +17,7 @@ from .. import capacity, remelt, subplans
 TYPE_CHECKING = False
 if TYPE_CHECKING:
     from collections.abc import Sequence
+    from typing import Any
 
     from ...core.annotations import Document, Readable
     from ...types import Input
@@ -148,7 +149,7 @@ def pour_between(wanted: "Readable", names: "Readable") -> "Document":
     return subplans.call_renamed(_checked_pour, wanted, names)
 
 
-def _checked_pour(wanted: "Readable") -> "Document":
+def _checked_pour(wanted: "Readable") -> "Any":
     return pour.plan(check.checked(pour_fields.FUNCTIONS["pour.plan"]["request"], wanted))
 
 

@@ -18,12 +18,12 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import SlabPlanRequest
+    from ...types import SlabPlanReply, SlabPlanRequest
     from ..poured.plan import FrameRoom
     from .frame import SlabJob
 
 
-def plan(request: "SlabPlanRequest") -> "Document":
+def plan(request: "SlabPlanRequest") -> "SlabPlanReply":
     """A slab from caramel in hand, or for centres or boxes wanted: everything the bench needs.
 
     Request: have {kg (kg)} or want {pieces} or want {boxes, per_box}, exactly one; yield_share (fraction of the centres
@@ -70,19 +70,22 @@ def plan(request: "SlabPlanRequest") -> "Document":
     cooled = poured_plan.cool_down(first, poured, job.pour_c, ("frame", "frame"))
     dip = _dip(first, poured, cuts)
     warnings += _left_over(request, parts_of) + _trim_takes(first, cuts)
-    reply = poured_plan.whole(first, poured, melted, cooled, warnings, job.kg, dip)
-    own = {
-        "cut": cuts,
-        "good": job.good_of(cuts["pieces"]),
-        "melt": None if first["jacket"] else melted[1],
-        "jacket": melted[1] if first["jacket"] else None,
-        "frames": others,
-        "dip": dip,
-        "trim_kg": _trim_kg(first, poured["mass_kg"], cuts),
-        "batches": parts_of,
-        "together": together,
-    }
-    return dict(reply, **own)
+    whole: "Any" = poured_plan.whole(first, poured, melted, cooled, warnings, job.kg, dip)
+    whole.update(
+        {
+            "cut": cuts,
+            "good": job.good_of(cuts["pieces"]),
+            "melt": None if first["jacket"] else melted[1],
+            "jacket": melted[1] if first["jacket"] else None,
+            "frames": others,
+            "dip": dip,
+            "trim_kg": _trim_kg(first, poured["mass_kg"], cuts),
+            "batches": parts_of,
+            "together": together,
+        }
+    )
+    reply: "SlabPlanReply" = whole
+    return reply
 
 
 def _batch(number: int, request: "Readable") -> "Document":
@@ -202,7 +205,7 @@ def _melt(request: "Readable", job: "SlabJob", caramel_kg: float) -> "tuple[Docu
     return full, subplans.call_renamed(_in_jacket, full, names)
 
 
-def _in_jacket(melt_request: "Readable") -> "Document":
+def _in_jacket(melt_request: "Readable") -> "Any":
     melt.refuse_lines(melt_request)
     return jacket.plan(jacket.request_for(melt_request))
 

@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
     from typing import Any
 
-    from ...core.annotations import Document, Readable
-    from ...types import ChocolateCoatingRequest, Input, Warning
+    from ...core.annotations import Readable
+    from ...types import ChocolateCoatingReply, ChocolateCoatingRequest, Input, Warning
 
 
 COLD_C = 21.0
@@ -121,7 +121,7 @@ def _warnings(request: "Readable", outside: tuple[float, float, float] | None) -
     return found
 
 
-def plan(request: "ChocolateCoatingRequest") -> "Document":
+def plan(request: "ChocolateCoatingRequest") -> "ChocolateCoatingReply":
     """Chocolate for coating and pre-bottom of so many pieces, and the outside size of a finished one.
 
     Request: piece {length_m, width_m, height_m (m)} or null (a cluster), centre_kg (kg) or null, pickup (fraction of
@@ -166,7 +166,7 @@ def plan(request: "ChocolateCoatingRequest") -> "Document":
         "depth_m": depth_m,
         "reserve_kg": reserve_kg,
         "total_kg": coat_kg * pieces + prebottom_kg + drip_kg + reserve_kg,
-        "outside_m": None if outside is None else dict(zip(SIDES, outside)),
+        "outside_m": outside and {"length_m": outside[0], "width_m": outside[1], "height_m": outside[2]},
         "warnings": _warnings(request, outside),
         "inputs": rows + [constant("chocolate.density_kg_m3", density, "kg/m³", "bar_densities", "published")],
     }

@@ -12,8 +12,10 @@ from .chill_fields import as_told_s
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from ...core.annotations import Document, Readable
-    from ...types import CoolPlanRequest, CoolRefitRequest, Curve, Input, Warning
+    from ...types import CoolPlanReply, CoolPlanRequest, CoolRefitRequest, Curve, Input, Warning
     from .cooling_curve import Slab
 
 
@@ -21,7 +23,7 @@ MOST_POINTS = 100
 TOUCH_AGAIN_S = 600.0  # a slab that is not firm is not ready for another ten minutes (practice)
 
 
-def plan(request: "CoolPlanRequest") -> "Document":
+def plan(request: "CoolPlanRequest") -> "CoolPlanReply":
     """The cooling of a poured slab: when it is ready for the knife, what it can do before, and its curve.
 
     Request: thickness_m (m), start_c (°C, as poured), room_c (°C), material, top (still_air, fan or h_w_m2k in
@@ -51,8 +53,9 @@ def plan(request: "CoolPlanRequest") -> "Document":
     choi_okos_1986; practice for target_c, assumed for the other milestones.
     """
     slab = wide_base.slab(request)
-    reply = _reply(request, slab, request["loss_factor"], request["loss_factor_sd"])
-    reply["inputs"] = _constants(request)
+    cooled: "Any" = _reply(request, slab, request["loss_factor"], request["loss_factor_sd"])
+    cooled["inputs"] = _constants(request)
+    reply: "CoolPlanReply" = cooled
     return reply
 
 

@@ -8,8 +8,10 @@ from ...physics import materials
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from ...core.annotations import Document, Readable
-    from ...types import CutFitFrameRequest, CutPlanRequest
+    from ...types import CutFitFrameRequest, CutPlanReply, CutPlanRequest
 
 
 COLD_C = 21.0
@@ -91,7 +93,7 @@ def cut_up(
     }
 
 
-def plan(request: "CutPlanRequest") -> "Document":
+def plan(request: "CutPlanRequest") -> "CutPlanReply":
     """Rows and columns of centres in a slab, both ways round, the better one kept, and where to cut.
 
     Request: length_m (m) and width_m (m) of the frame, thickness_m (m) of the cold slab, piece_length_m (m),
@@ -111,10 +113,11 @@ def plan(request: "CutPlanRequest") -> "Document":
     pieces = (request["piece_length_m"], request["piece_width_m"])
     refuse_hopeless(sizes[0], sizes[1], pieces[0], pieces[1], request["trim_m"], ("length_m", "width_m"))
     density = materials.density(materials.resolved(request["material"]), COLD_C)
-    reply = cut_up(
+    cuts: "Any" = cut_up(
         sizes[0], sizes[1], request["thickness_m"], pieces[0], pieces[1], request["trim_m"], request["kerf_m"], density
     )
-    reply["inputs"] = [constant("cut.cold_c", COLD_C, "°C")]
+    cuts["inputs"] = [constant("cut.cold_c", COLD_C, "°C")]
+    reply: "CutPlanReply" = cuts
     return reply
 
 

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
+    from ...types import SlabPlanReplyDip
 
 
 LEAST_BOWL_KG = 0.05  # an emptier bowl is not reckoned with (assumed)
@@ -25,7 +26,7 @@ def plan(
     material: str,
     prebottom_m2: float,
     room_c: float,
-) -> "Document":
+) -> "SlabPlanReplyDip":
     """What dipping takes, as `fields.DIP_REPLY`.
 
     `dip`: a checked `fields.DIP`; `piece` {length_m, width_m, height_m} of an undipped one, or null for a cluster;
@@ -34,7 +35,7 @@ def plan(
     """
     wanted: "Any" = {name: dip[name] for name in COATED_AS}
     wanted.update(pieces=pieces, piece=piece, centre_kg=centre_kg, material=material, prebottom_m2=prebottom_m2)
-    reply = coat.plan(wanted)
+    reply: "Any" = coat.plan(wanted)
     reply.update({name: dip[name] for name in AT_BENCH})
     salting: "Any" = {
         "dip_s": dip["dip_s"],
@@ -47,7 +48,8 @@ def plan(
     reply.update(salted)
     reply["inputs"] = inputs
     reply.update(_kept_warm(dip, pieces, reply, room_c))
-    return reply
+    dipped: "SlabPlanReplyDip" = reply
+    return dipped
 
 
 def _kept_warm(dip: "Readable", pieces: int, coated: "Readable", room_c: float) -> "Document":

@@ -14,8 +14,8 @@ TYPE_CHECKING = False
 if TYPE_CHECKING:
     from typing import Any
 
-    from ...core.annotations import Document, Readable
-    from ...types import MeltPlanJacketRequest
+    from ...core.annotations import Readable
+    from ...types import MeltPlanJacketReply, MeltPlanJacketRequest
 
 
 # From the jacket water through the wall into caramel: assumed, so that the trade's one figure lies in the range.
@@ -87,7 +87,7 @@ class Block:
         return min(whole_s, stiff * piece_s + stirred_s)
 
 
-def plan(request: "MeltPlanJacketRequest") -> "Document":
+def plan(request: "MeltPlanJacketRequest") -> "MeltPlanJacketReply":
     """Time until a block in a water jacket is in the window.
 
     Request: block {length_m (m), width_m (m), height_m (m)}, start_c (°C), jacket_c (°C), window_low_c (°C), limit_c

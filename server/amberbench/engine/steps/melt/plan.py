@@ -17,10 +17,12 @@ if TYPE_CHECKING:
 
     from ...core.annotations import Document, Readable
     from ...types import (
+        Burst,
         Input,
         MeltNextBurstRequest,
         MeltOvenFromWaterTestReply,
         MeltOvenFromWaterTestRequest,
+        MeltPlanReply,
         MeltPlanRequest,
     )
 
@@ -86,7 +88,7 @@ def check_melt(request: "Readable") -> None:
         raise Problem("burst_s", "too_low", request["burst_s"], request["step_s"], 300, "s")
 
 
-def plan(request: "MeltPlanRequest") -> "Document":
+def plan(request: "MeltPlanRequest") -> "MeltPlanReply":
     """Bursts that bring the caramel into the window, each followed by a stir, to be corrected by every reading.
 
     Request: as `fields.MELT`.
@@ -103,7 +105,7 @@ def plan(request: "MeltPlanRequest") -> "Document":
     check_melt(request)
     melt = MeltLimits(request)
     estimate, start_c = melt.estimate, request["start_c"]
-    bursts: "list[Document]" = []
+    bursts: "list[Burst]" = []
     if is_above(start_c, melt.high_c, "°C"):
         raise Problem("start_c", "start_above_window", start_c, high=melt.high_c, unit="°C")
     while estimate.t_c < melt.low_c:
@@ -115,7 +117,7 @@ def plan(request: "MeltPlanRequest") -> "Document":
     return {"bursts": bursts, "total_s": float(total_s), "energy_j": energy_j, "inputs": assumed(melt, request)}
 
 
-def _planned(melt: "MeltLimits") -> "Document":
+def _planned(melt: "MeltLimits") -> "Burst":
     """One burst of the plan, its stir, and the readings to be expected after it."""
     estimate, (seconds_s, level) = melt.estimate, melt.longest(True)
     hottest_c = melt.hottest_c(seconds_s, level)

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import PourPlanRequest
+    from ...types import PourPlanReply, PourPlanRequest
 
 
 CLOSE_ENOUGH_M = 0.0005  # a bar within half a millimetre gives the wanted height; assumed
@@ -84,7 +84,7 @@ def lowest_stack_over(bars_m: list[float], height_m: float) -> list[float]:
     return max(every, key=lambda stack: (sum(stack), -len(stack), stack))
 
 
-def plan(request: "PourPlanRequest") -> "Document":
+def plan(request: "PourPlanRequest") -> "PourPlanReply":
     """Caramel, frame length or slab height, whichever is unknown, and the bars to set.
 
     Request: solve_for (mass, length or height), of mass_kg (kg), length_m (m), width_m (m) and slab_height_m (m)
@@ -107,7 +107,7 @@ def plan(request: "PourPlanRequest") -> "Document":
     _refuse_missing(request)
     material = materials.resolved(request["material"])
     density = materials.density(material, request["pour_c"])
-    solved = SOLVERS[request["solve_for"]](request, density)
+    solved: "Any" = SOLVERS[request["solve_for"]](request, density)
     solved["warnings"] += _outruns_table(request, solved) + _stiffens_first(request, solved, material)
     solved["settled_height_m"] = settled_height(material, solved["slab_height_m"], request["pour_c"], request["room_c"])
     solved["area_m2"] = solved["length_m"] * solved["width_m"]
@@ -117,7 +117,8 @@ def plan(request: "PourPlanRequest") -> "Document":
         constant("pour.stiff_c", STIFF_C, "°C"),
         constant("pour.loss_w_m2k", LOSS_W_M2K, "W/(m² K)"),
     ]
-    return solved
+    reply: "PourPlanReply" = solved
+    return reply
 
 
 def _refuse_missing(request: "Readable") -> None:

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from ...core.annotations import Document, Readable
     from ...physics.pot import Pot
-    from ...types import ChocolateHoldRequest, ChocolateTemperRequest, Input, Step, Warning
+    from ...types import ChocolateHoldRequest, ChocolateTemperReply, ChocolateTemperRequest, Input, Step, Warning
 
 
 # Melt, cool and work, each from and to in °C. Two tables of practice, read: melt 50–55 / 45–50 / 45–50 and 45–50 /
@@ -95,7 +95,7 @@ def _refuse(request: "Readable", line: "Readable", melt_c: float, seed_c: float)
         raise Problem("seed_c", "seed_melts", seed_c, high=melts_c, unit="°C")
 
 
-def plan(request: "ChocolateTemperRequest") -> "Document":
+def plan(request: "ChocolateTemperRequest") -> "ChocolateTemperReply":
     """How much seed cools a melt to its working range, and the heat lines of each step.
 
     Request: chocolate, targets {melt_low_c, melt_high_c, cool_low_c, cool_high_c, work_low_c, work_high_c (°C)} or
