@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, CostBoxReply, LabelContentReply, Lesson, Measured, Pack, PackBoxesReply, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, TraceWalkReply, Units, Values } from "../documents";
+import type { BenchEvent, Clock, Lesson, Measured, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { handOver, saveFile } from "../platform/files";
@@ -9,25 +9,21 @@ import type { WakeState } from "../platform/wakeLock";
 import { uuid7 } from "../storage";
 import { alarmFile } from "./alarmFile";
 import { isAtHand, isOpen } from "./batchBook";
-import * as boxLabel from "./boxLabel";
 import * as demoShop from "./demoShop";
 import * as exports from "./exports";
 import * as holder from "./heldByOtherDevice";
 import * as learning from "./learning";
 import { freeName } from "./names";
-import * as packing from "./packing";
 import * as paper from "./paper";
 import * as phones from "./phones";
-import { findWaiting, keepWaiting, type NoPhoto, type PhotoElsewhere } from "./photos";
+import type { NoPhoto, PhotoElsewhere } from "./photos";
 import { isArmed } from "./runningClocks";
 import * as records from "./records";
 import * as shopState from "./shop";
 import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
-import * as tracing from "./tracing";
 import * as time from "./time";
-import * as trade from "./trade";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, SeriesMember, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
@@ -39,11 +35,11 @@ export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
 export { bestByOf, checkNet, checkPack, type Counted, countedOf, madeAt, nextCode, type Wanted } from "./packing";
 export { costOf, priceOf } from "./costs";
-import * as costs from "./costs";
 export { SHOP_LISTS } from "./shopBook";
 export { firstTexts, languageOf } from "./shop";
 export { checkRow, densityOf, emptyRow, type FunnelLesson, type PlannedCluster, learnFunnel, ovenPowerOf, type ShopRow, stiffnessOf } from "./shopFormCalls";
 export { boughtMaterials, checkLot, checkOrder, dayOf, lots, midnightOf, orders, ordersOverview, packs, stockOverview, stockUses } from "./trade";
+export * from "./tradeActions";
 export type { LabelChoices, LabelRule } from "./boxLabel";
 export { scanned, type Scanned } from "./scanned";
 export { watchForCode } from "../platform/camera";
@@ -137,82 +133,9 @@ export async function editsBack(): Promise<ShopEdit[]> {
   return demoShop.editsBack(await (await appState()).shopBook.events());
 }
 
-/** Folds the orders, lots and boxes packed of this phone, the first time. */
-export async function loadTrade(): Promise<void> {
-  const { trade: { lot, order, pack }, store } = await appState();
-  const rows = await store.batches.all();
-  trade.keptUses.value = new Map(rows.map(({ batch_id, run }) => [batch_id, run?.uses ?? []]));
-  await Promise.all([lot.load(), order.load(), pack.load()]);
-}
-
-/** Writes what happened of a lot, an order or boxes packed; resolves when it is on the disk and in the document. */
-export async function writeFact(of: "lot" | "order" | "pack", id: string, kind: string, body: Values): Promise<void> {
-  await (await appState()).trade[of].write(id, [{ kind, body }]);
-}
-
-/** What boxes a counted batch fills. */
-export async function boxesOf(first: packing.Counted, wanted: packing.Wanted): Promise<PackBoxesReply> {
-  return packing.boxesOf((await appState()).store, first, wanted);
-}
-
-/** What a box of one or several products costs, by the batches counted last on this phone. */
-export async function boxCost(known: Shop, box: Pick<Shop["boxes"][number], "lines" | "packaging">): Promise<CostBoxReply> {
-  return costs.boxCost((await appState()).store, known, box);
-}
-
-/** What went into something and what came of it, by what this phone holds. */
-export async function traceHere(start: string): Promise<TraceWalkReply> {
-  return tracing.traceHere((await appState()).store, start);
-}
-
-/** Takes back what was written last of a lot, an order or boxes packed; false: there is nothing to take back. */
-export async function undoLastFact(of: "lot" | "order" | "pack", id: string): Promise<boolean> {
-  const book = (await appState()).trade[of];
-  const events = await book.events(id);
-  const undone = new Set(events.filter((one) => one.kind === "undone").map((one) => one.body["event_id"]));
-  const last = events.slice(1).filter((one) => one.kind !== "undone" && !undone.has(one.id)).at(-1);
-  if (last) await book.write(id, [{ kind: "undone", body: { event_id: last.id } }]);
-  return last !== undefined;
-}
-
-/** What was written of a lot, an order or boxes packed, as far as this phone holds it. */
-export async function streamEvents(of: "lot" | "order" | "pack", id: string): Promise<BenchEvent[]> {
-  return (await appState()).trade[of].events(id);
-}
-
-/** What the label of boxes packed together says, by what went into them. Throws EngineProblem. */
-export async function labelContent(pack: Pack, choices: boxLabel.LabelChoices): Promise<LabelContentReply> {
-  const known = shop.value;
-  if (!known) throw new Error("no shop yet");
-  return boxLabel.labelContent((await appState()).store, known, pack, choices);
-}
-
-/** What labels were printed on last; null: nothing yet. */
-export async function keptPaper(): Promise<unknown> {
-  return boxLabel.keptPaper((await appState()).store);
-}
-
-export async function keepPaper(paper: unknown): Promise<void> {
-  await boxLabel.keepPaper((await appState()).store, paper);
-}
-
 /** Hands a file that is made to another app, or saves it; false: the person let it be. */
 export function handOverFile(name: string, type: string, bytes: Uint8Array<ArrayBuffer>): Promise<boolean> {
   return handOver(new File([bytes], name, { type }));
-}
-
-/** Keeps a photo of a lot's label, made smaller. Never rejects for the photo. */
-export async function takeLotPhoto(lotId: string, file: Blob): Promise<BenchEvent | NoPhoto> {
-  return (await appState()).lotPhotos.take(lotId, file);
-}
-
-/** Keeps the photo of a delivery that is not written down yet; null: there is none any more. */
-export async function keepWaitingPhoto(file: Blob | null): Promise<NoPhoto | "kept"> {
-  return keepWaiting((await appState()).store, file);
-}
-
-export async function waitingPhoto(): Promise<Blob | null> {
-  return findWaiting((await appState()).store);
 }
 
 /** Opens a batch; resolves with its id as soon as the event is on the disk. Rejects when it could not be kept. */
@@ -285,12 +208,12 @@ export async function loadRecord(batchId: string): Promise<BatchRecord | null> {
   return records.loadRecord((await appState()).store, batchId);
 }
 
-/** Somebody has read that the server's log is another one. */
 /** Lets an event that was set aside count, or keeps it out. */
 export async function decideSetAside(event: BenchEvent, isIn: boolean): Promise<void> {
   await (await appState()).setAside.decide(event, isIn);
 }
 
+/** Somebody has read that the server's log is another one. */
 export async function readOfAnotherLog(): Promise<void> {
   await (await appState()).syncing.readOfAnotherLog();
 }
