@@ -10,8 +10,9 @@ from e2e import axe, ruler
 from e2e.conftest import PHONE
 from e2e.phone import Phone
 from e2e.server import ForkedServer, Server
-from e2e.sync_helpers import all_sent, send
+from e2e.sync_helpers import all_sent, exchanges, send
 from tests.bench import Bench, planned_slab
+from tests.log import Phone as Writer
 from tests.log import uuid7
 
 WEAK = 0.8  # the simulated oven heats by this share of what its plate promises
@@ -34,7 +35,7 @@ def closed_batch(shop: dict[str, Any], day: int) -> list[dict[str, Any]]:
     bench.does("closed", 60)
     batch_id = uuid7(bench.now_ms)
     same = {"shop_id": shop["id"], "batch_id": batch_id}
-    day_ms = day * 86_400_000
+    day_ms = day * 20 * 86_400_000
     return [one | same | {"id": uuid7(one["at_ms"]), "at_ms": one["at_ms"] + day_ms} for one in bench.events]
 
 
@@ -117,8 +118,17 @@ def test_a_batch_left_out_off_line_counts_no_longer_and_the_other_phone_hears(
         rests_on(other, BATCHES)
 
 
-def test_what_was_learnt_can_be_read_by_everybody(phone: Phone):
+def test_what_was_learnt_and_the_months_can_be_read_by_everybody(phone: Phone, server: Server):
+    material = f"caramels/{server.asks('/api/shop')['caramels'][0]['id']}"
+    bought = {"material": material, "packs": 4, "pack_amount": 2.5, "price_minor": 12_000}
+    send(server, [Writer().event("received", **bought) | {"stream": "lot/l-1", "batch_id": None}])
+    exchanges(phone)
     opens_learned(phone)
+    plots = phone.page.locator(".plot")
+    expect(plots).to_have_count(3)
+    expect(plots.first.get_by_role("img")).to_have_accessible_name(
+        re.compile(r"^Good pieces, of those planned. \w+: 9\d %, ")
+    )
     phone.page.locator(".lesson").first.get_by_text("Leave out").first.tap()
     ruler.settles(phone)
     assert axe.faults(phone.page, at_the_bench=False) == []

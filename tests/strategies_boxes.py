@@ -70,6 +70,20 @@ def box(rng):
     return {"lines": lines[: rng.randrange(4)], "packaging": used(rng, "carton", "cup")}
 
 
+def months(rng):
+    batches = []
+    for _ in range(rng.randrange(8)):
+        one = {
+            "month": f"2026-{rng.randrange(1, 13):02d}",
+            "planned": rng.randrange(1, 200),
+            "good": rng.randrange(200),
+        }
+        maybe(rng, one, "cost_minor", rng.randrange(9000), 0.8)
+        maybe(rng, one, "hands_s", rng.uniform(0, 9000), 0.8)
+        batches.append(one)
+    return {"batches": batches}
+
+
 def price(rng):
     request = {"cost_minor": rng.choice([99.45, rng.randrange(10000)])}
     maybe(rng, request, "margin_percent", rng.uniform(0, 90))
@@ -150,6 +164,7 @@ SENSIBLE = {
     "trace.walk": walk,
     "cost.batch": cost,
     "cost.box": box,
+    "cost.months": months,
     "cost.price": price,
     "needs.plan": needs,
 }

@@ -123,3 +123,19 @@ def test_a_price_reaches_the_wanted_margin_and_says_what_it_leaves():
     # Cost of goods 350 of a price of 1000 is 35 %: published on teaching sheets of culinary arithmetic (seen).
     left = catalogue.call("cost.price", {"cost_minor": 350, "price_minor": 1000})
     assert (left["margin_minor"], left["margin_percent"]) == (650, 65.0)
+
+
+def test_months_weigh_batches_by_their_pieces_and_leave_out_what_has_no_price_or_time():
+    november = [
+        {"month": "2026-11", "planned": 200, "good": 174, "cost_minor": 3480, "hands_s": 3480},
+        {"month": "2026-11", "planned": 100, "good": 96},
+    ]
+    december = [{"month": "2026-12", "planned": 100, "good": 0, "cost_minor": 900, "hands_s": 60}]
+    october = [{"month": "2026-10", "planned": 100, "good": 90, "cost_minor": 1000}]
+    rows = catalogue.call("cost.months", {"batches": december + november + october})["months"]
+    assert [row["month"] for row in rows] == ["2026-10", "2026-11", "2026-12"]
+    assert [row["good_share"] for row in rows] == [0.9, 0.9, 0]
+    # 1,000 over 90 is 11.111…
+    assert [row["piece_minor"] for row in rows] == [11.11, 20, None]
+    assert [row["piece_s"] for row in rows] == [None, 20, None]
+    assert [row["batches"] for row in rows] == [1, 2, 1]

@@ -1,16 +1,46 @@
 /** What a batch and its boxes cost, from what went in, the prices of deliveries and the time of hands. */
-import type { CostBatchReply, CostBatchRequest, CostBoxReply, CostBoxRequest, CostPriceReply, Lot, Run, Shop } from "../documents";
+import type { CostBatchReply, CostBatchRequest, CostBoxReply, CostBoxRequest, CostMonthsReply, CostMonthsRequest, CostPriceReply, Lot, Run, Shop, Summary } from "../documents";
 import { compute } from "../engine/client";
 import type { Store } from "../storage";
 import { batchStream } from "../streams";
 import { partsOf } from "./batchParts";
 import { handsOf, pricedLot, pricedUse, pricedUses } from "./costParts";
-import { boughtMaterials, lots } from "./trade";
+import { boughtMaterials, dayOf, lots } from "./trade";
 import type { BatchRecord } from "./types";
 
 /** The cost of a counted batch, with the boxes of its product. */
 export function costOf(known: Shop, record: BatchRecord): Promise<CostBatchReply> {
   return compute("cost.batch", costRequest(known, record), "desk");
+}
+
+/** What one batch tells of its month; null: it made no pieces that were planned and counted. */
+export type MonthBatch = NonNullable<CostMonthsRequest["batches"]>[number];
+
+/** Closed batches as this phone has told them before, by id. Older ones are asked of the server, so many at a time. */
+const TOLD = "months";
+const AT_ONCE = 40;
+
+/** Yield, cost and time of closed batches, month by month: as many as are known by now, and how many still are to be looked at. */
+export async function byMonth(store: Store, known: Shop, closed: Summary[], record: (batchId: string) => Promise<BatchRecord | null>): Promise<CostMonthsReply & { waiting: number }> {
+  const told = new Map(Object.entries((await store.meta.get<Record<string, MonthBatch | null>>(TOLD)) ?? {}));
+  const held = new Set((await store.batches.all()).map(({ batch_id }) => batch_id));
+  // A price may have come since.
+  const missing = closed.filter(({ batch_id }) => !told.has(batch_id) || (held.has(batch_id) && told.get(batch_id)?.cost_minor === null));
+  for (const { batch_id } of missing.slice(0, AT_ONCE)) {
+    const found = await record(batch_id);
+    if (found) told.set(batch_id, await monthBatch(known, found));
+  }
+  await store.meta.put(TOLD, Object.fromEntries(told));
+  const batches = closed.flatMap(({ batch_id }) => told.get(batch_id) ?? []);
+  return { ...(await compute("cost.months", { batches }, "desk")), waiting: closed.filter(({ batch_id }) => !told.has(batch_id)).length };
+}
+
+async function monthBatch(known: Shop, record: BatchRecord): Promise<MonthBatch | null> {
+  const { run, events } = record;
+  const planned = run.planned.pieces;
+  if (run.pieces == null || !planned || run.closed_at_ms === null) return null;
+  const cost = await costOf(known, record);
+  return { month: dayOf(run.closed_at_ms).slice(0, 7), planned, good: run.pieces, cost_minor: cost.not_priced.length > 0 ? null : cost.total_minor, hands_s: handsOf(events) };
 }
 
 /** What is in a box, and what it is packed in. */

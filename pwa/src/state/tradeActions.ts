@@ -1,9 +1,10 @@
 /** What the screens of orders, stock and packing ask for and write down. */
-import type { BenchEvent, CostBoxReply, LabelContentReply, Pack, PackBoxesReply, Shop, TraceWalkReply, Values } from "../documents";
+import type { BenchEvent, CostBoxReply, CostMonthsReply, LabelContentReply, Pack, PackBoxesReply, Shop, Summary, TraceWalkReply, Values } from "../documents";
 import * as boxLabel from "./boxLabel";
 import * as costs from "./costs";
 import * as packing from "./packing";
 import { findWaiting, keepWaiting, type NoPhoto } from "./photos";
+import { loadRecord } from "./records";
 import { shop } from "./shop";
 import { appState } from "./start";
 import * as tracing from "./tracing";
@@ -30,6 +31,13 @@ export async function boxesOf(first: packing.Counted, wanted: packing.Wanted): P
 /** What a box of one or several products costs, by the batches counted last on this phone. */
 export async function boxCost(known: Shop, box: Pick<Shop["boxes"][number], "lines" | "packaging">): Promise<CostBoxReply> {
   return costs.boxCost((await appState()).store, known, box);
+}
+
+/** Yield, cost and time of closed batches, month by month. */
+export async function byMonth(known: Shop, batches: Summary[]): Promise<CostMonthsReply & { waiting: number }> {
+  const { store } = await appState();
+  const closed = batches.filter((one) => one.closed_at_ms !== null && !one.label?.thrown_away);
+  return costs.byMonth(store, known, closed, (batchId) => loadRecord(store, batchId));
 }
 
 /** What went into something and what came of it, by what this phone holds. */

@@ -40,19 +40,30 @@ export function formatDate(ms: number): string {
 /** A day as it is kept, "2027-03-31", in the reader's words. */
 export function formatDayOf(day: string): string {
   const [year, month, date] = day.split("-").map(Number);
-  return new Intl.DateTimeFormat(locale(), { year: "numeric", month: "short", day: "numeric" }).format(new Date(year!, month! - 1, date));
+  const at = new Date(year!, month! - 1, date);
+  return kept({ year: "numeric", month: "short", day: "numeric" }, at).format(at);
 }
 
-/** A browser takes a millisecond or more to make one. */
-const clocks = new Map<string, Intl.DateTimeFormat>();
+/** A month, "2026-11", without its year. */
+export function formatMonth(month: string): string {
+  const [year, nth] = month.split("-").map(Number);
+  const first = new Date(year!, nth! - 1);
+  return kept({ month: "short" }, first).format(first);
+}
+
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+/** A browser takes a millisecond or more to make one. Whoever travels gets another: one that was made keeps its zone. */
+function kept(options: Intl.DateTimeFormatOptions, at: Date): Intl.DateTimeFormat {
+  const key = `${locale()} ${at.getTimezoneOffset()} ${JSON.stringify(options)}`;
+  const made = formats.get(key) ?? new Intl.DateTimeFormat(locale(), options);
+  formats.set(key, made);
+  return made;
+}
 
 /** Engines differ in whether "05:43" keeps its nought; an hour here has none. */
 function clock(ms: number, day: Intl.DateTimeFormatOptions): string {
-  // Whoever travels gets another: one that was made keeps its zone.
-  const key = [locale(), day.weekday, day.year, new Date(ms).getTimezoneOffset()].join();
-  const made = clocks.get(key) ?? new Intl.DateTimeFormat(locale(), { ...day, hour: "numeric", minute: "2-digit" });
-  clocks.set(key, made);
-  const parts = made.formatToParts(ms);
+  const parts = kept({ ...day, hour: "numeric", minute: "2-digit" }, new Date(ms)).formatToParts(ms);
   return parts.map(({ type, value }) => (type === "hour" ? String(Number(value)) : value)).join("");
 }
 

@@ -7,6 +7,7 @@ export {
   formatDate,
   formatDay,
   formatDayOf,
+  formatMonth,
   formatDuration,
   formatNumber,
   formatRange,

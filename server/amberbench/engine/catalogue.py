@@ -7,6 +7,7 @@ stands at the bench belongs here, not in `bench_catalogue`.
 from . import fields as _fields  # noqa: F401 - it adds its fields to those of the bench
 from .bench_catalogue import FUNCTIONS, RENAMED, call, call_text
 from .cost import batch as cost
+from .cost import months
 from .exports import paper, table
 from .labelling import content, dates, declarations, net_contents
 from .learning import apply, contribution
@@ -40,6 +41,7 @@ FUNCTIONS.update(
         "trace.walk": trace.walk,
         "cost.batch": cost.cost,
         "cost.box": cost.cost_of_box,
+        "cost.months": months.by_month,
         "cost.price": cost.price,
         "net.check": net_contents.check,
         "label.content": content.content,

@@ -3,6 +3,7 @@ import { t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { Figures } from "./Figures";
 import { LessonCard } from "./LessonCard";
+import { Months } from "./Months";
 
 /** What closed batches measured, and each of them, planned against happened. */
 export function LearnedScreen() {
@@ -11,6 +12,7 @@ export function LearnedScreen() {
     <Desk title={t("learned.title")} here="records">
       {batches && <p class="lead">{t(found ? "learned.lead" : "learned.nothing_yet")}</p>}
       {found && shop && <Figures measured={found} shop={shop} />}
+      <Months />
       {batches && batches.length > 0 && <h2>{t("learned.batches")}</h2>}
       <ul class="cards lessons">
         {batches?.map((one) => (

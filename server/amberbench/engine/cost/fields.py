@@ -89,6 +89,43 @@ FUNCTIONS = {
             "not_priced": many(NAME, 0, 8440, "what has no price, and products of which no batch was counted"),
         },
     },
+    "cost.months": {
+        "request": {
+            "batches": many(
+                record(
+                    {
+                        "month": text(7, "YYYY-MM in which it was closed"),
+                        "planned": integer(1, 10**7, "pieces that were planned"),
+                        "good": integer(0, 10**7, "good pieces"),
+                        "cost_minor": dict(OR_NONE, meaning="what all of it cost; null: not known"),
+                        "hands_s": number("s", 0, 1e7, "hands on it; null: not known", default=None),
+                    },
+                    "a closed batch",
+                ),
+                0,
+                20000,
+                "closed batches",
+                default=[],
+            ),
+        },
+        "reply": {
+            "months": many(
+                record(
+                    {
+                        "month": text(7, "YYYY-MM"),
+                        "batches": integer(1, 20000, "how many were closed"),
+                        "good_share": number("", 0, 1e7, "good pieces of those planned"),
+                        "piece_minor": dict(EXACT, meaning="a good piece, in hundredths of a minor unit; null: none"),
+                        "piece_s": number("s", 0, 1e13, "hands on a good piece; null: not known", nullable=True),
+                    },
+                    "a month",
+                ),
+                0,
+                20000,
+                "months with closed batches, the oldest first",
+            ),
+        },
+    },
     "cost.price": {
         "request": {
             "cost_minor": number("", 0, MOST_MINOR, "what it costs, minor units, not rounded"),
