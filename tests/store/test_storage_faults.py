@@ -10,6 +10,7 @@ import time
 import urllib.error
 from contextlib import closing, contextmanager, suppress
 
+import psycopg
 import pytest
 from sqlalchemy import event
 
@@ -66,6 +67,26 @@ def test_database_deleted_in_the_middle_of_a_push_acknowledges_nothing(app, clie
     with app.app_context():
         event.listen(db.engine, "before_cursor_execute", lambda *_: database.unlink(missing_ok=True))
     assert_problem(client.post("/api/events", json={"events": [Phone().opens()]}), 503)
+
+
+@pytest.mark.parametrize("app_on_each_database", ["postgresql"], indirect=True)
+def test_connection_lost_as_a_batch_is_folded_is_no_mistake_of_ours_and_the_push_comes_again(
+    app_on_each_database, postgresql
+):
+    client, opening, ended = app_on_each_database.test_client(), Phone().opens(), []
+
+    def ends(_connection, cursor, statement, *_):
+        if statement.startswith("DELETE FROM link") and not ended:
+            with psycopg.connect(f"host={postgresql.folder} user=amberbench dbname=postgres") as other:
+                pid = cursor.connection.info.backend_pid
+                ended.extend(other.execute("SELECT pg_terminate_backend(%s, 5000)", [pid]).fetchone())
+
+    with app_on_each_database.app_context():
+        event.listen(db.engine, "before_cursor_execute", ends)
+    assert_problem(client.post("/api/events", json={"events": [opening]}), 503)
+    assert ended == [True]
+    assert results(push(client, opening)) == ["stored"]
+    assert client.get(f"/api/batches/{opening['batch_id']}").get_json()["broken"] is None
 
 
 def test_database_that_another_takes_the_place_of_is_not_served(client, database, ready_database, tmp_path, caplog):

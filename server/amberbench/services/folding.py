@@ -71,6 +71,8 @@ def _try_incremental(
             _append_to_run(session, row, events)
         else:
             return False
+    except Unusable:
+        raise
     except Problem:  # `project` tells of a plan that is none
         return False
     except Exception as error:
