@@ -164,3 +164,42 @@ test("a ring that began without audio is heard as soon as the audio runs, and no
   await vi.advanceTimersByTimeAsync(FIGURES.stir.every * 1000);
   expect(Audio.made[0]?.tones).toBe(before + FIGURES.stir.tones.length);
 });
+
+test("while the system holds the audio context a sound rings as media, and no longer once the context runs", async () => {
+  const played: { muted: boolean; src: string }[] = [];
+  const files: Blob[] = [];
+  vi.spyOn(URL, "createObjectURL").mockImplementation((file) => `blob:${files.push(file as Blob)}`);
+  vi.spyOn(HTMLMediaElement.prototype, "play").mockImplementation(function (this: HTMLMediaElement) {
+    played.push({ muted: this.muted, src: this.src });
+    return Promise.resolve();
+  });
+  const paused = vi.spyOn(HTMLMediaElement.prototype, "pause").mockImplementation(() => {});
+  await taps();
+  expect(played).toEqual([{ muted: true, src: "blob:1" }]);
+  expect(paused).toHaveBeenCalledOnce();
+  Audio.made[0]?.becomes("interrupted");
+  const { FIGURES } = await import("./tones");
+  sound.startSound("too_hot");
+  await vi.advanceTimersByTimeAsync(FIGURES.too_hot.every * 2000 + 100);
+  expect(played.slice(1)).toEqual(Array(3).fill({ muted: false, src: "blob:2" }));
+  await taps();
+  const before = played.length;
+  await vi.advanceTimersByTimeAsync(FIGURES.too_hot.every * 3000);
+  expect(played).toHaveLength(before);
+  sound.stopSound();
+  expect(paused).toHaveBeenCalledTimes(2);
+  await holdsTheTones(files[1]);
+});
+
+/** A WAV of one figure of the siren: eight bits, one channel, loud throughout, as it has no gap. */
+async function holdsTheTones(file: Blob | undefined): Promise<void> {
+  const { FIGURES } = await import("./tones");
+  const bytes = new Uint8Array(await (file as Blob).arrayBuffer());
+  const words = String.fromCharCode(...bytes.slice(0, 44));
+  expect([words.slice(0, 4), words.slice(8, 16), words.slice(36, 40)]).toEqual(["RIFF", "WAVEfmt ", "data"]);
+  const head = new DataView(bytes.buffer);
+  const [format, rate, size] = [head.getUint32(20, true), head.getUint32(24, true), head.getUint32(40, true)];
+  expect([format, head.getUint16(34, true), size, bytes.length]).toEqual([0x10001, 8, rate * FIGURES.too_hot.every, 44 + size]);
+  const loud = bytes.slice(44).filter((one) => Math.abs(one - 128) > 30).length;
+  expect(loud / size).toBeGreaterThan(0.6);
+}

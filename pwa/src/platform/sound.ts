@@ -1,4 +1,5 @@
 import type { SoundName } from "../documents";
+import { allowAlarmElement, playAlarmElement, stopAlarmElement } from "./alarmElement";
 import { onEveryTap } from "./userActivation";
 import { FIGURES, VIBRATIONS } from "./tones";
 import { vibrate } from "./vibration";
@@ -18,7 +19,10 @@ let playing: { gain: GainNode | null; timer: ReturnType<typeof setInterval> } | 
 /** Sound may start only after a tap, and the system may interrupt it at any time: so every tap unlocks it anew. */
 export function unlockSoundOnTap(onState: (state: SoundState) => void): void {
   report = onState;
-  onEveryTap(() => void unlockSound(true));
+  onEveryTap(() => {
+    void unlockSound(true);
+    void allowAlarmElement();
+  });
 }
 
 /** Starts the audio where a tap, or a browser that wants none, allows it. */
@@ -68,6 +72,7 @@ export function startSound(name: SoundName): void {
   const once = () => {
     // A context that stands still would keep the tones and play them all at once.
     if (playing && runs(context)) schedule(context, (playing.gain ??= loud(context)), name);
+    else playAlarmElement(name);
     vibrate(VIBRATIONS[name]);
   };
   playing = { gain: null, timer: setInterval(once, every * 1000) };
@@ -78,6 +83,7 @@ export function stopSound(): void {
   if (!playing) return;
   clearInterval(playing.timer);
   playing.gain?.disconnect();
+  stopAlarmElement();
   playing = null;
   vibrate(0);
 }
@@ -86,6 +92,7 @@ export function stopSound(): void {
 export async function testSound(name: SoundName): Promise<void> {
   await unlockSound();
   if (runs(context)) schedule(context, loud(context), name);
+  else playAlarmElement(name);
   vibrate(VIBRATIONS[name]);
 }
 
