@@ -88,7 +88,7 @@ def killed_in_a_push(phone: Phone, server: Server, after_ms: int | None) -> None
 
     def on_the_way(route: Route) -> None:
         if after_ms is None:
-            route.fetch()
+            server.asks("/api/events", route.request.post_data_json)
             kill()
             return route.abort()
         threading.Timer(after_ms / 1000, kill).start()
@@ -234,7 +234,9 @@ def test_a_store_closed_under_the_app_is_opened_again(browser: Browser, server: 
         else:
             phone.taps()
     same_everywhere(phone, server, batch_id)
-    expect(phone.page.locator(".trouble")).to_have_count(0)
+    # Firefox has no sound where these stories are told, and says so.
+    mute = phone.word("No sound yet: watch the screen.")
+    expect(phone.page.locator(".trouble").filter(has_not_text=mute)).to_have_count(0)
     assert phone.errors == []
     context.close()
 
