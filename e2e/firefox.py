@@ -30,6 +30,7 @@ NOT_TOLD = {
     "test_languages.py::test_a_language_not_yet_on_the_phone": (
         "its driver takes the network from pages alone: the service worker goes on fetching"
     ),
+    "test_scan.py": "its camera is a file, which Chromium alone takes for one",
     "test_our_mistakes.py": "its driver cannot run a script in a worker, where the mistake is planted",
     f"{FIRST_VISIT}[firefox-es": "the driver sets a language for pages alone; the service worker chooses the texts",
     "test_rings.py::test_it_rings_20_s_pauses": MUTE,
