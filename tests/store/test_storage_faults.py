@@ -281,15 +281,13 @@ def test_server_that_starts_without_its_data_says_so_and_begins_no_other_shop(
     monkeypatch.setenv("AMBERBENCH_DATABASE_URL", f"sqlite:///{file}")
 
     def started():
-        with monkeypatch.context() as alone:
-            # What folds beside the serving may look at the file just as it is spoilt, and say so too.
-            alone.setattr(hosted.streams, "fold_outdated", lambda app: None)
-            app = hosted.application()
+        app = hosted.application()
         with app.app_context():
             db.engine.dispose()
         return app.test_client()
 
     assert started().get("/api/health").status_code == 200
+    # What folds beside the serving may look at the file just as it is spoilt, and say so too.
     for thread in (one for one in threading.enumerate() if one.name == setup.BESIDE):
         thread.join(20)
     reason = spoil(file)
