@@ -10,6 +10,7 @@ import ssl
 import subprocess
 import sys
 import time
+import urllib.error
 import urllib.request
 from contextlib import closing, contextmanager
 from pathlib import Path
@@ -81,7 +82,7 @@ def test_ten_megabytes_are_refused_as_a_problem_on_the_wire(tmp_path):
         assert get(f"{address}api/health")["app"] == "amberbench"
 
 
-def test_long_address_is_refused_and_the_server_goes_on(tmp_path):
+def test_long_address_or_header_is_refused_and_the_server_goes_on(tmp_path):
     with serving(tmp_path) as (served, _):
         place = served.split("/")[2]
         for length in (256, 60_000):
@@ -92,6 +93,10 @@ def test_long_address_is_refused_and_the_server_goes_on(tmp_path):
         # What is longer than 64 kB is cut off before all of it has come in, without a word.
         with pytest.raises((ConnectionResetError, BrokenPipeError, http.client.RemoteDisconnected)):
             get(f"http://{place}/{'a' * 1_000_000}")
+        eight_megabytes = urllib.request.Request(f"{served}api/health", headers={"X-Long": "a" * 8 * 1024 * 1024})
+        with pytest.raises((ConnectionResetError, BrokenPipeError, urllib.error.URLError)) as refused:
+            get(eight_megabytes)
+        assert not isinstance(refused.value, urllib.error.HTTPError)
         assert get(f"{served}api/health")["app"] == "amberbench"
 
 

@@ -13,6 +13,8 @@ from tests.log import pulled
 from tests.measure.events import APART_MS, WritingPhone
 
 HOUR_MS = 3_600_000
+# A clock without a battery begins decades ago.
+YEAR_MS = 8766 * HOUR_MS
 
 
 class OwnPhone(WritingPhone):
@@ -28,7 +30,8 @@ class OwnPhone(WritingPhone):
             known_ms = self.error_ms + self.chance.choice([0, 0, 0, self.chance.randint(-90_000, 90_000)])
             self.outbox.append(event | {"at_ms": event["at_ms"] + self.error_ms, "offset_ms": -known_ms})
             if self.chance.random() < 0.02:  # the system sets its clock, a person sets it to another day
-                self.error_ms = self.chance.choice([0, HOUR_MS, -HOUR_MS, 30 * HOUR_MS, -400 * HOUR_MS, 7_000])
+                errors_ms = [0, HOUR_MS, -HOUR_MS, 30 * HOUR_MS, -400 * HOUR_MS, -9 * YEAR_MS, 7_000]
+                self.error_ms = self.chance.choice(errors_ms)
 
     def sends(self, client):
         """Sends some of what waits; now and then the answer is lost, and the same goes once more. What was stored."""
@@ -67,7 +70,7 @@ def lives(app, clock, rounds, seed):
             phone = chance.choice(phones)
             acknowledged |= phone.sends(client) if phone.outbox else set()
             phone.pulls(client)
-            jump_ms = chance.choice([0, 0, 0, 0, 20 * HOUR_MS, -20 * HOUR_MS, -300 * HOUR_MS])
+            jump_ms = chance.choice([0, 0, 0, 0, 20 * HOUR_MS, -20 * HOUR_MS, -300 * HOUR_MS, -50 * YEAR_MS])
             clock.now_ms = begins_ms + turn * APART_MS + chance.randrange(APART_MS) + jump_ms
     for phone in phones:
         while phone.pulls(client):
