@@ -32,6 +32,31 @@ def test_too_much_for_one_slab_is_started_as_the_first_of_several_and_the_next_i
     assert phone.errors == []
 
 
+def test_the_rest_of_a_series_is_offered_days_later_until_it_is_taken_off(phone: Phone):
+    phone.opens_place("Plan")
+    phone.page.get_by_label("Caramel", exact=True).fill("7")
+    phone.answered()
+    phone.start.tap()
+    phone.page.wait_for_url(re.compile("/bench/"))
+    phone.leaves_the_bench()
+    phone.page.get_by_role("button", name=re.compile("^Call it back")).tap()
+    expect(phone.page.get_by_text("No batch is running")).to_be_visible()
+    phone.page.clock.fast_forward(3 * 24 * 3_600_000)
+    phone.page.reload()
+    later = phone.page.get_by_role("button", name="Start the next batch")
+    expect(later).to_be_visible()
+    phone.page.get_by_role("button", name=re.compile("^Do not make the rest")).tap()
+    expect(later).to_have_count(0)
+    phone.page.get_by_role("button", name="Take that back").tap()
+    expect(later).to_be_visible()
+    phone.page.get_by_role("button", name=re.compile("^Do not make the rest")).tap()
+    expect(phone.page.get_by_text("no more batches are made")).to_be_visible()
+    phone.page.reload()
+    expect(phone.page.get_by_text("No batch is running")).to_be_visible()
+    expect(later).to_have_count(0)
+    assert phone.errors == []
+
+
 def test_old_caramel_in_a_plan_is_weighed_first_at_the_bench(phone: Phone):
     phone.opens_place("Plan")
     phone.unfolds()

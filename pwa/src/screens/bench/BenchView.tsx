@@ -120,7 +120,7 @@ function StepView(props: StepProps) {
   const beside = number && action ? sides.slice(0, 1) : [];
   const below = number && action ? [] : sides;
   // Big digits alone do not say what they count down to.
-  const called = (!short && counted(advice, clocks.filter((one) => one.href === null))?.name) || "";
+  const called = counted(advice, clocks.filter((one) => one.href === null))?.name ?? "";
   const others = clocks.filter((clock) => !isOnScreen(clock, advice, now));
   return (
     <main class={number || views.hasPicture?.(advice.step) ? "bench" : "bench bench-words"} data-step={advice.step} data-pending={pending}>

@@ -20,6 +20,9 @@ export function CostCard({ record }: { record: BatchRecord }) {
     loadTrade().then(() => costOf(known, record)).then(setCost, (error: unknown) => console.error("cost:", error));
   }, [lots.value, shop.value, run.pieces, events.length]);
   if (!counted || !cost) return null;
+  const unpriced = cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: [...new Set(cost.not_priced)].join(", ") })}</p>;
+  // Nothing has a price: a sum of nought would look like one.
+  if (unpriced && cost.total_minor === 0) return <Card title={t("cost.title")}>{unpriced}</Card>;
   return (
     <Card title={t("cost.title")}>
       <p class="answer">{money(cost.total_minor)}</p>
@@ -32,7 +35,7 @@ export function CostCard({ record }: { record: BatchRecord }) {
       <p class="quiet">{t("cost.as_planned")}</p>
       <p>{t("cost.waste", { money: money(cost.waste_minor) })}</p>
       {shop.value?.rate_minor_per_h == null && <p class="quiet">{t("cost.no_rate")}</p>}
-      {cost.not_priced.length > 0 && <p class="warning-line">{t("cost.not_priced", { name: [...new Set(cost.not_priced)].join(", ") })}</p>}
+      {unpriced}
       {cost.boxes.map(({ name, minor, exact_minor }) => (minor === null || exact_minor === null ? null : <BoxCost key={name} box_id={name} minor={minor} exact_minor={exact_minor} />))}
     </Card>
   );
