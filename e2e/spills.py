@@ -1,4 +1,4 @@
-"""Lettering of the desk that runs out of its screen, is cut by its picture, or lies over other lettering there."""
+"""Lettering and controls of the desk that run out of their screen; lettering cut by its picture, or over other."""
 
 from e2e.phone import Phone
 
@@ -22,6 +22,12 @@ SPILT = """() => {
         range.selectNodeContents(node);
         const out = [...range.getClientRects()].some((one) => one.left < -1 || one.right > innerWidth + 1);
         if (out) faults.push(`“${node.data.trim().slice(0, 40)}” runs out of the screen`);
+    }
+    const typed = "#app input:not([type=file], [type=radio], [type=checkbox])";
+    for (const one of document.querySelectorAll(`#app button, #app select, ${typed}`)) {
+        const { left, right, width } = one.getBoundingClientRect();
+        const out = shown(one) && width > 0 && (left < -1 || right > innerWidth + 1);
+        if (out) faults.push(`the control “${one.ariaLabel || one.innerText}” runs out of the screen`);
     }
     for (const picture of document.querySelectorAll(".picture-desk svg")) {
         const edge = picture.getBoundingClientRect();

@@ -40,12 +40,12 @@ export function useLots(props: BenchProps) {
     take: (chosen: LotLeft[]): { kind: string; body: Values } | null => {
       setTaken(chosen);
       if (!loaded || !entry || entry.kind !== "under_lot_named" || chosen.length === 0) return null;
-      return { kind: entry.kind, body: loaded.module.withLots(entry.kind, entry.body, run, chosen, loaded.module.plannedOf(plan, entry)) };
+      return { kind: entry.kind, body: loaded.module.withLots(entry.kind, entry.body, run, chosen, (material) => loaded.module.plannedOf(plan, entry, material)) };
     },
     /** A body with the lots that were chosen for it. */
     withTaken: (kind: string, body: Values): Values => {
       if (!loaded || !taken?.length || kind !== entry?.kind || body.lots) return body;
-      return loaded.module.withLots(kind, body, run, taken, loaded.module.plannedOf(plan, entry));
+      return loaded.module.withLots(kind, body, run, taken, (material) => loaded.module.plannedOf(plan, entry, material));
     },
     rest: rest && loaded ? { amount: rest.amount as number, keep: () => loaded.module.keepRest(rest) } : null,
   };

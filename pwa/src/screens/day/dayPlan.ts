@@ -76,7 +76,9 @@ export async function planDay(): Promise<void> {
   const mine = ++looking;
   try {
     const at = now.value;
-    const { products } = (await needs()).needs;
+    const lacking = await needs();
+    if (!lacking) return;
+    const { products } = lacking.needs;
     const all = [...batches.value.values()].filter((one) => one.run !== null);
     const request: ScheduleTasksRequest = {
       shop: shop.value ?? {},

@@ -17,7 +17,7 @@ const DAY_MS = 86_400_000;
 export function NeedsPage() {
   const [found, setFound] = useState<Found | null>(null);
   useEffect(() => {
-    needs().then(setFound).catch((error: unknown) => console.error("needs:", error));
+    needs().then((now) => now && setFound(now)).catch((error: unknown) => console.error("needs:", error));
   }, [orders.value, packs.value, batches.value]);
   if (!found) return <p class="quiet">{t("desk.screen_loading")}</p>;
   const { products, materials, unknown } = found.needs;

@@ -9,8 +9,8 @@ export interface Found {
   stock: StockOverviewReply;
 }
 
-/** What open orders want that is neither made nor planned, and of what there is too little for it. */
-export async function needs(): Promise<Found> {
+/** What open orders want that is neither made nor planned, and of what there is too little for it; null: a later call has overtaken this one. */
+export async function needs(): Promise<Found | null> {
   const [overview, stock] = await Promise.all([ordersOverview(), stockOverview()]);
   const known = [...batches.value.values()].filter((one) => one.run !== null);
   const request = {
@@ -22,11 +22,13 @@ export async function needs(): Promise<Found> {
     now_ms: now.value,
   } as NeedsGatherRequest;
   const gathered = await plan("needs.gather", request);
-  const { unsized = [], unlisted = [], ...asked } = gathered!.reply;
+  if (!gathered) return null;
+  const { unsized = [], unlisted = [], ...asked } = gathered.reply;
   const answer = await plan("needs.plan", asked);
-  const wanted = new Set(answer!.reply.unknown.map((one) => one.id));
-  const made = new Set(answer!.reply.products.map((one) => one.product_id));
-  return { needs: answer!.reply, stock, unlisted: unlisted.filter((one) => made.has(one.product_id)), unsized: unsized.filter((id) => wanted.has(id)) };
+  if (!answer) return null;
+  const wanted = new Set(answer.reply.unknown.map((one) => one.id));
+  const made = new Set(answer.reply.products.map((one) => one.product_id));
+  return { needs: answer.reply, stock, unlisted: unlisted.filter((one) => made.has(one.product_id)), unsized: unsized.filter((id) => wanted.has(id)) };
 }
 
 /** An open order as it is asked about: boxes and pieces, or by weight. */

@@ -2,7 +2,7 @@ import type { Signal } from "@preact/signals";
 import { beforeAll, expect, test } from "vitest";
 
 import type { Lot, LotLeft, PlanDocument, Run, Shop } from "../../documents";
-import { lots, shop } from "../../state";
+import { type Batch, batches, lots, shop } from "../../state";
 import { demoShop } from "../../testing/shop";
 import { lotsFor, plannedOf, restOf, withLots } from "./lots";
 
@@ -51,12 +51,12 @@ test("leftovers go in where old caramel is asked for, deliveries where the fresh
 });
 
 test("several lots go in one after the other, each as far as it goes, and the fact names their numbers", () => {
-  const body = withLots("weighed", { kg: 1.5, lot: null }, run(), [stock[1]!, stock[2]!], 0);
+  const body = withLots("weighed", { kg: 1.5, lot: null }, run(), [stock[1]!, stock[2]!], () => 0);
   expect(body).toEqual({ kg: 1.5, lot: "old, rest", lots: [{ lot_id: "old", amount: 1 }, { lot_id: "rest", amount: 0.5 }] });
   const nuts = told("under_lot_named", { material: "pecan", seen: 0 });
-  expect(plannedOf(clusters, nuts)).toBe(0.4);
-  expect(withLots("under_lot_named", nuts.body, run(), [stock[5]!], 0.4)).toEqual({ material: "pecan", seen: 0, lot: "nuts", lots: [{ lot_id: "nuts", amount: 0.4 }] });
-  expect(withLots("dipping_started", {}, run(), [stock[6]!], plannedOf(slab, told("dipping_started")))).toEqual({ lots: [{ lot_id: "salt", amount: 0.03 }] });
+  expect(plannedOf(clusters, nuts, "materials/pecan")).toBe(0.4);
+  expect(withLots("under_lot_named", nuts.body, run(), [stock[5]!], () => 0.4)).toEqual({ material: "pecan", seen: 0, lot: "nuts", lots: [{ lot_id: "nuts", amount: 0.4 }] });
+  expect(withLots("dipping_started", {}, run(), [stock[6]!], (material) => plannedOf(slab, told("dipping_started"), material))).toEqual({ lots: [{ lot_id: "salt", amount: 0.03 }] });
 });
 
 test("what was weighed back is offered as a lot once, with its remelts and the first best by of what went in", () => {
@@ -64,4 +64,17 @@ test("what was weighed back is offered as a lot once, with its remelts and the f
   expect(restOf("b-2", slab, back)).toMatchObject({ material: "caramels/caramel-firm", unit: "kg", batch_id: "b-2", amount: 0.3, remelts: 2 });
   expect(restOf("b-1", slab, back)).toBeNull();
   expect(restOf("b-2", slab, run())).toBeNull();
+});
+
+test("what is dipped takes its chocolate of a lot, unless a bowl in use took it", () => {
+  const dipped = plan({ ...slab, product_id: shop.value!.products.find((one) => one.chocolate_id === "chocolate-dark")!.id, reply: { dip: { salt_kg: 0.03, coating_kg: 0.8, prebottom_kg: 0.1, drip_kg: 0.05 } } });
+  const dipping = told("dipping_started");
+  expect(ids(lotsFor(stock, dipped, run(), dipping))).toEqual(["dark", "salt"]);
+  const body = withLots("dipping_started", {}, run(), [stock[3]!, stock[6]!], (material) => plannedOf(dipped, dipping, material));
+  expect(body["lots"]).toEqual([{ lot_id: "dark", amount: expect.closeTo(0.95) }, { lot_id: "salt", amount: 0.03 }]);
+  const bowlOf = (done: object) => new Map([["b-2", { plan: bowl, run: run({ done }) }]]) as unknown as Map<string, Batch>;
+  (batches as Signal<Map<string, Batch>>).value = bowlOf({ temper_check: 1 });
+  expect(ids(lotsFor(stock, dipped, run(), dipping))).toEqual(["salt"]);
+  (batches as Signal<Map<string, Batch>>).value = bowlOf({ temper_check: 1, use: 2 });
+  expect(ids(lotsFor(stock, dipped, run(), dipping))).toEqual(["dark", "salt"]);
 });

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { LotLeft, PlanDocument, Run, Values } from "../../documents";
 import { traitsOf } from "../../products/traitRegistry";
-import { checkLot, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
+import { batches, checkLot, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
 import { formatDayOf, t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton } from "../../ui/BigButton";
@@ -43,7 +43,11 @@ function fitting(left: LotLeft[], plan: PlanDocument, run: Run, entry: Taking): 
 
 /** What of the shop's materials it is: the caramel, the chocolate, the salt, or what lies under by its name. */
 function materialsOf(plan: PlanDocument, entry: Taking): string[] {
-  if (entry.kind === "dipping_started") return saltOf(plan) > 0 ? (shop.value?.materials ?? []).filter(({ what }) => what === "salt").map(({ id }) => `materials/${id}`) : [];
+  if (entry.kind === "dipping_started") {
+    const salts = saltOf(plan) > 0 ? (shop.value?.materials ?? []).filter(({ what }) => what === "salt") : [];
+    const chocolate = shop.value?.products.find(({ id }) => id === plan.product_id)?.chocolate_id;
+    return [...(chocolate && coatOf(plan) > 0 && !bowlInUse() ? [`chocolates/${chocolate}`] : []), ...salts.map(({ id }) => `materials/${id}`)];
+  }
   if (entry.kind === "under_lot_named") {
     const under = (shop.value?.materials ?? []).filter(({ what }) => what === "under");
     const named = under.filter(({ id, name }) => [id, name].includes(entry.body.material as string));
@@ -58,15 +62,24 @@ function mainMaterial(plan: PlanDocument): string | null {
   return plan.caramel_id ? `caramels/${plan.caramel_id}` : null;
 }
 
+/** A bowl of chocolate that is a batch of its own took its chocolate of the lots already. */
+function bowlInUse(): boolean {
+  return [...batches.value.values()].some(({ plan, run }) => traitsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"]);
+}
+
 /** The body of a fact with the lots it was taken of: each as far as it goes, the last one the rest. What was typed of the
  * lot stays; where nothing was, the makers' numbers stand there. */
-export function withLots(kind: string, body: Values, run: Run, taken: LotLeft[], planned: number): Values {
+export function withLots(kind: string, body: Values, run: Run, taken: LotLeft[], planned: (material: string) => number): Values {
   const old_kg = kind === "weighed" ? (run.remelt?.weighed_kg ?? 0) : 0;
-  let rest = (typeof body.kg === "number" ? body.kg : planned) - old_kg;
-  const parts = taken.map(({ lot_id, left }, index) => {
-    const amount = index === taken.length - 1 ? rest : Math.min(rest, left);
-    rest -= amount;
-    return { lot_id, amount };
+  // Into the dip go chocolate and salt, each as much as is planned of it; everywhere else one stands for the other.
+  const kindOf = ({ material }: LotLeft) => (kind === "dipping_started" ? material : "");
+  const last = new Map(taken.map((row) => [kindOf(row), row.lot_id]));
+  const rests = new Map<string, number>();
+  const parts = taken.map((row) => {
+    const rest = rests.get(kindOf(row)) ?? (typeof body.kg === "number" ? body.kg : planned(row.material)) - old_kg;
+    const amount = last.get(kindOf(row)) === row.lot_id ? rest : Math.min(rest, row.left);
+    rests.set(kindOf(row), rest - amount);
+    return { lot_id: row.lot_id, amount };
   });
   const numbers = new Set(taken.flatMap(({ lot_id }) => lots.value.get(lot_id)?.supplier_lot || []));
   const named = [...numbers].join(", ").slice(0, 60);
@@ -79,9 +92,15 @@ function saltOf(plan: PlanDocument): number {
   return (plan.reply as { dip?: { salt_kg: number | null } | null }).dip?.salt_kg ?? 0;
 }
 
+/** The chocolate that goes on all pieces, what drips off with it (kg). */
+function coatOf(plan: PlanDocument): number {
+  const dip = (plan.reply as { dip?: Partial<Record<"coating_kg" | "prebottom_kg" | "drip_kg", number>> | null }).dip;
+  return (dip?.coating_kg ?? 0) + (dip?.prebottom_kg ?? 0) + (dip?.drip_kg ?? 0);
+}
+
 /** What of a material a step without a weighing takes, in its unit. */
-export function plannedOf(plan: PlanDocument, entry: Taking): number {
-  if (entry.kind === "dipping_started") return saltOf(plan);
+export function plannedOf(plan: PlanDocument, entry: Taking, material: string): number {
+  if (entry.kind === "dipping_started") return material.startsWith("chocolates/") ? coatOf(plan) : saltOf(plan);
   if (entry.kind !== "under_lot_named" || !("under" in plan.reply)) return 0;
   return plan.reply.under[entry.body.seen as number]?.kg ?? 0;
 }

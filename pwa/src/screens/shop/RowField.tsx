@@ -48,7 +48,7 @@ export function RowField(props: Props) {
           values={(value as string[] | null) ?? []}
           options={field.options.map((one) => ({ value: one, label: t(`${field.words}.${one}`) }))}
           note={noteOf(props)}
-          confirm={props.basis || name in draft.values ? undefined : t("shop.label_says_no_more")}
+          confirm={name !== "contains" || props.basis || name in draft.values ? undefined : t("shop.label_says_no_more")}
           onValues={take}
         />
       );
