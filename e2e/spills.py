@@ -7,7 +7,9 @@ SCREENS = ((320, 568), (195, 422))
 
 SPILT = """() => {
     const shown = (one) =>
-        one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !one.closest(".unseen, option");
+        // What is far from the screen is not laid out again at another size.
+        one.checkVisibility({ opacityProperty: true, visibilityProperty: true, contentVisibilityAuto: true }) &&
+        !one.closest(".unseen, option");
     // Firefox takes the stroke round letters into their getBoundingClientRect; getBBox leaves it out everywhere.
     const letters = (text) => {
         const { p1, p2, p3, p4 } = DOMQuad.fromRect(text.getBBox());
