@@ -74,7 +74,8 @@ def _tell(state: "Readable", advice: "Advice") -> None:
         advice["say"] = {"code": "say.stand_untold", "values": {}}
         return
     advice["say"] = {"code": "say.stand_" + verdict, "values": {}}
-    advice["more"] = {"code": "more.stand_" + verdict, "values": {"lost_percent": 100.0 * state["lost_fraction"]}}
+    lost = float(round(100.0 * state["lost_fraction"]))
+    advice["more"] = {"code": "more.stand_" + verdict, "values": {"lost_percent": lost}}
 
 
 PAGES = {"set_up": _set_up, "lot": lot_page, "stand": _stand, "close": _close, "closed": _closed}

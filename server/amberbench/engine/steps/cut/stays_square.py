@@ -36,7 +36,7 @@ def reckoned(
     warmest_c = slump.warmest_c(material, glass, stiffer, height_m, seconds_s, SQUARE_LOST)
     warnings: "list[Warning]" = []
     if lost > SQUARE_LOST:
-        values = {"lost_percent": 100.0 * lost, "wait_s": seconds_s, "warmest_c": warmest_c}
+        values = {"lost_percent": float(round(100.0 * lost)), "wait_s": seconds_s, "warmest_c": warmest_c}
         warnings.append({"code": "centres_sink" if dip is None else "centres_sink_before_dip", "values": values})
     rows = [constant("flow.square_lost", SQUARE_LOST, "")]
     if request["stiffer_k"] is None:

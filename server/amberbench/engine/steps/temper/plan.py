@@ -134,7 +134,7 @@ def _bowl_warnings(mass_kg: float, wanted: float) -> "list[Warning]":
     if mass_kg < LEAST_HANDY_KG:
         found.append({"code": "small_bowl", "values": {"mass_kg": mass_kg, "handy_kg": LEAST_HANDY_KG}})
     if wanted > MOST_SEED:
-        values = {"seed_percent": 100.0 * wanted, "most_percent": 100.0 * MOST_SEED}
+        values = {"seed_percent": float(math.ceil(100.0 * wanted)), "most_percent": 100.0 * MOST_SEED}
         found.append({"code": "heavy_bowl", "values": values})
     return found
 
