@@ -28,6 +28,11 @@ def test_an_order_becomes_a_batch_that_the_day_shows_and_a_pin_stays(phone: Phon
     button(phone, "Pin here")
     expect(phone.page.get_by_text("Pinned: it stays there.")).to_be_visible(timeout=15_000)
     assert axe.faults(phone.page, at_the_bench=False) == []
+    boxing = phone.page.locator("li.card", has_text="Fill boxes: Corner bakery")
+    boxing.get_by_role("button", name="Pin to a time").tap()
+    phone.page.get_by_label("Begins at").fill("16:50")
+    button(phone, "Pin here")
+    expect(boxing).to_contain_text("Pinned: it stays there.", timeout=15_000)
     phone.page.reload()
-    expect(phone.page.get_by_text("Pinned: it stays there.")).to_be_visible(timeout=15_000)
+    expect(phone.page.get_by_text("Pinned: it stays there.")).to_have_count(2, timeout=15_000)
     assert phone.errors == []

@@ -67,6 +67,7 @@ def asked(rng):
     orders = [{"order_id": f"o{number}", "lines": lines} for number in range(rng.randrange(3))]
     for one in orders:
         maybe(rng, one, "wanted_ms", midnight_ms + 864e5 * rng.uniform(0, 16))
+        maybe(rng, one, "pinned_ms", midnight_ms + 864e5 * rng.uniform(0, 3), 0.3)
     request = {"shop": SHOP, "days": rows, "now_ms": NINE_OCLOCK_MS + rng.uniform(0, 2e7)}
     closed = [{"plan": one["plan"], "run": one["run"]} for one in batches] * 3
     return request | {"batches": batches, "orders": orders, "closed": closed}

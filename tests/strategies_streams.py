@@ -82,6 +82,7 @@ BODIES = {
     "changed": lambda rng: {name: value for name, value in placed(rng).items() if rng.random() < 0.5 and name != "by"},
     "cancelled": lambda rng: {"why": "closed"},
     "handed_over": handed,
+    "boxing_pinned": lambda rng: {"at_ms": rng.choice([None, NOW_MS + rng.randrange(200) * HOUR_MS])},
     "packed": packed,
     "net_weighed": lambda rng: {"net_kg": rng.uniform(0.1, 0.3)},
     "labels_printed": lambda rng: {"n": rng.randrange(1, 30)},

@@ -109,6 +109,21 @@ def test_boxes_wait_for_the_batch_that_makes_them_and_are_due_before_they_are_fe
     assert by_id(reply["day"]["jobs"])["order/bakery"]["due_s"] == 4 * 24 * HOUR_S + 15 * HOUR_S - 900
 
 
+def test_boxing_that_was_pinned_stays_where_it_is_when_its_batch_comes_late():
+    bench = Bench(of_product(planned_slab(), "squares"))
+    at_ms = MIDNIGHT_MS + 864e5 + 10 * HOUR_S * 1000
+    order = {"order_id": "bakery", "pinned_ms": at_ms, "lines": [{"box_id": "nine", "missing": 19}]}
+    before = asked(bench, orders=[order])
+    assert by_id(before["rows"])["order/bakery/box"]["pinned"]
+    assert by_id(planned(before)["tasks"])["order/bakery/box"]["start_s"] == 34 * HOUR_S
+    bench.waits(20 * 60)
+    later = by_id(planned(asked(bench, orders=[order]), rounds=20)["tasks"])
+    assert later["order/bakery/box"]["start_s"] == 34 * HOUR_S
+    # Before what goes into the boxes is made it cannot stand; the plan says what it wants.
+    early = asked(bench, orders=[order | {"pinned_ms": bench.now_ms}])
+    assert {one["task"] for one in planned(early)["conflicts"]} == {"order/bakery/box"}
+
+
 def test_an_order_that_cannot_be_ready_is_late_and_another_person_would_help():
     benches = [Bench(of_product(dipped_slab(), "squares"), device=f"phone-{n}") for n in range(2)]
     lines = [{"box_id": "nine", "missing": 30}]

@@ -73,6 +73,14 @@ def test_change_changes_what_it_names_alone_and_null_takes_a_member_back():
     assert (document["note"], document["wanted_ms"], document["placed_ms"]) == ("no nuts", FRIDAY_MS, NOW_MS)
 
 
+def test_boxing_is_pinned_to_an_hour_and_let_go_again():
+    pin = event("boxing_pinned", NOW_MS + HOUR_MS, seq=3) | {"body": {"at_ms": NOW_MS + 9 * HOUR_MS}}
+    assert order(event("placed", NOW_MS, **PLACED))["pinned_ms"] is None
+    assert order(event("placed", NOW_MS, **PLACED), pin)["pinned_ms"] == NOW_MS + 9 * HOUR_MS
+    let_go = event("boxing_pinned", NOW_MS + 2 * HOUR_MS, seq=4)
+    assert order(event("placed", NOW_MS, **PLACED), let_go, pin)["pinned_ms"] is None
+
+
 def test_order_handed_over_on_two_phones_counts_once_and_is_shown():
     twice = [event("placed", **PLACED), handed(40), handed(40, at_ms=NOW_MS + HOUR_MS + 5, device_id="b")]
     document = order(*twice)

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 
-import { now, record } from "../../state";
+import { now, record, writeFact } from "../../state";
 import { formatTime, t } from "../../text";
 import { Desk } from "../../ui/Desk";
 import { TimeField } from "../../ui/fields";
@@ -34,7 +34,7 @@ export function DayScreen() {
 
 function TaskCard({ task }: { task: Planned }) {
   const [open, setOpen] = useState(false);
-  const may = task.batchId !== null && !task.begun && !/\.\d+$/.test(task.id);
+  const may = !task.begun && !/\.\d+$/.test(task.id);
   return (
     <li class="card">
       <b>{t("schedule.line", { task: t(`schedule.task_${task.name}`), name: jobName(task) })}</b>
@@ -60,6 +60,7 @@ function PinForm({ task, onDone }: { task: Planned; onDone: () => void }) {
   const [time, setTime] = useState(clockOf(task.startMs));
   const keep = async (at_ms: number | null) => {
     if (task.batchId && (await record(task.batchId, "pinned", { task: task.name, at_ms })) === "written") onDone();
+    if (task.orderId) await writeFact("order", task.orderId, "boxing_pinned", { at_ms }).then(onDone);
   };
   const at = atTime(task.startMs, time);
   return (

@@ -50,6 +50,7 @@ async function openOrders(): Promise<OpenOrders> {
     const order = orders.value.get(order_id);
     return {
       order_id,
+      pinned_ms: order?.pinned_ms ?? null,
       wanted_ms: order?.counter ? null : (order?.wanted_ms ?? null),
       // Loose by weight: one of it stands for all.
       lines: lines.map(({ box_id, product_id, missing, mass_kg }) => ({ box_id, product_id, missing: mass_kg === null ? missing : Math.min(1, missing) })),

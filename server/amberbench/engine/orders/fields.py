@@ -31,6 +31,9 @@ ORDER = {
     "repeats": choice(("week",), "wanted again every week; null: once", default=None),
     "counter": boolean("whether it is stock for the shop's own counter", default=False),
 }
+PINNED_MS = number(
+    "ms", 0, 1e14, "when its boxing is to begin by the plan of the day; null: whenever it fits", default=None
+)
 CHANGES = {name: dict(ORDER[name], default=None) for name in ORDER}
 HANDED_OVER = together({"lines": many(HANDED_LINE, 0, MOST_LINES, "what was handed over")}, SEEN, stream_fold.BY)
 EVENTS = {
@@ -38,6 +41,7 @@ EVENTS = {
     "changed": together(CHANGES, stream_fold.BY),
     "cancelled": together({"why": text(200, "why", default="")}, stream_fold.BY),
     "handed_over": HANDED_OVER,
+    "boxing_pinned": together({"at_ms": PINNED_MS}, stream_fold.BY),
 }
 STATES = ("open", "part", "handed", "cancelled")
 DIFFERENCES = ("handed_twice", "handed_more", "handed_though_cancelled")
@@ -75,6 +79,7 @@ DOCUMENT = together(
             "what was handed over",
             default=[],
         ),
+        "pinned_ms": PINNED_MS,
         "handovers": integer(0, 20000, "how often", default=0),
         "state": choice(STATES, "how far it is", default="open"),
         "differences": many(DIFFERENCE, 0, 200, "what does not add up", default=[]),

@@ -1,4 +1,4 @@
-"""An order is the fold of its events: placed, changed, cancelled, handed over."""
+"""An order is the fold of its events: placed, changed, cancelled, its boxing pinned to an hour, handed over."""
 
 from ..core import stream_fold
 from . import fields
@@ -8,7 +8,15 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ..core.annotations import Readable
-    from ..types import CancelledBody, HandedOverBody, Order, OrderFoldReply, OrderFoldRequest, PlacedBody
+    from ..types import (
+        BoxingPinnedBody,
+        CancelledBody,
+        HandedOverBody,
+        Order,
+        OrderFoldReply,
+        OrderFoldRequest,
+        PlacedBody,
+    )
 
 
 # Weights that differ by less are one (kg): no scale of a shop shows it.
@@ -53,6 +61,10 @@ def _take(order: "Any", body: "Readable") -> None:
 
 def _cancel(order: "Order", body: "CancelledBody", at_ms: float, event: "Readable") -> None:
     order["cancelled"] = {"at_ms": at_ms, "why": body["why"]}
+
+
+def _pin(order: "Order", body: "BoxingPinnedBody", at_ms: float, event: "Readable") -> None:
+    order["pinned_ms"] = body["at_ms"]
 
 
 def _hand_over(order: "Order", body: "HandedOverBody", at_ms: float, event: "Readable") -> None:
@@ -109,4 +121,10 @@ def _judge(order: "Order") -> None:
             order["differences"].append({"code": "handed_more", "event_id": None})
 
 
-FOLDS: "Any" = {"placed": _place, "changed": _change, "cancelled": _cancel, "handed_over": _hand_over}
+FOLDS: "Any" = {
+    "placed": _place,
+    "changed": _change,
+    "cancelled": _cancel,
+    "handed_over": _hand_over,
+    "boxing_pinned": _pin,
+}

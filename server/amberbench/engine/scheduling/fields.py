@@ -132,6 +132,7 @@ FUNCTIONS = {
                     {
                         "order_id": text(64, "its id"),
                         "wanted_ms": dict(_MS, meaning="when it is wanted; null: any time", default=None),
+                        "pinned_ms": dict(_MS, meaning="when its boxing is to begin; null: any time", default=None),
                         "lines": many(MISSING, 0, 60, "what is missing"),
                     },
                     "an open order",

@@ -146,15 +146,20 @@ def _running(day: "Any", run: "Any", one: "Readable", begun_ms: float, hands_ove
 
 
 def _to_come(day: "Any", run: "Any", one: "Readable") -> "list[Document]":
-    """The times of what nobody has begun, go by go; what was pinned before now may begin now."""
+    """The times of what nobody has begun, go by go."""
     parts = max(1, min(MOST_PARTS, int(-(-one["hands_s"] // PART_S)))) if one["parts"] else 1
     hands_s = min(one["hands_s"] / parts, day.span_s)
     goes: "list[Document]" = [{"hands_s": hands_s, "wait_s": 0.0} for _ in range(parts)]
     goes[-1]["wait_s"] = one["wait_s"]
     pinned_ms = figure(run, "pins", one["name"])
     if pinned_ms is not None:
-        goes[0]["pinned_s"] = max(day.seconds(pinned_ms), day.now_s, 0.0)
+        goes[0]["pinned_s"] = pinned_s(day, pinned_ms)
     return goes
+
+
+def pinned_s(day: "Any", pinned_ms: float) -> float:
+    """Where a pin stands (s from the first day): what was to begin before now may begin now."""
+    return float(max(day.seconds(pinned_ms), day.now_s, 0.0))
 
 
 def _made(day: "Any", batch_id: str, one: "Readable", number: int, before: "Sequence[Readable]") -> "Document":

@@ -53,9 +53,9 @@ def tasks(request: "Readable") -> "Document":
     """The request of `schedule.plan` for the batches that are planned or run and the orders that are open.
 
     Request: shop (its document), days [{weekday, midnight_ms (ms), noon_ms (ms, by the clock)}] in their order, now_ms
-    (ms), batches [{id, plan, run}], orders [{order_id, wanted_ms (ms), lines [{box_id, product_id, missing}]}] (of
-    `orders.overview`, those wanted first in front), closed [{plan, run}] (batches that are over: they tell how long a
-    task takes here).
+    (ms), batches [{id, plan, run}], orders [{order_id, wanted_ms, pinned_ms (ms; where its boxing was pinned), lines
+    [{box_id, product_id, missing}]}] (of `orders.overview`, those wanted first in front), closed [{plan, run}]
+    (batches that are over: they tell how long a task takes here).
     Reply: day (tasks, jobs, resources, people, hours, wash_s, now_s (s): for `schedule.plan`), rows [{id, batch_id,
     order_id, name, begun, pinned}] (a row a task, in the same order), start_ms (ms, where its seconds begin),
     left_out (ids of batches for which there was no room).
@@ -158,7 +158,10 @@ def _add_order(day: Day, order: "Readable", request: "Readable", free: "dict[str
     found["jobs"].append({"id": job, "due_s": due_s, "contains": None})
     hands_s = min(day.span_s, BOXES_S + BOX_S * boxes)
     after = [{"task": found["last"][one], "least_s": None, "most_s": None} for one in before if one in found["last"]]
-    found["tasks"].append(remaining_tasks.whole(job + "/box", job, hands_s, after))
+    boxing = remaining_tasks.whole(job + "/box", job, hands_s, after)
+    if order["pinned_ms"] is not None:
+        boxing["pinned_s"] = remaining_tasks.pinned_s(day, order["pinned_ms"])
+    found["tasks"].append(boxing)
     found["rows"].append(remaining_tasks.row(found["tasks"][-1], None, order["order_id"], "box"))
 
 
