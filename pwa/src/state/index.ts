@@ -200,7 +200,7 @@ export function nextName(product: string): string {
 }
 
 export async function refreshSummaries(): Promise<void> {
-  await records.refreshSummaries((await appState()).store);
+  await records.refreshSummaries((await appState()).store, time.correctedNow());
 }
 
 /** null: neither the server nor this phone has it. */

@@ -43,10 +43,26 @@ export async function loadSummaries(store: Store): Promise<void> {
   known.value = [...all.values()];
 }
 
-/** Asks the server for the newest list; without one, what is known stays. */
-export async function refreshSummaries(store: Store): Promise<void> {
+/** As long as a lot may be open: what older batches took is over with it. */
+const KEPT_MS = 400 * 86_400_000;
+
+/** Asks the server for the newest list, page by page: at first all that lots still open may have gone into, then until a page has
+ * nothing new. Without a server, what is known stays. */
+export async function refreshSummaries(store: Store, nowMs: number): Promise<void> {
   try {
-    await takeSummaries(store, await httpApi.batches());
+    const isWhole = await store.meta.get<boolean>("summaries_whole");
+    const found: Summary[] = [];
+    const had = new Set(known.value.map((one) => one.batch_id));
+    for (let before: string | null = null; ; ) {
+      const { batches, more } = await httpApi.batches(before);
+      found.push(...batches);
+      const last = batches.at(-1);
+      const isEnough = isWhole && batches.every((one) => had.has(one.batch_id));
+      if (!more || !last || isEnough || last.opened_at_ms < nowMs - KEPT_MS) break;
+      before = last.batch_id;
+    }
+    await takeSummaries(store, found);
+    await store.meta.put("summaries_whole", true);
   } catch {
     // Not reachable: the list as it was last seen.
   }

@@ -1,11 +1,11 @@
 /** What went into what, both ways, from what this phone holds and, on line, from all the server holds. */
-import type { Lot, Order, Pack, Traced, TraceWalkReply } from "../documents";
+import type { Lot, Order, Pack, Summary, Traced, TraceWalkReply } from "../documents";
 import { compute } from "../engine/client";
 import { saveFile } from "../platform/files";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
 import { csv } from "./csv";
-import { lots, orders, packs } from "./trade";
+import { lots, orders, packs, summaries } from "./trade";
 
 /** From what went in to what came of it. */
 type Link = [string, string];
@@ -31,6 +31,12 @@ export function linksOfBatch({ batch_id, run }: Pick<BatchRow, "batch_id" | "run
   const taken = (run.uses ?? []).map((one) => `lot/${one.lot_id}`);
   const left = names("chocolates", [run.bowl?.leftover_lot]);
   return [...[...named, ...taken].map((one): Link => [one, node]), ...left.map((one): Link => [node, one])];
+}
+
+/** Of a batch that this phone does not hold any more what its line in the list says. */
+export function linksOfSummary({ batch_id, kind, label }: Summary): Link[] {
+  const named = [...names(kind === "chocolate" ? "chocolates" : "caramels", [label?.lot]), ...names("materials", (label?.under_lots ?? []).map((one) => one.lot))];
+  return [...named, ...(label?.uses ?? []).map((one) => `lot/${one.lot_id}`)].map((one): Link => [one, `batch/${batch_id}`]);
 }
 
 export function linksOfPack({ id, from, lots: packedIn }: Pack): Link[] {
@@ -66,8 +72,11 @@ export function around(start: string, links: Link[]): Link[] {
 
 /** Both ways from "<kind>/<id>", by what this phone holds. Throws EngineProblem. */
 export async function traceHere(store: Store, start: string): Promise<TraceWalkReply> {
+  const held = await store.batches.all();
+  const whole = new Set(held.map(({ batch_id }) => batch_id));
   const links = [
-    ...(await store.batches.all()).flatMap(linksOfBatch),
+    ...held.flatMap(linksOfBatch),
+    ...summaries.value.filter(({ batch_id }) => !whole.has(batch_id)).flatMap(linksOfSummary),
     ...[...lots.value.values()].flatMap(linksOfLot),
     ...[...packs.value.values()].flatMap(linksOfPack),
     ...[...orders.value.values()].flatMap(linksOfOrder),

@@ -25,7 +25,7 @@ export function midnightOf(ms: number): number {
 
 /** What batches took that this phone keeps, closed ones too, by batch. */
 export const keptUses = signal<ReadonlyMap<string, LotUse[]>>(new Map());
-const summaries = summariesWith(batches);
+export const summaries = summariesWith(batches);
 
 /** What went into batches and boxes, by lot: of a batch what this phone knows of it, else what the server said. */
 export const stockUses = computed<StockUse[]>(() => {

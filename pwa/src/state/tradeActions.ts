@@ -4,9 +4,10 @@ import * as boxLabel from "./boxLabel";
 import * as costs from "./costs";
 import * as packing from "./packing";
 import { findWaiting, keepWaiting, type NoPhoto } from "./photos";
-import { loadRecord } from "./records";
+import { loadRecord, refreshSummaries } from "./records";
 import { shop } from "./shop";
 import { appState } from "./start";
+import { correctedNow } from "./time";
 import * as tracing from "./tracing";
 import * as trade from "./trade";
 
@@ -15,8 +16,13 @@ export async function loadTrade(): Promise<void> {
   const { trade: { lot, order, pack }, store } = await appState();
   const rows = await store.batches.all();
   trade.keptUses.value = new Map(rows.map(({ batch_id, run }) => [batch_id, run?.uses ?? []]));
+  if (!askedForUses) void refreshSummaries(store, correctedNow());
+  askedForUses = true;
   await Promise.all([lot.load(), order.load(), pack.load()]);
 }
+
+/** What batches took that other phones ran, or that this one has forgotten, the server says: asked once a start. */
+let askedForUses = false;
 
 /** Writes what happened of a lot, an order or boxes packed; resolves when it is on the disk and in the document. */
 export async function writeFact(of: "lot" | "order" | "pack", id: string, kind: string, body: Values): Promise<void> {

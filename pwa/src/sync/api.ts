@@ -1,4 +1,4 @@
-import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, Summary, TakenIn, Traced } from "../documents";
+import type { BenchEvent, Batches, Contributions, Health, HealthForStrangers, Lesson, PairedPhone, PairingOffer, Phones, ProblemDetails, ProblemDocument, Pulled, Pushed, ServerRecord, Snapshot, TakenIn, Traced } from "../documents";
 import { EngineProblem } from "../problems";
 
 /** The server did not answer, or answered with something that is not ours. */
@@ -33,7 +33,8 @@ export interface Api {
   pull(after: number, seen: string | null): Promise<Pulled>;
   /** One page of what a phone starts from: after an event, of the log up to another. */
   snapshot(after: number, upto: number | null): Promise<Snapshot>;
-  batches(): Promise<Summary[]>;
+  /** A page of batches, newest first, behind one of them. */
+  batches(before: string | null): Promise<Batches>;
   batch(batchId: string): Promise<ServerRecord>;
   contributions(): Promise<Lesson[]>;
   /** What went into what, both ways from "<kind>/<id>". */
@@ -109,7 +110,7 @@ export const httpApi: Api = {
   push: (events) => ask<Pushed>("/api/events", EXCHANGE_MS, { events }),
   pull: (after, seen) => ask<Pulled>(`/api/events?after=${after}&limit=500${seen ? `&seen=${seen}` : ""}`, EXCHANGE_MS),
   snapshot: (after, upto) => ask<Snapshot>(`/api/snapshot?after=${after}${upto === null ? "" : `&upto=${upto}`}`, EXCHANGE_MS),
-  batches: async () => (await ask<Batches>("/api/batches", EXCHANGE_MS)).batches,
+  batches: (before) => ask<Batches>(`/api/batches${before === null ? "" : `?before=${encodeURIComponent(before)}`}`, EXCHANGE_MS),
   batch: (batchId) => ask<ServerRecord>(`/api/batches/${encodeURIComponent(batchId)}`, EXCHANGE_MS),
   contributions: async () => (await ask<Contributions>("/api/contributions", EXCHANGE_MS)).contributions,
   trace: (start) => ask<Traced>(`/api/trace?start=${encodeURIComponent(start)}`, EXCHANGE_MS),

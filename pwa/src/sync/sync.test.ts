@@ -79,7 +79,7 @@ class Server implements Api {
     const next = events.length < rest.length ? (events.at(-1)?.position ?? null) : null;
     return Promise.resolve({ log_id: this.logId, shop: after === 0 ? SHOP : null, events, summaries: [], cursor, cursor_mark: this.markAt(cursor), next });
   }
-  batches = () => Promise.resolve([]);
+  batches = () => Promise.resolve({ batches: [], more: false });
   batch = () => Promise.reject(new Unreachable("not asked here"));
   file = () => Promise.reject(new Unreachable("not asked here"));
   plan = () => Promise.reject(new Unreachable("not asked here"));
