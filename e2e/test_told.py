@@ -158,7 +158,7 @@ def test_over_plain_http_the_phone_is_told_that_it_needs_https(browser: Browser,
     page = context.new_page()
     for place in ("/", "/settings"):
         page.goto(place)
-        expect(page.get_by_text("It needs HTTPS. Start the server with serve -\u2060-lan")).to_be_visible()
+        expect(page.get_by_text("It needs HTTPS. Start the server with serve -\u2060-\u2060lan")).to_be_visible()
         expect(page.get_by_text("Keep this page open")).to_have_count(0)
     context.unroute_all(behavior="ignoreErrors")
     context.close()
