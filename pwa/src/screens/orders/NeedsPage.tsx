@@ -50,7 +50,7 @@ export function NeedsPage() {
           {t(`needs.unlisted_${what}`, { product: nameOf({ box_id: null, product_id }) })}
         </p>
       ))}
-      {products.length > 0 && short.length === 0 && <p class="quiet">{t("needs.all_here")}</p>}
+      {products.length > 0 && [short, found.unlisted, found.unsized, unknown].every((one) => one.length === 0) && <p class="quiet">{t("needs.all_here")}</p>}
       {unknown.length > 0 && <p class="warning-line">{t("needs.unknown")}</p>}
       {found.unsized.length > 0 && <p class="quiet">{t("needs.unsized", { names: found.unsized.map((id) => nameOf({ box_id: null, product_id: id })).join(", ") })}</p>}
       <a class="go go-quiet" href="/orders">
