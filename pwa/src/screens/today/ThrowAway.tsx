@@ -42,7 +42,7 @@ export function ThrownLast() {
   if (!batch?.run?.thrown_away) return null;
   return (
     <p class="card changed" role="status">
-      <span>{t("desk.thrown_last", { name: batch.plan.name })}</span>
+      <span>{t(batch.run.thrown_away.reason === "unused" ? "desk.called_back" : "desk.thrown_last", { name: batch.plan.name })}</span>
       <button type="button" onClick={() => void takeBackThrownAway(batch.batchId, batch.events)}>
         {t("button.take_it_back")}
       </button>
