@@ -2,6 +2,8 @@
 import type { Lot, Order, Pack, Summary, Traced, TraceWalkReply } from "../documents";
 import { compute } from "../engine/client";
 import { saveFile } from "../platform/files";
+import type { Kind } from "../products/kindTraits";
+import { traitsOf } from "../products/traitRegistry";
 import type { BatchRow, Store } from "../storage";
 import { httpApi } from "../sync/api";
 import { csv } from "./csv";
@@ -35,7 +37,7 @@ export function linksOfBatch({ batch_id, run }: Pick<BatchRow, "batch_id" | "run
 
 /** Of a batch that this phone does not hold any more what its line in the list says. */
 export function linksOfSummary({ batch_id, kind, label }: Summary): Link[] {
-  const named = [...names(kind === "chocolate" ? "chocolates" : "caramels", [label?.lot]), ...names("materials", (label?.under_lots ?? []).map((one) => one.lot))];
+  const named = [...names(traitsOf(kind as Kind).lendsChocolate ? "chocolates" : "caramels", [label?.lot]), ...names("materials", (label?.under_lots ?? []).map((one) => one.lot))];
   return [...named, ...(label?.uses ?? []).map((one) => `lot/${one.lot_id}`)].map((one): Link => [one, `batch/${batch_id}`]);
 }
 

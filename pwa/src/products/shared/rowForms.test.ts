@@ -52,7 +52,7 @@ test("a label that names no more than stands there is written as said, and taken
 });
 
 test("a field inside a field is found, and one that is missing is null", () => {
-  expect(valueOf({ ...shop.caramels[1] }, "windows.slab.low_c")).toBe(68);
+  expect(valueOf({ ...shop.caramels[1] }, "windows.slab.low_c")).toBe(71);
   expect(valueOf({ ...shop.caramels[0] }, "label.water_share")).toBeNull();
   expect(valueOf({}, "windows.slab.low_c")).toBeNull();
 });

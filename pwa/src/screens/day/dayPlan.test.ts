@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import type { Shop } from "../../documents";
 import { boxable } from "./dayPlan";
 
-const boxes = [{ id: "nine", lines: [{ product_id: "square", count: 9 }] }, { id: "assorted", lines: [{ product_id: "square", count: 6 }, { product_id: "cluster", count: 3 }] }] as unknown as Shop["boxes"];
+const boxes = [{ id: "nine", lines: [{ product_id: "square", count: 9 }] }, { id: "assorted", lines: [{ product_id: "square", count: 6 }, { product_id: "cluster", count: 3 }] }] as Shop["boxes"];
 const order = (order_id: string, box_id: string, missing: number) => ({ order_id, wanted_ms: null, lines: [{ box_id, product_id: null, missing }] });
 
 test("boxes of which pieces are in no plan yet are not to be filled; those wanted last lack them first", () => {

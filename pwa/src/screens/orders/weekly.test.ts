@@ -4,7 +4,7 @@ import type { Order } from "../../documents";
 import { nextTurn, toPlaceAgain } from "./weekly";
 
 const FRIDAY = new Date(2026, 9, 23, 15).getTime();
-const order = (more: Partial<Order>) => ({ id: "a", customer: "Bakery", placed_ms: FRIDAY - 1e8, wanted_ms: FRIDAY, repeats: "week", state: "handed", counter: false, lines: [], ...more }) as unknown as Order;
+const order = (more: Partial<Order>) => ({ id: "a", customer: "Bakery", placed_ms: FRIDAY - 1e8, wanted_ms: FRIDAY, repeats: "week", state: "handed", counter: false, lines: [], ...more }) as Order;
 
 test("an order wanted every week is offered again once it is handed over", () => {
   expect(toPlaceAgain([order({ state: "open" })], FRIDAY - 1)).toEqual([]);

@@ -72,7 +72,7 @@ test("what is dipped takes its chocolate of a lot, unless a bowl in use took it"
   expect(ids(lotsFor(stock, dipped, run(), dipping))).toEqual(["dark", "salt"]);
   const body = withLots("dipping_started", {}, run(), [stock[3]!, stock[6]!], (material) => plannedOf(dipped, dipping, material));
   expect(body["lots"]).toEqual([{ lot_id: "dark", amount: expect.closeTo(0.95) }, { lot_id: "salt", amount: 0.03 }]);
-  const bowlOf = (done: object) => new Map([["b-2", { plan: bowl, run: run({ done }) }]]) as unknown as Map<string, Batch>;
+  const bowlOf = (done: object) => new Map([["b-2", { plan: bowl, run: run({ done }) } as Batch]]);
   (batches as Signal<Map<string, Batch>>).value = bowlOf({ temper_check: 1 });
   expect(ids(lotsFor(stock, dipped, run(), dipping))).toEqual(["salt"]);
   (batches as Signal<Map<string, Batch>>).value = bowlOf({ temper_check: 1, use: 2 });
