@@ -123,7 +123,8 @@ def _lines(order: "Order", free: "dict[str, list[tuple[float, int]]]", until_ms:
 
 def _packs(request: "OrdersOverviewRequest", orders: "Sequence[Order]") -> "list[PackInHand]":
     """What is left of each pack: none, or not even none, where more was handed over than packed."""
-    ordered = sorted(request["packs"], key=lambda pack: (pack["at_ms"] or 0.0, pack["id"]))
+    packs = request["packs"]
+    ordered = [packs[n] for n in sorted(range(len(packs)), key=lambda n: (packs[n]["at_ms"] or 0.0, packs[n]["id"], n))]
     left = {pack["id"]: pack["count"] for pack in ordered}
     unnamed = []
     for order in orders:
