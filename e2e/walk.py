@@ -1,7 +1,7 @@
 """One shift at the bench, stopped at every screen and state a person can meet, so that each can be looked at.
 
-Two batches: the first goes from the plan to the closed record, with a caramel that gets too warm, then too hot; the
-second starts while the first one cools, so that its screens carry a clock of the other.
+Two halves, which may be walked at once: the melt, with a caramel that gets too warm, then too hot; and the slab, from
+the pour to the closed record. While it cools a second batch starts, whose screens carry a clock of the first.
 """
 
 import re
@@ -267,6 +267,16 @@ def on_paper(phone: Phone) -> Iterator[str]:
     yield "sheet, a problem"
 
 
-def whole_shift(phone: Phone) -> Iterator[str]:
-    for part in (desk_before_work, melting, cooling, cutting, desk_after_work):
+def melt_shift(phone: Phone) -> Iterator[str]:
+    """From the empty desk until the caramel may be poured."""
+    yield from desk_before_work(phone)
+    yield from melting(phone)
+
+
+def slab_shift(phone: Phone) -> Iterator[str]:
+    """From the pour to the record and what else stands at the desk."""
+    phone.plans_and_starts()
+    phone.sets_up()
+    phone.melts()
+    for part in (cooling, cutting, desk_after_work):
         yield from part(phone)

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 import pytest
 
 from e2e.phone import Phone
-from e2e.walk import whole_shift
+from e2e.walk import melt_shift, slab_shift
 from e2e.walk_chocolate import chocolate_shift
 from e2e.walk_cluster import cluster_shift
 from e2e.walk_room import room_shift
@@ -108,5 +108,5 @@ def jacket_shift(phone: Phone) -> Iterator[str]:
 
 Shift = Callable[[Phone], Iterator[str]]
 SHIFTS = pytest.mark.parametrize(
-    "shift", [whole_shift, jacket_shift, cluster_shift, chocolate_shift, room_shift, stand_shift]
+    "shift", [melt_shift, slab_shift, jacket_shift, cluster_shift, chocolate_shift, room_shift, stand_shift]
 )
