@@ -109,6 +109,7 @@ def prints_labels(phone: Phone, folder: Path) -> None:
         phone.page.get_by_role("button", name="Print or share the labels").tap()
     waiting.value.save_as(folder / "labels.pdf")
     assert len(pypdfium2.PdfDocument(folder / "labels.pdf")) == 18
+    expect(phone.page.get_by_text("18 labels were printed before.")).to_be_visible()
 
 
 def hands_over(phone: Phone) -> None:
