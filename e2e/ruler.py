@@ -81,9 +81,13 @@ def still(phone: Phone, look: Callable[[Phone], list[str]]) -> list[str]:
     return found
 
 
+def seen_faults(phone: Phone) -> list[str]:
+    """What falls short of the design's sizes, as the screen stands."""
+    return bench_faults(phone) if phone.at_the_bench else desk_faults(phone)
+
+
 def size_faults(phone: Phone) -> list[str]:
-    """What falls short of the design's sizes."""
-    return still(phone, lambda phone: bench_faults(phone) if phone.at_the_bench else desk_faults(phone))
+    return still(phone, seen_faults)
 
 
 def contrast_faults_of(phone: Phone) -> list[str]:

@@ -30,8 +30,7 @@ def layout_faults(phone: Phone) -> Iterator[str]:
 
 
 def seen_faults(phone: Phone) -> list[str]:
-    sizes = ruler.bench_faults(phone) if phone.at_the_bench else ruler.desk_faults(phone)
-    return [*sizes, *unseen(phone), *spills(phone)]
+    return [*ruler.seen_faults(phone), *unseen(phone), *spills(phone)]
 
 
 def access_faults(phone: Phone) -> Iterator[str]:

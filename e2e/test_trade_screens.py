@@ -6,6 +6,7 @@ from playwright.sync_api import expect
 
 from e2e.languages import english_only, language_faults, reads_in
 from e2e.phone import Phone
+from e2e.ruler import still
 from e2e.spills import SCREENS, spills
 from e2e.test_week_story import server  # noqa: F401
 
@@ -41,7 +42,7 @@ def test_pages_of_orders_and_stock_hold_small_screens_and_large_letters_in_both_
             reads_in(phone.page, language)
             for width, height in SCREENS:
                 phone.page.set_viewport_size({"width": width, "height": height})
-                faults += [f"{page} in {language} at {width} × {height}: {fault}" for fault in spills(phone)]
+                faults += [f"{page} in {language} at {width} × {height}: {fault}" for fault in still(phone, spills)]
         # A label keeps the language that was chosen for it.
         if "/label/" not in page:
             faults += [f"{page}: {fault}" for fault in language_faults(phone.page, english)]
@@ -54,6 +55,6 @@ def test_pages_of_orders_and_stock_hold_small_screens_and_large_letters_in_both_
 def test_a_control_that_runs_out_would_be_found(phone: Phone):
     phone.page.goto("/orders/new")
     expect(phone.page.locator(".trade-form .chip").first).to_be_visible()
-    assert spills(phone) == []
+    assert still(phone, spills) == []
     phone.draws_with(".trade-form .go { margin-left: 120px; width: 100% }")
     assert re.search("runs out", " ".join(spills(phone)))

@@ -119,9 +119,11 @@ def move(target: str, database: str | None) -> None:
         setup.migrate(clock.system_now_ms())
         store.close()
         copies.assert_free(store.url())
-        with engine.begin() as connection:
-            rows = log_file.move_into(connection)
-        engine.dispose()
+        try:
+            with engine.begin() as connection:
+                rows = log_file.move_into(connection)
+        finally:
+            engine.dispose()
         say("moved", place=place, n=rows)
     with on_data(target):
         store.mark_begun()

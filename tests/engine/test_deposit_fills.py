@@ -16,6 +16,8 @@ PLAIN = {
 }  # fmt: skip
 NARROW = {"window_low_c": 71.0, "window_high_c": 77.0}
 WIDER = {"window_low_c": 71.0, "window_high_c": 82.0}
+# A part of the steps, and in the long run all of them.
+SAMPLED = pytest.mark.parametrize("every", [3, pytest.param(1, marks=pytest.mark.prove)])
 
 
 def planned(**change):
@@ -64,9 +66,10 @@ def test_the_time_at_the_bench_counts_melting_laying_and_every_reheat():
 
 @pytest.mark.parametrize("window", [(62.0, 74.0), (71.0, 77.0), (71.0, 82.0), (65.0, 77.0)])
 @pytest.mark.parametrize("second_kg", [0.0, 0.004, 0.009])
-def test_fills_times_deposits_per_fill_are_never_fewer_than_deposits(window, second_kg):
-    for step in range(20):
-        caramel_kg = 0.3 + 0.135 * step
+@SAMPLED
+def test_fills_times_deposits_per_fill_are_never_fewer_than_deposits(window, second_kg, every):
+    for step in range(0, 60, every):
+        caramel_kg = 0.3 + 0.045 * step
         reply = planned(
             caramel_kg=caramel_kg, second_kg=second_kg, window_low_c=window[0], window_high_c=window[1], step_s=1
         )
@@ -76,10 +79,11 @@ def test_fills_times_deposits_per_fill_are_never_fewer_than_deposits(window, sec
         assert reply["reheats"] == reply["fills"] - 1
 
 
-def test_a_rest_too_small_to_heat_again_is_counted_and_told():
+@SAMPLED
+def test_a_rest_too_small_to_heat_again_is_counted_and_told(every):
     told = []
-    for step in range(40):
-        reply = planned(caramel_kg=0.6 + 0.02 * step, window_low_c=71.0, window_high_c=79.0, step_s=1)
+    for step in range(0, 80, every):
+        reply = planned(caramel_kg=0.6 + 0.01 * step, window_low_c=71.0, window_high_c=79.0, step_s=1)
         rest = warned(reply, "small_rest")
         assert (rest is not None) == (reply["rest_kg"] > 0.0)
         assert reply["rest_kg"] < 0.05

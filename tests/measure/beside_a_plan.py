@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from e2e.phone import Phone
 from e2e.server import Server
 
 from . import browser
@@ -56,10 +55,8 @@ def rows() -> Iterator[Row]:
     with (
         TemporaryDirectory() as folder,
         Server(Path(folder)) as server,
-        browser.opened(Path(folder) / "profile", server.url) as context,
+        browser.installed(Path(folder), server) as page,
     ):
-        page = context.pages[0]
-        Phone(page, fake_clock=False).installs()
         pairs = page.evaluate(BOTH, [f"/assets/{worker.name}", tap, better, ROUNDS])
     found = of_pairs([(beside_ms / 1000.0, alone_ms / 1000.0) for beside_ms, alone_ms in pairs])
     what = f"phone at {browser.RATE}×: {TAP} while a day is planned better"

@@ -10,6 +10,8 @@ from playwright.sync_api import BrowserContext, CDPSession, Page, sync_playwrigh
 
 from e2e import chromium
 from e2e.conftest import PHONE
+from e2e.phone import Phone
+from e2e.server import Server
 
 RATE = 4
 """How much slower than this machine the phone is taken to be."""
@@ -41,6 +43,15 @@ def opened(profile: Path, url: str, **options: Any) -> Iterator[BrowserContext]:
             yield context
         finally:
             context.close()
+
+
+@contextmanager
+def installed(folder: Path, server: Server) -> Iterator[Page]:
+    """The page of a phone that has everything it needs of a server; its profile lies in the folder."""
+    with opened(folder / "profile", server.url) as context:
+        page = context.pages[0]
+        Phone(page, fake_clock=False).installs()
+        yield page
 
 
 def slow_page(page: Page, rate: float = RATE) -> CDPSession:

@@ -7,7 +7,6 @@ from tempfile import TemporaryDirectory
 
 from playwright.sync_api import Page, Worker
 
-from e2e.phone import Phone
 from e2e.server import Server
 
 from . import browser
@@ -48,10 +47,8 @@ def rows() -> Iterator[Row]:
     with (
         TemporaryDirectory() as folder,
         Server(Path(folder)) as server,
-        browser.opened(Path(folder) / "profile", server.url) as context,
+        browser.installed(Path(folder), server) as page,
     ):
-        page = context.pages[0]
-        Phone(page, fake_clock=False).installs()
         yield from _rows(page)
 
 

@@ -9,6 +9,11 @@ const SOON_MS = 5 * 60_000;
 
 type Row = BatchOrderRequest["batches"][number];
 
+/** Whether a batch is a bowl of chocolate that is dipped from now. */
+export function isBowlInUse({ plan, run }: Batch): boolean {
+  return Boolean(traitsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"]);
+}
+
 interface OrderParts {
   compute: Compute;
   /** Corrected time (ms). */
@@ -38,10 +43,9 @@ export class BatchOrder {
 
   /** The bowls of chocolate in use, for the log of a batch that is dipped beside them. */
   bowlsInUse(): Values[] {
-    const inUse = ({ plan, run }: Batch) => traitsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"];
     return this.parts
       .batches()
-      .filter(inUse)
+      .filter(isBowlInUse)
       .map(({ plan, run }) => ({ name: plan.name, lot: run?.lot ?? plan.lot }));
   }
 

@@ -1,7 +1,7 @@
 /** The state the screens draw from and the actions they call. Screens import from here and nowhere deeper. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 
-import type { BenchEvent, Clock, Lesson, Measured, PairedPhone, PlanDocument, Shop, ShopEdit, Summary, Units, Values } from "../documents";
+import type { BenchEvent, Clock, Lesson, Measured, PairedPhone, PlanDocument, Shop, ShopEdit, Units, Values } from "../documents";
 import type { BatchOrderReply } from "../engine/types";
 import { phoneNow } from "../platform/clock";
 import { handOver, saveFile } from "../platform/files";
@@ -24,12 +24,14 @@ import * as signals from "./signals";
 import { appState, applyUpdate, exportFacts, playSound, silenceNow, start } from "./start";
 import * as syncing from "./syncing";
 import * as time from "./time";
+import { summaries } from "./trade";
 import type { Batch, BatchRecord, EngineState, OfflineState, Ring, SeriesMember, Settings, StorageState, SyncState, Tap } from "./types";
 
 export { speak, type Spoken } from "../platform/speech";
 export { halfMade, keepHalfMade } from "../platform/kept";
 export { swallowClick } from "../platform/userActivation";
 export { EngineProblem } from "../problems";
+export { isBowlInUse } from "./batchOrder";
 export { labelsOf, labelsOfProduct } from "./labels";
 export { type PlanParts, withMeasured } from "./learning";
 export { plan, type PlanAnswer } from "./planning";
@@ -88,7 +90,7 @@ export const offline: ReadonlySignal<OfflineState> = computed(() => {
 /** A new version waits; `applyUpdate` takes it, or the next start does when no batch runs. */
 export const updateWaiting: ReadonlySignal<boolean> = signals.updateWaiting;
 /** Summaries of batches, newest first: the server's and this phone's. */
-export const summaries: ReadonlySignal<Summary[]> = records.summariesWith(signals.batches);
+export { summaries };
 
 /** What the batches closed last teach, newest first. */
 export const lessons: ReadonlySignal<Lesson[] | null> = learning.lessons;

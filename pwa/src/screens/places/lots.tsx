@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 
 import type { LotLeft, PlanDocument, Run, Values } from "../../documents";
 import { traitsOf } from "../../products/traitRegistry";
-import { batches, checkLot, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
+import { batches, checkLot, isBowlInUse, loadTrade, lots, newId, shop, stockOverview, writeFact } from "../../state";
 import { formatDayOf, t } from "../../text";
 import { BenchBar } from "../../ui/BenchBar";
 import { BigButton } from "../../ui/BigButton";
@@ -46,7 +46,9 @@ function materialsOf(plan: PlanDocument, entry: Taking): string[] {
   if (entry.kind === "dipping_started") {
     const salts = saltOf(plan) > 0 ? (shop.value?.materials ?? []).filter(({ what }) => what === "salt") : [];
     const chocolate = shop.value?.products.find(({ id }) => id === plan.product_id)?.chocolate_id;
-    return [...(chocolate && coatOf(plan) > 0 && !bowlInUse() ? [`chocolates/${chocolate}`] : []), ...salts.map(({ id }) => `materials/${id}`)];
+    // A bowl of chocolate that is a batch of its own took its chocolate of the lots already.
+    const isOfBowl = [...batches.value.values()].some(isBowlInUse);
+    return [...(chocolate && coatOf(plan) > 0 && !isOfBowl ? [`chocolates/${chocolate}`] : []), ...salts.map(({ id }) => `materials/${id}`)];
   }
   if (entry.kind === "under_lot_named") {
     const under = (shop.value?.materials ?? []).filter(({ what }) => what === "under");
@@ -60,11 +62,6 @@ function materialsOf(plan: PlanDocument, entry: Taking): string[] {
 function mainMaterial(plan: PlanDocument): string | null {
   if (traitsOf(plan.kind).lendsChocolate) return plan.chocolate_id ? `chocolates/${plan.chocolate_id}` : null;
   return plan.caramel_id ? `caramels/${plan.caramel_id}` : null;
-}
-
-/** A bowl of chocolate that is a batch of its own took its chocolate of the lots already. */
-function bowlInUse(): boolean {
-  return [...batches.value.values()].some(({ plan, run }) => traitsOf(plan.kind).lendsChocolate && run?.done["temper_check"] && !run.done["use"]);
 }
 
 /** The body of a fact with the lots it was taken of: each as far as it goes, the last one the rest. What was typed of the

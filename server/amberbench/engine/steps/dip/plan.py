@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from typing import Any
 
     from ...core.annotations import Document, Readable
-    from ...types import SlabPlanReplyDip
 
 
 LEAST_BOWL_KG = 0.05  # an emptier bowl is not reckoned with (assumed)
@@ -26,7 +25,7 @@ def plan(
     material: str,
     prebottom_m2: float,
     room_c: float,
-) -> "SlabPlanReplyDip":
+) -> "Document":
     """What dipping takes, as `fields.DIP_REPLY`.
 
     `dip`: a checked `fields.DIP`; `piece` {length_m, width_m, height_m} of an undipped one, or null for a cluster;
@@ -48,7 +47,7 @@ def plan(
     reply.update(salted)
     reply["inputs"] = inputs
     reply.update(_kept_warm(dip, pieces, reply, room_c))
-    dipped: "SlabPlanReplyDip" = reply
+    dipped: "Document" = reply
     return dipped
 
 
