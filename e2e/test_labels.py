@@ -20,6 +20,12 @@ MM_A_POINT = 25.4 / 72
 DRAWN = """() => [...document.querySelectorAll('.label-preview text')].map((one) =>
     [one.textContent, one.getAttribute('x') / 100, one.getAttribute('y') / 100])"""
 NEAR_MM = 0.1
+# Runs of the preview that reach into the next one on their line.
+RUN_TOGETHER = """() => [...document.querySelectorAll('.label-preview text')].flatMap((one, nth, all) => {
+    const at = (text, name) => Number(text.getAttribute(name)), next = all[nth + 1];
+    if (!next || at(next, 'y') !== at(one, 'y') || at(next, 'x') <= at(one, 'x')) return [];
+    return at(one, 'x') + one.getComputedTextLength() > at(next, 'x') + 10 ? [one.textContent + next.textContent] : [];
+})"""
 
 
 def packed(phone: Phone, server: Server, batch_id: str) -> None:
@@ -106,6 +112,7 @@ def test_labels_are_printed_off_line_at_their_true_size(phone: Phone, server: Se
     # Squares with a coat below: milk from the caramel, soya from the chocolate, marked within the list.
     strong = phone.page.locator(".label-preview text[font-weight]").all_text_contents()
     assert {"milk", "soya"} <= set(strong)
+    assert phone.page.evaluate(RUN_TOGETHER) == []
     phone.page.get_by_role("group", name="Say when it was made").get_by_role("radio", name="yes", exact=True).check()
     expect(phone.page.locator(".label-preview")).to_contain_text("Made on 30 Nov 2026")
     # Nobody weighed these boxes: the e mark is wanted in vain, and that is said.

@@ -6,11 +6,11 @@ export const FAMILY = "Amberbench label";
 /** Units of a millimetre: browsers round the places of letters to whole units. */
 const FINE = 100;
 
-/** A page as SVG, for the screen. */
+/** A page as SVG, for the screen. Letters keep the widths they are printed with: a coarse screen would round each to whole pixels. */
 export function svg(page: Page): string {
   const { width, height } = page;
   const placed = page.placed.map(({ drawing, x, y }) => `<g transform="translate(${fine(x)} ${fine(y)})">${drawing.commands.map(element).join("")}</g>`);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${fine(width)} ${fine(height)}" font-family="'${FAMILY}'" fill="#000"><rect width="100%" height="100%" fill="#fff"/>${placed.join("")}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${fine(width)} ${fine(height)}" text-rendering="geometricPrecision" font-family="'${FAMILY}'" fill="#000"><rect width="100%" height="100%" fill="#fff"/>${placed.join("")}</svg>`;
 }
 
 function element(one: Command): string {
